@@ -1,0 +1,198 @@
+"""The words that rules are written in: what is given, what is assumed, what is bought, and what follows.
+
+A number is declared once, in the body of a :class:`Section`. From that one place come its spreadsheet formula,
+its value, the words that explain it, its column in the blank input, its check and its row in the manual. The order
+of definition is the order of evaluation.
+"""
+
+from __future__ import annotations
+
+from typing import Any, NoReturn
+
+from calc.declared import (
+    Caution,
+    Check,
+    Factor,
+    Forced,
+    Given,
+    Kind,
+    Line,
+    Paper,
+    Price,
+    Section,
+    Severity,
+)
+from calc.formula.build import (
+    PI,
+    at,
+    before,
+    first,
+    first_alike,
+    total_alike,
+    both,
+    correlation,
+    count_of,
+    either,
+    equals,
+    exact,
+    greatest,
+    if_given,
+    is_given,
+    is_word,
+    joined,
+    largest,
+    least,
+    look_up,
+    money,
+    opposite,
+    per_one,
+    place_of_least,
+    round_down,
+    round_up,
+    rounded,
+    row_number,
+    row_word,
+    size,
+    smallest,
+    square,
+    square_root,
+    total,
+    when,
+)
+from calc.formula.functions import NONE
+from calc.formula.kinds import FormulaError, Sort
+from calc.formula.levels import JOB, Level, named_rows, slot_rows, typed_rows
+from calc.formula.tree import Expr, Literal
+from calc.units.algebra import unit
+from calc.units.registry import factor_between
+
+__all__ = [
+    "FT3_PER_YD3", "IN2_PER_FT2", "IN_PER_FT", "JOB", "LB_PER_TON", "MIN_PER_H", "PERCENT", "PI", "THREE", "TWO",
+    "Caution", "Check", "Expr", "Factor", "Forced", "FormulaError", "Given", "Level", "Line", "Paper", "Price",
+    "Section", "Severity", "at", "before", "both", "caution", "check", "choice", "correlation", "count_of", "date",
+    "either", "equals", "exact", "factor", "factors", "first", "first_alike", "given", "greatest", "if_given",
+    "is_given", "is_word", "joined", "largest", "least", "line", "look_up", "money", "named_rows", "opposite",
+    "per_one", "place_of_least", "price", "round_down", "round_up", "rounded", "row_number", "row_of", "row_word",
+    "size", "slot_rows", "smallest", "square", "square_root", "text", "total", "total_alike", "typed_rows", "when",
+    "yes_no",
+]  # fmt: skip
+
+
+def given(label: str, unit_text: str, **facts: Any) -> Given:
+    """A number that a person types; see :class:`Given` for its limits."""
+    return Given(label, unit_text, Kind.NUMBER, **facts)
+
+
+def choice(label: str, *words: str, default: str, **facts: Any) -> Given:
+    """One of a few words, with the word that a blank cell means."""
+    if default not in words:
+        raise FormulaError(f"{label!r}: the default {default!r} is not one of its words")
+    return Given(label, "", Kind.CHOICE, words=words, default=default, **facts)
+
+
+def yes_no(label: str, *, default: str = "no", **facts: Any) -> Given:
+    """Yes or no."""
+    return choice(label, "yes", "no", default=default, **facts)
+
+
+def row_of(label: str, rows: Level, **facts: Any) -> Given:
+    """One of the rows of a table of the house book, by its name; blank is the first."""
+    return Given(label, "", Kind.ROW, rows=rows, default=1.0, **facts)
+
+
+def text(label: str, **facts: Any) -> Given:
+    """Words that no formula asks."""
+    return Given(label, "", Kind.TEXT, default=NONE, **facts)
+
+
+def date(label: str, **facts: Any) -> Given:
+    """A day, as the number of days that spreadsheet programs count; ``none`` when blank."""
+    return Given(label, "day", Kind.DATE, **facts)
+
+
+def factor(
+    label: str, unit_text: str, value: float, *, low: float | None = None, high: float | None = None, source: str
+) -> Factor:
+    """A number of the trade, with the range it is usually met in and where it comes from."""
+    if not source:
+        raise FormulaError(f"{label!r} has no source; write 'common practice, no source' when there is none")
+    return Factor(label, unit_text, (value,), low, high, source)
+
+
+def factors(label: str, unit_text: str, *values: float, source: str) -> Factor:
+    """A number of the trade for each of the named rows of its section's level, in their order."""
+    return Factor(label, unit_text, values, None, None, source)
+
+
+def price(label: str, unit_text: str, *, pack: str = "", help: str = "") -> Price:
+    """A price that only the house book gives; ``pack`` is the unit in which the size of a pack is typed."""
+    if not unit_text.startswith("$"):
+        raise FormulaError(f"{label!r} is a price, so it is in $, not {unit_text!r}")
+    return Price(label, unit_text, pack, help)
+
+
+def line(
+    label: str, unit_text: str, formula: Expr, *, source: str, adds: bool = False, may_be_forced: bool = False
+) -> Line:
+    """A number that follows from others. Raises FormulaError unless the formula's unit is exactly the declared one.
+
+    ``adds`` says that its rows may be added up. A line that ``may_be_forced`` has three faces: what was computed,
+    what a person forced it to be, and what is used from here on.
+    """
+    _check_line(label, unit_text, formula, source)
+    if not may_be_forced:
+        return Line(label, unit_text, formula, source, adds)
+    computed = Line(f"{label}: computed", unit_text, formula, source)
+    forced = Forced(f"{label}: forced", unit_text, 0)
+    used = Line(label, unit_text, if_given(forced, computed), "forced where a person forced it, else computed", adds)
+    used.computed, used.forced = computed, forced
+    return used
+
+
+def _check_line(label: str, unit_text: str, formula: Expr, source: str) -> None:
+    if not label or not source:
+        raise FormulaError(f"{label!r} needs a label and a source")
+    if formula.sort is Sort.FLAG:
+        raise FormulaError(f"{label!r} is a yes or no; count it with when(..., 1, 0)")
+    if formula.sort is Sort.NUMBER and formula.unit != unit(unit_text):
+        _refuse_unit(label, unit_text, formula)
+
+
+def _refuse_unit(label: str, unit_text: str, formula: Expr) -> NoReturn:
+    comes = f"{label!r}: {formula.words} comes out in {formula.unit}"
+    times = factor_between(formula.unit, unit(unit_text))
+    if times is None:
+        raise FormulaError(f"{comes}, not {unit_text or 'a plain number'}")
+    if times == 1:
+        raise FormulaError(f"{comes}, which is a true {unit_text} but not by cancelling: divide by the named constants")
+    inverse = 1 / times
+    said = f"{inverse.numerator:,} times" if inverse.denominator == 1 else f"{float(inverse):.6g} times"
+    raise FormulaError(f"{comes}, so its number would be {said} the true {unit_text}")
+
+
+def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> Check:
+    """Two routes to one number, which must agree within the tolerance."""
+    _check_line(label, unit_text, one, "check")
+    _check_line(label, unit_text, another, "check")
+    return Check(label, unit_text, one, another, tolerance)
+
+
+def caution(
+    label: str, severity: Severity, fires: Expr, found: Expr | str, number: Expr, unit_text: str, *, usual: str, do: str,
+    source: str,
+) -> Caution:  # fmt: skip
+    """Something to watch: what was found and its number, the usual practice, what to do, and who says so."""
+    _check_line(label, unit_text, number, source)
+    sentence = Literal(found) if isinstance(found, str) else found
+    return Caution(label, severity, fires, sentence, number, unit_text, usual, do, source)
+
+
+IN_PER_FT = exact(12, "in/ft")
+FT3_PER_YD3 = exact(27, "ft3/yd3")
+MIN_PER_H = exact(60, "min/h")
+IN2_PER_FT2 = exact(144, "in2/ft2")
+LB_PER_TON = exact(2000, "lb/ton")
+PERCENT = exact(100, "%")
+"""Divides a percentage into a plain ratio."""
+TWO = exact(2)
+THREE = exact(3)

@@ -1,0 +1,231 @@
+"""The functions that rules are written with, beside the operators. Each builds a node; none computes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import pi
+
+from calc.formula.kinds import FormulaError, Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import (
+    Alike,
+    Apply,
+    Before,
+    Exact,
+    Expr,
+    First,
+    Gather,
+    Named,
+    Operand,
+    Pick,
+    Recast,
+    RowNumber,
+    RowWord,
+    apply,
+    expression,
+)
+from calc.units.algebra import COUNTS, PLAIN, spoken, unit
+
+DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
+"""The only numbers that may stand in a formula as themselves: they are so by definition."""
+
+
+def exact(value: int, unit_text: str = "") -> Exact:
+    """A number that is so by definition, such as 12 ``in/ft``. Raises FormulaError for any that is not listed."""
+    if value not in DIVISORS:
+        raise FormulaError(f"{value} is not one of the exact numbers {DIVISORS}; declare a factor with a source")
+    return Exact(float(value), unit(unit_text), f"{value:,} {spoken(unit_text)}".strip(), str(value))
+
+
+PI = Exact(pi, PLAIN, "pi", "PI()")
+"""The circle's number."""
+
+
+def when(condition: Expr, yes: Operand, no: Operand) -> Expr:
+    """``yes`` where the condition holds, else ``no``; both of one unit."""
+    return apply("when", condition, yes, no)
+
+
+def both(*conditions: Expr) -> Expr:
+    """Whether all the conditions hold."""
+    return apply("both", *conditions)
+
+
+def either(*conditions: Expr) -> Expr:
+    """Whether any of the conditions holds."""
+    return apply("either", *conditions)
+
+
+def opposite(condition: Expr) -> Expr:
+    """Whether the condition does not hold."""
+    return apply("opposite", condition)
+
+
+def equals(one: Operand, another: Operand) -> Expr:
+    """Whether two numbers agree to the millionth."""
+    return apply("equals", one, another)
+
+
+def is_word(value: Expr, word: str) -> Expr:
+    """Whether ``value`` is that word."""
+    return apply("is_word", value, word)
+
+
+def is_given(value: Expr) -> Expr:
+    """Whether an optional number was given."""
+    return apply("given", value)
+
+
+def if_given(value: Expr, otherwise: Operand) -> Expr:
+    """An optional number where it was given, else ``otherwise``."""
+    return apply("if_given", value, otherwise)
+
+
+def largest(*values: Operand) -> Expr:
+    """The largest of several numbers of one unit."""
+    return apply("largest", *values)
+
+
+def smallest(*values: Operand) -> Expr:
+    """The smallest of several numbers of one unit."""
+    return apply("smallest", *values)
+
+
+def round_up(value: Expr, to: Expr | None = None) -> Expr:
+    """``value`` rounded up to a whole number, or to a whole number of ``to``; dust below a millionth is let go."""
+    if to is None:
+        return apply("round_up", value)
+    return apply("round_up_to", value, to)
+
+
+def round_down(value: Expr, to: Expr | None = None) -> Expr:
+    """``value`` rounded down to a whole number, or to a whole number of ``to``."""
+    if to is None:
+        return apply("round_down", value)
+    return apply("round_down_to", value, to)
+
+
+def rounded(value: Expr, digits: int) -> Expr:
+    """``value`` to 0, 2 or 3 decimal places, for a fair comparison."""
+    return apply("rounded", value, exact({0: 1, 2: 100, 3: 1000}[digits]))
+
+
+def money(value: Expr) -> Expr:
+    """An amount to the cent, halves away from zero."""
+    return apply("money", value)
+
+
+def size(value: Expr) -> Expr:
+    """``value`` without its sign."""
+    return apply("size", value)
+
+
+def square_root(value: Expr) -> Expr:
+    """The square root; its unit is the root of the unit."""
+    return apply("square_root", value)
+
+
+def joined(*parts: Operand) -> Expr:
+    """A sentence made of words and counts. Any other number stands in a cell of its own."""
+    return apply("joined", *parts)
+
+
+def total(value: Named, to: Level = JOB) -> Expr:
+    """The sum of ``value`` over its rows, for each row of the higher level ``to``."""
+    summed = getattr(value, "all_rows", None)
+    return summed if to == JOB and summed is not None else _gather("total", value, to)
+
+
+def least(value: Named) -> Expr:
+    """The least of ``value`` over the rows of the job."""
+    return _gather("least", value, JOB)
+
+
+def greatest(value: Named) -> Expr:
+    """The greatest of ``value`` over the rows of the job."""
+    return _gather("greatest", value, JOB)
+
+
+def place_of_least(value: Named) -> Expr:
+    """The number of the first row in which ``value`` is least: ties go by the order of the rows."""
+    return _gather("place of least", value, JOB)
+
+
+def _gather(how: str, value: Named, to: Level) -> Gather:
+    if not isinstance(value, Named):
+        raise FormulaError(f"the {how} of {expression(value).words} needs a line of its own to be taken over")
+    return Gather(how, value, to)
+
+
+def look_up(value: Named, by: Expr) -> Pick:
+    """``value`` of the row that goes by the word ``by``, for a level of named rows."""
+    if by.sort is not Sort.TEXT:
+        raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
+    return Pick(value, by)
+
+
+def at(value: Named, place: Expr) -> Pick:
+    """``value`` of the row whose number is ``place``."""
+    if place.sort is not Sort.NUMBER:
+        raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
+    return Pick(value, place)
+
+
+def before(value: Named, of: Level, otherwise: Operand) -> Before:
+    """``value`` in the row before, within the same row of ``of``; ``otherwise`` in the first."""
+    return Before(value, of, expression(otherwise))
+
+
+def first(value: Named, of: Level) -> First:
+    """``value`` in the first row of the same row of ``of``."""
+    return First(value, of)
+
+
+def total_alike(value: Named, key: Named) -> Alike:
+    """The sum of ``value`` over all rows of the job whose ``key`` is the same number."""
+    return Alike(key, value)
+
+
+def first_alike(key: Named) -> Alike:
+    """The number of the first row whose ``key`` is the same number."""
+    return Alike(key, None)
+
+
+def row_number(level: Level) -> RowNumber:
+    """The number of the row, from 1."""
+    return RowNumber(level)
+
+
+def row_word(level: Level) -> RowWord:
+    """The word the row goes by."""
+    return RowWord(level)
+
+
+def count_of(value: Operand, thing: str) -> Expr:
+    """A plain number as so many ``thing``, one of the things that are counted."""
+    node = expression(value)
+    if thing not in COUNTS or not node.unit.plain:
+        raise FormulaError(f"cannot count {node.words} [{node.unit}] as {thing}: only a plain number can be counted")
+    return Recast(node, unit(thing))
+
+
+def per_one(value: Expr) -> Expr:
+    """A count as a plain number."""
+    if any(name not in COUNTS for name, _ in value.unit.powers):
+        raise FormulaError(f"cannot drop the unit of {value.words} [{value.unit}]: it is not a count")
+    return Recast(value, PLAIN)
+
+
+def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source: str) -> Expr:
+    """A formula that its source gives for bare numbers: the inputs shed their units and the result takes ``gives``.
+
+    This is the one place where a number may shed a unit, so the source must say which units the inputs are in.
+    """
+    if not source:
+        raise FormulaError("a correlation needs the source that gives it")
+    return Recast(formula(*(Recast(each, PLAIN) for each in inputs)), unit(gives))
+
+
+def square(value: Expr) -> Apply:
+    """``value`` times itself."""
+    return apply("multiply", value, value)

@@ -1,0 +1,40 @@
+"""What the nodes and the functions of a formula both speak of."""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import Protocol
+
+from calc.units.algebra import Unit
+
+
+class FormulaError(Exception):
+    """A formula that cannot be meant, found when it is declared."""
+
+
+class Sort(Enum):
+    """What a node gives: a number with a unit, a yes or no, or words."""
+
+    NUMBER = "a number"
+    FLAG = "a yes or no"
+    TEXT = "words"
+
+
+class Argument(Protocol):
+    """What a function asks of its arguments before it takes them."""
+
+    @property
+    def words(self) -> str:
+        """The argument as it is said."""
+
+    @property
+    def sort(self) -> Sort:
+        """What it gives."""
+
+    @property
+    def unit(self) -> Unit:
+        """The unit of what it gives."""
+
+    @property
+    def zero(self) -> bool:
+        """Whether it is the bare 0, which is 0 of any unit."""

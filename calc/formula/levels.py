@@ -1,0 +1,103 @@
+"""Levels: what a number is given for - the job, each area, each truck, each packing of each product.
+
+A level is a set of axes. The job is above everything: it has none. A level is above another when its axes are
+among the other's, and what stands higher may be used lower down as it is.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True)
+class Axis:
+    """One way of having rows.
+
+    ``within`` is the axis that each row belongs to one row of (an edge lies within an area). Rows are typed in an
+    input table, or named once and for all (``words``), or are ``slots``, so many at issue and doubled until the
+    job fits.
+    """
+
+    name: str
+    within: Axis | None = None
+    words: tuple[str, ...] = ()
+    slots: int = 0
+    titled: bool = False
+    """Whether a person types a name for each row."""
+    across: bool = False
+    """Whether a sheet shows its rows side by side, a column each, rather than one below the other."""
+
+    @property
+    def named(self) -> bool:
+        """Whether each row goes by a word of its own: one of the program's, or one that is typed."""
+        return bool(self.words) or self.titled
+
+    @property
+    def typed(self) -> bool:
+        """Whether a person types the rows of this axis."""
+        return not self.words and not self.slots
+
+
+@dataclass(frozen=True)
+class Level:
+    """A set of axes, closed under ``within``."""
+
+    axes: frozenset[Axis] = field(default_factory=frozenset)
+
+    def __le__(self, other: Level) -> bool:
+        return self.axes <= other.axes
+
+    def __mul__(self, other: Level) -> Level:
+        """The level that has a row for every pair of rows."""
+        return Level(self.axes | other.axes)
+
+    @property
+    def leaves(self) -> tuple[Axis, ...]:
+        """The axes that no other axis of this level lies within, in order of name."""
+        inner = {axis.within for axis in self.axes}
+        return tuple(sorted((axis for axis in self.axes if axis not in inner), key=lambda axis: axis.name))
+
+    @property
+    def axis(self) -> Axis:
+        """The one leaf of a level that has only one."""
+        (leaf,) = self.leaves
+        return leaf
+
+    @property
+    def across(self) -> bool:
+        """Whether a sheet shows its rows side by side."""
+        return len(self.leaves) == 1 and self.axis.across
+
+    def __str__(self) -> str:
+        return " and ".join(axis.name for axis in self.leaves) or "job"
+
+
+_FEW = 6
+"""So many named rows are shown side by side."""
+
+JOB = Level()
+"""The level of the whole job: one row."""
+
+
+def level_of(axis: Axis) -> Level:
+    """The level that has a row for each row of ``axis``."""
+    axes = {axis}
+    while axis.within is not None:
+        axis = axis.within
+        axes.add(axis)
+    return Level(frozenset(axes))
+
+
+def typed_rows(name: str, within: Level = JOB, across: bool = False, titled: bool = False) -> Level:
+    """A level whose rows are typed in an input table, each within one row of ``within``."""
+    return level_of(Axis(name, within.axis if within.axes else None, across=across, titled=titled))
+
+
+def named_rows(name: str, *words: str) -> Level:
+    """A level whose rows are the same for every job, named by ``words``."""
+    return level_of(Axis(name, words=words, across=len(words) <= _FEW))
+
+
+def slot_rows(name: str, slots: int) -> Level:
+    """A level whose rows follow from values: ``slots`` of them at issue, doubled until the job fits."""
+    return level_of(Axis(name, slots=slots))

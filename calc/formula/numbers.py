@@ -1,0 +1,218 @@
+"""A tree as numbers: whole columns over a chunk of jobs, bare floats in declared units.
+
+The rows of every level stand in order of job. Words are object columns; a number that was not given is NaN.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+
+from calc.formula.functions import Column
+from calc.formula.kinds import Sort
+from calc.formula.levels import JOB, Axis, Level, level_of
+from calc.formula.tree import (
+    Alike,
+    Apply,
+    Before,
+    Exact,
+    Expr,
+    First,
+    Gather,
+    Literal,
+    Named,
+    Pick,
+    Recast,
+    RowNumber,
+    RowWord,
+)
+
+
+@dataclass(frozen=True)
+class Rows:
+    """The rows of one level: the job of each, its number within the job, and its row of each axis of the level."""
+
+    job: Column
+    number: Column
+    of_axis: Mapping[Axis, Column]
+    words: Column
+
+    def __len__(self) -> int:
+        return len(self.job)
+
+
+@dataclass
+class Frame:
+    """A chunk of jobs: the rows of every level met so far, and the columns computed so far."""
+
+    jobs: int
+    rows: dict[Level, Rows] = field(default_factory=dict)
+    columns: dict[Named, Column] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        every = np.arange(self.jobs)
+        self.rows[JOB] = Rows(every, np.ones(self.jobs), {}, np.full(self.jobs, "", dtype=object))
+
+    def add_rows(self, level: Level, jobs: Iterable[int], within: Iterable[int], words: Iterable[str]) -> None:
+        """Gives ``level`` its rows, in order of job: the job of each, its row of the level it lies within, its word."""
+        job = np.fromiter(jobs, dtype=int)
+        axis = level.axis
+        of_axis = {axis: np.arange(len(job))}
+        if axis.within is not None:
+            parent = np.fromiter(within, dtype=int)
+            upper = next(rows for other, rows in self.rows.items() if other.axes and other.leaves == (axis.within,))
+            of_axis |= {above: rows[parent] for above, rows in upper.of_axis.items()}
+        self.rows[level] = Rows(job, _numbered(job), of_axis, np.array(list(words), dtype=object))
+
+    def rows_of(self, level: Level) -> Rows:
+        """The rows of ``level``; a level of pairs and a level of named rows are laid out when first met."""
+        if level not in self.rows:
+            self.rows[level] = self._named(level) if len(level.leaves) == 1 else self._crossed(level)
+        return self.rows[level]
+
+    def _named(self, level: Level) -> Rows:
+        axis = level.axis
+        if not axis.words:
+            raise KeyError(f"the {axis.name} rows were not given")
+        job = np.repeat(np.arange(self.jobs), len(axis.words))
+        words = np.tile(np.array(axis.words, dtype=object), self.jobs)
+        return Rows(job, _numbered(job), {axis: np.arange(len(job))}, words)
+
+    def _crossed(self, level: Level) -> Rows:
+        """Every pair, triple and so on of rows of one job, the last axis running fastest."""
+        single = [self.rows_of(level_of(axis)) for axis in level.leaves]
+        jobs: list[int] = []
+        picked: list[list[int]] = [[] for _ in single]
+        by_job = [_by_job(rows, self.jobs) for rows in single]
+        for job in range(self.jobs):
+            grids = np.meshgrid(*(part[job] for part in by_job), indexing="ij")
+            jobs.extend([job] * grids[0].size)
+            for mine, grid in zip(picked, grids, strict=True):
+                mine.extend(grid.ravel().tolist())
+        job_column = np.array(jobs, dtype=int)
+        of_axis: dict[Axis, Column] = {}
+        words = np.full(len(jobs), "", dtype=object)
+        for rows, mine in zip(single, picked, strict=True):
+            index = np.array(mine, dtype=int)
+            of_axis |= {axis: column[index] for axis, column in rows.of_axis.items()}
+            words = words + np.where(words == "", "", ", ") + rows.words[index]
+        return Rows(job_column, _numbered(job_column), of_axis, words)
+
+    def above(self, lower: Level, upper: Level) -> Column:
+        """For each row of ``lower`` the row of ``upper`` that it belongs to."""
+        rows = self.rows_of(lower)
+        if upper == JOB:
+            return rows.job
+        if lower == upper:
+            return np.arange(len(rows))
+        if len(upper.leaves) == 1:
+            return rows.of_axis[upper.axis]
+        keys = {key: place for place, key in enumerate(_keys(self.rows_of(upper), upper))}
+        return np.array([keys[key] for key in _keys(rows, upper)], dtype=int)
+
+    def spread(self, column: Column, upper: Level, lower: Level) -> Column:
+        """A column of ``upper`` with a value for each row of ``lower``."""
+        return column if upper == lower else column[self.above(lower, upper)]
+
+    def value(self, node: Expr, level: Level) -> Column:
+        """The numbers (or words, or flags) of ``node`` for each row of ``level``."""
+        count = len(self.rows_of(level))
+        match node:
+            case Literal(value=value) | Exact(value=value):
+                return np.full(count, value, dtype=object if isinstance(value, str) else float)
+            case Named():
+                return self.spread(self.columns[node], node.level, level)
+            case Recast():
+                return self.value(node.part, level)
+            case Apply():
+                return np.asarray(node.function.numbers(*(self.value(part, level) for part in node.arguments)))
+            case Gather():
+                return self.spread(self._gathered(node), node.to, level)
+            case Pick():
+                return self._picked(node, level)
+            case Before():
+                return self._before(node, level)
+            case First():
+                return self.spread(self._first(node), node.level, level)
+            case Alike():
+                return self.spread(self._alike(node), node.level, level)
+            case RowNumber():
+                return self.spread(self.rows_of(node.of).number, node.of, level)
+            case RowWord():
+                return self.spread(self.rows_of(node.of).words, node.of, level)
+        raise TypeError(f"no numbers for {type(node).__name__}")
+
+    def _gathered(self, node: Gather) -> Column:
+        lower, column = node.part.level, self.columns[node.part]
+        group = self.above(lower, node.to)
+        groups = len(self.rows_of(node.to))
+        if node.how == "total":
+            return np.bincount(group, weights=column, minlength=groups)
+        if node.how == "greatest":
+            return -_least(-column, group, groups)
+        least = _least(column, group, groups)
+        if node.how == "least":
+            return least
+        first = np.where(column == least[group], self.rows_of(lower).number, np.inf)
+        return _least(first, group, groups)
+
+    def _picked(self, node: Pick, level: Level) -> Column:
+        rows = self.rows_of(node.part.level)
+        column = self.columns[node.part]
+        if not len(column):
+            return np.zeros(len(self.rows_of(level)))
+        job = self.rows_of(level).job
+        by = self.value(node.by, level)
+        if node.by.sort is Sort.TEXT:
+            keys: dict[Any, int] = {}
+            for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
+                keys.setdefault(key, place)
+            return column[[keys[key] for key in zip(job, by, strict=True)]]
+        start = np.searchsorted(rows.job, job)
+        return column[start + by.astype(int) - 1]
+
+    def _before(self, node: Before, level: Level) -> Column:
+        column, group = self.columns[node.part], self.above(node.part.level, node.of)
+        previous = np.roll(column, 1)
+        starts = np.ones(len(column), dtype=bool)
+        starts[1:] = group[1:] != group[:-1]
+        shifted = self.spread(previous, node.part.level, level)
+        return np.where(self.spread(starts, node.part.level, level), self.value(node.otherwise, level), shifted)
+
+    def _first(self, node: First) -> Column:
+        column, group = self.columns[node.part], self.above(node.part.level, node.of)
+        _, first, place = np.unique(group, return_index=True, return_inverse=True)
+        return column[first[place]]
+
+    def _alike(self, node: Alike) -> Column:
+        rows = self.rows_of(node.key.level)
+        pairs = np.stack([rows.job.astype(float), self.columns[node.key]])
+        _, first, place = np.unique(pairs, axis=1, return_index=True, return_inverse=True)
+        if node.part is None:
+            return rows.number[first[np.ravel(place)]]
+        return np.bincount(np.ravel(place), weights=self.columns[node.part])[np.ravel(place)]
+
+
+def _numbered(job: Column) -> Column:
+    """1, 2, 3, ... within each job."""
+    return np.asarray(np.arange(len(job)) - np.searchsorted(job, job) + 1, dtype=float)
+
+
+def _by_job(rows: Rows, jobs: int) -> list[Column]:
+    bounds = np.searchsorted(rows.job, np.arange(jobs + 1))
+    return [np.arange(bounds[job], bounds[job + 1]) for job in range(jobs)]
+
+
+def _keys(rows: Rows, level: Level) -> list[tuple[int, ...]]:
+    columns = [rows.of_axis[axis] for axis in level.leaves]
+    return [tuple(int(place) for place in key) for key in zip(*columns, strict=True)]
+
+
+def _least(column: Column, group: Column, groups: int) -> Column:
+    """The least of each group; 0 for a group without rows, as MIN gives it."""
+    result = np.full(groups, np.inf)
+    np.minimum.at(result, group, column)
+    return np.where(np.isinf(result), 0.0, result)

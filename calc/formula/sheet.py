@@ -1,0 +1,122 @@
+"""A tree as the text of a spreadsheet formula."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from calc.formula.functions import CALL
+from calc.formula.kinds import Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import (
+    Alike,
+    Apply,
+    Before,
+    Exact,
+    Expr,
+    First,
+    Gather,
+    Literal,
+    Named,
+    Pick,
+    Recast,
+    RowNumber,
+    RowWord,
+    bracketed,
+)
+
+_GATHERING = {"total": "SUM", "least": "MIN", "greatest": "MAX"}
+
+
+class Seen(Protocol):
+    """The cells as they are seen from the one cell that a formula is written for."""
+
+    def one(self, named: Named) -> str:
+        """The one cell of ``named`` that goes with this cell's row, or a look-up of it by row number."""
+
+    def every(self, named: Named) -> str | None:
+        """All the cells of ``named``; None when there are none."""
+
+    def picked(self, named: Named, place: str) -> str:
+        """The cell of ``named`` whose row number the text ``place`` gives."""
+
+    def numbers(self, named: Named, level: Level) -> str:
+        """For each cell of ``named``, the number of the row of ``level`` it belongs to."""
+
+    def number(self, level: Level) -> str:
+        """The number of the row of ``level`` that this cell belongs to."""
+
+    def before(self, named: Named) -> str:
+        """The cell of ``named`` in the row before this one."""
+
+    def number_before(self, level: Level) -> str:
+        """The number of the row of ``level`` that the row before this one belongs to."""
+
+    def word(self, level: Level) -> str:
+        """The word of the row of ``level`` that this cell belongs to."""
+
+    def words_of(self, named: Named) -> str:
+        """The words that the rows of ``named`` go by."""
+
+
+def sheet_text(node: Expr, seen: Seen) -> str:
+    """The formula of ``node`` without its ``=``, as it stands in the cell that ``seen`` looks from."""
+    return _text(node, seen)[0]
+
+
+def _text(node: Expr, seen: Seen) -> tuple[str, int]:
+    """The text and how tightly it binds."""
+    match node:
+        case Literal(value=str() as words):
+            doubled = words.replace('"', '""')
+            return f'"{doubled}"', CALL
+        case Literal(value=value):
+            return f"{value:g}", CALL
+        case Exact():
+            return node.written, CALL
+        case Named():
+            return seen.one(node), CALL
+        case Recast():
+            return _text(node.part, seen)
+        case Apply():
+            function = node.function
+            texts = (bracketed(*_text(part, seen), function.need(i)) for i, part in enumerate(node.arguments))
+            return function.sheet(*texts), function.rank
+        case Gather():
+            return _gathered(node, seen), CALL
+        case Pick():
+            return _picked(node, seen), CALL
+        case Before():
+            otherwise = sheet_text(node.otherwise, seen)
+            return f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})", CALL
+        case First():
+            place = f"MATCH({seen.number(node.of)},{seen.numbers(node.part, node.of)},0)"
+            return seen.picked(node.part, place), CALL
+        case Alike():
+            keys, key = seen.every(node.key), seen.one(node.key)
+            if node.part is None:
+                return f"MATCH({key},{keys},0)", CALL
+            return f"SUMIFS({seen.every(node.part)},{keys},{key})", CALL
+        case RowNumber():
+            return seen.number(node.of), CALL
+        case RowWord():
+            return seen.word(node.of), CALL
+    raise TypeError(f"no sheet text for {type(node).__name__}")
+
+
+def _gathered(node: Gather, seen: Seen) -> str:
+    cells = seen.every(node.part)
+    if cells is None:
+        return "0"
+    if node.how == "place of least":
+        return f"MATCH(MIN({cells}),{cells},0)"
+    if node.how == "total" and node.to != JOB:
+        return f"SUMIFS({cells},{seen.numbers(node.part, node.to)},{seen.number(node.to)})"
+    return f"{_GATHERING[node.how]}({cells})"
+
+
+def _picked(node: Pick, seen: Seen) -> str:
+    if seen.every(node.part) is None:
+        return "0"
+    by = sheet_text(node.by, seen)
+    place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is Sort.TEXT else by
+    return seen.picked(node.part, place)
