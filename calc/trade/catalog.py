@@ -1,0 +1,33 @@
+"""Every section, in the order in which the rules follow from each other."""
+
+from __future__ import annotations
+
+from calc.declare import Section
+from calc.trade.bid import Decisions
+from calc.trade.cautions import Cautions
+from calc.trade.checks import Integrity
+from calc.trade.concrete import Concrete, Load, Order
+from calc.trade.dig import Dig, Green, Soil, Spoil, Wetness
+from calc.trade.dowels import Cut, Doweled, DowelNeeds
+from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
+from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
+from calc.trade.haul import Bed, First, Pile
+from calc.trade.inputs import Company, Job, Site, Vehicle
+from calc.trade.joints import Base, BaseNeeds, HoleIsolation, JointNeeds, Panel
+from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
+from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Plant, Station
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+
+SECTIONS: tuple[type[Section], ...] = (
+    *(Company, Vehicle, Job, Site, Measured, Station, Corner, Deduction, Edge, Footing, Plant),
+    *(Walk, Outline, Hole, Slab, Depth, Border),
+    *(OldFooting, OldSlab, Rubble),
+    *(Concrete, Order, Load),
+    *(Soil, Wetness, Dig, Green, Spoil, Bed, First, Pile),
+    *(FiberKind, Dose, TruckFiber, FiberTotal),
+    *(Doweled, Cut, DowelNeeds),
+    *(Bonding, *BONDING_PACKS.sections, Curing, *CURING_PACKS.sections, Sealer, *SEALER_PACKS.sections),
+    *(Panel, HoleIsolation, JointNeeds, Base, BaseNeeds),
+    *(Integrity, Cautions, Decisions),
+)
+"""The catalog. A section may use only what stands before it."""
