@@ -1,0 +1,1 @@
+"""Cells to columns and findings, from the declarations."""

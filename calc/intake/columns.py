@@ -1,0 +1,108 @@
+"""Jobs to columns: a chunk of jobs becomes a frame of bare floats in declared units, ready for the rules."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from calc.declared import Declared, Factor, Forced, Given, Line, Pack, Price
+from calc.formula.functions import Column
+from calc.formula.kinds import Sort
+from calc.formula.levels import JOB, Level, level_of
+from calc.formula.numbers import Frame
+from calc.intake.records import NOT_GIVEN, JobInput
+from calc.intake.schema import TABLES
+from calc.trade.catalog import SECTIONS
+
+
+def evaluate(jobs: Sequence[JobInput]) -> Frame:
+    """Every number of every job of a chunk, by the rules in the order of the catalog."""
+    frame = Frame(len(jobs))
+    for table in TABLES.values():
+        if table.level != JOB:
+            _lay_rows(frame, jobs, table.level)
+    with np.errstate(all="ignore"):
+        for section in SECTIONS:
+            if section.slots_for is not None:
+                _lay_slots(frame, section.level, section.slots_for)
+            for member in section.members:
+                frame.columns[member] = _column(frame, jobs, member)
+    return frame
+
+
+def _lay_rows(frame: Frame, jobs: Sequence[JobInput], level: Level) -> None:
+    """The typed rows of a level; each knows its job and, over the whole chunk, the row that it lies within."""
+    above = level_of(level.axis.within) if level.axis.within is not None else JOB
+    places: list[int] = []
+    within: list[int] = []
+    words: list[str] = []
+    start = 0
+    for place, job in enumerate(jobs):
+        rows = job.rows.get(level, [])
+        places += [place] * len(rows)
+        within += [start + row.within for row in rows]
+        words += [row.word for row in rows]
+        start += len(job.rows.get(above, []))
+    frame.add_rows(level, places, within, words)
+
+
+def _lay_slots(frame: Frame, level: Level, needed: Line) -> None:
+    """So many slots for each job as its axis has at issue, doubled until the job fits."""
+    if level in frame.rows:
+        return
+    counts = []
+    for need in frame.columns[needed]:
+        slots = level.axis.slots
+        while slots < need:
+            slots *= 2
+        counts.append(slots)
+    jobs = np.repeat(np.arange(len(counts)), counts)
+    frame.add_rows(level, jobs, (), ("" for _ in jobs))
+
+
+def _column(frame: Frame, jobs: Sequence[JobInput], member: Declared) -> Column:
+    match member:
+        case Line():
+            return frame.value(member.formula, member.level)
+        case Factor():
+            return _of_factor(frame, jobs, member)
+        case Price() | Pack():
+            return np.array([_price(job, member) for job in jobs], dtype=float)
+        case Forced():
+            return _of_forced(frame, jobs, member)
+        case Given():
+            return _of_given(jobs, member)
+    raise TypeError(f"no column for {type(member).__name__}")
+
+
+def _of_given(jobs: Sequence[JobInput], given: Given) -> Column:
+    if given.level == JOB:
+        values = [job.entries[given].value for job in jobs]
+    else:
+        values = [row.entries[given].value for job in jobs for row in job.rows.get(given.level, [])]
+    return np.array(values, dtype=object if given.sort is Sort.TEXT else float)
+
+
+def _of_factor(frame: Frame, jobs: Sequence[JobInput], factor: Factor) -> Column:
+    values = [
+        float(entry.value) if (entry := job.house.factors.get((factor, place))) else value
+        for job in jobs
+        for place, value in enumerate(factor.values)
+    ]
+    frame.rows_of(factor.level)
+    return np.array(values, dtype=float)
+
+
+def _price(job: JobInput, price: Price | Pack) -> float:
+    entry = job.house.prices.get(price)
+    return float(entry.value) if entry else NOT_GIVEN
+
+
+def _of_forced(frame: Frame, jobs: Sequence[JobInput], forced: Forced) -> Column:
+    rows = frame.rows_of(forced.level)
+    values = [
+        float(entry.value) if (entry := jobs[job].forced.get((forced, int(number) - 1))) else NOT_GIVEN
+        for job, number in zip(rows.job, rows.number, strict=True)
+    ]
+    return np.array(values, dtype=float)

@@ -1,0 +1,74 @@
+"""Tables that list facts down the page: one fact a row, with its value and perhaps the unit of its value."""
+
+from __future__ import annotations
+
+from calc.cells import Book, Cell, Sheet
+from calc.declared import Given
+from calc.errors import Finding, InputRefused, Severity
+from calc.intake.records import Entry
+from calc.intake.schema import EVERY_JOB, Table
+from calc.intake.tables import TableRow, read_table
+from calc.intake.values import as_read, read_given, read_id
+from calc.intake.words import did_you_mean, same
+
+Facts = dict[tuple[str, Given], Entry]
+"""The entries by job id (as typed; blank where there is no such column) and fact."""
+
+
+def read_facts(
+    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], only: str = ""
+) -> tuple[Facts, list[Finding]]:
+    """The facts of a table. ``only`` takes the rows of that one job id; without it those for every job are left out."""
+    rows, findings = read_table(book, sheet, table)
+    facts: Facts = {}
+    for row in rows:
+        job, found = _job_of(row)
+        findings += found
+        if found or (only and same(job) != same(only)) or (not only and same(job) == EVERY_JOB):
+            continue
+        findings += _read_fact(row, job, known, facts, "" if only else job)
+    return facts, findings
+
+
+def _job_of(row: TableRow) -> tuple[str, list[Finding]]:
+    cell = row.cells.get("job")
+    if cell is None:
+        return "", []
+    try:
+        return read_id(cell, "job id"), []
+    except InputRefused as refused:
+        return "", [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy)]
+
+
+def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, held: str) -> list[Finding]:
+    name, cell = row.cells.get("fact"), row.cells.get("value")
+    if name is None:
+        text = "A value without a fact." if cell is not None else "A row without a fact."
+        return [Finding(Severity.STOP, row.at(cell), text, "Type the fact, or clear the row.", held)]
+    if cell is None:
+        return []
+    labels = {same(each.label): each for each in known} | {same(each.header): each for each in known}
+    given = labels.get(same(str(name.value)))
+    if given is None:
+        return [Finding(Severity.STOP, row.at(name), f'There is no fact "{name.value}".',
+                        did_you_mean(str(name.value), [each.label for each in known]), held)]  # fmt: skip
+    if (job, given) in facts:
+        return [Finding(Severity.STOP, row.at(name), f"{given.label} stands twice.", "Leave one of the rows.", held)]
+    unit = row.cells.get("unit")
+    origin = origin_of(row, cell, house=not held)
+    try:
+        entry, asks, notes = read_given(given, cell, str(unit.value).strip() if unit else given.unit_text, origin)
+    except InputRefused as refused:
+        return [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy, held)]
+    facts[job, given] = entry
+    read = as_read(cell, f"{cell.sheet}!{cell.ref}")
+    return [
+        *(Finding(Severity.ASK, row.at(cell), ask, "", held) for ask in asks),
+        *(Finding(Severity.NOTE, row.at(cell), note, "", held) for note in [*notes, *([read] if read else [])]),
+    ]
+
+
+def origin_of(row: TableRow, cell: Cell, house: bool = False) -> str:
+    """Where a value was typed: sheet and cell, and the book when it is the house's."""
+    place = f"{cell.sheet}!{cell.ref}"
+    return f"{row.place.book} {place}" if house else place

@@ -1,0 +1,188 @@
+"""The house book: who bids, what things cost, the house's own factors, and its usual site conditions."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.cells import Book, Cell, Sheet
+from calc.declared import Factor, Pack, Price
+from calc.errors import Finding, InputRefused, Place, Severity
+from calc.intake.facts import origin_of, read_facts
+from calc.intake.fleet import read_named_rows
+from calc.intake.records import NOT_GIVEN, Entry, House, PriceRow
+from calc.intake.schema import (
+    COMPANY,
+    EVERY_JOB,
+    FACTOR_LIST,
+    FACTORS,
+    PRICE_LIST,
+    PRICES,
+    SITE,
+    TABLES,
+    VEHICLES,
+    facts_of,
+)
+from calc.intake.sheets import Sheets
+from calc.intake.tables import TableRow, read_table
+from calc.intake.values import read_choice, read_date, read_number, read_words
+from calc.intake.words import did_you_mean, same
+
+
+def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Finding]]:
+    """What holds for every job. Blank tables leave the usual factors and no prices."""
+    house = House(", ".join(book.name for book in books), ",".join(book.sha256 for book in books))
+    findings: list[Finding] = []
+    if COMPANY in sheets:
+        facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY))
+        house.company = {given: entry for (_, given), entry in facts.items()}
+        findings += found
+    if VEHICLES in sheets:
+        findings += read_named_rows(house, *sheets[VEHICLES], VEHICLES)
+    if FACTORS in sheets:
+        findings += _read_factors(house, *sheets[FACTORS])
+    if PRICES in sheets:
+        findings += _read_prices(house, *sheets[PRICES])
+    for book in books:
+        sheet = next((each for name, each in book.sheets.items() if same(name) == same(SITE)), None)
+        if sheet is not None:
+            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), only=EVERY_JOB)
+            house.site |= {given: entry for (_, given), entry in facts.items()}
+            findings += found
+    missing = [each.label for each in PRICE_LIST if each not in house.prices]
+    if missing:
+        findings.append(Finding(
+            Severity.NOTE, Place(house.name, PRICES), f"No price is given for: {'; '.join(missing)}.",
+            "Lines that need one say so; fill its row on Prices.",
+        ))  # fmt: skip
+    return house, findings
+
+
+def _read_factors(house: House, book: Book, sheet: Sheet) -> list[Finding]:
+    rows, findings = read_table(book, sheet, TABLES[FACTORS])
+    return findings + [each for row in rows for each in _read_factor(house, row)]
+
+
+def _read_factor(house: House, row: TableRow) -> list[Finding]:
+    name = row.cells.get("factor")
+    if name is None or "value" not in row.cells:
+        return []
+    known = {same(each.label): each for each in FACTOR_LIST}
+    factor = known.get(same(str(name.value)))
+    if factor is None:
+        return [_refused(row, name, f'There is no factor "{name.value}".',
+                         did_you_mean(str(name.value), [each.label for each in FACTOR_LIST]))]  # fmt: skip
+    cell = row.cells["value"]
+    try:
+        place = _kind_of(factor, row.cells.get("for"))
+        unit = _typed_unit(row, factor.unit_text)
+        entry, _, note = read_number(cell, factor.unit_text, unit, False, False, origin_of(row, cell, house=True))
+    except InputRefused as refused:
+        return [_refused(row, cell, f"{factor.label}: {refused.found}", refused.remedy)]
+    house.factors[factor, place] = entry
+    return [*_read_as(row, cell, factor.label, note), *_outside(row, cell, factor, entry)]
+
+
+def _kind_of(factor: Factor, cell: Cell | None) -> int:
+    words = factor.level.axis.words if factor.level.axes else ()
+    if not words:
+        return 0
+    if cell is None:
+        raise InputRefused("It goes by kind, and the column for is blank.", f"Type one of: {', '.join(words)}.")
+    return words.index(read_choice(words, cell))
+
+
+def _typed_unit(row: TableRow, meant: str) -> str:
+    cell = row.cells.get("unit")
+    return str(cell.value).strip() if cell is not None else meant
+
+
+def _outside(row: TableRow, cell: Cell, factor: Factor, entry: Entry) -> list[Finding]:
+    value = float(entry.value)
+    low, high = factor.low, factor.high
+    if (low is None or value >= low) and (high is None or value <= high):
+        return []
+    text = f"{factor.label}: {value:g} {factor.unit_text} is outside the usual {low:g} to {high:g}; is that meant?"
+    return [Finding(Severity.ASK, row.at(cell), text)]
+
+
+def _read_prices(house: House, book: Book, sheet: Sheet) -> list[Finding]:
+    rows, findings = read_table(book, sheet, TABLES[PRICES])
+    seen: set[Price] = set()
+    for row in rows:
+        findings += _read_price(house, row, seen)
+    return findings
+
+
+def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
+    name = row.cells.get("item")
+    if name is None:
+        return [_refused(row, None, "A price without an item.", "Type the item, or clear the row.")]
+    known = {same(each.label): each for each in PRICE_LIST}
+    price = known.get(same(str(name.value)))
+    if price is None:
+        return [Finding(Severity.NOTE, row.at(name), f'No rule asks the price of "{name.value}", so it is passed over.',
+                        did_you_mean(str(name.value), [each.label for each in PRICE_LIST]))]  # fmt: skip
+    if price in seen:
+        return [_refused(row, name, f'The price of "{name.value}" stands twice.', "Leave one of the two rows.")]
+    seen.add(price)
+    findings: list[Finding] = []
+    for label, declared in (("price", price), ("size", price.pack)):
+        if label in row.cells and declared is not None:
+            findings += _read_amount(house, row, row.cells[label], declared)
+    house.price_rows[price], found = _price_row(row, price in house.prices)
+    return findings + found
+
+
+def _read_amount(house: House, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
+    above, _, below = declared.unit_text.partition("/")
+    try:
+        unit = _unit_of_price(row, declared) if isinstance(declared, Price) else above
+        entry, _, note = read_number(cell, above, unit, False, False, origin_of(row, cell, house=True))
+        if isinstance(declared, Pack) and float(entry.value) <= 0:
+            raise InputRefused("A pack that holds nothing.", f"Type how many {above} one {below} holds.")
+    except InputRefused as refused:
+        return [_refused(row, cell, f"{declared.label}: {refused.found}", refused.remedy)]
+    house.prices[declared] = entry
+    return _read_as(row, cell, declared.label, note)
+
+
+def _unit_of_price(row: TableRow, price: Price) -> str:
+    """The unit column says what the price is for; it must be what the rule means."""
+    meant = price.unit_text.partition("/")[2]
+    cell = row.cells.get("unit")
+    typed = same(str(cell.value)).removeprefix("$").removeprefix("/").removeprefix("per ").strip() if cell else ""
+    if typed and typed not in (meant, f"{meant}s"):
+        raise InputRefused(f'The price is for one "{typed}", and the rules take it for one {meant}.',
+                           f"Give the price of one {meant}, and type {meant} as its unit.")  # fmt: skip
+    return "$"
+
+
+def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
+    facts: dict[str, float | str] = {}
+    findings = []
+    for label in ("dated", "valid until", "supplier", "taxable", "account"):
+        cell = row.cells.get(label)
+        if cell is None:
+            continue
+        try:
+            if label in ("dated", "valid until"):
+                facts[label] = read_date(cell)
+            elif label == "taxable":
+                facts[label] = read_choice(("yes", "no"), cell)
+            else:
+                facts[label] = read_words(cell)
+        except InputRefused as refused:
+            findings.append(_refused(row, cell, f"{label}: {refused.found}", refused.remedy))
+    origin = f"{row.place.book} {row.place.sheet} row {row.number}" if given else "not given"
+    return PriceRow(
+        float(facts.get("dated", NOT_GIVEN)), float(facts.get("valid until", NOT_GIVEN)),
+        str(facts.get("supplier", "")), str(facts.get("taxable", "")), str(facts.get("account", "")), origin,
+    ), findings  # fmt: skip
+
+
+def _read_as(row: TableRow, cell: Cell, label: str, note: str) -> list[Finding]:
+    return [Finding(Severity.NOTE, row.at(cell), f"{label}: {note}")] if note else []
+
+
+def _refused(row: TableRow, cell: Cell | None, found: str, remedy: str) -> Finding:
+    return Finding(Severity.STOP, row.at(cell), found, remedy)

@@ -1,0 +1,87 @@
+"""What was read: each value with what was typed for it and where it stood."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from calc.declared import Factor, Forced, Given, Pack, Price
+from calc.errors import Finding, Place
+from calc.formula.levels import Level
+
+NOT_GIVEN = float("nan")
+"""The value of an optional number that was not given."""
+
+DEFAULT = "default"
+"""The origin of a value that nobody typed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A value as it is computed with, the arithmetic that gives it, what was typed, and the cell it stood in."""
+
+    value: float | str
+    formula: str = ""
+    typed: str = ""
+    origin: str = DEFAULT
+    reason: str = ""
+    who: str = ""
+    feet_and_inches: bool = False
+
+
+@dataclass
+class Row:
+    """One typed row below the job: its id, the place it stood at, the row above that it lies in, and its entries."""
+
+    word: str
+    place: Place
+    within: int = 0
+    entries: dict[Given, Entry] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class PriceRow:
+    """What the house book says beside a price, for the Prices sheet."""
+
+    dated: float = NOT_GIVEN
+    valid_until: float = NOT_GIVEN
+    supplier: str = ""
+    taxable: str = ""
+    account: str = ""
+    origin: str = "not given"
+
+
+@dataclass
+class House:
+    """What holds for every job of the run."""
+
+    name: str = ""
+    sha256: str = ""
+    company: dict[Given, Entry] = field(default_factory=dict)
+    site: dict[Given, Entry] = field(default_factory=dict)
+    factors: dict[tuple[Factor, int], Entry] = field(default_factory=dict)
+    prices: dict[Price | Pack, Entry] = field(default_factory=dict)
+    price_rows: dict[Price, PriceRow] = field(default_factory=dict)
+    rows: dict[Level, list[Row]] = field(default_factory=dict)
+
+
+@dataclass
+class JobInput:
+    """One job as it was typed."""
+
+    id: str
+    place: Place
+    house: House
+    sha256: str = ""
+    entries: dict[Given, Entry] = field(default_factory=dict)
+    rows: dict[Level, list[Row]] = field(default_factory=dict)
+    forced: dict[tuple[Forced, int], Entry] = field(default_factory=dict)
+    notes: list[Finding] = field(default_factory=list)
+
+
+@dataclass
+class Intake:
+    """Everything that one run was given: the jobs in order, and all findings in the order of the sheets."""
+
+    house: House
+    jobs: list[JobInput] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)

@@ -1,0 +1,133 @@
+"""The tables whose rows lie below a job: its areas, what is listed within an area, and its plants."""
+
+from __future__ import annotations
+
+from calc.cells import Sheet
+from calc.declared import Given
+from calc.errors import Finding, Place, Severity
+from calc.formula.levels import Level
+from calc.intake.records import Entry, JobInput, Row
+from calc.intake.schema import AREAS, ROW_TABLES, TABLES, Heading, facts_of
+from calc.intake.tables import TableRow, read_table
+from calc.intake.values import inches_after_point
+from calc.intake.week import Week, entries_of, id_of, job_of, read_entry
+from calc.intake.words import did_you_mean, same
+from calc.trade.levels import AREA, EDGE
+from calc.trade.site_inputs import SHORT_EDGES, Edge
+
+Shorts = dict[tuple[str, int], dict[Given, Entry]]
+"""What the edge columns of Areas hold for each area of a job, by kind of edge."""
+
+
+def read_areas(week: Week, sheet: Sheet | None) -> dict[str, list[Shorts]]:
+    """Reads Areas into the jobs, and gives what its edge columns hold: for each job a list by area."""
+    shorts: dict[str, list[Shorts]] = {}
+    for row, job in _rows_of_jobs(week, sheet, AREAS):
+        listed = job.rows.setdefault(AREA, [])
+        word = id_of(week, row, "area", "area id") or str(len(listed) + 1)
+        if same(word) in {same(each.word) for each in listed}:
+            week.stop(row, row.cells.get("area"), f'The area id "{word}" stands twice in job {job.id}.',
+                      "Give one of them another id.", job.id)  # fmt: skip
+        listed.append(Row(word, row.place, 0, dict(entries_of(week, row, facts_of(AREAS), job.id))))
+        shorts.setdefault(same(job.id), []).append(_short_edges(week, row, job))
+        _ask_inches(week, row, facts_of(AREAS), job)
+    return shorts
+
+
+def _short_edges(week: Week, row: TableRow, job: JobInput) -> Shorts:
+    found: Shorts = {}
+    for place, (kind, columns) in enumerate(SHORT_EDGES):
+        for label, given in columns:
+            heading = Heading(label.lower(), given.unit_text)
+            cell = row.cells.get(heading.header)
+            entry = read_entry(week, row, given, cell, row.units.get(heading.header, given.unit_text), job.id)
+            if entry is not None:
+                found.setdefault((kind, place), {})[given] = entry
+    return found
+
+
+def read_listed(week: Week, sheets: dict[str, Sheet], shorts: dict[str, list[Shorts]]) -> None:
+    """Reads the tables whose rows lie within an area; an area without edges takes them from the edge columns."""
+    for name in ROW_TABLES:
+        level = TABLES[name].level
+        for row, job in _rows_of_jobs(week, sheets.get(name), name):
+            place = _area_of(week, row, job)
+            if place is not None:
+                entries = dict(entries_of(week, row, facts_of(name), job.id))
+                job.rows.setdefault(level, []).append(Row("", row.place, place, entries))
+    for job in week.jobs.values():
+        _add_short_edges(week, job, shorts.get(same(job.id), []))
+        for level, rows in job.rows.items():
+            if level.axes and AREA.axis in level.axes and level != AREA:
+                rows.sort(key=lambda each: each.within)
+
+
+def read_plants(week: Week, sheet: Sheet | None, name: str, level: Level) -> None:
+    """Reads a table whose rows belong to the job as a whole."""
+    for row, job in _rows_of_jobs(week, sheet, name):
+        entries = dict(entries_of(week, row, facts_of(name), job.id))
+        job.rows.setdefault(level, []).append(Row("", row.place, 0, entries))
+
+
+def _rows_of_jobs(week: Week, sheet: Sheet | None, name: str) -> list[tuple[TableRow, JobInput]]:
+    if sheet is None:
+        return []
+    rows, found = read_table(week.book, sheet, TABLES[name])
+    week.findings += found
+    pairs = []
+    for row in rows:
+        id_ = id_of(week, row, "job", "job id")
+        job = None if id_ is None else job_of(week, id_, row.at(row.cells.get("job")))
+        if job is not None:
+            pairs.append((row, job))
+    return pairs
+
+
+def _area_of(week: Week, row: TableRow, job: JobInput) -> int | None:
+    """The place of the area that a row belongs to; in a job with one area its id may be blank."""
+    areas = job.rows.get(AREA, [])
+    word = id_of(week, row, "area", "area id")
+    if word is None:
+        return None
+    if not word and len(areas) == 1:
+        return 0
+    for place, area in enumerate(areas):
+        if word and same(area.word) == same(word):
+            return place
+    text = f'Job {job.id} has no area "{word}".' if word else f"The area id is blank, and job {job.id} has several."
+    week.stop(row, row.cells.get("area"), text, did_you_mean(word, [area.word for area in areas]), job.id)
+    return None
+
+
+def _add_short_edges(week: Week, job: JobInput, shorts: list[Shorts]) -> None:
+    edges = job.rows.setdefault(EDGE, [])
+    listed = {edge.within for edge in edges}
+    for place, area in enumerate(job.rows.get(AREA, [])):
+        found = shorts[place] if place < len(shorts) else {}
+        if place in listed:
+            for entry in (entry for entries in found.values() for entry in entries.values()):
+                week.findings.append(Finding(
+                    Severity.STOP, _place_of(area, entry), f"Area {area.word} has rows in Edges, and {entry.typed} in an "
+                    "edge column of Areas too.", "Leave one of the two.", job.id,
+                ))  # fmt: skip
+            continue
+        for number, (kind, _) in enumerate(SHORT_EDGES):
+            given = found.get((kind, number), {})
+            edges.append(Row("", area.place, place, {Edge.kind: Entry(kind, "", "", "by the column"), **given}))
+
+
+def _place_of(area: Row, entry: Entry) -> Place:
+    sheet, _, cell = entry.origin.partition("!")
+    return Place(area.place.book, sheet, cell) if cell else area.place
+
+
+def _ask_inches(week: Week, row: TableRow, givens: tuple[Given, ...], job: JobInput) -> None:
+    """10.6 may be a slip for 10'-6\" where other lengths of the job are in feet and inches."""
+    feet = [given for given in givens if given.unit_text == "ft"]
+    typed = (entry for rows in job.rows.values() for each in rows for entry in each.entries.values())
+    if any(entry.feet_and_inches for entry in typed):
+        for given in feet:
+            question = inches_after_point(row, given.header, given.label)
+            if question:
+                week.findings.append(Finding(Severity.ASK, row.at(row.cells[given.header]), question, "", job.id))
+

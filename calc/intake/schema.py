@@ -1,0 +1,170 @@
+"""The tables of the input workbooks, read off the declarations: nothing here is typed twice."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.declared import Caution, Declared, Factor, Forced, Given, Line, Pack, Price
+from calc.formula.levels import JOB, Level
+from calc.trade.catalog import SECTIONS
+from calc.trade.levels import AREA, VEHICLE
+from calc.trade.site_inputs import SHORT_EDGES
+
+KEYS = {"job": "the id of the job", "area": "the id of the area within the job", "vehicle": "the name it goes by"}
+"""The columns that say what a row belongs to."""
+
+FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
+"""The tables that list facts down the page, one a row, with their keys."""
+
+HOUSE_TABLES = ("Company", "Vehicles", "Prices", "Factors")
+"""The sheets of the house book, which may stand in the week's book instead, but not in both."""
+
+JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
+COMPANY, VEHICLES, PRICES, FACTORS = "Company", "Vehicles", "Prices", "Factors"
+ROW_TABLES = ("Stations", "Corners", "Deductions", "Edges", "Footings")
+"""The tables whose rows lie within an area."""
+PLANTS = "Plants"
+
+READ_ME, LISTS = "Read me", "Lists"
+"""The sheets of a blank that hold no input: how to fill it, and the words of its drop-downs."""
+
+EVERY_JOB = "all"
+"""In Site conditions of the house book: the row holds for every job."""
+
+EXAMPLE = "example"
+"""The job id of the example rows of a blank, which are passed over."""
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A column of a table: its label as it is headed, the unit that is meant, and what it is for."""
+
+    label: str
+    unit: str = ""
+    help: str = ""
+    given: Given | None = None
+    example: str = ""
+
+    @property
+    def header(self) -> str:
+        """The header as the blank shows it; no two columns of a table have the same."""
+        return f"{self.label} {self.unit}".strip()
+
+
+@dataclass(frozen=True)
+class Table:
+    """A sheet of an input workbook: its columns, the level its rows are at, and what it is for."""
+
+    name: str
+    headings: tuple[Heading, ...]
+    level: Level = JOB
+    help: str = ""
+
+
+def facts_of(table: str) -> tuple[Given, ...]:
+    """The facts that may be typed in ``table``, in order of declaration."""
+    return tuple(
+        each
+        for section in SECTIONS
+        if section.table == table
+        for each in section.declarations
+        if isinstance(each, Given)
+    )
+
+
+def _key(name: str) -> Heading:
+    return Heading(name, "", KEYS[name], example={"job": EXAMPLE, "area": "A1", "vehicle": "dump trailer"}[name])
+
+
+def _of_given(given: Given) -> Heading:
+    return Heading(given.label.lower(), given.unit_text if given.unit_text != "day" else "", given.help, given,
+                   given.example)  # fmt: skip
+
+
+def _typed_table(name: str, keys: tuple[str, ...], more: tuple[Heading, ...] = ()) -> Table:
+    section = next(section for section in SECTIONS if section.table == name)
+    givens = tuple(_of_given(given) for given in facts_of(name))
+    notes = tuple(each for each in givens if each.label == "notes")
+    headings = (*(_key(key) for key in keys), *(each for each in givens if each not in notes), *more, *notes)
+    return Table(name, headings, section.level, section.heading)
+
+
+def _short_edges() -> tuple[Heading, ...]:
+    """The edge columns of Areas: each fills one given of an edge that the area then has."""
+    return tuple(
+        Heading(label.lower(), given.unit_text, f"{given.help} For an area that has no row in Edges.", given, "0")
+        for _, columns in SHORT_EDGES
+        for label, given in columns
+    )
+
+
+def _fact_table(name: str, keys: tuple[str, ...], text: str) -> Table:
+    headings = (
+        *(_key(key) for key in keys), Heading("fact", help="which fact; take it from the list"),
+        Heading("value", help="what it is for this job"),
+        Heading("unit", help="the unit that a bare number is in; it may be left blank"),
+        Heading("notes", help="anything else"),
+    )  # fmt: skip
+    return Table(name, headings, JOB, text)
+
+
+def _tables() -> dict[str, Table]:
+    tables = [
+        _typed_table(JOBS, ("job",)),
+        _typed_table(AREAS, ("job", "area"), _short_edges()),
+        _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the house's usual ones."),
+        *(_typed_table(name, ("job", "area")) for name in ROW_TABLES),
+        _typed_table(PLANTS, ("job",)),
+        Table(OVERRIDES, (
+            _key("job"), _key("area"), Heading("line", help="the line that is forced, or the stop that is accepted"),
+            Heading("value", help="what it is forced to, in the unit of the line; blank to accept a stop"),
+            Heading("reason", help="why; required"), Heading("who", help="initials; required"),
+            Heading("notes", help="anything else"),
+        ), JOB, "Lines that a person forces, and stops that a person accepts, each with a reason and a name."),
+        _fact_table(COMPANY, (), "Who bids."),
+        _typed_table(VEHICLES, ("vehicle",)),
+        Table(PRICES, (
+            Heading("item", help="what is bought; take it from the list"), Heading("price", help="what one unit costs, in $"),
+            Heading("unit", help="what the price is for"),
+            Heading("size", help="how much one pack holds, for what comes in packs"),
+            Heading("dated", help="the day of the price, as 2026-03-30"),
+            Heading("valid until", help="the last day of the price"),
+            Heading("supplier", help="who sells it"), Heading("taxable", help="yes or no"),
+            Heading("account", help="the account it is booked to"), Heading("notes", help="anything else"),
+        ), JOB, "What things cost. There is no default price."),
+        Table(FACTORS, (
+            Heading("factor", help="which factor; take it from the list"),
+            Heading("for", help="the kind it is for, where it goes by kind"),
+            Heading("value", help="the house's own value; blank keeps the usual one"),
+            Heading("unit", help="the unit that a bare number is in"), Heading("usual", help="what is taken when blank"),
+            Heading("source", help="where the usual value comes from"), Heading("notes", help="anything else"),
+        ), JOB, "The numbers of the trade that the house takes otherwise than usual."),
+    ]  # fmt: skip
+    return {table.name: table for table in tables}
+
+
+TABLES = _tables()
+"""Every table, by the name of its sheet."""
+
+WEEK_TABLES = tuple(name for name in TABLES if name not in HOUSE_TABLES)
+"""The sheets of the week's book, in order."""
+
+
+def everything() -> tuple[Declared, ...]:
+    """Every declaration, each with its own members, in order of evaluation."""
+    return tuple(member for section in SECTIONS for member in section.members)
+
+
+GIVENS = tuple(each for each in everything() if isinstance(each, Given))
+FACTOR_LIST = tuple(each for each in everything() if isinstance(each, Factor))
+PRICE_LIST = tuple(each for each in everything() if isinstance(each, Price))
+FORCEABLE = {each.label.casefold(): each for each in everything() if isinstance(each, Line) and each.forced is not None}
+"""The lines that may be forced, by label in small letters."""
+ACCEPTABLE = {
+    each.label.casefold(): each
+    for section in SECTIONS for each in section.declarations
+    if isinstance(each, Caution) and each.accepted is not None
+}  # fmt: skip
+"""The stops that may be accepted, by label in small letters."""
+FORCED = tuple(each for each in everything() if isinstance(each, Forced))
+PACKS = tuple(each for each in everything() if isinstance(each, Pack))

@@ -1,0 +1,57 @@
+"""Which sheet of a book is which table."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from calc.cells import Book, Sheet
+from calc.errors import Finding, Place, Severity
+from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, SITE, TABLES, WEEK_TABLES
+from calc.intake.words import near, same
+
+Sheets = dict[str, tuple[Book, Sheet]]
+"""The sheets of a run by the table they are."""
+
+
+def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
+    """The sheets of ``book`` by table; a sheet that is nearly one stops the book, others are passed over."""
+    tables = {same(name): name for name in TABLES}
+    found = {tables[same(name)]: sheet for name, sheet in book.sheets.items() if same(name) in tables}
+    findings = [Finding(Severity.NOTE, Place(book.name), note) for note in book.notes]
+    for name, sheet in book.sheets.items():
+        if same(name) in tables:
+            if sheet.hidden:
+                findings.append(Finding(Severity.NOTE, Place(book.name, name), "The sheet is hidden; it was read."))
+            continue
+        if same(name) in (same(READ_ME), same(LISTS)):
+            continue
+        meant = next((table for table in TABLES if table not in found and near(name, table)), "")
+        if meant:
+            findings.append(Finding(Severity.STOP, Place(book.name, name), f'The sheet "{name}" is not known.',
+                                    f'Did you mean "{meant}"? Rename the sheet.'))  # fmt: skip
+        elif sheet.rows:
+            findings.append(Finding(Severity.NOTE, Place(book.name, name),
+                                    f'The sheet "{name}" is not an input table, so it is passed over.'))  # fmt: skip
+    return found, findings
+
+
+def house_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
+    """The house tables of a run; one that stands in two books is a stop."""
+    sheets: Sheets = {}
+    findings = []
+    for book, tables in house:
+        for name in HOUSE_TABLES:
+            if name not in tables:
+                continue
+            if name in sheets:
+                first = sheets[name][0].name
+                findings.append(Finding(Severity.STOP, Place(book.name, name), f"{name} stands in {first} too.",
+                                        "Leave it in one of the two books."))  # fmt: skip
+            else:
+                sheets[name] = (book, tables[name])
+    return sheets, findings
+
+
+def week_tables(tables: dict[str, Sheet]) -> dict[str, Sheet]:
+    """The tables of the week among those of a book."""
+    return {name: sheet for name, sheet in tables.items() if name in WEEK_TABLES or name == SITE}

@@ -1,0 +1,144 @@
+"""A sheet as a table: which row is its header, which column is which, and its rows."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calc.cells import Book, Cell, Kind, Sheet
+from calc.errors import Finding, Place, Severity
+from calc.intake.schema import Heading, Table
+from calc.intake.words import near, same
+
+_HEADER_WITHIN = 12
+"""The header is among the first rows that hold something."""
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of a sheet that was recognised: what it is, and the unit that its header states."""
+
+    heading: Heading
+    unit: str
+
+
+@dataclass(frozen=True)
+class TableRow:
+    """One row of a table: where it stands and its cells by the header of their column."""
+
+    place: Place
+    number: int
+    cells: dict[str, Cell]
+    units: dict[str, str]
+
+    def at(self, cell: Cell | None) -> Place:
+        """The place of ``cell``, or of the row when the cell is blank."""
+        return Place(self.place.book, self.place.sheet, cell.ref) if cell else self.place
+
+
+def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], list[Finding]]:
+    """The rows of ``sheet`` as ``table`` means them, with what is wrong with its header."""
+    header = _header_row(sheet, table)
+    if header is None:
+        wanted = ", ".join(heading.header for heading in table.headings[:4])
+        place = Place(book.name, sheet.name)
+        if not sheet.rows:
+            return [], []
+        return [], [Finding(Severity.STOP, place, "No header row was found.",
+                            f"Type the headers in one row: {wanted} ...")]  # fmt: skip
+    number, cells = header
+    columns, findings = _columns(book, sheet, table, cells)
+    rows = list(_rows(book, sheet, number, columns))
+    findings += _merged(book, sheet, number)
+    return rows, findings
+
+
+def _header_row(sheet: Sheet, table: Table) -> tuple[int, dict[int, Cell]] | None:
+    """The row among the first that holds the most known headers."""
+    best, most = None, 0
+    for number, cells in sheet.rows[:_HEADER_WITHIN]:
+        known = sum(1 for cell in cells.values() if _recognise(cell, table) is not None)
+        if known > most:
+            best, most = (number, cells), known
+    return best
+
+
+def _recognise(cell: Cell, table: Table) -> Column | None:
+    """A header is a label, then perhaps a unit with or without brackets, without regard to case and spaces."""
+    if cell.kind is not Kind.TEXT:
+        return None
+    typed = same(str(cell.value))
+    for heading in sorted(table.headings, key=lambda each: (-len(each.label), bool(each.unit))):
+        if typed in (same(heading.label), same(heading.header)):
+            return Column(heading, heading.unit)
+        if typed.startswith(same(heading.label) + " "):
+            unit = re.sub(r"[()\[\],]", " ", typed[len(same(heading.label)) :]).strip()
+            if unit and heading.unit and _is_unit(unit, heading.unit):
+                return Column(heading, unit)
+    return None
+
+
+def _is_unit(text: str, meant: str) -> bool:
+    """Whether what stands after a label may be a unit at all, rather than more words of some other label."""
+    return text == same(meant) or re.fullmatch(r"[a-z$%/0-9²³^*.\- ]{1,12}", text) is not None
+
+
+def _columns(book: Book, sheet: Sheet, table: Table, cells: dict[int, Cell]) -> tuple[dict[int, Column], list[Finding]]:
+    columns: dict[int, Column] = {}
+    findings: list[Finding] = []
+    unknown: list[Cell] = []
+    for number, cell in sorted(cells.items()):
+        column = _recognise(cell, table)
+        place = Place(book.name, sheet.name, cell.ref)
+        if column is None:
+            unknown.append(cell)
+        elif column.heading in {other.heading for other in columns.values()}:
+            findings.append(Finding(Severity.STOP, place, f'The header "{cell.value}" stands twice.',
+                                    "Leave one of the two columns."))  # fmt: skip
+        else:
+            columns[number] = column
+    known = {column.heading for column in columns.values()}
+    absent = [heading for heading in table.headings if heading not in known]
+    findings += [_unknown_header(book, cell, absent) for cell in unknown]
+    return columns, findings
+
+
+def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
+    place = Place(book.name, cell.sheet, cell.ref)
+    typed = str(cell.value)
+    for heading in absent:
+        if near(typed, heading.label) or near(typed, heading.header):
+            return Finding(Severity.STOP, place, f'The header "{typed}" is not known.',
+                           f'Did you mean "{heading.header}"? Type it so, or rename the column.')  # fmt: skip
+    return Finding(Severity.NOTE, place, f'The column "{typed}" is not known, so it is passed over.')
+
+
+def _rows(book: Book, sheet: Sheet, header: int, columns: dict[int, Column]) -> Iterator[TableRow]:
+    units = {column.heading.header: column.unit for column in columns.values()}
+    for number, cells in sheet.rows:
+        if number <= header:
+            continue
+        known = {
+            columns[at].heading.header: cell for at, cell in sorted(cells.items()) if at in columns and _holds(cell)
+        }
+        if known:
+            first = min(known.values(), key=lambda cell: cell.column)
+            yield TableRow(Place(book.name, sheet.name, first.ref), number, known, units)
+
+
+def _holds(cell: Cell) -> bool:
+    """A cell of spaces, or a formula that gives an empty text, is blank."""
+    return not (cell.kind is Kind.TEXT and not str(cell.value).strip())
+
+
+def _merged(book: Book, sheet: Sheet, header: int) -> list[Finding]:
+    findings = []
+    for merged in sheet.merged_ranges:
+        last = int(re.sub(r"\D", "", merged.rpartition(":")[2]) or 0)
+        if last >= header:
+            findings.append(Finding(
+                Severity.STOP, Place(book.name, sheet.name, merged), "These cells are merged, so only the first holds "
+                "anything.", "Unmerge them, and type the value in each cell it is meant for.",
+            ))  # fmt: skip
+    return findings
