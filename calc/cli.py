@@ -1,0 +1,204 @@
+"""The commands: the only printer and the only exit codes of the program.
+
+Whatever is heavy is imported inside a command, so that ``flatwork --help`` answers at once.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+if TYPE_CHECKING:
+    from calc.batch import Run
+
+
+class Commands(click.Group):
+    """A group in which ``flatwork INPUT`` means ``flatwork bid INPUT``: a file may be dropped on a shortcut."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        first = next((each for each in args if not each.startswith("-")), None)
+        if first is not None and first not in self.commands and args[0] == first:
+            args = ["bid", *args]
+        return super().parse_args(ctx, args)
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="flatwork-calc")
+def commands() -> None:
+    """Bids for small concrete flatwork: an input workbook goes in, a workbook of live formulas comes out a job.
+
+    Check local code. This is not engineering. Licensed trades where the law asks.
+    """
+
+
+_INPUTS = click.argument("inputs", nargs=-1, required=True, type=click.Path(path_type=Path))
+_HOUSE = click.option("--house", type=click.Path(path_type=Path), help="The house book; else house.xlsx beside INPUT.")
+_JOB = click.option("--job", default="", help="Only this job.")
+_DATE = click.option("--bid-date", default="", help="The bid date of jobs that have none, as 2026-04-13.")
+_INTO = click.option("-o", "--output", type=click.Path(path_type=Path), help="The folder of the results.")
+_JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JSON, on standard output.")
+
+
+@commands.command()
+@_INPUTS
+@_HOUSE
+@_JOB
+@_DATE
+@_INTO
+@_JSON
+def bid(
+    inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str, output: Path | None, as_json: bool
+) -> None:
+    """Write a workbook for every job of the INPUT workbooks."""
+    from calc import batch
+
+    run = batch.take(inputs, house, _serial(bid_date), job)
+    _know_job(run, job)
+    folder = output if output is not None else inputs[0].parent / "outputs"
+    if run.intake is not None:
+        batch.bid(run, folder)
+    _report(run, as_json, str(folder))
+
+
+@commands.command()
+@_INPUTS
+@_HOUSE
+@_JOB
+@_DATE
+@_JSON
+def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str, as_json: bool) -> None:
+    """Find everything that bid would find, and write nothing."""
+    from calc import batch
+
+    run = batch.take(inputs, house, _serial(bid_date), job)
+    _know_job(run, job)
+    if run.intake is not None:
+        for each in batch.evaluated(batch.ready(run)):
+            run.findings += batch.job_findings(each)
+    _report(run, as_json, "")
+
+
+@commands.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--house", "is_house", is_flag=True, help="The blank house book instead of the week's.")
+@click.option("--filled", is_flag=True, help="The demo's own book instead of an empty one.")
+def blank(file: Path, is_house: bool, filled: bool) -> None:
+    """Write a blank input workbook to FILE."""
+    from calc.files import shipped, write_whole
+
+    if file.suffix.lower() != ".xlsx":
+        raise click.UsageError(f"{file} does not end in .xlsx")
+    if file.exists():
+        _fail(f"{file}: it exists already; name another file, or move it away.")
+    name = "house.xlsx" if is_house else "week.xlsx"
+    try:
+        write_whole(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes())
+    except OSError as reason:
+        _fail(f"{file}: it cannot be written: {(reason.strerror or 'unknown reason').lower()}.")
+    click.echo(f"wrote {file}")
+
+
+@commands.command()
+@_INTO
+@_JSON
+def demo(output: Path | None, as_json: bool) -> None:
+    """Bid the demo week that comes with the program."""
+    from calc import batch
+    from calc.files import shipped
+
+    folder = output if output is not None else Path("outputs")
+    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    if run.intake is not None:
+        batch.bid(run, folder)
+    _report(run, as_json, str(folder))
+
+
+def _serial(bid_date: str) -> float | None:
+    """The bid date of the run, as a spreadsheet counts days."""
+    from datetime import date
+
+    from calc.intake.values import serial
+
+    if not bid_date:
+        return None
+    try:
+        return serial(date.fromisoformat(bid_date))
+    except ValueError:
+        raise click.UsageError(f"--bid-date {bid_date} is not a date; give it as 2026-04-13") from None
+
+
+def _know_job(run: Run, job: str) -> None:
+    if job and run.intake is not None and not run.intake.jobs and not run.failures:
+        raise click.UsageError(f"there is no job {job} in the input")
+
+
+def _report(run: Run, as_json: bool, folder: str) -> None:
+    """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
+    findings = list(dict.fromkeys(run.findings))
+    jobs = len(run.intake.jobs) if run.intake else 0
+    if as_json:
+        click.echo(json.dumps(_as_data(run, findings, jobs, folder), ensure_ascii=True, indent=1))
+    else:
+        for failure in run.failures:
+            click.echo(failure, err=True)
+        for finding in findings:
+            click.echo(str(finding), err=True)
+        click.echo(_summary(run, jobs, folder))
+    sys.exit(run.code)
+
+
+def _summary(run: Run, jobs: int, folder: str) -> str:
+    house = f"house book {run.house}" if run.house else "no house book"
+    stops = len({each.job for each in run.findings if each.severity.word == "stop" and each.job})
+    counts = f"{jobs} {'job' if jobs == 1 else 'jobs'}"
+    if not folder:
+        return f"{counts} checked, {stops} with a stop; {house}; nothing was written"
+    beside = [path.name for _, path, saved in run.written if saved.name == "BESIDE"]
+    told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
+    failed = f", {len(run.failures)} failed" if run.failures else ""
+    return f"{counts}: {len(run.written)} written to {folder}, {len(run.held)} held back{failed}; {house}{told}"
+
+
+def _as_data(run: Run, findings: list[Any], jobs: int, folder: str) -> dict[str, Any]:
+    return {
+        "jobs": jobs,
+        "house_book": run.house,
+        "folder": folder,
+        "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],
+        "held": run.held,
+        "failures": run.failures,
+        "findings": [
+            {"severity": each.severity.word, "book": each.place.book, "sheet": each.place.sheet,
+             "cell": each.place.cell, "job": each.job, "found": each.found, "remedy": each.remedy}
+            for each in findings
+        ],
+        "exit": run.code,
+    }  # fmt: skip
+
+
+def _fail(text: str) -> None:
+    click.echo(text, err=True)
+    sys.exit(3)
+
+
+def main() -> None:
+    """The command ``flatwork``. No user's input ends in a stack trace, and no character that the console lacks does."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    try:
+        commands.main()
+    except Exception as reason:
+        if os.environ.get("FLATWORK_TRACE"):
+            raise
+        _fail(f"Something went wrong that should not have: {type(reason).__name__}: {reason}. Nothing was lost. "
+              "Set FLATWORK_TRACE=1 to see where, and tell whoever looks after the program.")  # fmt: skip
+
+
+if __name__ == "__main__":
+    main()

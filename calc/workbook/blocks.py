@@ -1,0 +1,63 @@
+"""Blocks: the rows of a level on a sheet, side by side from the first column of figures, or one below the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc.formula.levels import Level, level_of
+from calc.intake.records import JobInput
+from calc.workbook.page import Number, Page, Shown, Spoken
+from calc.workbook.places import Block
+
+
+def block_below(page: Page, level: Level, count: int, first_col: int) -> tuple[Block, int]:
+    """A block one below the other that starts in the next row, and the first column that is free for its figures.
+
+    The current row is its head: the number of each row, the number of the row that it lies within, and its name.
+    """
+    above = [level_of(axis) for axis in level.axes if axis is not level.axis]
+    numbers = {each: first_col + place for place, each in enumerate([level, *above])}
+    words = first_col + len(numbers) if level.axis.named else None
+    block = Block(page.name, level, page.row + 1, count, False, numbers, words)
+    for each, col in numbers.items():
+        head(page, page.row, col, "No." if each == level else f"{each} No.")
+        for index in range(count):
+            page.put(_number(block.first + index, col, index, each == level, level))
+    if words is not None:
+        head(page, page.row, words, f"{level}")
+        for index in range(count):
+            page.put(Spoken(block.first + index, words, "words", _word(level, index)))
+            page.heights[block.first + index] = 26
+    return block, first_col + len(numbers) + (words is not None)
+
+
+def _number(row: int, col: int, index: int, own: bool, level: Level) -> Number | Spoken:
+    if own:
+        return Number(row, col, "number", index + 1)
+    return Spoken(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
+
+
+def _word(level: Level, index: int) -> Callable[[JobInput], Shown]:
+    words = level.axis.words
+    if words:
+        return lambda _job: words[index]
+    return lambda job: job.rows[level][index].word
+
+
+def head(page: Page, row: int, col: int, text: str) -> None:
+    """The head of a column of figures."""
+    page.put(Spoken(row, col, "head", lambda _job: text))
+    page.room(text, col, row)
+
+
+def block_across(page: Page, level: Level, count: int, first_col: int, words_row: int) -> Block:
+    """A block side by side: the words of its rows stand in ``words_row``, their numbers in the row below it."""
+    block = Block(page.name, level, first_col, count, True, {level: words_row + 1}, words_row)
+    for index in range(count):
+        col = first_col + index
+        page.put(Number(words_row + 1, col, "number", index + 1))
+        page.put(Spoken(words_row, col, "word", _word(level, index)))
+        if level.axis.words:
+            page.room(level.axis.words[index], col, words_row)
+    return block
+

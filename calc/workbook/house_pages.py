@@ -1,0 +1,100 @@
+"""The sheets Factors and Prices: the numbers of the trade and what things cost, each with where it comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc.declared import Factor, Pack, Price
+from calc.formula.levels import JOB
+from calc.intake.records import NOT_GIVEN, JobInput, PriceRow
+from calc.intake.schema import FACTOR_LIST, PRICE_LIST
+from calc.workbook.lines import format_of, open_page
+from calc.workbook.page import Page, Shown, Spoken, Typed
+from calc.workbook.places import Block, Places
+
+FACTORS, PRICES = "Factors", "Prices"
+_FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
+_FACTOR_WIDTHS = (34.0, 12.0, 10.0, 14.0, 14.0, 60.0, 26.0)
+_PRICE_HEADS = (
+    "Item", "Price", "Unit", "Size of a pack", "Unit of size", "Dated", "Valid until", "Taxable", "Account",
+    "Supplier", "From",
+)  # fmt: skip
+_PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
+_VALUE, _FOR = 1, 3
+
+
+def factors_page(places: Places) -> Page:
+    """Every factor: its value, its range, its source, and whether the house took its own."""
+    page = open_page(FACTORS, "Factors: the numbers of the trade; edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
+    for factor in FACTOR_LIST:
+        _lay_factor(page, places, factor)
+    return page
+
+
+def _lay_factor(page: Page, places: Places, factor: Factor) -> None:
+    words = factor.level.axis.words if factor.level.axes else ()
+    if factor.level == JOB:
+        places.put_cell(factor, FACTORS, page.row, _VALUE)
+    else:
+        places.put_lane(factor, Block(FACTORS, factor.level, page.row, len(words), False, {}, _FOR), _VALUE)
+    for index in range(len(factor.values)):
+        page.words(0, factor.label, "label")
+        page.put(Typed(page.row, _VALUE, "factor", factor, index, format_of(factor)))
+        page.words(2, factor.unit_text, "unit")
+        page.words(_FOR, words[index] if words else "", "words")
+        page.words(4, _range(factor), "note")
+        page.words(5, factor.source, "note")
+        page.put(Spoken(page.row, 6, "issue", _origin(factor, index)))
+        page.next()
+
+
+def _range(factor: Factor) -> str:
+    if factor.low is None or factor.high is None:
+        return ""
+    return f"{factor.low:g} to {factor.high:g}"
+
+
+def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
+    def say(job: JobInput) -> Shown:
+        entry = job.house.factors.get((factor, index))
+        return entry.origin if entry else "usual value"
+
+    return say
+
+
+def prices_page(places: Places) -> Page:
+    """Every price that a rule asks, given or not."""
+    page = open_page(PRICES, "Prices: from the house book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
+    for price in PRICE_LIST:
+        _lay_price(page, places, price)
+        page.next()
+    return page
+
+
+def _lay_price(page: Page, places: Places, price: Price) -> None:
+    page.words(0, price.label, "label")
+    _lay_amount(page, places, price, _VALUE)
+    page.words(2, price.unit_text, "unit")
+    if price.pack is not None:
+        _lay_amount(page, places, price.pack, 3)
+        page.words(4, price.pack.unit_text, "unit")
+    facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
+        (5, lambda row: _day(row.dated), "yyyy-mm-dd"), (6, lambda row: _day(row.valid_until), "yyyy-mm-dd"),
+        (7, lambda row: row.taxable, ""), (8, lambda row: row.account, ""), (9, lambda row: row.supplier, ""),
+        (10, lambda row: row.origin, ""),
+    )  # fmt: skip
+    for col, say, format_text in facts:
+        page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
+
+
+def _lay_amount(page: Page, places: Places, named: Price | Pack, col: int) -> None:
+    places.put_cell(named, PRICES, page.row, col)
+    page.put(Typed(page.row, col, "factor", named, 0, format_of(named)))
+
+
+def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
+    return lambda job: say(job.house.price_rows.get(price, PriceRow()))
+
+
+def _day(serial: float) -> Shown:
+    return "" if serial != serial or serial is NOT_GIVEN else serial

@@ -1,0 +1,92 @@
+"""How cells look: what a person types, what follows, what is assumed, what was forced, what is as of issue.
+
+Each role has a mark that survives a black-and-white print: a border, a slant or a weight, never colour alone.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+FONT = "Arial"
+"""A face that every spreadsheet program has, or has one of the same widths for."""
+
+BODY = 9
+"""Points of the body text."""
+
+LINE_HEIGHT = 12.75
+"""Points of a line of body text."""
+
+INK, QUIET, BAND, INPUT_FILL, RULE = "#1A1A1A", "#595959", "#E4E9EC", "#FBF6E3", "#9AA5AB"
+
+_TOP = {"valign": "top"}
+_WRAP = {"text_wrap": True, **_TOP}
+
+ROLES: dict[str, dict[str, Any]] = {
+    "title": {"bold": True, "font_size": 15},
+    "subtitle": {"font_color": QUIET, "font_size": 9},
+    "section": {"bold": True, "font_size": 11, "bottom": 1, "bottom_color": INK},
+    "heading": {"italic": True, "font_color": QUIET},
+    "head": {"bold": True, "bg_color": BAND, "top": 1, "bottom": 1, "text_wrap": True, "valign": "vcenter"},
+    "word": {"bold": True, "align": "right", "text_wrap": True, "valign": "bottom", "bottom": 1},
+    "number": {"align": "right", "font_color": QUIET, **_TOP},
+    "label": _WRAP,
+    "unit": {"font_color": QUIET, "indent": 1, **_WRAP},
+    "words": _WRAP,
+    "code": {"font_color": QUIET, "font_size": 8, **_WRAP},
+    "note": {"font_color": QUIET, **_WRAP},
+    "sentence": {"align": "left", **_WRAP},
+    "input": {"border": 1, "border_color": INK, "bg_color": INPUT_FILL, **_TOP},
+    "formula": _TOP,
+    "sum": {"bold": True, **_TOP},
+    "factor": {"italic": True, "bottom": 4, "bottom_color": INK, **_TOP},
+    "forced": {"bold": True, "border": 6, "border_color": INK, **_TOP},
+    "issue": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, **_WRAP},
+    "check": {"bold": True, "left": 5, "left_color": INK, **_WRAP},
+    "big": {"bold": True, "font_size": 13, "text_wrap": True, "valign": "vcenter"},
+    "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},
+}
+"""What each role adds to the plain face."""
+
+LEGEND = (
+    ("input", "typed on the site or in the office: edit it, and everything that hangs on it follows"),
+    ("formula", "a live formula"),
+    ("factor", "a number of the trade, with its source on Factors; edit it there"),
+    ("forced", "a line that a person may force: type a number on Measured, or none to let it be computed"),
+    ("issue", "as of issue: true when the workbook was written, and not live"),
+    ("check", "a check: two routes to one number"),
+)
+"""The legend of the Bid sheet."""
+
+_FORMATS = {
+    "$": '"$"#,##0.00', "yd3": "#,##0.000", "ft2": "#,##0.00", "ft": "#,##0.00", "in": "#,##0.00", "gal": "#,##0.00",
+    "lb": "#,##0.0", "ton": "#,##0.00", "%": "#,##0.0#", "h": "#,##0.00", "day": "yyyy-mm-dd",
+}  # fmt: skip
+
+COUNT_FORMAT = "#,##0"
+PLAIN_FORMAT = "#,##0.######"
+RATE_FORMAT = "#,##0.00##"
+ID_FORMAT = "@"
+
+
+def number_format(unit_text: str, counts: frozenset[str]) -> str:
+    """The number format that goes with a unit: money to the cent, counts whole, never fewer digits than are rounded."""
+    if unit_text.startswith("$"):
+        return _FORMATS["$"]
+    if unit_text in _FORMATS:
+        return _FORMATS[unit_text]
+    if unit_text in counts:
+        return COUNT_FORMAT
+    return RATE_FORMAT if unit_text else PLAIN_FORMAT
+
+
+def dashed(format_text: str) -> str:
+    """The same format with a dash for zero, for slots that are not in use."""
+    return f'{format_text};-{format_text};"-"'
+
+
+def properties(role: str, format_text: str) -> dict[str, Any]:
+    """The face of a cell, for the writer."""
+    face: dict[str, Any] = {"font_name": FONT, "font_size": BODY, "font_color": INK, **ROLES[role]}
+    if format_text:
+        face["num_format"] = format_text
+    return face

@@ -1,0 +1,188 @@
+"""The sheet Measured: everything that was typed, as read and as typed, with the cell it stood in; and the forced lines."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from calc.declared import Caution, Declared, Forced, Given, Kind, Section
+from calc.formula.levels import JOB, Level
+from calc.intake.records import DEFAULT, Entry, JobInput
+from calc.trade.catalog import SECTIONS
+from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
+from calc.workbook.blocks import block_across, block_below, head
+from calc.workbook.looks import ID_FORMAT
+from calc.workbook.page import Page, Shown, Spoken, Typed
+from calc.workbook.places import Block, Places
+from calc.workbook.values import Shape
+
+NAME = "Measured"
+VALUE, UNIT, TYPED, ORIGIN, WHY = range(1, 6)
+_HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and who")
+_WIDTHS = (*WIDTHS[:1], 24.0, 8.0, 26.0, 30.0, 24.0, *WIDTHS[6:])
+
+
+def measured_page(places: Places, shape: Shape) -> Page:
+    """What was typed for the firm, the job, its site and its areas, and every line that may be forced."""
+    page = open_page(NAME, "Measured: what was typed, and what may be edited", _WIDTHS, _HEADS)
+    for section in SECTIONS:
+        if section.table:
+            _lay_table(page, places, section, dict(shape))
+    _lay_forced(page, places, dict(shape))
+    return page
+
+
+def _lay_table(page: Page, places: Places, section: type[Section], counts: Mapping[Level, int]) -> None:
+    givens = [each for each in section.declarations if isinstance(each, Given)]
+    _open(page, section.title, section.heading)
+    level = section.level
+    if level == JOB:
+        for given in givens:
+            _name(page, given)
+            _lay_job_given(page, places, given)
+            page.next()
+    elif level.across:
+        page.row -= 1
+        page.words(WHY, f"{level} No.", "number")
+        block = block_across(page, level, counts[level], FIGURES, page.row - 1)
+        page.next()
+        for given in givens:
+            _name(page, given)
+            _lay_row_givens(page, places, given, block)
+            page.next()
+    else:
+        _lay_list(page, places, givens, level, counts[level])
+    page.next()
+
+
+def _name(page: Page, given: Given) -> None:
+    page.words(ITEM, given.label, "label")
+    page.words(UNIT, given.unit_text if given.kind is not Kind.DATE else "", "unit")
+
+
+def _open(page: Page, title: str, heading: str) -> None:
+    page.words(ITEM, title, "section")
+    for col in range(ITEM + 1, FIGURES):
+        page.words(col, "", "section")
+    page.next()
+    page.words(ITEM, heading, "heading")
+    page.next()
+
+
+def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, count: int) -> None:
+    """Rows one below the other: the values to the right, what was typed for them and where to the left."""
+    page.row -= 1
+    block, first = block_below(page, level, count, FIGURES)
+    for col, given in enumerate(givens, start=first):
+        places.put_lane(given, block, col)
+        head(page, page.row, col, given.header)
+    page.next()
+    for index in range(count):
+        page.words(ITEM, f"{level.axis.name} {index + 1}", "label")
+        page.put(Spoken(page.row, TYPED, "issue", _all_typed(level, index, "typed")))
+        page.put(Spoken(page.row, ORIGIN, "issue", _all_typed(level, index, "origin")))
+        page.heights[page.row] = 40
+        for col, given in enumerate(givens, start=first):
+            page.put(Typed(page.row, col, "input", given, index, _face(given)))
+            _offer(page, given, col)
+        page.next()
+
+
+def _all_typed(level: Level, index: int, what: str) -> Callable[[JobInput], Shown]:
+    def say(job: JobInput) -> Shown:
+        entries = [each for each in job.rows[level][index].entries.values() if each.typed]
+        return "; ".join(each.typed if what == "typed" else each.origin for each in entries) or DEFAULT
+
+    return say
+
+
+def _face(given: Given) -> str:
+    return "yyyy-mm-dd" if given.kind is Kind.DATE else format_of(given) or ID_FORMAT
+
+
+def _lay_job_given(page: Page, places: Places, given: Given) -> None:
+    places.put_cell(given, NAME, page.row, VALUE)
+    page.put(Typed(page.row, VALUE, "input", given, 0, _face(given)))
+    _offer(page, given, VALUE)
+
+    def entry(job: JobInput) -> Entry:
+        return job.entries[given]
+
+    page.put(Spoken(page.row, TYPED, "issue", lambda job: entry(job).typed or DEFAULT))
+    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: entry(job).origin if entry(job).typed else ""))
+
+
+def _offer(page: Page, given: Given, col: int) -> None:
+    if given.kind is Kind.CHOICE:
+        page.choices.append((page.row, col, given.words_allowed))
+
+
+def _lay_row_givens(page: Page, places: Places, given: Given, block: Block) -> None:
+    """Values side by side, and below each the cell it stood in and what was typed there."""
+    places.put_lane(given, block, page.row)
+    for index in range(block.count):
+        page.put(Typed(page.row, block.first + index, "input", given, index, _face(given)))
+        _offer(page, given, block.first + index)
+    page.next()
+    page.words(ITEM, "as typed, and where", "note")
+    page.heights[page.row] = 26
+    for index in range(block.count):
+        page.put(Spoken(page.row, block.first + index, "issue", _typed_of(given, block.level, index)))
+
+
+def _typed_of(given: Given, level: Level, index: int) -> Callable[[JobInput], Shown]:
+    def say(job: JobInput) -> Shown:
+        entry = job.rows[level][index].entries[given]
+        return f"{entry.origin}: {entry.typed}" if entry.typed else DEFAULT
+
+    return say
+
+
+def _lay_forced(page: Page, places: Places, counts: Mapping[Level, int]) -> None:
+    """A cell for every line that may be forced, and for every stop that may be accepted."""
+    page.words(ITEM, "Forced lines and accepted stops", "section")
+    for col in range(ITEM + 1, FIGURES):
+        page.words(col, "", "section")
+    page.next()
+    page.words(
+        ITEM, "Type a number to force a line (1 to accept a stop), or none to let it be; say why, and who.", "heading"
+    )
+    page.next()
+    for section in SECTIONS:
+        for member in section.members:
+            if isinstance(member, Forced):
+                _lay_force(page, places, member, counts)
+
+
+def _lay_force(page: Page, places: Places, forced: Forced, counts: Mapping[Level, int]) -> None:
+    page.words(ITEM, forced.label, "label")
+    page.words(UNIT, forced.unit_text, "unit")
+    across = forced.level != JOB
+    first, count = (FIGURES, counts[forced.level]) if across else (VALUE, 1)
+    if across:
+        places.put_lane(forced, Block(NAME, forced.level, FIGURES, count, True), page.row)
+    else:
+        places.put_cell(forced, NAME, page.row, VALUE)
+    for index in range(count):
+        page.put(Typed(page.row, first + index, "forced", forced, index, format_of(forced)))
+    page.put(Spoken(page.row, TYPED, "issue", lambda job: _each(job, forced, lambda entry: entry.typed)))
+    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: _each(job, forced, lambda entry: entry.origin)))
+    page.put(
+        Spoken(page.row, WHY, "issue", lambda job: _each(job, forced, lambda entry: f"{entry.reason} ({entry.who})"))
+    )
+    page.heights[page.row] = 26
+    page.next()
+
+
+def _each(job: JobInput, forced: Forced, say: Callable[[Entry], str]) -> Shown:
+    entries = [entry for (each, _), entry in sorted(job.forced.items(), key=lambda item: item[0][1]) if each is forced]
+    return "; ".join(say(entry) for entry in entries)
+
+
+def forced_cautions() -> tuple[Declared, ...]:
+    """The stops that a person may accept."""
+    return tuple(
+        each.accepted
+        for section in SECTIONS
+        for each in section.declarations
+        if isinstance(each, Caution) and each.accepted is not None
+    )

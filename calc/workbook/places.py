@@ -1,0 +1,174 @@
+"""Where everything stands: the places that the sheets gave to the declarations, and the cells as seen from one cell."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from calc.cells import column_letters
+from calc.declared import Declared
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import Named
+
+
+@dataclass(frozen=True)
+class Block:
+    """The rows of one level on a sheet, side by side or one below the other, with their numbers and words.
+
+    ``numbers`` and ``words`` give for each level the row (side by side) or the column (one below the other) that
+    holds the number, or the word, of each row.
+    """
+
+    sheet: str
+    level: Level
+    first: int
+    count: int
+    across: bool
+    numbers: dict[Level, int] = field(default_factory=dict)
+    words: int | None = None
+
+
+@dataclass(frozen=True)
+class Spot:
+    """Where a declaration stands: its own row (side by side) or column (one below the other) of a block."""
+
+    block: Block
+    lane: int
+
+
+def cell(sheet: str, row: int, col: int, seen_from: str, fixed: str = "") -> str:
+    """The address of one cell; ``fixed`` says which of its column (c) and row (r) stay when it is copied."""
+    c, r = ("$" if "c" in fixed else ""), ("$" if "r" in fixed else "")
+    return f"{_other(sheet, seen_from)}{c}{column_letters(col + 1)}{r}{row + 1}"
+
+
+def span(sheet: str, first: tuple[int, int], last: tuple[int, int], seen_from: str) -> str:
+    """The address of a range, fixed."""
+    start = f"${column_letters(first[1] + 1)}${first[0] + 1}"
+    end = f"${column_letters(last[1] + 1)}${last[0] + 1}"
+    return f"{_other(sheet, seen_from)}{start}:{end}"
+
+
+def _other(sheet: str, seen_from: str) -> str:
+    if sheet == seen_from:
+        return ""
+    return f"{sheet}!" if sheet.isalnum() else f"'{sheet}'!"
+
+
+@dataclass
+class Places:
+    """The places of all declarations."""
+
+    spots: dict[Named, Spot] = field(default_factory=dict)
+
+    def put_cell(self, named: Declared, sheet: str, row: int, col: int) -> None:
+        """A declaration of the job stands in one cell."""
+        self.spots[named] = Spot(Block(sheet, JOB, row, 1, False), col)
+
+    def put_lane(self, named: Declared, block: Block, lane: int) -> None:
+        """A declaration of a block stands in one of its rows or columns."""
+        self.spots[named] = Spot(block, lane)
+
+    def one(self, named: Named, index: int, seen_from: str, fixed: str = "") -> str:
+        """The address of one row of ``named``."""
+        spot = self.spots[named]
+        if spot.block.across:
+            return cell(spot.block.sheet, spot.lane, spot.block.first + index, seen_from, fixed)
+        return cell(spot.block.sheet, spot.block.first + index, spot.lane, seen_from, fixed)
+
+    def lane(self, block: Block, lane: int, seen_from: str, headed: bool = False) -> str:
+        """The address of one row or column of a block, with the cell before the first when ``headed``."""
+        first, last = block.first - headed, block.first + block.count - 1
+        if block.across:
+            return span(block.sheet, (lane, first), (lane, last), seen_from)
+        return span(block.sheet, (first, lane), (last, lane), seen_from)
+
+
+@dataclass(frozen=True)
+class From:
+    """The cells as they are seen from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
+
+    places: Places
+    sheet: str
+    block: Block | None = None
+    index: int = 0
+
+    def one(self, named: Named) -> str:
+        """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
+        spot = self.places.spots[named]
+        if spot.block.level == JOB:
+            return self.places.one(named, 0, self.sheet, "cr")
+        if self.block is not None and spot.block.level == self.block.level:
+            return self.places.one(named, self.index, self.sheet, "" if spot.block.across else "c")
+        return self.picked(named, self._place_in(spot.block))
+
+    def every(self, named: Named) -> str | None:
+        """All the cells of ``named``; None when its level has no rows."""
+        spot = self.places.spots[named]
+        return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
+
+    def picked(self, named: Named, place: str) -> str:
+        """The cell of ``named`` whose row number ``place`` gives; 0 when its level has no rows."""
+        spot = self.places.spots[named]
+        return self._nth(spot.block, spot.lane, place) if spot.block.count else "0"
+
+    def numbers(self, named: Named, level: Level) -> str:
+        """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
+        block = self.places.spots[named].block
+        return self.places.lane(block, block.numbers[level], self.sheet)
+
+    def number(self, level: Level) -> str:
+        """The number of the row of ``level`` that this cell belongs to."""
+        block = self._own()
+        return self._of_row(block.numbers[level])
+
+    def before(self, named: Named) -> str:
+        """The cell of ``named`` in the row before this one; before the first stands the head of its column."""
+        return self.places.one(named, self.index - 1, self.sheet, "c")
+
+    def number_before(self, level: Level) -> str:
+        """The number of the row of ``level`` that the row before this one belongs to."""
+        block = self._own()
+        return cell(block.sheet, block.first + self.index - 1, block.numbers[level], self.sheet, "c")
+
+    def word(self, level: Level) -> str:
+        """The word of the row of ``level`` that this cell belongs to, looked up where this block does not have it."""
+        own = self._own()
+        if own.level == level and own.words is not None:
+            return self._of_row(own.words)
+        blocks = (spot.block for spot in self.places.spots.values() if spot.block.level == level)
+        for block in blocks:
+            if block.words is not None:
+                return self._nth(block, block.words, self._place_in(block))
+        raise LookupError(f"the rows of the {level} have no words on any sheet")
+
+    def words_of(self, named: Named) -> str:
+        """The words that the rows of ``named`` go by."""
+        block = self.places.spots[named].block
+        if block.words is None:
+            raise LookupError(f"the rows of {named.label} have no words on {block.sheet}")
+        return self.places.lane(block, block.words, self.sheet)
+
+    def _place_in(self, block: Block) -> str:
+        """The place among the rows of ``block`` of the one that this cell belongs to."""
+        numbers = self.places.lane(block, block.numbers[block.level], self.sheet)
+        return f"MATCH({self.number(block.level)},{numbers},0)"
+
+    def _nth(self, block: Block, lane: int, place: str) -> str:
+        """The cell at ``place`` of a row or column of a block.
+
+        The range starts one cell early: some programs take an INDEX over a range of one cell for an error, and over a
+        range side by side want both the row and the column.
+        """
+        cells = self.places.lane(block, lane, self.sheet, headed=True)
+        return f"INDEX({cells},1,{place}+1)" if block.across else f"INDEX({cells},{place}+1)"
+
+    def _own(self) -> Block:
+        if self.block is None:
+            raise LookupError(f"a cell of the job on {self.sheet} belongs to no row")
+        return self.block
+
+    def _of_row(self, lane: int) -> str:
+        block = self._own()
+        if block.across:
+            return cell(block.sheet, lane, block.first + self.index, self.sheet, "r")
+        return cell(block.sheet, block.first + self.index, lane, self.sheet, "c")

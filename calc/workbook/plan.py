@@ -1,0 +1,132 @@
+"""The plan of a job workbook: every sheet with every cell, and the text of every formula.
+
+A plan depends on how many rows were typed, never on what is in them, so jobs of one shape share it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+
+from calc.declared import Declared, Forced, Line
+from calc.formula.sheet import sheet_text
+from calc.intake.records import Entry
+from calc.trade.catalog import SECTIONS
+from calc.workbook.bid_page import bid_page
+from calc.workbook.checks import ChecksPage
+from calc.workbook.house_pages import factors_page, prices_page
+from calc.workbook.lines import lay_section, open_page, shown
+from calc.workbook.measured import measured_page
+from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Typed, Words
+from calc.workbook.places import From, Places
+from calc.workbook.values import JobValues, Shape
+
+LINE_SHEETS = {
+    "Takeoff": "Takeoff: areas and what lies in place",
+    "Dig and haul": "Dig and haul: what is dug, cut and broken out, and how it leaves",
+    "Order and placing": "Order and placing: what is ordered, how it comes, and what goes with it",
+}
+"""The sheets of lines, in order, with their titles."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A cell ready to be written: where, how it looks, its formula if it has one, and what it shows for a job."""
+
+    row: int
+    col: int
+    role: str
+    format: str
+    formula: str
+    value: Callable[[JobValues], Shown]
+    arithmetic: Callable[[JobValues], str] | None = None
+    """For a typed cell: the arithmetic of what was typed, which is the job's own."""
+
+
+@dataclass(frozen=True)
+class SheetPlan:
+    """A sheet ready to be written."""
+
+    page: Page
+    cells: tuple[Cell, ...]
+
+
+@lru_cache(maxsize=64)
+def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
+    """The sheets of every job of one shape, but for the Log, in order."""
+    places = Places()
+    measured = measured_page(places, shape)
+    lines = [_lines_page(name, title, places, shape) for name, title in LINE_SHEETS.items()]
+    factors, prices = factors_page(places), prices_page(places)
+    checks = ChecksPage(places)
+    bid = bid_page(places, checks, caution_slots)
+    return tuple(resolve(page, places) for page in (bid, measured, *lines, factors, prices, checks.page))
+
+
+def _lines_page(name: str, title: str, places: Places, shape: Shape) -> Page:
+    page = open_page(name, title)
+    for section in SECTIONS:
+        if section.sheet == name:
+            lay_section(page, places, section, shape)
+    return page
+
+
+def resolve(page: Page, places: Places) -> SheetPlan:
+    """Writes the text of every formula of a page, now that every place is known."""
+    return SheetPlan(page, tuple(_resolved(put, page, places) for put in page.puts))
+
+
+def _resolved(put: Put, page: Page, places: Places) -> Cell:
+    match put:
+        case Words():
+            return Cell(put.row, put.col, put.role, "", "", lambda _job, text=put.text: text)  # type: ignore[misc]
+        case Number():
+            return Cell(put.row, put.col, put.role, "0", "", lambda _job, value=float(put.value): value)  # type: ignore[misc]
+        case Spoken():
+            return Cell(put.row, put.col, put.role, put.format, "", lambda job, say=put.say: say(job.job))  # type: ignore[misc]
+        case Linked():
+            return Cell(put.row, put.col, put.role, put.format, put.text(), put.value)
+        case Typed():
+            return _typed(put)
+        case Computed():
+            text = formula_text(put.line, put.index, places)
+            return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
+        case Explained():
+            text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
+            page.room(text, put.col, put.row)
+            return Cell(put.row, put.col, put.role, "", "", lambda _job: text)
+
+
+def _has_rows(line: Line, places: Places) -> bool:
+    return places.spots[line].block.count > 0
+
+
+def formula_text(line: Line, index: int, places: Places) -> str:
+    """The formula of one row of a line, without its ``=``, as it stands in its own cell."""
+    block = places.spots[line].block
+    return sheet_text(line.formula, From(places, block.sheet, block, index))
+
+
+def _value_of(named: Declared, index: int) -> Callable[[JobValues], Shown]:
+    return lambda job: shown(job.of(named, index))
+
+
+def _typed(put: Typed) -> Cell:
+    """A cell to edit: its value, kept as the arithmetic that was typed where there is one."""
+
+    def arithmetic(job: JobValues) -> str:
+        entry = entry_of(job, put.named, put.index)
+        return entry.formula if entry else ""
+
+    return Cell(put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic)
+
+
+def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:
+    """What was typed for a given or a forced line; factors and prices stand as plain numbers."""
+    if isinstance(named, Forced):
+        return job.job.forced.get((named, index))
+    if named in job.job.entries:
+        return job.job.entries[named]  # type: ignore[index]
+    rows = job.job.rows.get(named.level)
+    return rows[index].entries.get(named) if rows else None  

@@ -1,0 +1,126 @@
+"""The one door to xlsxwriter: a plan and a job's values become the bytes of a workbook."""
+
+from __future__ import annotations
+
+import warnings
+from collections.abc import Sequence
+from datetime import UTC, datetime, timedelta
+from io import BytesIO
+from typing import Any
+
+import xlsxwriter
+
+from calc.errors import Unreadable
+from calc.trade.inputs import Company, Job
+from calc.workbook.bid_page import slots_for
+from calc.workbook.lines import SAFETY
+from calc.workbook.log_page import log_page, program_version
+from calc.workbook.looks import properties
+from calc.workbook.places import Places
+from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
+from calc.workbook.values import JobValues
+
+_OPTIONS = {
+    "in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False,
+}  # fmt: skip
+_PAPERS = {"letter": 1, "A4": 9}
+_CHECKS_LAST = ("Log",)
+
+
+def job_workbook(job: JobValues) -> bytes:
+    """The workbook of one job. Same job, same bytes: every date in it comes from the bid date."""
+    sheets = [*plan_of(job.shape, slots_for(job)), resolve(log_page(job.job), Places())]
+    return written(sheets, job)
+
+
+def written(sheets: Sequence[SheetPlan], job: JobValues) -> bytes:
+    """The bytes of a workbook of these sheets."""
+    buffer = BytesIO()
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        book = xlsxwriter.Workbook(buffer, _OPTIONS)
+        faces = _Faces(book)
+        _identify(book, job)
+        for sheet in sheets:
+            _write_sheet(book, faces, sheet, job)
+        book.close()
+    return buffer.getvalue()
+
+
+class _Faces:
+    """The formats of a workbook, each made once."""
+
+    def __init__(self, book: Any) -> None:
+        self.book = book
+        self.made: dict[tuple[str, str], Any] = {}
+
+    def of(self, role: str, format_text: str) -> Any:
+        """The face of a role with a number format."""
+        key = (role, format_text)
+        if key not in self.made:
+            self.made[key] = self.book.add_format(properties(role, format_text))
+        return self.made[key]
+
+
+def _identify(book: Any, job: JobValues) -> None:
+    serial = float(job.of(Job.bid_date))
+    created = datetime(1899, 12, 30, tzinfo=UTC) + timedelta(days=serial)
+    book.set_properties({
+        "title": f"Bid {job.job.id}", "author": str(job.of(Company.name)) or "flatwork-calc",
+        "created": created.replace(tzinfo=None), "comments": SAFETY,
+    })  # fmt: skip
+    book.set_custom_property("input_sha256", job.job.sha256, "text")
+    book.set_custom_property("house_sha256", job.job.house.sha256 or "none", "text")
+    book.set_custom_property("program_version", program_version(), "text")
+
+
+def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues) -> None:
+    page = plan.page
+    sheet = book.add_worksheet(page.name)
+    used = 1 + max((cell.col for cell in plan.cells), default=0)
+    for col, width in enumerate(page.widths[:used]):
+        sheet.set_column(col, col, width)
+    for row, height in page.heights.items():
+        sheet.set_row(row, height)
+    for cell in plan.cells:
+        _write_cell(sheet, faces, cell, job)
+    for row, col, words in page.choices:
+        _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
+    _print_well(sheet, plan, job, used)
+
+
+def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues) -> None:
+    value = cell.value(job)
+    face = faces.of(cell.role, cell.format)
+    formula = cell.formula or (cell.arithmetic(job) if cell.arithmetic else "")
+    if formula:
+        code = sheet.write_formula(cell.row, cell.col, f"={formula}", face, value)
+    elif value is None or value == "":
+        code = sheet.write_blank(cell.row, cell.col, None, face)
+    elif isinstance(value, str):
+        code = sheet.write_string(cell.row, cell.col, value, face)
+    else:
+        code = sheet.write_number(cell.row, cell.col, float(value), face)
+    _done(code, sheet.name)
+
+
+def _done(code: Any, sheet: str) -> None:
+    """The writer answers a cell that it did not write with a code: that is never passed over."""
+    if code:
+        raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
+
+
+def _print_well(sheet: Any, plan: SheetPlan, job: JobValues, used: int) -> None:
+    page = plan.page
+    last = max((cell.row for cell in plan.cells), default=0)
+    sheet.set_paper(_PAPERS[str(job.of(Company.paper))])
+    if not page.portrait:
+        sheet.set_landscape()
+    sheet.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
+    sheet.fit_to_pages(1, 0)
+    sheet.repeat_rows(0, page.frozen_rows - 1)
+    sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
+    sheet.print_area(0, 0, last, used - 1)
+    sheet.set_footer(f"&L&8{SAFETY}&C&8&F: &A&R&8Page &P of &N")
+    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{last + 1}"})
+    sheet.hide_gridlines(2)
