@@ -78,10 +78,18 @@ def _same_names(jobs: Sequence[JobInput]) -> list[Finding]:
     for job in jobs:
         names.setdefault(same_file(safe_name(job.id)), []).append(job)
     return [
-        Finding(Severity.STOP, job.place, f"The job ids {' and '.join(each.id for each in group)} would give the "
-                f"same file, {safe_name(job.id)}.xlsx.", "Give one of them another id.", job.id)
-        for group in names.values() if len(group) > 1 for job in group
-    ]  # fmt: skip
+        Finding(
+            Severity.STOP,
+            job.place,
+            f"The job ids {' and '.join(each.id for each in group)} would give the "
+            f"same file, {safe_name(job.id)}.xlsx.",
+            "Give one of them another id.",
+            job.id,
+        )
+        for group in names.values()
+        if len(group) > 1
+        for job in group
+    ]
 
 
 def _note(run: Run) -> None:
@@ -89,9 +97,11 @@ def _note(run: Run) -> None:
     assert run.intake is not None
     for job in run.intake.jobs:
         job.notes = [
-            each for each in run.findings
-            if same(each.job) == same(job.id) or (not each.job and each.place.book in (job.place.book, job.house.name, ""))
-        ]  # fmt: skip
+            each
+            for each in run.findings
+            if same(each.job) == same(job.id)
+            or (not each.job and each.place.book in (job.place.book, job.house.name, ""))
+        ]
 
 
 def ready(run: Run) -> list[JobInput]:
@@ -128,12 +138,24 @@ def bid(run: Run, folder: Path) -> None:
 def job_findings(job: JobValues) -> list[Finding]:
     """What the rules themselves found: stops that nobody accepted, and checks that miss."""
     findings = [
-        Finding(Severity.STOP, job.job.place, f"{each.label}: {job.of(each.found)} {float(job.of(each.number)):g} "
-                f"{each.unit_text}.".replace(" .", "."), each.do, job.job.id)
+        Finding(
+            Severity.STOP,
+            job.job.place,
+            f"{each.label}: {job.of(each.found)} {float(job.of(each.number)):g} {each.unit_text}.".replace(" .", "."),
+            each.do,
+            job.job.id,
+        )
         for each in open_stops(job)
-    ]  # fmt: skip
+    ]
     if missed(job):
         place = Place(job.job.place.book, "Checks")
-        findings.append(Finding(Severity.STOP, place, f"{missed(job)} check(s) of job {job.job.id} miss.",
-                                "See the sheet Checks of its workbook.", job.job.id))  # fmt: skip
+        findings.append(
+            Finding(
+                Severity.STOP,
+                place,
+                f"{missed(job)} check(s) of job {job.job.id} miss.",
+                "See the sheet Checks of its workbook.",
+                job.job.id,
+            )
+        )
     return findings

@@ -173,12 +173,19 @@ def _as_data(run: Run, findings: list[Any], jobs: int, folder: str) -> dict[str,
         "held": run.held,
         "failures": run.failures,
         "findings": [
-            {"severity": each.severity.word, "book": each.place.book, "sheet": each.place.sheet,
-             "cell": each.place.cell, "job": each.job, "found": each.found, "remedy": each.remedy}
+            {
+                "severity": each.severity.word,
+                "book": each.place.book,
+                "sheet": each.place.sheet,
+                "cell": each.place.cell,
+                "job": each.job,
+                "found": each.found,
+                "remedy": each.remedy,
+            }
             for each in findings
         ],
         "exit": run.code,
-    }  # fmt: skip
+    }
 
 
 def _fail(text: str) -> None:
@@ -196,8 +203,10 @@ def main() -> None:
     except Exception as reason:
         if os.environ.get("FLATWORK_TRACE"):
             raise
-        _fail(f"Something went wrong that should not have: {type(reason).__name__}: {reason}. Nothing was lost. "
-              "Set FLATWORK_TRACE=1 to see where, and tell whoever looks after the program.")  # fmt: skip
+        _fail(
+            f"Something went wrong that should not have: {type(reason).__name__}: {reason}. Nothing was lost. "
+            "Set FLATWORK_TRACE=1 to see where, and tell whoever looks after the program."
+        )
 
 
 if __name__ == "__main__":

@@ -86,12 +86,27 @@ class Given(Declared):
     """
 
     def __init__(
-        self, label: str, unit_text: str, kind: Kind, *, default: float | str | None = None, required: bool = False,
-        low: float | None = None, high: float | None = None, over: float | None = None, ask_low: float | None = None,
-        ask_high: float | None = None, signed: bool = False, whole: bool = False,
-        words: tuple[str, ...] = (), help: str = "", example: str = "", needed_if: tuple[Given | str, ...] | None = None,
-        used_if: tuple[Given | str, ...] | None = None, rows: Level | None = None,
-    ) -> None:  # fmt: skip
+        self,
+        label: str,
+        unit_text: str,
+        kind: Kind,
+        *,
+        default: float | str | None = None,
+        required: bool = False,
+        low: float | None = None,
+        high: float | None = None,
+        over: float | None = None,
+        ask_low: float | None = None,
+        ask_high: float | None = None,
+        signed: bool = False,
+        whole: bool = False,
+        words: tuple[str, ...] = (),
+        help: str = "",
+        example: str = "",
+        needed_if: tuple[Given | str, ...] | None = None,
+        used_if: tuple[Given | str, ...] | None = None,
+        rows: Level | None = None,
+    ) -> None:
         super().__init__(label, unit_text, _SORTS[kind], help)
         self.needed_if, self.used_if, self.rows = needed_if, needed_if or used_if, rows
         self.kind, self.default, self.required = kind, default, required
@@ -108,9 +123,12 @@ class Given(Declared):
 
 _SORTS = {
     Kind.ROW: Sort.NUMBER,
-    Kind.NUMBER: Sort.NUMBER, Kind.SLOPE: Sort.NUMBER, Kind.DATE: Sort.NUMBER,
-    Kind.CHOICE: Sort.TEXT, Kind.TEXT: Sort.TEXT,
-}  # fmt: skip
+    Kind.NUMBER: Sort.NUMBER,
+    Kind.SLOPE: Sort.NUMBER,
+    Kind.DATE: Sort.NUMBER,
+    Kind.CHOICE: Sort.TEXT,
+    Kind.TEXT: Sort.TEXT,
+}
 
 
 class Factor(Declared):
@@ -212,9 +230,17 @@ class Caution(Declared):
     """Something to watch: ``fires`` is 1 when the job earned it, ``found`` and ``number`` say what was found."""
 
     def __init__(
-        self, label: str, severity: Severity, fires: Expr, found: Expr, number: Expr, unit_text: str, usual: str,
-        do: str, source: str,
-    ) -> None:  # fmt: skip
+        self,
+        label: str,
+        severity: Severity,
+        fires: Expr,
+        found: Expr,
+        number: Expr,
+        unit_text: str,
+        usual: str,
+        do: str,
+        source: str,
+    ) -> None:
         super().__init__(label)
         if fires.sort is not Sort.FLAG:
             raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
@@ -261,9 +287,15 @@ class Section:
     members: ClassVar[tuple[Declared, ...]] = ()
 
     def __init_subclass__(
-        cls, *, title: str, each: Level = JOB, table: str = "", sheet: str = "", slots_for: Line | None = None,
+        cls,
+        *,
+        title: str,
+        each: Level = JOB,
+        table: str = "",
+        sheet: str = "",
+        slots_for: Line | None = None,
         called: str = "",
-    ) -> None:  # fmt: skip
+    ) -> None:
         super().__init_subclass__()
         own = [(name, value) for name, value in vars(cls).items() if isinstance(value, Declared)]
         cls.called = called or cls.__name__

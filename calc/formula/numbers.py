@@ -171,8 +171,9 @@ class Frame:
             for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
                 keys.setdefault(key, place)
             return column[[keys[key] for key in zip(job, by, strict=True)]]
-        start = np.searchsorted(rows.job, job)
-        return column[start + by.astype(int) - 1]
+        start, end = np.searchsorted(rows.job, job), np.searchsorted(rows.job, job, side="right")
+        place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
+        return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else "")
 
     def _before(self, node: Before, level: Level) -> Column:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
@@ -193,7 +194,8 @@ class Frame:
         _, first, place = np.unique(pairs, axis=1, return_index=True, return_inverse=True)
         if node.part is None:
             return rows.number[first[np.ravel(place)]]
-        return np.bincount(np.ravel(place), weights=self.columns[node.part])[np.ravel(place)]
+        group = np.ravel(place)
+        return np.asarray(np.bincount(group, weights=self.columns[node.part])[group])
 
 
 def _numbered(job: Column) -> Column:

@@ -87,7 +87,10 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return _picked(node, seen), CALL
         case Before():
             otherwise = sheet_text(node.otherwise, seen)
-            return f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})", CALL
+            return (
+                f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})",
+                CALL,
+            )
         case First():
             place = f"MATCH({seen.number(node.of)},{seen.numbers(node.part, node.of)},0)"
             return seen.picked(node.part, place), CALL

@@ -40,7 +40,9 @@ def _resolve(week: Week, job: JobInput) -> None:
                 job.entries[given] = replace(entry, value=number)
             except InputRefused as refused:
                 place = _at(entry, job.place)
-                week.findings.append(Finding(Severity.STOP, place, f"{given.label}: {refused.found}", refused.remedy, job.id))
+                week.findings.append(
+                    Finding(Severity.STOP, place, f"{given.label}: {refused.found}", refused.remedy, job.id)
+                )
 
 
 def _above(job: JobInput, level: Level, within: int) -> list[Entries]:
@@ -62,7 +64,9 @@ def _default(week: Week, given: Given, entries: list[Entries], place: Place, job
     assert isinstance(asker, Given)
     word = next((each[asker].value for each in entries if asker in each), asker.default)
     if given.needed_if is not None and word in words and not typed:
-        _ask_for(week, given, place, job, f"{given.label} is needed where {asker.label.lower()} is {word}, and it is blank.")
+        _ask_for(
+            week, given, place, job, f"{given.label} is needed where {asker.label.lower()} is {word}, and it is blank."
+        )
     if typed and word not in words:
         text = f"{given.label} is not used where {asker.label.lower()} is {word}."
         week.findings.append(Finding(Severity.NOTE, _at(entries[0][given], place), text, "", job))
@@ -76,10 +80,13 @@ def _at(entry: Entry, place: Place) -> Place:
 def _ask_for(week: Week, given: Given, place: Place, job: str, found: str) -> None:
     """A needed cell that is blank; not again when it was typed and refused."""
     refused = any(
-        each.job == job and each.severity is Severity.STOP and each.found.startswith(f"{given.label}")
-        and each.place.sheet == place.sheet and _row(each.place) == _row(place)
+        each.job == job
+        and each.severity is Severity.STOP
+        and each.found.startswith(f"{given.label}")
+        and each.place.sheet == place.sheet
+        and _row(each.place) == _row(place)
         for each in week.findings
-    )  # fmt: skip
+    )
     if not refused:
         unit = f" in {given.unit_text}" if given.unit_text and given.unit_text != "day" else ""
         week.findings.append(Finding(Severity.STOP, place, found, f"Type {given.label.lower()}{unit}.", job))

@@ -50,8 +50,15 @@ def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, 
     labels = {same(each.label): each for each in known} | {same(each.header): each for each in known}
     given = labels.get(same(str(name.value)))
     if given is None:
-        return [Finding(Severity.STOP, row.at(name), f'There is no fact "{name.value}".',
-                        did_you_mean(str(name.value), [each.label for each in known]), held)]  # fmt: skip
+        return [
+            Finding(
+                Severity.STOP,
+                row.at(name),
+                f'There is no fact "{name.value}".',
+                did_you_mean(str(name.value), [each.label for each in known]),
+                held,
+            )
+        ]
     if (job, given) in facts:
         return [Finding(Severity.STOP, row.at(name), f"{given.label} stands twice.", "Leave one of the rows.", held)]
     unit = row.cells.get("unit")

@@ -50,10 +50,14 @@ def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Findi
             findings += found
     missing = [each.label for each in PRICE_LIST if each not in house.prices]
     if missing:
-        findings.append(Finding(
-            Severity.NOTE, Place(house.name, PRICES), f"No price is given for: {'; '.join(missing)}.",
-            "Lines that need one say so; fill its row on Prices.",
-        ))  # fmt: skip
+        findings.append(
+            Finding(
+                Severity.NOTE,
+                Place(house.name, PRICES),
+                f"No price is given for: {'; '.join(missing)}.",
+                "Lines that need one say so; fill its row on Prices.",
+            )
+        )
     return house, findings
 
 
@@ -69,8 +73,14 @@ def _read_factor(house: House, row: TableRow) -> list[Finding]:
     known = {same(each.label): each for each in FACTOR_LIST}
     factor = known.get(same(str(name.value)))
     if factor is None:
-        return [_refused(row, name, f'There is no factor "{name.value}".',
-                         did_you_mean(str(name.value), [each.label for each in FACTOR_LIST]))]  # fmt: skip
+        return [
+            _refused(
+                row,
+                name,
+                f'There is no factor "{name.value}".',
+                did_you_mean(str(name.value), [each.label for each in FACTOR_LIST]),
+            )
+        ]
     cell = row.cells["value"]
     try:
         place = _kind_of(factor, row.cells.get("for"))
@@ -120,8 +130,14 @@ def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
     known = {same(each.label): each for each in PRICE_LIST}
     price = known.get(same(str(name.value)))
     if price is None:
-        return [Finding(Severity.NOTE, row.at(name), f'No rule asks the price of "{name.value}", so it is passed over.',
-                        did_you_mean(str(name.value), [each.label for each in PRICE_LIST]))]  # fmt: skip
+        return [
+            Finding(
+                Severity.NOTE,
+                row.at(name),
+                f'No rule asks the price of "{name.value}", so it is passed over.',
+                did_you_mean(str(name.value), [each.label for each in PRICE_LIST]),
+            )
+        ]
     if price in seen:
         return [_refused(row, name, f'The price of "{name.value}" stands twice.', "Leave one of the two rows.")]
     seen.add(price)
@@ -152,8 +168,10 @@ def _unit_of_price(row: TableRow, price: Price) -> str:
     cell = row.cells.get("unit")
     typed = same(str(cell.value)).removeprefix("$").removeprefix("/").removeprefix("per ").strip() if cell else ""
     if typed and typed not in (meant, f"{meant}s"):
-        raise InputRefused(f'The price is for one "{typed}", and the rules take it for one {meant}.',
-                           f"Give the price of one {meant}, and type {meant} as its unit.")  # fmt: skip
+        raise InputRefused(
+            f'The price is for one "{typed}", and the rules take it for one {meant}.',
+            f"Give the price of one {meant}, and type {meant} as its unit.",
+        )
     return "$"
 
 
@@ -175,9 +193,13 @@ def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
             findings.append(_refused(row, cell, f"{label}: {refused.found}", refused.remedy))
     origin = f"{row.place.book} {row.place.sheet} row {row.number}" if given else "not given"
     return PriceRow(
-        float(facts.get("dated", NOT_GIVEN)), float(facts.get("valid until", NOT_GIVEN)),
-        str(facts.get("supplier", "")), str(facts.get("taxable", "")), str(facts.get("account", "")), origin,
-    ), findings  # fmt: skip
+        float(facts.get("dated", NOT_GIVEN)),
+        float(facts.get("valid until", NOT_GIVEN)),
+        str(facts.get("supplier", "")),
+        str(facts.get("taxable", "")),
+        str(facts.get("account", "")),
+        origin,
+    ), findings
 
 
 def _read_as(row: TableRow, cell: Cell, label: str, note: str) -> list[Finding]:

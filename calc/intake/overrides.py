@@ -99,8 +99,11 @@ def _row_of(job: JobInput, forced: Forced, row: TableRow) -> int:
 def _value(row: TableRow, forced: Forced, reason: str, who: str) -> Entry:
     cell = row.cells.get("value")
     if cell is None:
-        raise _Refused(row.cells["line"], f"{row.cells['line'].value} is forced to nothing.",
-                       f"Type the value in {forced.unit_text}.")  # fmt: skip
+        raise _Refused(
+            row.cells["line"],
+            f"{row.cells['line'].value} is forced to nothing.",
+            f"Type the value in {forced.unit_text}.",
+        )
     try:
         entry, _, _ = read_number(cell, forced.unit_text, forced.unit_text, False, False, origin_of(row, cell))
     except InputRefused as refused:

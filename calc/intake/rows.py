@@ -26,8 +26,13 @@ def read_areas(week: Week, sheet: Sheet | None) -> dict[str, list[Shorts]]:
         listed = job.rows.setdefault(AREA, [])
         word = id_of(week, row, "area", "area id") or str(len(listed) + 1)
         if same(word) in {same(each.word) for each in listed}:
-            week.stop(row, row.cells.get("area"), f'The area id "{word}" stands twice in job {job.id}.',
-                      "Give one of them another id.", job.id)  # fmt: skip
+            week.stop(
+                row,
+                row.cells.get("area"),
+                f'The area id "{word}" stands twice in job {job.id}.',
+                "Give one of them another id.",
+                job.id,
+            )
         listed.append(Row(word, row.place, 0, dict(entries_of(week, row, facts_of(AREAS), job.id))))
         shorts.setdefault(same(job.id), []).append(_short_edges(week, row, job))
         _ask_inches(week, row, facts_of(AREAS), job)
@@ -106,10 +111,15 @@ def _add_short_edges(week: Week, job: JobInput, shorts: list[Shorts]) -> None:
         found = shorts[place] if place < len(shorts) else {}
         if place in listed:
             for entry in (entry for entries in found.values() for entry in entries.values()):
-                week.findings.append(Finding(
-                    Severity.STOP, _place_of(area, entry), f"Area {area.word} has rows in Edges, and {entry.typed} in an "
-                    "edge column of Areas too.", "Leave one of the two.", job.id,
-                ))  # fmt: skip
+                week.findings.append(
+                    Finding(
+                        Severity.STOP,
+                        _place_of(area, entry),
+                        f"Area {area.word} has rows in Edges, and {entry.typed} in an edge column of Areas too.",
+                        "Leave one of the two.",
+                        job.id,
+                    )
+                )
             continue
         for number, (kind, _) in enumerate(SHORT_EDGES):
             given = found.get((kind, number), {})
@@ -130,4 +140,3 @@ def _ask_inches(week: Week, row: TableRow, givens: tuple[Given, ...], job: JobIn
             question = inches_after_point(row, given.header, given.label)
             if question:
                 week.findings.append(Finding(Severity.ASK, row.at(row.cells[given.header]), question, "", job.id))
-

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from calc.declared import Caution, Declared, Factor, Forced, Given, Line, Pack, Price
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
-from calc.trade.levels import AREA, VEHICLE
 from calc.trade.site_inputs import SHORT_EDGES
 
 KEYS = {"job": "the id of the job", "area": "the id of the area within the job", "vehicle": "the name it goes by"}
@@ -77,8 +76,9 @@ def _key(name: str) -> Heading:
 
 
 def _of_given(given: Given) -> Heading:
-    return Heading(given.label.lower(), given.unit_text if given.unit_text != "day" else "", given.help, given,
-                   given.example)  # fmt: skip
+    return Heading(
+        given.label.lower(), given.unit_text if given.unit_text != "day" else "", given.help, given, given.example
+    )
 
 
 def _typed_table(name: str, keys: tuple[str, ...], more: tuple[Heading, ...] = ()) -> Table:
@@ -100,11 +100,12 @@ def _short_edges() -> tuple[Heading, ...]:
 
 def _fact_table(name: str, keys: tuple[str, ...], text: str) -> Table:
     headings = (
-        *(_key(key) for key in keys), Heading("fact", help="which fact; take it from the list"),
+        *(_key(key) for key in keys),
+        Heading("fact", help="which fact; take it from the list"),
         Heading("value", help="what it is for this job"),
         Heading("unit", help="the unit that a bare number is in; it may be left blank"),
         Heading("notes", help="anything else"),
-    )  # fmt: skip
+    )
     return Table(name, headings, JOB, text)
 
 
@@ -115,31 +116,54 @@ def _tables() -> dict[str, Table]:
         _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the house's usual ones."),
         *(_typed_table(name, ("job", "area")) for name in ROW_TABLES),
         _typed_table(PLANTS, ("job",)),
-        Table(OVERRIDES, (
-            _key("job"), _key("area"), Heading("line", help="the line that is forced, or the stop that is accepted"),
-            Heading("value", help="what it is forced to, in the unit of the line; blank to accept a stop"),
-            Heading("reason", help="why; required"), Heading("who", help="initials; required"),
-            Heading("notes", help="anything else"),
-        ), JOB, "Lines that a person forces, and stops that a person accepts, each with a reason and a name."),
+        Table(
+            OVERRIDES,
+            (
+                _key("job"),
+                _key("area"),
+                Heading("line", help="the line that is forced, or the stop that is accepted"),
+                Heading("value", help="what it is forced to, in the unit of the line; blank to accept a stop"),
+                Heading("reason", help="why; required"),
+                Heading("who", help="initials; required"),
+                Heading("notes", help="anything else"),
+            ),
+            JOB,
+            "Lines that a person forces, and stops that a person accepts, each with a reason and a name.",
+        ),
         _fact_table(COMPANY, (), "Who bids."),
         _typed_table(VEHICLES, ("vehicle",)),
-        Table(PRICES, (
-            Heading("item", help="what is bought; take it from the list"), Heading("price", help="what one unit costs, in $"),
-            Heading("unit", help="what the price is for"),
-            Heading("size", help="how much one pack holds, for what comes in packs"),
-            Heading("dated", help="the day of the price, as 2026-03-30"),
-            Heading("valid until", help="the last day of the price"),
-            Heading("supplier", help="who sells it"), Heading("taxable", help="yes or no"),
-            Heading("account", help="the account it is booked to"), Heading("notes", help="anything else"),
-        ), JOB, "What things cost. There is no default price."),
-        Table(FACTORS, (
-            Heading("factor", help="which factor; take it from the list"),
-            Heading("for", help="the kind it is for, where it goes by kind"),
-            Heading("value", help="the house's own value; blank keeps the usual one"),
-            Heading("unit", help="the unit that a bare number is in"), Heading("usual", help="what is taken when blank"),
-            Heading("source", help="where the usual value comes from"), Heading("notes", help="anything else"),
-        ), JOB, "The numbers of the trade that the house takes otherwise than usual."),
-    ]  # fmt: skip
+        Table(
+            PRICES,
+            (
+                Heading("item", help="what is bought; take it from the list"),
+                Heading("price", help="what one unit costs, in $"),
+                Heading("unit", help="what the price is for"),
+                Heading("size", help="how much one pack holds, for what comes in packs"),
+                Heading("dated", help="the day of the price, as 2026-03-30"),
+                Heading("valid until", help="the last day of the price"),
+                Heading("supplier", help="who sells it"),
+                Heading("taxable", help="yes or no"),
+                Heading("account", help="the account it is booked to"),
+                Heading("notes", help="anything else"),
+            ),
+            JOB,
+            "What things cost. There is no default price.",
+        ),
+        Table(
+            FACTORS,
+            (
+                Heading("factor", help="which factor; take it from the list"),
+                Heading("for", help="the kind it is for, where it goes by kind"),
+                Heading("value", help="the house's own value; blank keeps the usual one"),
+                Heading("unit", help="the unit that a bare number is in"),
+                Heading("usual", help="what is taken when blank"),
+                Heading("source", help="where the usual value comes from"),
+                Heading("notes", help="anything else"),
+            ),
+            JOB,
+            "The numbers of the trade that the house takes otherwise than usual.",
+        ),
+    ]
     return {table.name: table for table in tables}
 
 
@@ -162,9 +186,10 @@ FORCEABLE = {each.label.casefold(): each for each in everything() if isinstance(
 """The lines that may be forced, by label in small letters."""
 ACCEPTABLE = {
     each.label.casefold(): each
-    for section in SECTIONS for each in section.declarations
+    for section in SECTIONS
+    for each in section.declarations
     if isinstance(each, Caution) and each.accepted is not None
-}  # fmt: skip
+}
 """The stops that may be accepted, by label in small letters."""
 FORCED = tuple(each for each in everything() if isinstance(each, Forced))
 PACKS = tuple(each for each in everything() if isinstance(each, Pack))

@@ -27,11 +27,22 @@ def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
             continue
         meant = next((table for table in TABLES if table not in found and near(name, table)), "")
         if meant:
-            findings.append(Finding(Severity.STOP, Place(book.name, name), f'The sheet "{name}" is not known.',
-                                    f'Did you mean "{meant}"? Rename the sheet.'))  # fmt: skip
+            findings.append(
+                Finding(
+                    Severity.STOP,
+                    Place(book.name, name),
+                    f'The sheet "{name}" is not known.',
+                    f'Did you mean "{meant}"? Rename the sheet.',
+                )
+            )
         elif sheet.rows:
-            findings.append(Finding(Severity.NOTE, Place(book.name, name),
-                                    f'The sheet "{name}" is not an input table, so it is passed over.'))  # fmt: skip
+            findings.append(
+                Finding(
+                    Severity.NOTE,
+                    Place(book.name, name),
+                    f'The sheet "{name}" is not an input table, so it is passed over.',
+                )
+            )
     return found, findings
 
 
@@ -45,8 +56,14 @@ def house_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets
                 continue
             if name in sheets:
                 first = sheets[name][0].name
-                findings.append(Finding(Severity.STOP, Place(book.name, name), f"{name} stands in {first} too.",
-                                        "Leave it in one of the two books."))  # fmt: skip
+                findings.append(
+                    Finding(
+                        Severity.STOP,
+                        Place(book.name, name),
+                        f"{name} stands in {first} too.",
+                        "Leave it in one of the two books.",
+                    )
+                )
             else:
                 sheets[name] = (book, tables[name])
     return sheets, findings

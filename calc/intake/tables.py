@@ -45,8 +45,9 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
         place = Place(book.name, sheet.name)
         if not sheet.rows:
             return [], []
-        return [], [Finding(Severity.STOP, place, "No header row was found.",
-                            f"Type the headers in one row: {wanted} ...")]  # fmt: skip
+        return [], [
+            Finding(Severity.STOP, place, "No header row was found.", f"Type the headers in one row: {wanted} ...")
+        ]
     number, cells = header
     columns, findings = _columns(book, sheet, table, cells)
     rows = list(_rows(book, sheet, number, columns))
@@ -94,8 +95,11 @@ def _columns(book: Book, sheet: Sheet, table: Table, cells: dict[int, Cell]) -> 
         if column is None:
             unknown.append(cell)
         elif column.heading in {other.heading for other in columns.values()}:
-            findings.append(Finding(Severity.STOP, place, f'The header "{cell.value}" stands twice.',
-                                    "Leave one of the two columns."))  # fmt: skip
+            findings.append(
+                Finding(
+                    Severity.STOP, place, f'The header "{cell.value}" stands twice.', "Leave one of the two columns."
+                )
+            )
         else:
             columns[number] = column
     known = {column.heading for column in columns.values()}
@@ -109,8 +113,12 @@ def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
     typed = str(cell.value)
     for heading in absent:
         if near(typed, heading.label) or near(typed, heading.header):
-            return Finding(Severity.STOP, place, f'The header "{typed}" is not known.',
-                           f'Did you mean "{heading.header}"? Type it so, or rename the column.')  # fmt: skip
+            return Finding(
+                Severity.STOP,
+                place,
+                f'The header "{typed}" is not known.',
+                f'Did you mean "{heading.header}"? Type it so, or rename the column.',
+            )
     return Finding(Severity.NOTE, place, f'The column "{typed}" is not known, so it is passed over.')
 
 
@@ -137,8 +145,12 @@ def _merged(book: Book, sheet: Sheet, header: int) -> list[Finding]:
     for merged in sheet.merged_ranges:
         last = int(re.sub(r"\D", "", merged.rpartition(":")[2]) or 0)
         if last >= header:
-            findings.append(Finding(
-                Severity.STOP, Place(book.name, sheet.name, merged), "These cells are merged, so only the first holds "
-                "anything.", "Unmerge them, and type the value in each cell it is meant for.",
-            ))  # fmt: skip
+            findings.append(
+                Finding(
+                    Severity.STOP,
+                    Place(book.name, sheet.name, merged),
+                    "These cells are merged, so only the first holds anything.",
+                    "Unmerge them, and type the value in each cell it is meant for.",
+                )
+            )
     return findings

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Severity
+from calc.intake.defaults import fill
 from calc.intake.house import read_house
 from calc.intake.overrides import read_overrides
-from calc.intake.defaults import fill
 from calc.intake.records import House, Intake, JobInput
 from calc.intake.rows import read_areas, read_listed, read_plants
 from calc.intake.schema import AREAS, OVERRIDES, PLANTS

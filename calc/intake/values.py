@@ -8,7 +8,7 @@ from datetime import date, datetime
 from calc.cells import Cell, Kind
 from calc.declared import Given
 from calc.declared import Kind as GivenKind
-from calc.errors import Finding, InputRefused, Severity
+from calc.errors import InputRefused
 from calc.intake.records import Entry
 from calc.intake.tables import TableRow
 from calc.intake.words import did_you_mean, same

@@ -8,12 +8,11 @@ from dataclasses import dataclass, field
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
 from calc.errors import Finding, InputRefused, Place, Severity
-from calc.formula.levels import JOB, Level
 from calc.intake.facts import origin_of, read_facts
-from calc.intake.records import DEFAULT, NOT_GIVEN, Entry, House, JobInput, Row
-from calc.intake.schema import AREAS, EXAMPLE, GIVENS, JOBS, SITE, TABLES, facts_of
+from calc.intake.records import Entry, House, JobInput
+from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, facts_of
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import as_read, inches_after_point, read_given, read_id
+from calc.intake.values import as_read, read_given, read_id
 from calc.intake.words import near, same
 
 
@@ -34,8 +33,14 @@ def open_week(book: Book, sheets: dict[str, Sheet], house: House, bid_date: floa
     """The jobs of a book with their own facts; their rows are read after."""
     week = Week(book)
     if JOBS not in sheets:
-        week.findings.append(Finding(Severity.STOP, Place(book.name), "There is no sheet Jobs.",
-                                     "Add one, or write a blank with: flatwork blank FILE.xlsx"))  # fmt: skip
+        week.findings.append(
+            Finding(
+                Severity.STOP,
+                Place(book.name),
+                "There is no sheet Jobs.",
+                "Add one, or write a blank with: flatwork blank FILE.xlsx",
+            )
+        )
         return week
     _read_jobs(week, sheets[JOBS], house, bid_date)
     _read_site(week, sheets.get(SITE), house)
@@ -54,8 +59,13 @@ def _read_jobs(week: Week, sheet: Sheet, house: House, bid_date: float | None) -
             continue
         if same(id_) in week.jobs:
             first = week.jobs[same(id_)]
-            week.stop(row, row.cells["job"], f'The job id "{id_}" stands twice: {first.place} has it too.',
-                      "Give one of them another id.", first.id)  # fmt: skip
+            week.stop(
+                row,
+                row.cells["job"],
+                f'The job id "{id_}" stands twice: {first.place} has it too.',
+                "Give one of them another id.",
+                first.id,
+            )
             continue
         job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256)
         week.jobs[same(id_)] = job
@@ -70,8 +80,13 @@ def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | No
             if bid_date is not None:
                 job.entries[given] = Entry(bid_date, "", "", "--bid-date")
             else:
-                week.stop(row, row.cells["job"], f"{given.label} is blank.",
-                          "Type it as year-month-day, or give --bid-date for the whole run.", job.id)  # fmt: skip
+                week.stop(
+                    row,
+                    row.cells["job"],
+                    f"{given.label} is blank.",
+                    "Type it as year-month-day, or give --bid-date for the whole run.",
+                    job.id,
+                )
 
 
 def id_of(week: Week, row: TableRow, label: str, what: str) -> str | None:

@@ -14,36 +14,45 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
     """In words, from the live numbers."""
 
     order = line(
-        "Why this order", "",
+        "Why this order",
+        "",
         when(
-            Order.quantity.is_forced, "forced by hand; see Measured for the reason",
-            when(Site.order_rule.is_("fixed"), "fixed for this job, taken to the next step of the plant",
-                 "percent rule: the volume in place and the allowance, rounded up once to the step of the plant"),
+            Order.quantity.is_forced,
+            "forced by hand; see Measured for the reason",
+            when(
+                Site.order_rule.is_("fixed"),
+                "fixed for this job, taken to the next step of the plant",
+                "percent rule: the volume in place and the allowance, rounded up once to the step of the plant",
+            ),
         ),
         source="order rule",
-    )  # fmt: skip
+    )
     trucks = line(
-        "Why so many trucks", "",
+        "Why so many trucks",
+        "",
         joined("by capacity, ", Order.trucks, " truck(s), loaded as evenly as the step of the plant allows"),
         source="truck capacity",
-    )  # fmt: skip
+    )
     fiber = line(
-        "Why so much fiber", "",
+        "Why so much fiber",
+        "",
         when(
-            Job.fiber.is_("none"), "no fiber on this job",
+            Job.fiber.is_("none"),
+            "no fiber on this job",
             joined(Job.fiber, " fiber, dosed by the yard ordered, whole bags in each of ", Order.trucks, " truck(s)"),
         ),
         source="dose by the yard ordered",
-    )  # fmt: skip
+    )
     curing = line(
-        "Why these packs", "",
+        "Why these packs",
+        "",
         when(
             CURING_PACKS.can_win > 0,
             joined(CURING_PACKS.way, ": the cheapest of ", CURING_PACKS.can_win, " way(s) that have a price"),
             "not chosen: the house book gives no price and size of a pack",
         ),
         source="pack rule",
-    )  # fmt: skip
+    )
 
 
 BID = Paper(
@@ -54,8 +63,12 @@ BID = Paper(
     (
         "What was decided, and why",
         (
-            (Order.quantity, Decisions.order), (Order.trucks, Decisions.trucks), (FiberTotal.bags, Decisions.fiber),
-            (CURING_PACKS.small, Decisions.curing), CURING_PACKS.large, CURING_PACKS.cost,
+            (Order.quantity, Decisions.order),
+            (Order.trucks, Decisions.trucks),
+            (FiberTotal.bags, Decisions.fiber),
+            (CURING_PACKS.small, Decisions.curing),
+            CURING_PACKS.large,
+            CURING_PACKS.cost,
         ),
     ),
-)  # fmt: skip
+)

@@ -18,16 +18,20 @@ from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Plant, Station
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
-SECTIONS: tuple[type[Section], ...] = (
-    *(Company, Vehicle, Job, Site, Measured, Station, Corner, Deduction, Edge, Footing, Plant),
-    *(Walk, Outline, Hole, Slab, Depth, Border),
-    *(OldFooting, OldSlab, Rubble),
-    *(Concrete, Order, Load),
-    *(Soil, Wetness, Dig, Green, Spoil, Bed, First, Pile),
-    *(FiberKind, Dose, TruckFiber, FiberTotal),
-    *(Doweled, Cut, DowelNeeds),
-    *(Bonding, *BONDING_PACKS.sections, Curing, *CURING_PACKS.sections, Sealer, *SEALER_PACKS.sections),
-    *(Panel, HoleIsolation, JointNeeds, Base, BaseNeeds),
-    *(Integrity, Cautions, Decisions),
+INPUTS = (Company, Vehicle, Job, Site, Measured, Station, Corner, Deduction, Edge, Footing, Plant)
+TAKEOFF = (Walk, Outline, Hole, Slab, Depth, Border, OldFooting, OldSlab, Rubble, Concrete)
+HAUL = (Soil, Wetness, Dig, Green, Spoil, Bed, First, Pile)
+ORDER = (Order, Load, FiberKind, Dose, TruckFiber, FiberTotal, Doweled, Cut, DowelNeeds)
+LIQUIDS: tuple[type[Section], ...] = (
+    Bonding,
+    *BONDING_PACKS.sections,
+    Curing,
+    *CURING_PACKS.sections,
+    Sealer,
+    *SEALER_PACKS.sections,
 )
+JOINTS = (Panel, HoleIsolation, JointNeeds, Base, BaseNeeds)
+WATCH = (Integrity, Cautions, Decisions)
+
+SECTIONS: tuple[type[Section], ...] = (*INPUTS, *TAKEOFF, *HAUL, *ORDER, *LIQUIDS, *JOINTS, *WATCH)
 """The catalog. A section may use only what stands before it."""

@@ -39,8 +39,8 @@ class Soil(Section, title="Soils", each=SOIL):
         3300,
         3000,
         3200,
-        source="common practice, no source; a textbook table has clay 3,000, earth 3,100, sand and gravel 3,200, partly "
-        "from memory",
+        source="common practice, no source; a textbook table has clay 3,000, earth 3,100, sand and gravel 3,200, "
+        "partly from memory",
     )
     swell = factors(
         "Swell of soil",
@@ -50,8 +50,8 @@ class Soil(Section, title="Soils", each=SOIL):
         33,
         12,
         12,
-        source="within the ranges of a construction planning textbook, table 4-1, seen in print: topsoil 10 to 25, loam "
-        "10 to 35, clay 30 to 60, clean sand or gravel 5 to 15",
+        source="within the ranges of a construction planning textbook, table 4-1, seen in print: topsoil 10 to 25, "
+        "loam 10 to 35, clay 30 to 60, clean sand or gravel 5 to 15",
     )
 
 
@@ -84,9 +84,7 @@ class Dig(Section, title="Dig", each=AREA, sheet="Dig and haul"):
         source="net area and the working room; the working room is not concrete",
         adds=True,
     )
-    hole = line(
-        "Hole", "yd3", area * depth / IN_PER_FT / FT3_PER_YD3, source="area dug times dig depth", adds=True
-    )
+    hole = line("Hole", "yd3", area * depth / IN_PER_FT / FT3_PER_YD3, source="area dug times dig depth", adds=True)
     not_soil = line(
         "Of it old concrete",
         "yd3",
@@ -113,9 +111,7 @@ class Dig(Section, title="Dig", each=AREA, sheet="Dig and haul"):
 class Green(Section, title="Plants", each=PLANT, sheet="Dig and haul"):
     """Brush that is cut and stomped into the trailer, and root balls, which are bowls and not cylinders."""
 
-    stomped = factor(
-        "Stomped brush over its outline", "%", 25, low=15, high=40, source="common practice, no source"
-    )
+    stomped = factor("Stomped brush over its outline", "%", 25, low=15, high=40, source="common practice, no source")
     bowl = factor("Root ball over its cylinder", "%", 67, low=60, high=75, source="common practice, no source: a bowl")
 
     brush = line(
@@ -146,16 +142,16 @@ class Spoil(Section, title="Soil and green", sheet="Dig and haul"):
         high=600,
         source="between 250 (US EPA 2016) and 600 (CalRecycle) lb/yd3 loose, both seen in print",
     )
-    ball_weight = factor("Weight of root balls", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source")
+    ball_weight = factor(
+        "Weight of root balls", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
+    )
 
     bank = line(
         "Soil, in the bank",
         "yd3",
         largest(
             0,
-            total(Dig.bank)
-            - total(Green.balls)
-            - when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
+            total(Dig.bank) - total(Green.balls) - when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
         ),
         source="dug, less root balls, less the backfill that stays where it is kept on the site",
         may_be_forced=True,

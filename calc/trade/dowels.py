@@ -79,7 +79,11 @@ class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placi
     piece = line("Length of a dowel", "in", Edge.embed + Edge.projection, source="what goes in and what stands out")
     hole = line("Hole", "in", if_given(Edge.hole, Edge.bar), source="the bar's own where no other was typed")
     glued = line(
-        "Glued dowels", "bar", when(hole > Edge.bar, dowels, 0), source="a hole larger than its bar is filled", adds=True
+        "Glued dowels",
+        "bar",
+        when(hole > Edge.bar, dowels, 0),
+        source="a hole larger than its bar is filled",
+        adds=True,
     )
     epoxy = line(
         "Epoxy, by volume",
@@ -88,9 +92,7 @@ class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placi
         source="geometry: the ring between hole and bar, as deep as the bar goes in",
         adds=True,
     )
-    cover = line(
-        "Clear cover", "in", (Depth.mean - Edge.bar) / TWO, source="a bar at half the slab's depth"
-    )
+    cover = line("Clear cover", "in", (Depth.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
 
 
 class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
@@ -156,4 +158,3 @@ class DowelNeeds(Section, title="Drilling and gluing", sheet="Order and placing"
     tubes = line(
         "Tubes of epoxy", "each", round_up(total(Doweled.glued) / dowels_a_tube), source="glued dowels over a tube's"
     )
-

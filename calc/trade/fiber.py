@@ -11,9 +11,14 @@ from calc.trade.levels import FIBER, TRUCK
 class FiberKind(Section, title="Fiber kinds", each=FIBER):
     """The usual dose and bag of each kind of fiber; the maker's data sheet wins."""
 
-    dose = factors("Usual fiber dose", "lb/yd3", 0, 1.5, 4,
-                   source="micro: UFGS 03300N, 1.5 lb/yd3 minimum, seen in print; macro: ACI 544.3R, 3 to 7, partly "
-                          "from memory")  # fmt: skip
+    dose = factors(
+        "Usual fiber dose",
+        "lb/yd3",
+        0,
+        1.5,
+        4,
+        source="micro: UFGS 03300N, 1.5 lb/yd3 minimum, seen in print; macro: ACI 544.3R, 3 to 7, partly from memory",
+    )
     bag = factors("Fiber in a bag", "lb/bag", 1, 1, 5, source="common practice, no source: read the bag")
 
 
@@ -21,25 +26,35 @@ class Dose(Section, title="Fiber", sheet="Order and placing"):
     """How much fiber goes in each yard ordered."""
 
     per_yard = line(
-        "Fiber dose used", "lb/yd3",
+        "Fiber dose used",
+        "lb/yd3",
         when(Job.fiber.is_("none"), 0, if_given(Site.fiber_dose, look_up(FiberKind.dose, Job.fiber))),
         source="typed, else the usual dose of the fiber",
-    )  # fmt: skip
+    )
     bag = line(
-        "Fiber in one bag", "lb/bag", look_up(FiberKind.bag, Job.fiber), source="the bag of the fiber",
-    )  # fmt: skip
+        "Fiber in one bag",
+        "lb/bag",
+        look_up(FiberKind.bag, Job.fiber),
+        source="the bag of the fiber",
+    )
     weight = line(
-        "Fiber for the order", "lb", Order.quantity * per_yard, source="dosed per yard ordered, not per yard in place",
-    )  # fmt: skip
+        "Fiber for the order",
+        "lb",
+        Order.quantity * per_yard,
+        source="dosed per yard ordered, not per yard in place",
+    )
 
 
 class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
     """A bag goes in whole, so each truck takes whole bags."""
 
     bags = line(
-        "Fiber bags", "bag", round_up(Load.yards * Dose.per_yard / Dose.bag),
-        source="common practice, no source: whole bags in each truck", adds=True,
-    )  # fmt: skip
+        "Fiber bags",
+        "bag",
+        round_up(Load.yards * Dose.per_yard / Dose.bag),
+        source="common practice, no source: whole bags in each truck",
+        adds=True,
+    )
 
 
 class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):

@@ -32,7 +32,10 @@ class Walk(Section, title="Stations", each=STATION, sheet="Takeoff"):
 
     width = line("Width at the stop", "ft", if_given(Station.width, 0), source="as measured")
     gap = line(
-        "From the stop before", "ft", Station.at - before(Station.at, AREA, Station.at), source="the tape, less the tape"
+        "From the stop before",
+        "ft",
+        Station.at - before(Station.at, AREA, Station.at),
+        source="the tape, less the tape",
     )
     strip = line(
         "Area since the stop before",
@@ -128,9 +131,7 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
     walked = line(
         "As walked or as corners",
         "ft2",
-        when(
-            Measured.shape.is_("stations"), total(Walk.strip, AREA), size(total(Outline.twice, AREA)) / TWO
-        ),
+        when(Measured.shape.is_("stations"), total(Walk.strip, AREA), size(total(Outline.twice, AREA)) / TWO),
         source="surveying: offsets, or coordinates",
     )
     plain_shape = line(
@@ -149,9 +150,7 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
         "Area of one copy, gross",
         "ft2",
         when(
-            either(
-                Measured.shape.is_("stations"), Measured.shape.is_("corners"), Measured.shape.is_("known area")
-            ),
+            either(Measured.shape.is_("stations"), Measured.shape.is_("corners"), Measured.shape.is_("known area")),
             listed,
             plain_shape,
         ),
@@ -224,9 +223,7 @@ class Border(Section, title="Edges", each=EDGE, sheet="Takeoff"):
         when(
             either(
                 Edge.isolation.is_("yes"),
-                both(
-                    Edge.isolation.is_("by kind"), either(Edge.kind.is_("wall"), Edge.kind.is_("building"))
-                ),
+                both(Edge.isolation.is_("by kind"), either(Edge.kind.is_("wall"), Edge.kind.is_("building"))),
             ),
             length,
             0,

@@ -28,9 +28,7 @@ GREEN, SOIL, CONCRETE = STREAM.axis.words
 class Bed(Section, title="What each vehicle holds", each=VEHICLE, sheet="Dig and haul"):
     """0 for what the house book does not say."""
 
-    room = line(
-        "Room when heaped", "yd3", if_given(Vehicle.box, 0) * Vehicle.heap, source="box times heap"
-    )
+    room = line("Room when heaped", "yd3", if_given(Vehicle.box, 0) * Vehicle.heap, source="box times heap")
     payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="house book, as weighed")
     floor = line(
         "Floor of the bed",
@@ -85,9 +83,7 @@ class Pile(Section, title="Piles and loads", each=STREAM, sheet="Dig and haul"):
         when(First.payload > 0, count_of(round_up(tons / First.payload), "load"), 0),
         source="weight over the payload",
     )
-    loads = line(
-        "Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load", adds=True
-    )
+    loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load", adds=True)
     governs = line(
         "Governed by",
         "",

@@ -21,8 +21,9 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
 
     box = given("Box", "yd3", over=0, ask_high=20, example="5", help="What the box holds, level with its sides.")
     heap = given("Heap", "", default=1, low=0.5, high=1.15, example="1", help="Times the box when heaped; 1 is level.")
-    payload = given("Payload", "ton", over=0, ask_high=15, example="4.5",
-                    help="Gross rating less its own weight with the driver.")
+    payload = given(
+        "Payload", "ton", over=0, ask_high=15, example="4.5", help="Gross rating less its own weight with the driver."
+    )
     bed_length = given("Bed length", "ft", over=0, ask_high=25, example="10", help="Length of the bed, inside.")
     bed_width = given("Bed width", "ft", over=0, ask_high=9, example="6", help="Width of the bed, inside.")
     hourly = given("Hourly rate", "$/h", low=0, example="38", help="What an hour of it costs, without a driver.")
@@ -37,14 +38,23 @@ class Job(Section, title="Job", table="Jobs"):
 
     client = text("Client", help="Who asked for the bid.", example="Tamarack Row Owners")
     address = text("Address", help="Where the work is.", example="41 Orchard Spur")
-    bid_date = date("Bid date", required=True, help="The day of the bid; ages are measured from it.",
-                    example="2026-04-13")
+    bid_date = date(
+        "Bid date", required=True, help="The day of the bid; ages are measured from it.", example="2026-04-13"
+    )
     pour_date = date("Pour date", help="The day of the pour, when it is known.", example="2026-04-27")
-    soil = choice("Soil", "topsoil", "loam", "clay", "sand", "gravelly", default="loam",
-                  help="What is dug.")
+    soil = choice("Soil", "topsoil", "loam", "clay", "sand", "gravelly", default="loam", help="What is dug.")
     fiber = choice("Fiber", "none", "micro", "macro", default="none", help="The fiber that goes in each truck.")
-    caps = given("Caps", "", default=0, low=0, high=100, ask_high=10, whole=True, example="2",
-                 help="Irrigation lines that are capped, at their source.")
+    caps = given(
+        "Caps",
+        "",
+        default=0,
+        low=0,
+        high=100,
+        ask_high=10,
+        whole=True,
+        example="2",
+        help="Irrigation lines that are capped, at their source.",
+    )
     photos = text("Photos", help="Where the photographs of the site are.", example="roll 7, 12-19")
     notes = text("Notes", help="Anything else.", example="gate is 34 in wide")
 
@@ -52,22 +62,67 @@ class Job(Section, title="Job", table="Jobs"):
 class Site(Section, title="Site conditions", table="Site conditions"):
     """Facts of a job that differ from the house's usual ones."""
 
-    order_rule = choice("Order rule", "percent", "fixed", default="percent",
-                        help="How the order is found: net plus a percentage, or a fixed quantity.")
-    fixed_order = given("Fixed order", "yd3", over=0, ask_high=72, example="2.5", needed_if=(order_rule, "fixed"),
-                        help="The order when the rule is fixed; the next step of the plant is taken.")
-    order_reason = text("Order reason", help="Why the order is fixed.", example="filling a planter with the rest",
-                        needed_if=(order_rule, "fixed"))
-    fiber_dose = given("Fiber dose", "lb/yd3", low=0, high=20, example="1.5",
-                       help="Pounds of fiber per yard ordered; blank takes the usual dose of the fiber.")
+    order_rule = choice(
+        "Order rule",
+        "percent",
+        "fixed",
+        default="percent",
+        help="How the order is found: net plus a percentage, or a fixed quantity.",
+    )
+    fixed_order = given(
+        "Fixed order",
+        "yd3",
+        over=0,
+        ask_high=72,
+        example="2.5",
+        needed_if=(order_rule, "fixed"),
+        help="The order when the rule is fixed; the next step of the plant is taken.",
+    )
+    order_reason = text(
+        "Order reason",
+        help="Why the order is fixed.",
+        example="filling a planter with the rest",
+        needed_if=(order_rule, "fixed"),
+    )
+    fiber_dose = given(
+        "Fiber dose",
+        "lb/yd3",
+        low=0,
+        high=20,
+        example="1.5",
+        help="Pounds of fiber per yard ordered; blank takes the usual dose of the fiber.",
+    )
     moisture = choice("Moisture", "dry", "damp", "wet", default="damp", help="How wet the soil is when it is hauled.")
-    keep_backfill = yes_no("Keep backfill on site",
-                           help="Whether the soil that goes back along the forms stays on the site.")
-    bond_coats = given("Bond coats", "coat", default=1, low=0, high=3, whole=True, example="1",
-                       help="Coats of bonding agent on an old footing.")
-    sealer_coats = given("Sealer coats", "coat", default=0, low=0, high=3, whole=True, example="1",
-                         help="Coats of sealer, never before 28 days unless it cures and seals.")
+    keep_backfill = yes_no(
+        "Keep backfill on site", help="Whether the soil that goes back along the forms stays on the site."
+    )
+    bond_coats = given(
+        "Bond coats",
+        "coat",
+        default=1,
+        low=0,
+        high=3,
+        whole=True,
+        example="1",
+        help="Coats of bonding agent on an old footing.",
+    )
+    sealer_coats = given(
+        "Sealer coats",
+        "coat",
+        default=0,
+        low=0,
+        high=3,
+        whole=True,
+        example="1",
+        help="Coats of sealer, never before 28 days unless it cures and seals.",
+    )
     joint_making = choice("Joints are", "tooled", "sawn", default="tooled", help="How the joints are made.")
-    joint_depth = given("Joint depth", "in", over=0, high=12, example="1",
-                        help="Depth of the joints as they are made; blank is a quarter of the slab, 1 in at least.")
+    joint_depth = given(
+        "Joint depth",
+        "in",
+        over=0,
+        high=12,
+        example="1",
+        help="Depth of the joints as they are made; blank is a quarter of the slab, 1 in at least.",
+    )
     vehicle = row_of("First vehicle", VEHICLE, help="The vehicle that hauls first; blank is the first of Vehicles.")

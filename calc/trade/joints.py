@@ -54,9 +54,7 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
     shape_run = line(
         "Run by the shape",
         "ft",
-        when(
-            Measured.shape.is_("strip"), Slab.length, when(Measured.shape.is_("stations"), walked, 0)
-        ),
+        when(Measured.shape.is_("strip"), Slab.length, when(Measured.shape.is_("stations"), walked, 0)),
         source="a strip's length, a walk's length; other shapes must be typed",
     )
     run = line("Run", "ft", if_given(Measured.run, shape_run), source="typed, else by the shape")
@@ -74,9 +72,7 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
     spacing = line(
         "Most between joints",
         "ft",
-        smallest(
-            by_thickness * Measured.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing
-        ),
+        smallest(by_thickness * Measured.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing),
         source="the least of what thickness, width and the cap allow",
     )
     known = line(
@@ -107,7 +103,11 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
         "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="the run, divided evenly"
     )
     length = line(
-        "Joints, length", "ft", joints * width * Measured.copies, source="joints times panel width times copies", adds=True
+        "Joints, length",
+        "ft",
+        joints * width * Measured.copies,
+        source="joints times panel width times copies",
+        adds=True,
     )
 
 
@@ -167,9 +167,7 @@ class Base(Section, title="Rock base", each=AREA, sheet="Order and placing"):
 class BaseNeeds(Section, title="Base to buy", sheet="Order and placing"):
     """Weighed and bought by the half ton."""
 
-    weight = factor(
-        "Base per compacted yard", "ton/yd3", 1.9, low=1.85, high=2.05, source="common practice, no source"
-    )
+    weight = factor("Base per compacted yard", "ton/yd3", 1.9, low=1.85, high=2.05, source="common practice, no source")
     waste = factor("Waste of base", "%", 5, low=0, high=10, source="common practice, no source")
     step = factor("Step of the rock yard", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
 

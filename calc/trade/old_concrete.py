@@ -67,7 +67,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         * largest(0, Measured.thickness + Measured.base - largest(Measured.above_grade, Footing.top_below))
         / IN_PER_FT
         / FT3_PER_YD3,
-        source="not soil, so it is not dug: from the dirt or the footing's top, whichever is deeper, to the dig's floor",
+        source="not soil, so it is not dug: from the dirt or its top, whichever is deeper, to the dig's floor",
         adds=True,
     )
     bonded = line(

@@ -64,52 +64,65 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
 
         way = line("Way", "", row_word(PACKING), source="the three ways of the pack rule")
         large_packs = line(
-            "Large packs", "pack",
+            "Large packs",
+            "pack",
             when(
-                either(is_word(row_word(PACKING), SMALL), sizes.large <= 0), 0,
+                either(is_word(row_word(PACKING), SMALL), sizes.large <= 0),
+                0,
                 when(is_word(row_word(PACKING), LARGE), round_up(need / sizes.large), round_down(need / sizes.large)),
             ),
             source="all of the need, or as many full ones as it holds",
-        )  # fmt: skip
+        )
         rest = line(
-            "Left for small packs", "gal",
+            "Left for small packs",
+            "gal",
             when(is_word(row_word(PACKING), LARGE), 0, largest(0, need - large_packs * sizes.large)),
             source="what the large packs leave",
-        )  # fmt: skip
+        )
         small_packs = line(
-            "Small packs", "pack", when(sizes.small > 0, round_up(rest / sizes.small), 0),
+            "Small packs",
+            "pack",
+            when(sizes.small > 0, round_up(rest / sizes.small), 0),
             source="whole packs for the rest",
-        )  # fmt: skip
+        )
         holds = line(
-            "They hold", "gal", large_packs * sizes.large + small_packs * sizes.small,
+            "They hold",
+            "gal",
+            large_packs * sizes.large + small_packs * sizes.small,
             source="packs times what one holds",
-        )  # fmt: skip
+        )
         cost = line(
-            "Cost", "$",
+            "Cost",
+            "$",
             money(large_packs * if_given(large, 0)) + money(small_packs * if_given(small, 0)),
             source="packs times price, each to the cent",
-        )  # fmt: skip
+        )
         competes = line(
-            "Can win", "",
+            "Can win",
+            "",
             when(
                 both(
                     either(is_word(row_word(PACKING), LARGE), sizes.small_known > 0),
                     either(is_word(row_word(PACKING), SMALL), sizes.large_known > 0),
                 ),
-                1, 0,
+                1,
+                0,
             ),
             source="1 when the house book gives the prices and sizes it needs",
-        )  # fmt: skip
+        )
         compared = line(
-            "Cost compared", "$", when(competes > 0, cost, greatest(cost) + ONE_DOLLAR),
+            "Cost compared",
+            "$",
+            when(competes > 0, cost, greatest(cost) + ONE_DOLLAR),
             source="a way that cannot win is put behind the dearest",
-        )  # fmt: skip
+        )
         over = line("Left over", "gal", rounded(largest(0, holds - need), 3), source="held less needed")
         tie = line(
-            "Left over of the cheapest", "gal",
+            "Left over of the cheapest",
+            "gal",
             when(equals(compared, least(compared)), over, greatest(over) + ONE_GALLON),
             source="ties go to the least left over",
-        )  # fmt: skip
+        )
 
     class Choice(Section, title=f"Packs of {liquid}", sheet=sheet, called=f"{called}Choice"):
         """The cheapest way, ties to the least left over."""
@@ -124,9 +137,14 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
         known = line("Ways that can win", "", total(Ways.competes), source="0 when no price is given")
 
     return Packs(
-        (sizes.small.section, Ways, Choice), Choice.small_packs, Choice.large_packs, Choice.bought, Choice.cost,
-        Choice.way, Choice.known,
-    )  # fmt: skip
+        (sizes.small.section, Ways, Choice),
+        Choice.small_packs,
+        Choice.large_packs,
+        Choice.bought,
+        Choice.cost,
+        Choice.way,
+        Choice.known,
+    )
 
 
 @dataclass(frozen=True)
@@ -150,12 +168,16 @@ def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> 
         small_holds = line("Small pack holds", "gal/pack", if_given(holds_small, 0), source="house book")
         large_holds = line("Large pack holds", "gal/pack", if_given(holds_large, 0), source="house book")
         small_known = line(
-            "Small pack is known", "", when(both(is_given(small), small_holds > 0), 1, 0),
+            "Small pack is known",
+            "",
+            when(both(is_given(small), small_holds > 0), 1, 0),
             source="1 when its price and its size are given",
-        )  # fmt: skip
+        )
         large_known = line(
-            "Large pack is known", "", when(both(is_given(large), large_holds > 0), 1, 0),
+            "Large pack is known",
+            "",
+            when(both(is_given(large), large_holds > 0), 1, 0),
             source="1 when its price and its size are given",
-        )  # fmt: skip
+        )
 
     return _Sizes(Sizes.small_holds, Sizes.large_holds, Sizes.small_known, Sizes.large_known)

@@ -117,8 +117,14 @@ _BY_NAME = {
     for name in names.split()
 }
 _SHORT_FOR = {
-    "mph": "mile/h", "kph": "km/h", "kmh": "km/h", "pcf": "lb/ft3", "psi": "lbf/in2", "mpa": "n/mm2", "kpa": "kn/m2",
-}  # fmt: skip
+    "mph": "mile/h",
+    "kph": "km/h",
+    "kmh": "km/h",
+    "pcf": "lb/ft3",
+    "psi": "lbf/in2",
+    "mpa": "n/mm2",
+    "kpa": "kn/m2",
+}
 _POWER_WORDS = {"square": 2, "sq": 2, "cubic": 3, "cu": 3}
 _POWERS = {2: "area", 3: "volume"}
 

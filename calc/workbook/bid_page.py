@@ -21,6 +21,9 @@ _NUMBER = '#,##0.00;-#,##0.00;"-"'
 SLOTS = 8
 """Cautions that the front page has room for at issue; doubled until the job fits."""
 
+TOO_SHORT = "CHECK: list too short, run flatwork again"
+"""Said when an edit fires more cautions than the front page has slots for."""
+
 EMPTY = "-"
 """Shown in a slot that is not in use."""
 
@@ -63,24 +66,43 @@ def _lay_status(page: Page, checks: ChecksPage) -> None:
     page.words(_LABEL, "Checks", "big")
     missed_cell = checks.missed_cell(NAME)
     every = len(all_checks())
-    page.put(Linked(
-        page.row, _TEXT, "check",
-        lambda: f'IF({missed_cell}=0,"ALL CHECKS PASS",{missed_cell}&" CHECK(S) FAIL: see Checks")',
-        lambda job: "ALL CHECKS PASS" if not missed(job) else f"{missed(job)} CHECK(S) FAIL: see Checks",
-    ))  # fmt: skip
-    page.put(Linked(page.row, _VALUE, "formula", lambda: f"{_count(checks)}-{missed_cell}",
-                    lambda job: float(every - missed(job)), "0"))  # fmt: skip
+    page.put(
+        Linked(
+            page.row,
+            _TEXT,
+            "check",
+            lambda: f'IF({missed_cell}=0,"ALL CHECKS PASS",{missed_cell}&" CHECK(S) FAIL: see Checks")',
+            lambda job: "ALL CHECKS PASS" if not missed(job) else f"{missed(job)} CHECK(S) FAIL: see Checks",
+        )
+    )
+    page.put(
+        Linked(
+            page.row,
+            _VALUE,
+            "formula",
+            lambda: f"{_count(checks)}-{missed_cell}",
+            lambda job: float(every - missed(job)),
+            "0",
+        )
+    )
     page.words(_UNIT, "pass", "unit")
     page.heights[page.row] = 20
     page.next()
     page.words(_LABEL, "Ready", "big")
     open_cells = checks.caution_column("not accepted", NAME, headed=False)
-    page.put(Linked(
-        page.row, _TEXT, "alarm",
-        lambda: f'IF(SUM({open_cells})>0,"NOT READY: "&SUM({open_cells})&" stop(s) not accepted, see Cautions","READY")',
-        lambda job: (f"NOT READY: {len(open_stops(job))} stop(s) not accepted, see Cautions" if open_stops(job)
-                     else "READY"),
-    ))  # fmt: skip
+    page.put(
+        Linked(
+            page.row,
+            _TEXT,
+            "alarm",
+            lambda: (
+                f'IF(SUM({open_cells})>0,"NOT READY: "&SUM({open_cells})&" stop(s) not accepted, see Cautions","READY")'
+            ),
+            lambda job: (
+                f"NOT READY: {len(open_stops(job))} stop(s) not accepted, see Cautions" if open_stops(job) else "READY"
+            ),
+        )
+    )
     page.heights[page.row] = 20
     page.next(2)
 
@@ -116,9 +138,16 @@ def _link(page: Page, places: Places, named: Declared, col: int) -> None:
     date = isinstance(named, Given) and named.kind is Kind.DATE
     words = named.sort is Sort.TEXT
 
-    page.put(Linked(page.row, col, "sentence" if words or date else "sum", lambda: places.one(named, 0, NAME, "cr"),
-                    lambda job: shown(job.of(named)),
-                    "yyyy-mm-dd" if date else format_of(named)))  # fmt: skip
+    page.put(
+        Linked(
+            page.row,
+            col,
+            "sentence" if words or date else "sum",
+            lambda: places.one(named, 0, NAME, "cr"),
+            lambda job: shown(job.of(named)),
+            "yyyy-mm-dd" if date else format_of(named),
+        )
+    )
 
 
 def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
@@ -133,11 +162,15 @@ def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
         page.next()
     page.next()
     fires, last = checks.caution_column("fires", NAME, headed=False), cell(NAME, page.row - 2, _PLACE, NAME, "cr")
-    page.put(Linked(
-        page.row, _TEXT, "check",
-        lambda: f'IF(SUM({fires})>{last},"CHECK: list too short, run flatwork again",SUM({fires})&" caution(s), all shown")',
-        lambda job: f"{sum(1 for _ in fired(job))} caution(s), all shown",
-    ))  # fmt: skip
+    page.put(
+        Linked(
+            page.row,
+            _TEXT,
+            "check",
+            lambda: f'IF(SUM({fires})>{last},"{TOO_SHORT}",SUM({fires})&" caution(s), all shown")',
+            lambda job: f"{sum(1 for _ in fired(job))} caution(s), all shown",
+        )
+    )
     page.next(2)
 
 
@@ -152,9 +185,16 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
         (_TEXT, "sentence", _said, EMPTY, ("severity", "found", "do"), ""),
     )
     for col, role, say, empty, columns, format_text in picks:
-        page.put(Linked(
-            row, col, role, _picked(checks, number, columns, empty), _in_slot(place, say, empty), format_text,
-        ))  # fmt: skip
+        page.put(
+            Linked(
+                row,
+                col,
+                role,
+                _picked(checks, number, columns, empty),
+                _in_slot(place, say, empty),
+                format_text,
+            )
+        )
     page.heights[row] = 27
 
 

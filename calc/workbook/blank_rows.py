@@ -53,7 +53,6 @@ _EXAMPLES: dict[str, dict[str, str]] = {
 }  # fmt: skip
 """The examples of the sheets whose columns say only what kind of thing is typed."""
 
-
 _ANY_BOOK = (
     "Click a header to read what goes under it. A heavy line under a header means that the column is needed. Columns "
     "may stand in any order, and those that you do not use may be deleted.",
@@ -157,8 +156,8 @@ def standing_rows(name: str) -> list[Row]:
 
 def _fact_row(name: str, given: Given) -> Row:
     keys = {key: EVERY_JOB for key in FACT_TABLES[name]}
-    printed = frozenset({*keys, "fact"})
-    return Row({**keys, "fact": given.header}, False, printed, {"value": _message_of(given, given.help)}, given.words_allowed)
+    cells: dict[str, Typed] = {**keys, "fact": given.header}
+    return Row(cells, False, frozenset(cells), {"value": _message_of(given, given.help)}, given.words_allowed)
 
 
 def _price_row(price: Price) -> Row:

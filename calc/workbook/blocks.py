@@ -60,4 +60,3 @@ def block_across(page: Page, level: Level, count: int, first_col: int, words_row
         if level.axis.words:
             page.room(level.axis.words[index], col, words_row)
     return block
-

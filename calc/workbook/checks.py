@@ -16,8 +16,17 @@ _HEADS = ("Check", "One route", "Another route", "Unit", "Tolerance", "Missed")
 _WIDTHS = (40.0, 13.0, 13.0, 10.0, 11.0, 9.0, 36.0, 28.0, 36.0, 24.0, 9.0)
 _ONE, _ANOTHER, _UNIT, _TOLERANCE, _MISSED = range(1, 6)
 _SEVERITY, _FIRES, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF = 1, 2, 3, 4, 5, 6, 7, 8, 9, 10
-_COLUMNS = {"label": 0, "severity": _SEVERITY, "so far": _SO_FAR, "not accepted": _OPEN, "fires": _FIRES, "found": _FOUND,
-            "do": _DO, "number": _NUMBER, "unit": _OF}  # fmt: skip
+_COLUMNS = {
+    "label": 0,
+    "severity": _SEVERITY,
+    "so far": _SO_FAR,
+    "not accepted": _OPEN,
+    "fires": _FIRES,
+    "found": _FOUND,
+    "do": _DO,
+    "number": _NUMBER,
+    "unit": _OF,
+}
 
 
 def all_checks() -> tuple[Check, ...]:
@@ -77,10 +86,16 @@ class ChecksPage:
 
     def _link_tolerance(self, each: Check) -> None:
         tolerance = each.tolerance
-        self.page.put(Linked(
-            self.page.row, _TOLERANCE, "formula", lambda: self.places.one(tolerance, 0, NAME, "cr"),
-            lambda job: job.of(tolerance), "0.000000",
-        ))  # fmt: skip
+        self.page.put(
+            Linked(
+                self.page.row,
+                _TOLERANCE,
+                "formula",
+                lambda: self.places.one(tolerance, 0, NAME, "cr"),
+                lambda job: job.of(tolerance),
+                "0.000000",
+            )
+        )
 
     def _lay_cautions(self) -> None:
         page = self.page
@@ -90,9 +105,19 @@ class ChecksPage:
             0, "Fires is 1 when the job earned it. Practice and law differ by place: local code wins.", "heading"
         )
         page.next()
-        heads = {0: "Caution", _SEVERITY: "Severity", _FIRES: "Fires", _SO_FAR: "Fired so far", _OPEN: "Not accepted",
-                 _NUMBER: "Number", _OF: "Unit of the number", _FOUND: "What was found",
-                 _USUAL: "Usual practice", _DO: "What to do", _SOURCE: "Source"}  # fmt: skip
+        heads = {
+            0: "Caution",
+            _SEVERITY: "Severity",
+            _FIRES: "Fires",
+            _SO_FAR: "Fired so far",
+            _OPEN: "Not accepted",
+            _NUMBER: "Number",
+            _OF: "Unit of the number",
+            _FOUND: "What was found",
+            _USUAL: "Usual practice",
+            _DO: "What to do",
+            _SOURCE: "Source",
+        }
         for col in range(_OF + 1):
             page.words(col, heads.get(col, ""), "head")
         page.next()
@@ -104,17 +129,30 @@ class ChecksPage:
 
     def _lay_caution(self, place: int, each: Caution) -> None:
         page = self.page
-        for col, text in ((0, each.label), (_SEVERITY, each.severity.value), (_USUAL, each.usual), (_DO, each.do),
-                          (_SOURCE, each.source), (_OF, each.number.unit_text or "-")):  # fmt: skip
+        for col, text in (
+            (0, each.label),
+            (_SEVERITY, each.severity.value),
+            (_USUAL, each.usual),
+            (_DO, each.do),
+            (_SOURCE, each.source),
+            (_OF, each.number.unit_text or "-"),
+        ):
             page.words(col, text, "label" if col == 0 else "words")
         self.places.put_cell(each.fires, NAME, page.row, _FIRES)
         page.put(Computed(page.row, _FIRES, "formula", each.fires, 0, "0"))
         row = page.row
         fires = cell(NAME, row, _FIRES, NAME)
         above = f"{cell(NAME, self.first, _FIRES, NAME, 'cr')}:{fires}"
-        page.put(Linked(
-            row, _SO_FAR, "formula", lambda: f"IF({fires}=1,SUM({above}),0)", lambda job: _so_far(job, place), "0",
-        ))  # fmt: skip
+        page.put(
+            Linked(
+                row,
+                _SO_FAR,
+                "formula",
+                lambda: f"IF({fires}=1,SUM({above}),0)",
+                lambda job: _so_far(job, place),
+                "0",
+            )
+        )
         if each.open is not None:
             self.places.put_cell(each.open, NAME, row, _OPEN)
             page.put(Computed(row, _OPEN, "formula", each.open, 0, "0"))

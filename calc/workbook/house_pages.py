@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import isnan
 
 from calc.declared import Factor, Pack, Price
 from calc.formula.levels import JOB
-from calc.intake.records import NOT_GIVEN, JobInput, PriceRow
+from calc.intake.records import JobInput, PriceRow
 from calc.intake.schema import FACTOR_LIST, PRICE_LIST
 from calc.workbook.lines import format_of, open_page
 from calc.workbook.page import Page, Shown, Spoken, Typed
@@ -16,9 +17,18 @@ FACTORS, PRICES = "Factors", "Prices"
 _FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
 _FACTOR_WIDTHS = (34.0, 12.0, 10.0, 14.0, 14.0, 60.0, 26.0)
 _PRICE_HEADS = (
-    "Item", "Price", "Unit", "Size of a pack", "Unit of size", "Dated", "Valid until", "Taxable", "Account",
-    "Supplier", "From",
-)  # fmt: skip
+    "Item",
+    "Price",
+    "Unit",
+    "Size of a pack",
+    "Unit of size",
+    "Dated",
+    "Valid until",
+    "Taxable",
+    "Account",
+    "Supplier",
+    "From",
+)
 _PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
 _VALUE, _FOR = 1, 3
 
@@ -79,10 +89,13 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
         _lay_amount(page, places, price.pack, 3)
         page.words(4, price.pack.unit_text, "unit")
     facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
-        (5, lambda row: _day(row.dated), "yyyy-mm-dd"), (6, lambda row: _day(row.valid_until), "yyyy-mm-dd"),
-        (7, lambda row: row.taxable, ""), (8, lambda row: row.account, ""), (9, lambda row: row.supplier, ""),
+        (5, lambda row: _day(row.dated), "yyyy-mm-dd"),
+        (6, lambda row: _day(row.valid_until), "yyyy-mm-dd"),
+        (7, lambda row: row.taxable, ""),
+        (8, lambda row: row.account, ""),
+        (9, lambda row: row.supplier, ""),
         (10, lambda row: row.origin, ""),
-    )  # fmt: skip
+    )
     for col, say, format_text in facts:
         page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
 
@@ -97,4 +110,4 @@ def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInpu
 
 
 def _day(serial: float) -> Shown:
-    return "" if serial != serial or serial is NOT_GIVEN else serial
+    return "" if isnan(serial) else serial

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from math import isnan
+
 from calc.declared import Declared, Forced, Line, Section
+from calc.formula.functions import NONE
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
 from calc.units.algebra import COUNTS
-from calc.workbook.looks import dashed, number_format
 from calc.workbook.blocks import block_across, block_below, head
+from calc.workbook.looks import dashed, number_format
 from calc.workbook.page import Computed, Explained, Linked, Page, Shown
 from calc.workbook.places import Block, Places
 from calc.workbook.values import JobValues, Shape
@@ -31,8 +34,8 @@ def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: 
     page.next()
     page.words(ITEM, SAFETY, "subtitle")
     page.next()
-    for col, head in enumerate(heads):
-        page.words(col, head, "head")
+    for col, title_of_col in enumerate(heads):
+        page.words(col, title_of_col, "head")
     page.next()
     return page
 
@@ -145,7 +148,7 @@ def _lay_forced(page: Page, places: Places, forced: Forced, block: Block | None)
 
 def shown(value: float | str) -> Shown:
     """A value as a cell shows it: the word none for a number that was not given."""
-    return "none" if isinstance(value, float) and value != value else value
+    return NONE if isinstance(value, float) and isnan(value) else value
 
 
 def _lay_grid(page: Page, places: Places, lines: list[Line], count: int) -> int:

@@ -1,4 +1,4 @@
-"""The sheet Measured: everything that was typed, as read and as typed, with the cell it stood in; and the forced lines."""
+"""The sheet Measured: everything as read and as typed, with the cell it stood in; and the lines that may be forced."""
 
 from __future__ import annotations
 
@@ -8,8 +8,8 @@ from calc.declared import Caution, Declared, Forced, Given, Kind, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.trade.catalog import SECTIONS
-from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
 from calc.workbook.blocks import block_across, block_below, head
+from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
 from calc.workbook.looks import ID_FORMAT
 from calc.workbook.page import Page, Shown, Spoken, Typed
 from calc.workbook.places import Block, Places

@@ -9,7 +9,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from calc.declared import Declared, Forced, Line
+from calc.declared import Declared, Forced, Given, Line
+from calc.formula.levels import JOB
 from calc.formula.sheet import sheet_text
 from calc.intake.records import Entry
 from calc.trade.catalog import SECTIONS
@@ -126,7 +127,8 @@ def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:
     """What was typed for a given or a forced line; factors and prices stand as plain numbers."""
     if isinstance(named, Forced):
         return job.job.forced.get((named, index))
-    if named in job.job.entries:
-        return job.job.entries[named]  # type: ignore[index]
-    rows = job.job.rows.get(named.level)
-    return rows[index].entries.get(named) if rows else None  
+    if not isinstance(named, Given):
+        return None
+    if named.level == JOB:
+        return job.job.entries[named]
+    return job.job.rows[named.level][index].entries[named]

@@ -45,8 +45,10 @@ def each_job(frame: Frame, jobs: list[JobInput]) -> list[JobValues]:
     bounds = {level: np.searchsorted(rows.job, np.arange(len(jobs) + 1)) for level, rows in frame.rows.items()}
     return [
         JobValues(
-            job, frame, {level: int(bound[place]) for level, bound in bounds.items()},
+            job,
+            frame,
+            {level: int(bound[place]) for level, bound in bounds.items()},
             {level: int(bound[place + 1] - bound[place]) for level, bound in bounds.items()},
         )
         for place, job in enumerate(jobs)
-    ]  # fmt: skip
+    ]

@@ -21,8 +21,11 @@ from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
 from calc.workbook.values import JobValues
 
 _OPTIONS = {
-    "in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False,
-}  # fmt: skip
+    "in_memory": True,
+    "strings_to_formulas": False,
+    "strings_to_urls": False,
+    "strings_to_numbers": False,
+}
 _PAPERS = {"letter": 1, "A4": 9}
 _CHECKS_LAST = ("Log",)
 
@@ -65,10 +68,14 @@ class _Faces:
 def _identify(book: Any, job: JobValues) -> None:
     serial = float(job.of(Job.bid_date))
     created = datetime(1899, 12, 30, tzinfo=UTC) + timedelta(days=serial)
-    book.set_properties({
-        "title": f"Bid {job.job.id}", "author": str(job.of(Company.name)) or "flatwork-calc",
-        "created": created.replace(tzinfo=None), "comments": SAFETY,
-    })  # fmt: skip
+    book.set_properties(
+        {
+            "title": f"Bid {job.job.id}",
+            "author": str(job.of(Company.name)) or "flatwork-calc",
+            "created": created.replace(tzinfo=None),
+            "comments": SAFETY,
+        }
+    )
     book.set_custom_property("input_sha256", job.job.sha256, "text")
     book.set_custom_property("house_sha256", job.job.house.sha256 or "none", "text")
     book.set_custom_property("program_version", program_version(), "text")
