@@ -16,10 +16,14 @@ from calc.intake.words import same
 from calc.workbook.checks import missed, open_stops
 from calc.workbook.read import read_book
 from calc.workbook.values import JobValues, each_job
-from calc.workbook.write import job_workbook
+from calc.workbook.week import WeekRow, week_row, week_sheets
+from calc.workbook.write import identity_of, job_workbook, written
 
 CHUNK = 200
 """Jobs that are evaluated together: memory stays flat however many there are."""
+
+WEEK_FILE = "week.xlsx"
+"""The workbook of the whole run."""
 
 HOUSE_BOOK = "house.xlsx"
 """The house book that is taken when none is named, if it stands beside the week's book."""
@@ -125,14 +129,26 @@ def bid(run: Run, folder: Path) -> None:
     except Unreadable as reason:
         run.failures.append(str(reason))
         return
+    week: list[WeekRow] = []
+    identity = None
     for job in evaluated(ready(run)):
         run.findings += job_findings(job)
-        try:
-            path, saved = results.save(f"{safe_name(job.job.id)}.xlsx", job_workbook(job))
-        except Unreadable as reason:
-            run.failures.append(str(reason))
-            continue
-        run.written.append((job.job.id, path, saved))
+        name = f"{safe_name(job.job.id)}.xlsx"
+        identity = identity or identity_of(job, "Week")
+        week.append(week_row(job, name))
+        _save(run, results, job.job.id, name, job_workbook(job))
+    if week and identity is not None:
+        _save(run, results, "", WEEK_FILE, written(week_sheets(week), None, identity))
+
+
+def _save(run: Run, results: Results, job: str, name: str, data: bytes) -> None:
+    """Saves one workbook; one that cannot be saved is a failure of its own."""
+    try:
+        path, saved = results.save(name, data)
+    except Unreadable as reason:
+        run.failures.append(str(reason))
+        return
+    run.written.append((job, path, saved))
 
 
 def job_findings(job: JobValues) -> list[Finding]:

@@ -74,12 +74,13 @@ class Hole(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
         source="geometry",
     )
     round_area = line("As a circle", "ft2", PI * length / TWO * length / TWO, source="geometry")
+    known = line("As known", "ft2", if_given(Deduction.known_area, 0), source="as typed")
     one = line(
         "Area of one hole",
         "ft2",
         when(
             Deduction.shape.is_("known area"),
-            if_given(Deduction.known_area, 0),
+            known,
             when(Deduction.shape.is_("circle"), round_area, square_area),
         ),
         source="by its shape",

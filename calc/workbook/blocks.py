@@ -2,12 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from typing import TypeVar
 
 from calc.formula.levels import Level, level_of
 from calc.intake.records import JobInput
-from calc.workbook.page import Number, Page, Shown, Spoken
+from calc.workbook.page import Number, Page, Shown, Spoken, Words
 from calc.workbook.places import Block
+
+BAND = 6
+"""Columns of figures beside the numbers of the rows; more stand in a band below."""
+
+Each = TypeVar("Each")
+
+
+def bands(columns: Sequence[Each]) -> list[Sequence[Each]]:
+    """The columns of a block in bands that fit a page."""
+    return [columns[start : start + BAND] for start in range(0, len(columns), BAND)]
 
 
 def block_below(page: Page, level: Level, count: int, first_col: int) -> tuple[Block, int]:
@@ -46,7 +57,7 @@ def _word(level: Level, index: int) -> Callable[[JobInput], Shown]:
 
 def head(page: Page, row: int, col: int, text: str) -> None:
     """The head of a column of figures."""
-    page.put(Spoken(row, col, "head", lambda _job: text))
+    page.put(Words(row, col, "head", text))
     page.room(text, col, row)
 
 

@@ -9,7 +9,7 @@ from calc.formula.functions import NONE
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
 from calc.units.algebra import COUNTS
-from calc.workbook.blocks import block_across, block_below, head
+from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.looks import dashed, number_format
 from calc.workbook.page import Computed, Explained, Linked, Page, Shown
 from calc.workbook.places import Block, Places
@@ -18,7 +18,7 @@ from calc.workbook.values import JobValues, Shape
 ITEM, QUANTITY, UNIT, WORKED, CODE, SOURCE, FIGURES = range(7)
 """The columns of a sheet of lines. Each area keeps its column from FIGURES on, on every sheet."""
 
-WIDTHS = (25.0, 10.5, 7.5, 33.0, 29.0, 20.0, *(10.0,) * 60)
+WIDTHS = (24.0, 10.0, 7.5, 32.0, 26.0, 19.0, *(9.5,) * 60)
 HEADS = ("Item", "Quantity, all rows", "Unit", "Worked as", "Formula (of the first row)", "Source")
 SAFETY = "Check local code. This is not engineering. Licensed trades where the law asks."
 """Stands on every printed page."""
@@ -152,17 +152,21 @@ def shown(value: float | str) -> Shown:
 
 
 def _lay_grid(page: Page, places: Places, lines: list[Line], count: int) -> int:
-    """The rows one below the other, a column a line, beside the words; gives the first row that is free below."""
-    level = lines[0].level
+    """The rows one below the other, a column a line, beside the words; gives the first row that is free below.
+
+    Many lines stand in bands, so that the page stays narrow enough to read.
+    """
     page.row -= 1
-    block, first = block_below(page, level, count, FIGURES)
-    for col, line in enumerate(lines, start=first):
-        places.put_lane(line, block, col)
-        head(page, page.row, col, f"{line.label}, {line.unit_text}" if line.unit_text else line.label)
-        role = "sentence" if line.sort is Sort.TEXT else "formula"
-        for index in range(count):
-            page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
-    return block.first + count
+    for band in bands(lines):
+        block, first = block_below(page, lines[0].level, count, FIGURES)
+        for col, line in enumerate(band, start=first):
+            places.put_lane(line, block, col)
+            head(page, page.row, col, f"{line.label}, {line.unit_text}" if line.unit_text else line.label)
+            role = "sentence" if line.sort is Sort.TEXT else "formula"
+            for index in range(count):
+                page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
+        page.row = block.first + count + 1
+    return page.row
 
 
 def dashed_if(format_text: str) -> str:

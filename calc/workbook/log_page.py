@@ -11,7 +11,7 @@ from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACTOR_LIST, GIVENS
 from calc.workbook.lines import open_page
-from calc.workbook.page import Page, Shown, Spoken
+from calc.workbook.page import Page, Shown, Stated
 
 NAME = "Log"
 _HEADS = ("What", "Value", "Unit", "Where", "Note")
@@ -55,7 +55,7 @@ def log_page(job: JobInput) -> Page:
         for row in rows:
             for col, value in enumerate(row):
                 if value not in ("", None):
-                    page.put(Spoken(page.row, col, "issue", lambda _job, value=value: value))  # type: ignore[misc]
+                    page.put(Stated(page.row, col, "issue", value))
                     page.room(str(value), col)
             page.next()
         page.next()

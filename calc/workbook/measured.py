@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 from calc.declared import Caution, Declared, Forced, Given, Kind, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.trade.catalog import SECTIONS
-from calc.workbook.blocks import block_across, block_below, head
+from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
 from calc.workbook.looks import ID_FORMAT
 from calc.workbook.page import Page, Shown, Spoken, Typed
@@ -18,7 +18,7 @@ from calc.workbook.values import Shape
 NAME = "Measured"
 VALUE, UNIT, TYPED, ORIGIN, WHY = range(1, 6)
 _HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and who")
-_WIDTHS = (*WIDTHS[:1], 24.0, 8.0, 26.0, 30.0, 24.0, *WIDTHS[6:])
+_WIDTHS = (*WIDTHS[:1], 18.0, 7.5, 22.0, 24.0, 20.0, *WIDTHS[6:])
 
 
 def measured_page(places: Places, shape: Shape) -> Page:
@@ -71,25 +71,32 @@ def _open(page: Page, title: str, heading: str) -> None:
 def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, count: int) -> None:
     """Rows one below the other: the values to the right, what was typed for them and where to the left."""
     page.row -= 1
-    block, first = block_below(page, level, count, FIGURES)
-    for col, given in enumerate(givens, start=first):
-        places.put_lane(given, block, col)
-        head(page, page.row, col, given.header)
-    page.next()
-    for index in range(count):
-        page.words(ITEM, f"{level.axis.name} {index + 1}", "label")
-        page.put(Spoken(page.row, TYPED, "issue", _all_typed(level, index, "typed")))
-        page.put(Spoken(page.row, ORIGIN, "issue", _all_typed(level, index, "origin")))
-        page.heights[page.row] = 40
-        for col, given in enumerate(givens, start=first):
-            page.put(Typed(page.row, col, "input", given, index, _face(given)))
-            _offer(page, given, col)
+    for band in bands(givens):
+        block, first = block_below(page, level, count, FIGURES)
+        for col, given in enumerate(band, start=first):
+            places.put_lane(given, block, col)
+            head(page, page.row, col, given.header)
+        page.next()
+        for index in range(count):
+            _lay_row(page, band, level, index, first)
+            page.next()
         page.next()
 
 
-def _all_typed(level: Level, index: int, what: str) -> Callable[[JobInput], Shown]:
+def _lay_row(page: Page, band: Sequence[Given], level: Level, index: int, first: int) -> None:
+    page.words(ITEM, f"{level.axis.name} {index + 1}", "label")
+    page.put(Spoken(page.row, TYPED, "issue", _all_typed(band, level, index, "typed")))
+    page.put(Spoken(page.row, ORIGIN, "issue", _all_typed(band, level, index, "origin")))
+    page.heights[page.row] = max(page.heights.get(page.row, 0), 27)
+    for col, given in enumerate(band, start=first):
+        page.put(Typed(page.row, col, "input", given, index, _face(given)))
+        _offer(page, given, col)
+
+
+def _all_typed(band: Sequence[Given], level: Level, index: int, what: str) -> Callable[[JobInput], Shown]:
     def say(job: JobInput) -> Shown:
-        entries = [each for each in job.rows[level][index].entries.values() if each.typed]
+        found = job.rows[level][index].entries
+        entries = [found[given] for given in band if found[given].typed]
         return "; ".join(each.typed if what == "typed" else each.origin for each in entries) or DEFAULT
 
     return say

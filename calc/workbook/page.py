@@ -29,6 +29,17 @@ class Words:
 
 
 @dataclass(frozen=True, slots=True)
+class Stated:
+    """A value as of issue that the whole workbook was given."""
+
+    row: int
+    col: int
+    role: str
+    value: Shown
+    format: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Number:
     """A row number that the program gives."""
 
@@ -96,7 +107,7 @@ class Explained:
     index: int
 
 
-Put = Words | Number | Typed | Computed | Linked | Spoken | Explained
+Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained
 
 
 @dataclass

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from calc.cells import column_letters
 from calc.declared import Declared
+from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Named
 
@@ -107,9 +108,11 @@ class From:
         return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
 
     def picked(self, named: Named, place: str) -> str:
-        """The cell of ``named`` whose row number ``place`` gives; 0 when its level has no rows."""
+        """The cell of ``named`` whose row number ``place`` gives; 0, or no words, when its level has no rows."""
         spot = self.places.spots[named]
-        return self._nth(spot.block, spot.lane, place) if spot.block.count else "0"
+        if not spot.block.count:
+            return "0" if named.sort is Sort.NUMBER else '""'
+        return self._nth(spot.block, spot.lane, place)
 
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""

@@ -19,7 +19,7 @@ from calc.workbook.checks import ChecksPage
 from calc.workbook.house_pages import factors_page, prices_page
 from calc.workbook.lines import lay_section, open_page, shown
 from calc.workbook.measured import measured_page
-from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Typed, Words
+from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Stated, Typed, Words
 from calc.workbook.places import From, Places
 from calc.workbook.values import JobValues, Shape
 
@@ -82,6 +82,8 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
     match put:
         case Words():
             return Cell(put.row, put.col, put.role, "", "", lambda _job, text=put.text: text)  # type: ignore[misc]
+        case Stated():
+            return Cell(put.row, put.col, put.role, put.format, "", lambda _job, value=put.value: value)  # type: ignore[misc]
         case Number():
             return Cell(put.row, put.col, put.role, "0", "", lambda _job, value=float(put.value): value)  # type: ignore[misc]
         case Spoken():

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import warnings
 from collections.abc import Sequence
-from datetime import UTC, datetime, timedelta
+from dataclasses import dataclass
+from datetime import datetime, timedelta
 from io import BytesIO
 from typing import Any
 
 import xlsxwriter
 
 from calc.errors import Unreadable
+from calc.formula.functions import NONE
 from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
@@ -27,25 +29,48 @@ _OPTIONS = {
     "strings_to_numbers": False,
 }
 _PAPERS = {"letter": 1, "A4": 9}
-_CHECKS_LAST = ("Log",)
+
+
+@dataclass(frozen=True)
+class Identity:
+    """What a workbook says of itself: every date in it comes from the bid date, never from the clock."""
+
+    title: str
+    author: str
+    created: float
+    paper: str
+    input_sha256: str
+    house_sha256: str
 
 
 def job_workbook(job: JobValues) -> bytes:
-    """The workbook of one job. Same job, same bytes: every date in it comes from the bid date."""
+    """The workbook of one job. Same job, same bytes."""
     sheets = [*plan_of(job.shape, slots_for(job)), resolve(log_page(job.job), Places())]
-    return written(sheets, job)
+    return written(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 
-def written(sheets: Sequence[SheetPlan], job: JobValues) -> bytes:
-    """The bytes of a workbook of these sheets."""
+def identity_of(job: JobValues, title: str) -> Identity:
+    """The identity that comes from a job and its house."""
+    return Identity(
+        title,
+        str(job.of(Company.name)),
+        float(job.of(Job.bid_date)),
+        str(job.of(Company.paper)),
+        job.job.sha256,
+        job.job.house.sha256 or NONE,
+    )
+
+
+def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity) -> bytes:
+    """The bytes of a workbook of these sheets; a workbook of the week is of no one job."""
     buffer = BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = xlsxwriter.Workbook(buffer, _OPTIONS)
         faces = _Faces(book)
-        _identify(book, job)
+        _identify(book, identity)
         for sheet in sheets:
-            _write_sheet(book, faces, sheet, job)
+            _write_sheet(book, faces, sheet, job, identity.paper)
         book.close()
     return buffer.getvalue()
 
@@ -65,23 +90,15 @@ class _Faces:
         return self.made[key]
 
 
-def _identify(book: Any, job: JobValues) -> None:
-    serial = float(job.of(Job.bid_date))
-    created = datetime(1899, 12, 30, tzinfo=UTC) + timedelta(days=serial)
-    book.set_properties(
-        {
-            "title": f"Bid {job.job.id}",
-            "author": str(job.of(Company.name)) or "flatwork-calc",
-            "created": created.replace(tzinfo=None),
-            "comments": SAFETY,
-        }
-    )
-    book.set_custom_property("input_sha256", job.job.sha256, "text")
-    book.set_custom_property("house_sha256", job.job.house.sha256 or "none", "text")
+def _identify(book: Any, identity: Identity) -> None:
+    created = datetime(1899, 12, 30) + timedelta(days=identity.created)
+    book.set_properties({"title": identity.title, "author": identity.author, "created": created, "comments": SAFETY})
+    book.set_custom_property("input_sha256", identity.input_sha256, "text")
+    book.set_custom_property("house_sha256", identity.house_sha256, "text")
     book.set_custom_property("program_version", program_version(), "text")
 
 
-def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues) -> None:
+def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, paper: str) -> None:
     page = plan.page
     sheet = book.add_worksheet(page.name)
     used = 1 + max((cell.col for cell in plan.cells), default=0)
@@ -93,13 +110,13 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues) -> N
         _write_cell(sheet, faces, cell, job)
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
-    _print_well(sheet, plan, job, used)
+    _print_well(sheet, plan, paper, used)
 
 
-def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues) -> None:
-    value = cell.value(job)
+def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> None:
+    value = cell.value(job)  # type: ignore[arg-type]  # the cells of the week ask no job
     face = faces.of(cell.role, cell.format)
-    formula = cell.formula or (cell.arithmetic(job) if cell.arithmetic else "")
+    formula = cell.formula or (cell.arithmetic(job) if cell.arithmetic and job is not None else "")
     if formula:
         code = sheet.write_formula(cell.row, cell.col, f"={formula}", face, value)
     elif value is None or value == "":
@@ -117,10 +134,10 @@ def _done(code: Any, sheet: str) -> None:
         raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
-def _print_well(sheet: Any, plan: SheetPlan, job: JobValues, used: int) -> None:
+def _print_well(sheet: Any, plan: SheetPlan, paper: str, used: int) -> None:
     page = plan.page
     last = max((cell.row for cell in plan.cells), default=0)
-    sheet.set_paper(_PAPERS[str(job.of(Company.paper))])
+    sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()
     sheet.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
