@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 from enum import Enum, auto
+from functools import cache
 from pathlib import Path
 
 Value = float | int | str | bool | datetime | None
@@ -75,6 +76,7 @@ class Book:
     notes: tuple[str, ...] = ()
 
 
+@cache
 def column_letters(column: int) -> str:
     """The letters of a column that counts from 1: 1 is A, 28 is AB."""
     letters = ""

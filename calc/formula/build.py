@@ -15,12 +15,14 @@ from calc.formula.tree import (
     Expr,
     First,
     Gather,
+    Keyed,
     Named,
     Operand,
     Pick,
     Recast,
     RowNumber,
     RowWord,
+    Running,
     apply,
     expression,
 )
@@ -179,6 +181,30 @@ def before(value: Named, of: Level, otherwise: Operand) -> Before:
 def first(value: Named, of: Level) -> First:
     """``value`` in the first row of the same row of ``of``."""
     return First(value, of)
+
+
+def running(value: Named, of: Level) -> Running:
+    """The sum of ``value`` over the rows down to this one, within the same row of ``of``."""
+    return Running(value, of)
+
+
+def keyed(value: Named, key: Named, wanted: Expr) -> Keyed:
+    """``value`` of the row whose ``key`` is exactly ``wanted``, both whole numbers; 0 when there are no rows at all.
+
+    Guard it with when(): where no row has the key, a spreadsheet program shows an error.
+    """
+    return _keyed(value, key, wanted, ascending=False)
+
+
+def keyed_below(value: Named, key: Named, wanted: Expr) -> Keyed:
+    """``value`` of the last row whose ``key`` is at most ``wanted``, where the keys ascend over all rows of the job."""
+    return _keyed(value, key, wanted, ascending=True)
+
+
+def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> Keyed:
+    if key.unit != wanted.unit:
+        raise FormulaError(f"{value.label} cannot be found: {key.label} [{key.unit}] is not {wanted.words} [{wanted.unit}]")
+    return Keyed(value, key, wanted, ascending)
 
 
 def total_alike(value: Named, key: Named) -> Alike:

@@ -98,6 +98,9 @@ def named_rows(name: str, *words: str) -> Level:
     return level_of(Axis(name, words=words, across=len(words) <= _FEW))
 
 
-def slot_rows(name: str, slots: int) -> Level:
-    """A level whose rows follow from values: ``slots`` of them at issue, doubled until the job fits."""
-    return level_of(Axis(name, slots=slots))
+def slot_rows(name: str, slots: int, within: Level = JOB) -> Level:
+    """A level whose rows follow from values: ``slots`` of them at issue, doubled until the job fits.
+
+    Within a level, each of its rows has so many.
+    """
+    return level_of(Axis(name, within.axis if within.axes else None, slots=slots))

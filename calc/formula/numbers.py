@@ -22,12 +22,14 @@ from calc.formula.tree import (
     Expr,
     First,
     Gather,
+    Keyed,
     Literal,
     Named,
     Pick,
     Recast,
     RowNumber,
     RowWord,
+    Running,
 )
 
 
@@ -137,6 +139,10 @@ class Frame:
                 return self._before(node, level)
             case First():
                 return self.spread(self._first(node), node.level, level)
+            case Running():
+                return self.spread(self._running(node), node.level, level)
+            case Keyed():
+                return self._keyed(node, level)
             case Alike():
                 return self.spread(self._alike(node), node.level, level)
             case RowNumber():
@@ -187,6 +193,24 @@ class Frame:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
         _, first, place = np.unique(group, return_index=True, return_inverse=True)
         return column[first[place]]
+
+    def _running(self, node: Running) -> Column:
+        column, group = self.columns[node.part], self.above(node.part.level, node.of)
+        sums = np.cumsum(column)
+        starts = np.searchsorted(group, group)
+        return np.asarray(sums - np.where(starts > 0, sums[starts - 1], 0.0))
+
+    def _keyed(self, node: Keyed, level: Level) -> Column:
+        rows, keys, column = self.rows_of(node.key.level), self.columns[node.key], self.columns[node.part]
+        wanted, job = self.value(node.wanted, level), self.rows_of(level).job
+        found = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), "", dtype=object)
+        for place, (key, of) in enumerate(zip(wanted, job, strict=True)):
+            start, end = np.searchsorted(rows.job, [of, of + 1])
+            fits = keys[start:end] <= key if node.ascending else keys[start:end] == key
+            hits = np.flatnonzero(fits)
+            if len(hits):
+                found[place] = column[start + (hits[-1] if node.ascending else hits[0])]
+        return found
 
     def _alike(self, node: Alike) -> Column:
         rows = self.rows_of(node.key.level)

@@ -15,12 +15,14 @@ from calc.formula.tree import (
     Expr,
     First,
     Gather,
+    Keyed,
     Literal,
     Named,
     Pick,
     Recast,
     RowNumber,
     RowWord,
+    Running,
     bracketed,
 )
 
@@ -47,6 +49,9 @@ class Seen(Protocol):
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one."""
+
+    def running(self, named: Named, level: Level) -> str:
+        """The total of ``named`` down to this row, within this row's row of ``level``."""
 
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
@@ -93,6 +98,13 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             )
         case First():
             place = f"MATCH({seen.number(node.of)},{seen.numbers(node.part, node.of)},0)"
+            return seen.picked(node.part, place), CALL
+        case Running():
+            return seen.running(node.part, node.of), CALL
+        case Keyed():
+            if seen.every(node.part) is None:
+                return "0", CALL
+            place = f"MATCH({sheet_text(node.wanted, seen)},{seen.every(node.key)},{int(node.ascending)})"
             return seen.picked(node.part, place), CALL
         case Alike():
             keys, key = seen.every(node.key), seen.one(node.key)

@@ -6,7 +6,6 @@ nothing is computed here. A node that is used as if it had a value raises :class
 
 from __future__ import annotations
 
-from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NoReturn
@@ -17,7 +16,7 @@ from calc.formula.levels import JOB, Level
 from calc.units.algebra import PLAIN, Unit
 
 
-class Expr(ABC):
+class Expr:
     """A node of a formula."""
 
     @property
@@ -36,9 +35,9 @@ class Expr(ABC):
         return JOB
 
     @property
-    @abstractmethod
     def words(self) -> str:
         """The node as it is said."""
+        return type(self).__name__
 
     @property
     def words_rank(self) -> int:
@@ -323,6 +322,62 @@ class First(Expr):
     @property
     def words(self) -> str:
         return f"{self.part.label} of the first row of the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class Running(Expr):
+    """The total of the rows down to this one, within the same row of the higher level ``of``."""
+
+    part: Named
+    of: Level
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level
+
+    @property
+    def words(self) -> str:
+        return f"total of {self.part.label} so far in the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class Keyed(Expr):
+    """The row of ``part`` whose ``key`` is ``wanted``; or, where they ascend, the last whose key is not above it."""
+
+    part: Named
+    key: Named
+    wanted: Expr
+    ascending: bool
+
+    @property
+    def sort(self) -> Sort:
+        return self.part.sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.key, self.wanted)
+
+    @property
+    def level(self) -> Level:
+        return self.wanted.level
+
+    @property
+    def words(self) -> str:
+        which = "last row whose" if self.ascending else "row whose"
+        relation = "is at most" if self.ascending else "is"
+        return f"{self.part.label} of the {which} {self.key.label} {relation} {self.wanted.words}"
 
 
 @dataclass(frozen=True, eq=False)

@@ -48,17 +48,18 @@ def _lay_rows(frame: Frame, jobs: Sequence[JobInput], level: Level) -> None:
 
 
 def _lay_slots(frame: Frame, level: Level, needed: Line) -> None:
-    """So many slots for each job as its axis has at issue, doubled until the job fits."""
+    """So many slots for each row above as the axis has at issue, doubled until every one of the job's fits."""
     if level in frame.rows:
         return
-    counts = []
-    for need in frame.columns[needed]:
-        slots = level.axis.slots
-        while slots < need:
-            slots *= 2
-        counts.append(slots)
-    jobs = np.repeat(np.arange(len(counts)), counts)
-    frame.add_rows(level, jobs, (), ("" for _ in jobs))
+    above = needed.level
+    job_of_row = frame.rows_of(above).job
+    slots = np.full(frame.jobs, level.axis.slots)
+    for job, need in zip(job_of_row, frame.columns[needed], strict=True):
+        while slots[job] < need:
+            slots[job] *= 2
+    counts = slots[job_of_row]
+    within = np.repeat(np.arange(len(job_of_row)), counts)
+    frame.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
 
 
 def _column(frame: Frame, jobs: Sequence[JobInput], member: Declared) -> Column:

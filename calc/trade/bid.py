@@ -22,7 +22,7 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
             when(
                 Site.order_rule.is_("fixed"),
                 "fixed for this job, taken to the next step of the plant",
-                "percent rule: the volume in place and the allowance, rounded up once to the step of the plant",
+                "percent rule: in place and the allowance, rounded up once to the step of the plant",
             ),
         ),
         source="order rule",

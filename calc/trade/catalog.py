@@ -13,7 +13,18 @@ from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
 from calc.trade.haul import Bed, First, Pile
 from calc.trade.inputs import Company, Job, Site, Vehicle
-from calc.trade.joints import Base, BaseNeeds, HoleIsolation, JointNeeds, Panel
+from calc.trade.joints import (
+    Base,
+    BaseNeeds,
+    Eighths,
+    HoleIsolation,
+    JointNeeds,
+    JointPlace,
+    Matched,
+    OldJoint,
+    Panel,
+    Slot,
+)
 from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Plant, Station
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
@@ -30,7 +41,7 @@ LIQUIDS: tuple[type[Section], ...] = (
     Sealer,
     *SEALER_PACKS.sections,
 )
-JOINTS = (Panel, HoleIsolation, JointNeeds, Base, BaseNeeds)
+JOINTS = (Panel, OldJoint, Matched, Eighths, Slot, JointPlace, HoleIsolation, JointNeeds, Base, BaseNeeds)
 WATCH = (Integrity, Cautions, Decisions)
 
 SECTIONS: tuple[type[Section], ...] = (*INPUTS, *TAKEOFF, *HAUL, *ORDER, *LIQUIDS, *JOINTS, *WATCH)

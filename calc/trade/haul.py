@@ -93,8 +93,16 @@ class Pile(Section, title="Piles and loads", each=STREAM, sheet="Dig and haul"):
     fill = line(
         "Fill line",
         "yd3",
-        when(tons > 0, smallest(First.room, First.payload * loose / tons), First.room),
-        source="the loose volume that weighs as much as the payload, or the full box",
+        when(
+            tons > 0,
+            when(
+                First.room > 0,
+                smallest(First.room, First.payload * loose / tons),
+                First.payload * loose / tons,
+            ),
+            First.room,
+        ),
+        source="the loose volume that weighs as much as the payload, or the full box of a vehicle that has one",
     )
     inches = line(
         "Fill line in the box",

@@ -8,22 +8,38 @@ from calc.declare import (
     PERCENT,
     TWO,
     Section,
+    at,
     both,
     either,
+    equals,
+    exact,
     factor,
+    first,
     if_given,
     is_given,
+    joined,
+    keyed,
+    keyed_below,
     largest,
     line,
+    round_down,
     round_up,
+    rounded,
+    row_number,
+    row_word,
+    running,
     smallest,
     total,
     when,
 )
 from calc.trade.geometry import Border, Hole, Slab, Walk
 from calc.trade.inputs import Site
-from calc.trade.levels import AREA
-from calc.trade.site_inputs import Measured
+from calc.trade.levels import AREA, EIGHTH, JOINT, STATION
+from calc.trade.site_inputs import Measured, Station
+
+THOUSAND = exact(1000)
+TWELVE = exact(12)
+HALVES_PER_IN = exact(2, "1/in")
 
 
 class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
@@ -98,16 +114,201 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
         when(known > 0, largest(1, round_up(run / spacing)), 0),
         source="run over the spacing, rounded up",
     )
-    joints = line("Joints of one copy", "", largest(0, panels - 1), source="one less than the panels")
+    even_joints = line("Even joints of one copy", "", largest(0, panels - 1), source="one less than the panels")
     longest = line(
         "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="the run, divided evenly"
+    )
+    limit = line(
+        "Most between matched joints",
+        "ft",
+        by_thickness * Measured.thickness / IN_PER_FT,
+        source="thickness alone: a matched joint is never dropped, only added to",
+    )
+
+
+class OldJoint(Section, title="Old joints", each=STATION, sheet="Order and placing"):
+    """A joint of the old walk is met by one in the new slab; where two lie too far apart, more are added evenly."""
+
+    is_joint = line("Old joint here", "", when(Station.old_joint.is_("yes"), 1, 0), source="as typed", adds=True)
+    place = line("From the first stop", "ft", Station.at - first(Station.at, AREA), source="the tape")
+    so_far = line("Old joints so far", "", running(is_joint, AREA), source="in this area")
+    key = line(
+        "Key of an old joint",
+        "",
+        when(is_joint > 0, row_number(AREA) * THOUSAND + so_far, 0),
+        source="area number and joint number in one: 2003 is the third of area 2",
+    )
+    gap = line(
+        "From the old joint before",
+        "ft",
+        when(
+            both(is_joint > 0, so_far > 1),
+            place - keyed(place, key, row_number(AREA) * THOUSAND + so_far - 1),
+            when(is_joint > 0, place, 0),
+        ),
+        source="from the end of the area for the first",
+    )
+    added = line(
+        "Joints added before it",
+        "",
+        largest(0, round_up(gap / Panel.limit) - 1),
+        source="one less than the panels that the gap needs",
+    )
+    both_kinds = line("Joints with it", "", when(is_joint > 0, added + 1, 0), source="itself and those added before it")
+    numbered = line("Joints so far", "", running(both_kinds, AREA), source="old and added, in this area")
+    ladder = line(
+        "Key of the joints so far",
+        "",
+        row_number(AREA) * THOUSAND + numbered,
+        source="area number and joints so far in one",
+    )
+
+
+class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
+    """Where the old walk has joints, they decide; else the panels are even."""
+
+    old = line("Old joints", "", total(OldJoint.is_joint, AREA), source="met by a new joint each", adds=True)
+    last = line(
+        "Last old joint",
+        "ft",
+        when(old > 0, keyed(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
+        source="from the first stop",
+    )
+    tail = line("After the last old joint", "ft", largest(0, Panel.run - last), source="to the end of the run")
+    tail_added = line(
+        "Joints added after it",
+        "",
+        largest(0, round_up(tail / Panel.limit) - 1),
+        source="one less than the panels that the rest needs",
+    )
+    joints = line(
+        "Joints of one copy",
+        "",
+        when(old > 0, total(OldJoint.both_kinds, AREA) + tail_added, Panel.even_joints),
+        source="old joints and those added between, or one less than the even panels",
     )
     length = line(
         "Joints, length",
         "ft",
-        joints * width * Measured.copies,
+        joints * Panel.width * Measured.copies,
         source="joints times panel width times copies",
         adds=True,
+    )
+
+
+class Eighths(Section, title="Eighths of an inch", each=EIGHTH, sheet="Order and placing"):
+    """How a tape shows them."""
+
+    said = line("Said as", "", row_word(EIGHTH), source="the tape")
+
+
+class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
+    """Rows for the joints; those not in use hold 0."""
+
+    number = line("Slot", "", row_number(JOINT), source="in the order of the areas")
+
+
+class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
+    """Running totals from one end of each area, never gap by gap; to the nearest quarter inch."""
+
+    number = line(
+        "Joint of the area",
+        "",
+        row_number(JOINT) - first(Slot.number, AREA) + 1,
+        source="counted from the end that the tape starts at",
+    )
+    used = line("In use", "", when(number <= Matched.joints, 1, 0), source="1 for a joint that is made", adds=True)
+    before_it = line(
+        "Old joints before it",
+        "",
+        when(
+            both(used > 0, Matched.old > 0),
+            keyed_below(OldJoint.so_far, OldJoint.ladder, row_number(AREA) * THOUSAND + number - 1),
+            0,
+        ),
+        source="those whose joints so far are less",
+    )
+    counted = line(
+        "Joints to there",
+        "",
+        when(
+            both(used > 0, Matched.old > 0),
+            keyed_below(OldJoint.numbered, OldJoint.ladder, row_number(AREA) * THOUSAND + number - 1),
+            0,
+        ),
+        source="old and added, to the last old joint before it",
+    )
+    start = line(
+        "From the old joint at",
+        "ft",
+        when(before_it > 0, keyed(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + before_it), 0),
+        source="the end of the area where there is none",
+    )
+    gap = line(
+        "Over a gap of",
+        "ft",
+        when(
+            both(used > 0, before_it < Matched.old),
+            keyed(OldJoint.gap, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+            Matched.tail,
+        ),
+        source="to the next old joint, or to the end",
+    )
+    parts = line(
+        "In so many panels",
+        "",
+        when(
+            both(used > 0, before_it < Matched.old),
+            keyed(OldJoint.both_kinds, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+            Matched.tail_added + 1,
+        ),
+        source="joints added there and one",
+    )
+    matched = line(
+        "Place where old joints decide",
+        "ft",
+        start + gap * (number - counted) / largest(1, parts),
+        source="evenly over the gap",
+    )
+    place = line(
+        "Place of the joint",
+        "ft",
+        when(used > 0, when(Matched.old > 0, matched, number * Panel.longest), 0),
+        source="matched, or evenly spaced",
+    )
+    quarters = line(
+        "In quarter inches",
+        "",
+        rounded(place * IN_PER_FT * HALVES_PER_IN * TWO, 0),
+        source="the nearest",
+    )
+    feet = line("Feet", "", round_down(quarters / TWELVE / TWO / TWO), source="whole feet")
+    inches = line("Inches", "", round_down((quarters - feet * TWELVE * TWO * TWO) / TWO / TWO), source="whole inches")
+    eighths = line(
+        "Eighths",
+        "",
+        TWO * (quarters - feet * TWELVE * TWO * TWO - inches * TWO * TWO),
+        source="what is left, in eighths",
+    )
+    shown = line(
+        "On the tape",
+        "",
+        when(
+            used > 0,
+            joined(feet, "' ", inches, when(eighths > 0, joined(" ", at(Eighths.said, eighths + 1)), ""), '"'),
+            "-",
+        ),
+        source="feet and inches to the nearest quarter",
+    )
+    why = line(
+        "Because",
+        "",
+        when(
+            used <= 0,
+            "-",
+            when(both(Matched.old > 0, equals(number - counted, parts), before_it < Matched.old), "old joint", "added"),
+        ),
+        source="it meets an old joint, or is added",
     )
 
 
@@ -147,7 +348,7 @@ class JointNeeds(Section, title="Joint depth and strips", sheet="Order and placi
     saw = line(
         "Saw cut for joints",
         "ft",
-        when(Site.joint_making.is_("sawn"), total(Panel.length), 0),
+        when(Site.joint_making.is_("sawn"), total(Matched.length), 0),
         source="only where the joints are sawn",
     )
 

@@ -31,6 +31,12 @@ VEHICLE = typed_rows("vehicle", titled=True)
 TRUCK = slot_rows("truck", 8)
 """A ready-mix truck of the pour, first to last."""
 
+JOINT = slot_rows("joint", 24, within=AREA)
+"""A joint across an area, in order along its run."""
+
+EIGHTH = named_rows("eighth", "no eighth", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
+"""A whole number of eighths of an inch, as a tape shows it."""
+
 FIBER = named_rows("fiber", "none", "micro", "macro")
 """A kind of fiber."""
 

@@ -70,15 +70,16 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         source="not soil, so it is not dug: from the dirt or its top, whichever is deeper, to the dig's floor",
         adds=True,
     )
+    side = line(
+        "Side faces",
+        "ft2",
+        Footing.sides * Footing.length * Measured.copies * largest(0, Depth.mean - largest(0, cover)) / IN_PER_FT,
+        source="exposed sides times length times what stands within the slab",
+    )
     bonded = line(
         "Bonded face of one coat",
         "ft2",
-        when(
-            both(Footing.over.is_("bond"), cover < Measured.thickness),
-            plan
-            + Footing.sides * Footing.length * Measured.copies * largest(0, Depth.mean - largest(0, cover)) / IN_PER_FT,
-            0,
-        ),
+        when(both(Footing.over.is_("bond"), cover < Measured.thickness), plan + side, 0),
         source="its top and the sides that the new slab touches; none at or below the slab's underside",
         adds=True,
     )

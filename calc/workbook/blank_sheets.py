@@ -21,10 +21,10 @@ from calc.workbook.looks import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT
 from calc.workbook.page import lines_of
 
 DEEP = 200
-"""Rows of a sheet that have drop-downs and text cells."""
+"""Rows of a sheet that have drop-downs."""
 
 _DRAWN = 32
-"""Rows of a sheet of the week that are drawn: what fits on one printed page."""
+"""Rows of a sheet that are drawn for typing: what fits on one printed page."""
 
 _OPTIONS = {
     "in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False,
@@ -85,16 +85,17 @@ class Blank:
         _print_well(sheet, 1)
 
     def _lay_column(self, sheet: Any, col: int, table: Table, heading: Heading, rows: Sequence[Row]) -> None:
-        """A header, its filled cells, and the cells for typing; only where a person adds rows are those drawn."""
+        """A header, its rows, and drawn cells where a person adds some; the cells below have their format too."""
+        format_text = _format_of(heading)
+        _done(sheet.set_column(col, col, _width(table, heading, rows), self._look("formula", format_text)), table.name)
         self._put(sheet, 0, col, heading.header, "needed" if needed(heading) else "head")
         self._rule(sheet, (0, 0), col, said=(heading.header, message(heading)))
         self._rule(sheet, (1, DEEP), col, words=roll_of(table, heading).words)
-        drawn = 0 if any(row.printed for row in rows) else _DRAWN
-        for number in range(1, max(DEEP, len(rows)) + 1):
-            if number <= len(rows):
-                self._lay_filled(sheet, number, col, heading, rows[number - 1])
-            else:
-                self._put(sheet, number, col, "", "input" if number <= drawn else "formula", _format_of(heading))
+        for number, row in enumerate(rows, start=1):
+            self._lay_filled(sheet, number, col, heading, row)
+        if not any(row.printed for row in rows):
+            for number in range(len(rows) + 1, _DRAWN + 1):
+                self._put(sheet, number, col, "", "input", format_text)
 
     def lay_lists(self) -> None:
         """The words of every list, each in its column, with what is said beside them."""
@@ -138,16 +139,20 @@ class Blank:
 
     def _put(self, sheet: Any, row: int, col: int, value: Typed, look: str, format_text: str = "") -> None:
         """One cell; a blank one has its face all the same."""
+        face = self._look(look, format_text)
+        if value == "":
+            code = sheet.write_blank(row, col, None, face)
+        elif isinstance(value, str):
+            code = sheet.write_string(row, col, value, face)
+        else:
+            code = sheet.write_number(row, col, float(value), face)
+        _done(code, sheet.name)
+
+    def _look(self, look: str, format_text: str) -> Any:
         key = (look, format_text)
         if key not in self.faces:
             self.faces[key] = self.book.add_format(_face(look, format_text))
-        if value == "":
-            code = sheet.write_blank(row, col, None, self.faces[key])
-        elif isinstance(value, str):
-            code = sheet.write_string(row, col, value, self.faces[key])
-        else:
-            code = sheet.write_number(row, col, float(value), self.faces[key])
-        _done(code, sheet.name)
+        return self.faces[key]
 
     def _rule(
         self, sheet: Any, rows: tuple[int, int], col: int, words: tuple[str, ...] = (), said: tuple[str, str] = ("", "")
@@ -210,7 +215,7 @@ def _face(look: str, format_text: str) -> dict[str, Any]:
 
 
 def _width(table: Table, heading: Heading, rows: Sequence[Row]) -> float:
-    """Wide enough for the words of the header, for those of the list with its arrow and, within reason, for the rows."""
+    """Wide enough for the words of the header, those of the list with its arrow and, within reason, the rows."""
     lengths = [len(word) + _ARROW for word in roll_of(table, heading).words]
     lengths += [len(str(row.cells.get(heading.header, ""))) + 2 for row in rows]
     wordy = heading.label in _WORDY if heading.given is None else heading.given.kind is Kind.TEXT

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
 
 from calc.formula.levels import Level, level_of
@@ -21,11 +21,12 @@ def bands(columns: Sequence[Each]) -> list[Sequence[Each]]:
     return [columns[start : start + BAND] for start in range(0, len(columns), BAND)]
 
 
-def block_below(page: Page, level: Level, count: int, first_col: int) -> tuple[Block, int]:
+def block_below(page: Page, level: Level, counts: Mapping[Level, int], first_col: int) -> tuple[Block, int]:
     """A block one below the other that starts in the next row, and the first column that is free for its figures.
 
     The current row is its head: the number of each row, the number of the row that it lies within, and its name.
     """
+    count = counts[level]
     above = [level_of(axis) for axis in level.axes if axis is not level.axis]
     numbers = {each: first_col + place for place, each in enumerate([level, *above])}
     words = first_col + len(numbers) if level.axis.named else None
@@ -33,7 +34,7 @@ def block_below(page: Page, level: Level, count: int, first_col: int) -> tuple[B
     for each, col in numbers.items():
         head(page, page.row, col, "No." if each == level else f"{each} No.")
         for index in range(count):
-            page.put(_number(block.first + index, col, index, each == level, level))
+            page.put(_number(block.first + index, col, index, each, level, counts))
     if words is not None:
         head(page, page.row, words, f"{level}")
         for index in range(count):
@@ -42,9 +43,12 @@ def block_below(page: Page, level: Level, count: int, first_col: int) -> tuple[B
     return block, first_col + len(numbers) + (words is not None)
 
 
-def _number(row: int, col: int, index: int, own: bool, level: Level) -> Number | Spoken:
-    if own:
+def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Mapping[Level, int]) -> Number | Spoken:
+    """The number of a row, or of the row above that it lies within: slots are dealt out evenly, the rest is typed."""
+    if of == level:
         return Number(row, col, "number", index + 1)
+    if level.axis.slots:
+        return Number(row, col, "number", index // (counts[level] // counts[of]) + 1)
     return Spoken(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
 
 

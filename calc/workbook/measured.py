@@ -50,7 +50,7 @@ def _lay_table(page: Page, places: Places, section: type[Section], counts: Mappi
             _lay_row_givens(page, places, given, block)
             page.next()
     else:
-        _lay_list(page, places, givens, level, counts[level])
+        _lay_list(page, places, givens, level, counts)
     page.next()
 
 
@@ -68,16 +68,16 @@ def _open(page: Page, title: str, heading: str) -> None:
     page.next()
 
 
-def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, count: int) -> None:
+def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, counts: Mapping[Level, int]) -> None:
     """Rows one below the other: the values to the right, what was typed for them and where to the left."""
     page.row -= 1
     for band in bands(givens):
-        block, first = block_below(page, level, count, FIGURES)
+        block, first = block_below(page, level, counts, FIGURES)
         for col, given in enumerate(band, start=first):
             places.put_lane(given, block, col)
             head(page, page.row, col, given.header)
         page.next()
-        for index in range(count):
+        for index in range(block.count):
             _lay_row(page, band, level, index, first)
             page.next()
         page.next()

@@ -128,6 +128,17 @@ class From:
         """The cell of ``named`` in the row before this one; before the first stands the head of its column."""
         return self.places.one(named, self.index - 1, self.sheet, "c")
 
+    def running(self, named: Named, level: Level) -> str:
+        """The total of ``named`` down to this row, within this row's row of ``level``."""
+        spot, block = self.places.spots[named], self._own()
+        numbers = spot.block.numbers[level]
+
+        def down_to_here(col: int) -> str:
+            start = cell(spot.block.sheet, spot.block.first, col, self.sheet, "cr")
+            return f"{start}:{cell(spot.block.sheet, spot.block.first + self.index, col, spot.block.sheet, 'c')}"
+
+        return f"SUMIFS({down_to_here(spot.lane)},{down_to_here(numbers)},{self._of_row(block.numbers[level])})"
+
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
         block = self._own()

@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from io import BytesIO
-from typing import Any
+from typing import Any, ClassVar
 
 import xlsxwriter
+from xlsxwriter.worksheet import Worksheet
 
 from calc.errors import Unreadable
 from calc.formula.functions import NONE
@@ -28,6 +29,9 @@ _OPTIONS = {
     "strings_to_urls": False,
     "strings_to_numbers": False,
 }
+_REMEMBERED = 50_000
+"""Formulas that are remembered at most."""
+
 _PAPERS = {"letter": 1, "A4": 9}
 
 
@@ -75,6 +79,24 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     return buffer.getvalue()
 
 
+class _Sheet(Worksheet):  # type: ignore[misc]
+    """A worksheet that remembers how a formula is written into the file.
+
+    The writer prepares each formula with some thirty regular expressions; jobs of one shape have the same formulas. A
+    release that prepares them elsewhere never asks this, and is only slower.
+    """
+
+    prepared: ClassVar[dict[tuple[str, bool], str]] = {}
+
+    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
+        key = (formula, expand_future_functions)
+        if key not in self.prepared:
+            if len(self.prepared) >= _REMEMBERED:
+                self.prepared.clear()
+            self.prepared[key] = super()._prepare_formula(formula, expand_future_functions)
+        return self.prepared[key]
+
+
 class _Faces:
     """The formats of a workbook, each made once."""
 
@@ -100,7 +122,7 @@ def _identify(book: Any, identity: Identity) -> None:
 
 def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, paper: str) -> None:
     page = plan.page
-    sheet = book.add_worksheet(page.name)
+    sheet = book.add_worksheet(page.name, _Sheet)
     used = 1 + max((cell.col for cell in plan.cells), default=0)
     for col, width in enumerate(page.widths[:used]):
         sheet.set_column(col, col, width)
