@@ -77,6 +77,14 @@ class Book:
 
 
 @cache
+def column_number(letters: str) -> int:
+    """The number of a column, which counts from 1: A is 1, AB is 28."""
+    number = 0
+    for letter in letters:
+        number = number * 26 + ord(letter) - ord("A") + 1
+    return number
+
+
 def column_letters(column: int) -> str:
     """The letters of a column that counts from 1: 1 is A, 28 is AB."""
     letters = ""

@@ -161,7 +161,8 @@ def _summary(run: Run, jobs: int, folder: str) -> str:
     beside = [path.name for _, path, saved in run.written if saved.name == "BESIDE"]
     told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
     failed = f", {len(run.failures)} failed" if run.failures else ""
-    return f"{counts}: {sum(1 for job, _, _ in run.written if job)} written to {folder}, {len(run.held)} held back{failed}; {house}{told}"
+    written = sum(1 for job, _, _ in run.written if job)
+    return f"{counts}: {written} written to {folder}, {len(run.held)} held back{failed}; {house}{told}"
 
 
 def _as_data(run: Run, findings: list[Any], jobs: int, folder: str) -> dict[str, Any]:

@@ -7,6 +7,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import IntEnum
+from typing import Final
+
+MAX_LINE: Final = 4_000
+"""Letters of a line that is printed."""
+
+
+def one_line(text: str, most: int = MAX_LINE) -> str:
+    """The text on one line that a person can read: what was typed in a cell may hold anything, at any length."""
+    line = " ".join("".join(letter if letter.isprintable() else " " for letter in text[:most]).split())
+    return line if len(text) <= most else f"{line}..."
 
 
 class Severity(IntEnum):
@@ -51,7 +61,8 @@ class Finding:
 
     def __str__(self) -> str:
         text = " ".join(part for part in (self.found, self.remedy) if part)
-        return f"{self.place}: {self.severity.word}: {text}" if str(self.place) else f"{self.severity.word}: {text}"
+        place = f"{self.place}: " if str(self.place) else ""
+        return one_line(f"{place}{self.severity.word}: {text}")
 
 
 class InputRefused(Exception):

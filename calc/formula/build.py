@@ -203,7 +203,7 @@ def keyed_below(value: Named, key: Named, wanted: Expr) -> Keyed:
 
 def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> Keyed:
     if key.unit != wanted.unit:
-        raise FormulaError(f"{value.label} cannot be found: {key.label} [{key.unit}] is not {wanted.words} [{wanted.unit}]")
+        raise FormulaError(f"{value.label} is not found by {key.label} [{key.unit}] and {wanted.words} [{wanted.unit}]")
     return Keyed(value, key, wanted, ascending)
 
 

@@ -15,11 +15,11 @@ from calc.intake.schema import (
     EVERY_JOB,
     FACTOR_LIST,
     FACTORS,
+    NAMED_TABLES,
     PRICE_LIST,
     PRICES,
     SITE,
     TABLES,
-    VEHICLES,
     facts_of,
 )
 from calc.intake.sheets import Sheets
@@ -36,8 +36,9 @@ def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Findi
         facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY))
         house.company = {given: entry for (_, given), entry in facts.items()}
         findings += found
-    if VEHICLES in sheets:
-        findings += read_named_rows(house, *sheets[VEHICLES], VEHICLES)
+    for name in NAMED_TABLES:
+        if name in sheets:
+            findings += read_named_rows(house, *sheets[name], name)
     if FACTORS in sheets:
         findings += _read_factors(house, *sheets[FACTORS])
     if PRICES in sheets:

@@ -9,7 +9,6 @@ from calc.formula.levels import Level
 from calc.intake.records import Entry, JobInput, Row
 from calc.intake.schema import AREAS, ROW_TABLES, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import inches_after_point
 from calc.intake.week import Week, entries_of, id_of, job_of, read_entry
 from calc.intake.words import did_you_mean, same
 from calc.trade.levels import AREA, EDGE
@@ -35,7 +34,6 @@ def read_areas(week: Week, sheet: Sheet | None) -> dict[str, list[Shorts]]:
             )
         listed.append(Row(word, row.place, 0, dict(entries_of(week, row, facts_of(AREAS), job.id))))
         shorts.setdefault(same(job.id), []).append(_short_edges(week, row, job))
-        _ask_inches(week, row, facts_of(AREAS), job)
     return shorts
 
 
@@ -129,14 +127,3 @@ def _add_short_edges(week: Week, job: JobInput, shorts: list[Shorts]) -> None:
 def _place_of(area: Row, entry: Entry) -> Place:
     sheet, _, cell = entry.origin.partition("!")
     return Place(area.place.book, sheet, cell) if cell else area.place
-
-
-def _ask_inches(week: Week, row: TableRow, givens: tuple[Given, ...], job: JobInput) -> None:
-    """10.6 may be a slip for 10'-6\" where other lengths of the job are in feet and inches."""
-    feet = [given for given in givens if given.unit_text == "ft"]
-    typed = (entry for rows in job.rows.values() for each in rows for entry in each.entries.values())
-    if any(entry.feet_and_inches for entry in typed):
-        for given in feet:
-            question = inches_after_point(row, given.header, given.label)
-            if question:
-                week.findings.append(Finding(Severity.ASK, row.at(row.cells[given.header]), question, "", job.id))

@@ -7,19 +7,27 @@ from dataclasses import dataclass
 from calc.declared import Caution, Declared, Factor, Forced, Given, Line, Pack, Price
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
+from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 from calc.trade.site_inputs import SHORT_EDGES
 
-KEYS = {"job": "the id of the job", "area": "the id of the area within the job", "vehicle": "the name it goes by"}
+KEYS = {
+    "job": "the id of the job",
+    "area": "the id of the area within the job",
+    **{level.axis.name: "the name it goes by" for level in (VEHICLE, DISPOSAL, ROLE, WORDING)},
+}
 """The columns that say what a row belongs to."""
 
 FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
 """The tables that list facts down the page, one a row, with their keys."""
 
-HOUSE_TABLES = ("Company", "Vehicles", "Prices", "Factors")
+NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording")
+"""The tables of the house book whose rows go by a name."""
+
+HOUSE_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
 """The sheets of the house book, which may stand in the week's book instead, but not in both."""
 
 JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
-COMPANY, VEHICLES, PRICES, FACTORS = "Company", "Vehicles", "Prices", "Factors"
+COMPANY, PRICES, FACTORS = "Company", "Prices", "Factors"
 ROW_TABLES = ("Stations", "Corners", "Deductions", "Edges", "Footings")
 """The tables whose rows lie within an area."""
 PLANTS = "Plants"
@@ -71,8 +79,22 @@ def facts_of(table: str) -> tuple[Given, ...]:
     )
 
 
+_KEY_EXAMPLES = {
+    "job": EXAMPLE,
+    "area": "A1",
+    "vehicle": "dump trailer",
+    "site": "Quarry Road fill",
+    "role": "labourer",
+    "place": "validity",
+}
+
+
+def _level_of(table: str) -> Level:
+    return next(section.level for section in SECTIONS if section.table == table)
+
+
 def _key(name: str) -> Heading:
-    return Heading(name, "", KEYS[name], example={"job": EXAMPLE, "area": "A1", "vehicle": "dump trailer"}[name])
+    return Heading(name, "", KEYS[name], example=_KEY_EXAMPLES[name])
 
 
 def _of_given(given: Given) -> Heading:
@@ -131,7 +153,7 @@ def _tables() -> dict[str, Table]:
             "Lines that a person forces, and stops that a person accepts, each with a reason and a name.",
         ),
         _fact_table(COMPANY, (), "Who bids."),
-        _typed_table(VEHICLES, ("vehicle",)),
+        *(_typed_table(name, (_level_of(name).axis.name,)) for name in NAMED_TABLES),
         Table(
             PRICES,
             (

@@ -6,10 +6,12 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc.cells import Book, Cell, Kind, Sheet
-from calc.errors import Finding, Place, Severity
-from calc.intake.schema import Heading, Table
+from calc.cells import Book, Cell, Kind, Sheet, column_letters, column_number
+from calc.errors import Finding, InputRefused, Place, Severity
+from calc.intake.schema import EVERY_JOB, Heading, Table
+from calc.intake.values import read_id
 from calc.intake.words import near, same
+from calc.units.measures import measure
 
 _HEADER_WITHIN = 12
 """The header is among the first rows that hold something."""
@@ -36,6 +38,15 @@ class TableRow:
         """The place of ``cell``, or of the row when the cell is blank."""
         return Place(self.place.book, self.place.sheet, cell.ref) if cell else self.place
 
+    @property
+    def job(self) -> str:
+        """The id of the one job that the row is for; blank when it is not known, or is for every job."""
+        try:
+            id_ = read_id(self.cells["job"], "job id") if "job" in self.cells else ""
+        except InputRefused:
+            return ""  # whoever reads the row says so
+        return "" if same(id_) == EVERY_JOB else id_
+
 
 def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], list[Finding]]:
     """The rows of ``sheet`` as ``table`` means them, with what is wrong with its header."""
@@ -51,7 +62,10 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
     number, cells = header
     columns, findings = _columns(book, sheet, table, cells)
     rows = list(_rows(book, sheet, number, columns))
-    findings += _merged(book, sheet, number)
+    for merged in sheet.merged_ranges:
+        findings += _merged(book, sheet, merged, number, columns, rows)
+    if not sheet.hidden:  # a hidden sheet is noted once
+        findings += _hidden(book, cells, columns, rows)
     return rows, findings
 
 
@@ -112,7 +126,7 @@ def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
     place = Place(book.name, cell.sheet, cell.ref)
     typed = str(cell.value)
     for heading in absent:
-        if near(typed, heading.label) or near(typed, heading.header):
+        if near(typed, heading.label) or near(typed, heading.header) or near(_less_its_unit(typed), heading.header):
             return Finding(
                 Severity.STOP,
                 place,
@@ -120,6 +134,16 @@ def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
                 f'Did you mean "{heading.header}"? Type it so, or rename the column.',
             )
     return Finding(Severity.NOTE, place, f'The column "{typed}" is not known, so it is passed over.')
+
+
+def _less_its_unit(header: str) -> str:
+    """A header without the unit that ends it, as in ``lenght (m)``; whole when nothing like a unit does."""
+    label, _, last = header.rpartition(" ")
+    try:
+        measure(last.strip("()[]"), ())
+    except KeyError:
+        return header
+    return label
 
 
 def _rows(book: Book, sheet: Sheet, header: int, columns: dict[int, Column]) -> Iterator[TableRow]:
@@ -140,17 +164,54 @@ def _holds(cell: Cell) -> bool:
     return not (cell.kind is Kind.TEXT and not str(cell.value).strip())
 
 
-def _merged(book: Book, sheet: Sheet, header: int) -> list[Finding]:
+def _merged(
+    book: Book, sheet: Sheet, merged: str, header: int, columns: dict[int, Column], rows: list[TableRow]
+) -> list[Finding]:
+    """What a merged range hides: of its cells only the first holds anything, and the others look filled."""
+    left, top, right, bottom = _bounds(merged)
+    if bottom < header:
+        return []
+    remedy = "Unmerge them, and type the value in each cell it is meant for."
+    if top <= header:
+        place = Place(book.name, sheet.name, merged)
+        return [Finding(Severity.STOP, place, "The header lies in merged cells.", remedy)]
+    covered = [number for number in sorted(columns) if left <= number <= right]
     findings = []
-    for merged in sheet.merged_ranges:
-        last = int(re.sub(r"\D", "", merged.rpartition(":")[2]) or 0)
-        if last >= header:
-            findings.append(
-                Finding(
-                    Severity.STOP,
-                    Place(book.name, sheet.name, merged),
-                    "These cells are merged, so only the first holds anything.",
-                    "Unmerge them, and type the value in each cell it is meant for.",
-                )
-            )
+    for row in rows:
+        if not covered or not top <= row.number <= bottom:
+            continue
+        if any(cell.column in covered and columns[cell.column].heading.given for cell in row.cells.values()):
+            continue  # whoever reads the value says so
+        name = columns[covered[0]].heading.label.capitalize()
+        place = Place(book.name, sheet.name, f"{column_letters(covered[0])}{row.number}")
+        found = f"{name} lies in the merged cells {merged}, of which only the first holds anything."
+        findings.append(Finding(Severity.STOP, place, found, remedy, row.job))
+    return findings
+
+
+def _bounds(merged: str) -> tuple[int, int, int, int]:
+    """The first column and row of a range such as ``B2:C4``, then the last."""
+    first, _, last = merged.partition(":")
+    (left, top), (right, bottom) = (re.findall(r"[A-Z]+|[0-9]+", corner) for corner in (first, last or first))
+    return column_number(left), int(top), column_number(right), int(bottom)
+
+
+def _hidden(book: Book, header: dict[int, Cell], columns: dict[int, Column], rows: list[TableRow]) -> list[Finding]:
+    """Columns and rows that nobody sees are read all the same, and it is said."""
+    unseen = {number for number in columns if header[number].hidden}
+    if len(unseen) == len(columns):
+        unseen = set()  # the header row is hidden, not its columns
+    findings = [
+        Finding(
+            Severity.NOTE,
+            Place(book.name, header[number].sheet, header[number].ref),
+            f'The column "{header[number].value}" is hidden; it was read.',
+        )
+        for number in sorted(unseen)
+    ]
+    for row in rows:
+        seen = [cell.hidden for cell in row.cells.values() if cell.column not in unseen]
+        if seen and all(seen):
+            found = "The row is hidden or filtered out; it was read."
+            findings.append(Finding(Severity.NOTE, row.place, found, "", row.job))
     return findings

@@ -10,9 +10,8 @@ from calc.declared import Given
 from calc.declared import Kind as GivenKind
 from calc.errors import InputRefused
 from calc.intake.records import Entry
-from calc.intake.tables import TableRow
 from calc.intake.words import did_you_mean, same
-from calc.units.typed import looks_like_inches_after_point, read_quantity, read_slope
+from calc.units.typed import read_quantity, read_slope
 
 MAX_WORDS = 2000
 """Letters of one cell of words."""
@@ -217,15 +216,6 @@ def _outside_usual(given: Given, entry: Entry) -> list[str]:
     if given.ask_high is not None and value > given.ask_high:
         return [f"{given.label}: {value:g}{unit} is more than the usual {given.ask_high:g}{unit}; is that meant?"]
     return []
-
-
-def inches_after_point(row: TableRow, header: str, label: str) -> str:
-    """The question to ask of a length typed as 10.6 where others of the job are in feet and inches; blank for none."""
-    cell = row.cells.get(header)
-    if cell is None or not looks_like_inches_after_point(_typed(cell)):
-        return ""
-    feet, _, inches = _typed(cell).strip().partition(".")
-    return f"{label}: is {_typed(cell)} meant as {feet}'-{int(inches)}\" or as {_typed(cell)} ft?"
 
 
 def as_read(cell: Cell, place: str) -> str:

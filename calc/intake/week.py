@@ -120,9 +120,8 @@ def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit:
         week.stop(row, cell, refused.found, refused.remedy, job)
         return None
     read = as_read(cell, f"{cell.sheet}!{cell.ref}")
-    hidden = f"{cell.sheet}!{cell.ref} is hidden; it was read." if cell.hidden else ""
     week.findings += [Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks]
-    week.findings += [Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, read, hidden] if note]
+    week.findings += [Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, read] if note]
     return entry
 
 

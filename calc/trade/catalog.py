@@ -12,7 +12,7 @@ from calc.trade.dowels import Cut, Doweled, DowelNeeds
 from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
 from calc.trade.haul import Bed, First, Pile
-from calc.trade.inputs import Company, Job, Site, Vehicle
+from calc.trade.inputs import Company, Disposal, Job, Site, Vehicle, Wage, Wording
 from calc.trade.joints import (
     Base,
     BaseNeeds,
@@ -29,7 +29,8 @@ from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Plant, Station
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
-INPUTS = (Company, Vehicle, Job, Site, Measured, Station, Corner, Deduction, Edge, Footing, Plant)
+HOUSE = (Company, Vehicle, Disposal, Wage, Wording)
+INPUTS = (*HOUSE, Job, Site, Measured, Station, Corner, Deduction, Edge, Footing, Plant)
 TAKEOFF = (Walk, Outline, Hole, Slab, Depth, Border, OldFooting, OldSlab, Rubble, Concrete)
 HAUL = (Soil, Wetness, Dig, Green, Spoil, Bed, First, Pile)
 ORDER = (Order, Load, FiberKind, Dose, TruckFiber, FiberTotal, Doweled, Cut, DowelNeeds)

@@ -7,6 +7,7 @@ from calc.declare import (
     IN_PER_FT,
     PERCENT,
     Section,
+    both,
     count_of,
     equals,
     factor,
@@ -133,14 +134,17 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     even_steps = line(
         "Even share",
         "step",
-        when(Order.trucks > 0, count_of(round_down(per_one(Order.steps) / per_one(Order.trucks)), "step"), 0),
+        when(rides > 0, count_of(round_down(per_one(Order.steps) / per_one(Order.trucks)), "step"), 0),
         source="whole steps that every truck carries",
     )
     odd_steps = line(
         "Odd step",
         "step",
         when(
-            row_number(TRUCK) <= per_one(Order.steps) - per_one(even_steps) * per_one(Order.trucks),
+            both(
+                rides > 0,
+                row_number(TRUCK) <= per_one(Order.steps) - per_one(even_steps) * per_one(Order.trucks),
+            ),
             count_of(1, "step"),
             0,
         ),
@@ -149,7 +153,7 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     yards = line(
         "Concrete on the truck",
         "yd3",
-        when(rides > 0, per_one(even_steps + odd_steps) * Order.step, 0)
+        per_one(even_steps + odd_steps) * Order.step
         + when(equals(row_number(TRUCK), per_one(Order.trucks)), Order.rest, 0),
         source="steps times the step of the plant; a rest below a step rides on the last",
         adds=True,

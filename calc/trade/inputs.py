@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import Section, choice, date, given, row_of, text, yes_no
-from calc.trade.levels import VEHICLE
+from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 
 
 class Company(Section, title="Company", table="Company"):
@@ -31,6 +31,46 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     hired = yes_no("Hired", help="Hired with its driver, so that the driver costs nothing more.")
     least_hours = given("Least hours", "h", default=0, low=0, example="3", help="The fewest hours a hire is charged.")
     notes = text("Notes", help="Anything else.", example="tow only with the pickup")
+
+
+class Disposal(Section, title="Disposal sites", each=DISPOSAL, table="Disposal sites"):
+    """Where piles go, and what the gate takes for them."""
+
+    kind = choice(
+        "Kind", "mixed", "green", "soil", "concrete", default="mixed", help="What it takes; mixed takes everything."
+    )
+    per_ton = given("Per ton", "$/ton", low=0, example="48", help="What the gate charges for a ton.")
+    per_yard = given("Per yard", "$/yd3", low=0, example="0", help="What it charges for a loose yard.")
+    per_load = given("Per load", "$/load", low=0, example="0", help="What it charges for a load.")
+    least = given("Least charge", "$/load", default=0, low=0, example="25", help="The least it charges for a load.")
+    dirty = given(
+        "Dirty surcharge", "$/load", default=0, low=0, example="150", help="More for a load that is not clean."
+    )
+    minutes = given("One way", "min", low=0, ask_high=120, example="18", help="Minutes to get there.")
+    miles = given("Miles one way", "mile", low=0, ask_high=60, example="9", help="Miles to get there.")
+    dwell = given(
+        "Dwell", "min", default=15, low=0, ask_high=90, example="15", help="Minutes at the gate and the pile."
+    )
+    opens = given("Opens", "h", low=0, high=24, example="7", help="Hour of the day it opens, as 7 or 7.5.")
+    closes = given("Closes", "h", low=0, high=24, example="15.5", help="Hour of the day it closes.")
+    piece = given("Largest piece", "in", over=0, example="24", help="The largest piece of concrete it takes.")
+    wet = yes_no("Takes wet soil", default="yes", help="Whether it takes wet soil.")
+    roots = yes_no("Takes roots and turf", default="yes", help="Whether it takes roots and turf.")
+    notes = text("Notes", help="Anything else.", example="closed on Saturdays")
+
+
+class Wage(Section, title="Wages", each=ROLE, table="Wages"):
+    """What an hour of each role costs, with its burden."""
+
+    private = given("Private", "$/h", low=0, example="46", help="On private work.")
+    prevailing = given("Prevailing", "$/h", low=0, example="71", help="On work that pays prevailing wages.")
+    notes = text("Notes", help="Anything else.", example="burden 32 %")
+
+
+class Wording(Section, title="Wording", each=WORDING, table="Wording"):
+    """Words of the contractor's own for the papers: have your lawyer read this."""
+
+    words = text("Text", help="The words. Have your lawyer read them.", example="This bid is good for 30 days.")
 
 
 class Job(Section, title="Job", table="Jobs"):

@@ -28,6 +28,15 @@ PLANT = typed_rows("plant")
 VEHICLE = typed_rows("vehicle", titled=True)
 """A way of hauling that the house has or hires."""
 
+DISPOSAL = typed_rows("site", titled=True)
+"""A place that takes what is hauled away."""
+
+ROLE = typed_rows("role", titled=True)
+"""What a person of the crew is paid for."""
+
+WORDING = typed_rows("place", titled=True)
+"""A place in the papers that takes words of the contractor's own."""
+
 TRUCK = slot_rows("truck", 8)
 """A ready-mix truck of the pour, first to last."""
 

@@ -79,7 +79,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     bonded = line(
         "Bonded face of one coat",
         "ft2",
-        when(both(Footing.over.is_("bond"), cover < Measured.thickness), plan + side, 0),
+        when(both(Footing.over.is_("bond"), cover < Depth.mean), plan + side, 0),
         source="its top and the sides that the new slab touches; none at or below the slab's underside",
         adds=True,
     )

@@ -202,15 +202,15 @@ def _value(heading: Heading, typed: Typed) -> Typed:
 
 
 def _face(look: str, format_text: str) -> dict[str, Any]:
-    """The look of a cell; headers that are needed have a heavy line, and examples are quiet."""
+    """The look of a cell. Headers that are needed have a heavy line, examples are quiet, what is typed starts left."""
     if look == "needed":
         return {**properties("head", ""), "bottom": 5}
     if look == "head":
         return {**properties("head", ""), "bold": False}
     if look == "input":
-        return {**properties("input", format_text), "text_wrap": True}
+        return {**properties("input", format_text), "text_wrap": True, "align": "left"}
     if look == "example":
-        return {**properties("issue", format_text), "border": 1}
+        return {**properties("issue", format_text), "border": 1, "align": "left"}
     return properties(look, format_text)
 
 

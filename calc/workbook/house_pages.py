@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import isnan
 
-from calc.declared import Factor, Pack, Price
-from calc.formula.levels import JOB
+from calc.declared import Factor, Given, Pack, Price, Section
+from calc.formula.levels import JOB, Level
 from calc.intake.records import JobInput, PriceRow
-from calc.intake.schema import FACTOR_LIST, PRICE_LIST
+from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
+from calc.trade.catalog import SECTIONS
+from calc.workbook.blocks import head
 from calc.workbook.lines import format_of, open_page
-from calc.workbook.page import Page, Shown, Spoken, Typed
+from calc.workbook.looks import ID_FORMAT
+from calc.workbook.page import Number, Page, Shown, Spoken, Typed
 from calc.workbook.places import Block, Places
+from calc.workbook.values import Shape
 
 FACTORS, PRICES = "Factors", "Prices"
 _FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
@@ -31,6 +35,7 @@ _PRICE_HEADS = (
 )
 _PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
 _VALUE, _FOR = 1, 3
+_BAND = 8  # columns of a band beside the name and the number
 
 
 def factors_page(places: Places) -> Page:
@@ -72,13 +77,45 @@ def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
     return say
 
 
-def prices_page(places: Places) -> Page:
-    """Every price that a rule asks, given or not."""
+def prices_page(places: Places, shape: Shape) -> Page:
+    """Every price that a rule asks, given or not, and the house's vehicles, disposal sites, wages and wording."""
     page = open_page(PRICES, "Prices: from the house book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
     for price in PRICE_LIST:
         _lay_price(page, places, price)
         page.next()
+    for section in SECTIONS:
+        if section.table in NAMED_TABLES:
+            page.next()
+            _lay_named(page, places, section, dict(shape)[section.level])
     return page
+
+
+def _lay_named(page: Page, places: Places, section: type[Section], count: int) -> None:
+    """A table whose rows go by a name: the name, the number, and what is said of it, in bands."""
+    level = section.level
+    for col in range(len(_PRICE_HEADS)):
+        page.words(col, section.title if col == 0 else "", "section")
+    page.next()
+    page.words(0, section.heading, "heading")
+    page.next()
+    givens = [each for each in section.declarations if isinstance(each, Given)]
+    for start in range(0, len(givens), _BAND):
+        head(page, page.row, 0, level.axis.name)
+        head(page, page.row, 1, "No.")
+        block = Block(PRICES, level, page.row + 1, count, False, {level: 1}, 0)
+        for col, given in enumerate(givens[start : start + _BAND], start=2):
+            head(page, page.row, col, given.header)
+            places.put_lane(given, block, col)
+            for index in range(count):
+                page.put(Typed(block.first + index, col, "factor", given, index, format_of(given) or ID_FORMAT))
+        for index in range(count):
+            page.put(Spoken(block.first + index, 0, "label", _name_of(level, index)))
+            page.put(Number(block.first + index, 1, "number", index + 1))
+        page.next(count + 2)
+
+
+def _name_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
+    return lambda job: job.rows[level][index].word
 
 
 def _lay_price(page: Page, places: Places, price: Price) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from calc.declared import Caution, Declared, Forced, Given, Kind, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
+from calc.intake.schema import NAMED_TABLES
 from calc.trade.catalog import SECTIONS
 from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
@@ -25,7 +26,7 @@ def measured_page(places: Places, shape: Shape) -> Page:
     """What was typed for the firm, the job, its site and its areas, and every line that may be forced."""
     page = open_page(NAME, "Measured: what was typed, and what may be edited", _WIDTHS, _HEADS)
     for section in SECTIONS:
-        if section.table:
+        if section.table and section.table not in NAMED_TABLES:
             _lay_table(page, places, section, dict(shape))
     _lay_forced(page, places, dict(shape))
     return page

@@ -56,13 +56,31 @@ class SheetPlan:
 @lru_cache(maxsize=64)
 def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
     """The sheets of every job of one shape, but for the Log, in order."""
+    places, pages = _laid_out(shape, caution_slots)
+    return tuple(resolve(page, places) for page in pages)
+
+
+@lru_cache(maxsize=64)
+def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[str, str]]:
+    """The sheet and the cell of every row (from 0) of every declaration, by its id, in workbooks of one shape."""
+    places, _ = _laid_out(shape, caution_slots)
+    return {
+        (named.id, index): (spot.block.sheet, places.one(named, index, spot.block.sheet))
+        for named, spot in places.spots.items()
+        if isinstance(named, Declared)
+        for index in range(spot.block.count)
+    }
+
+
+@lru_cache(maxsize=64)
+def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...]]:
     places = Places()
     measured = measured_page(places, shape)
     lines = [_lines_page(name, title, places, shape) for name, title in LINE_SHEETS.items()]
-    factors, prices = factors_page(places), prices_page(places)
+    factors, prices = factors_page(places), prices_page(places, shape)
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
-    return tuple(resolve(page, places) for page in (bid, measured, *lines, factors, prices, checks.page))
+    return places, (bid, measured, *lines, factors, prices, checks.page)
 
 
 def _lines_page(name: str, title: str, places: Places, shape: Shape) -> Page:

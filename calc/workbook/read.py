@@ -22,7 +22,7 @@ from openpyxl.cell.read_only import EMPTY_CELL
 from openpyxl.worksheet.formula import ArrayFormula, DataTableFormula
 
 from calc.cells import Book, Cell, Kind, Sheet, Value
-from calc.errors import Unreadable
+from calc.errors import Unreadable, one_line
 from calc.workbook.frame import Entry, Frame, lean, read_frame
 from calc.workbook.guard import SAVE_AGAIN, Parcel, load
 from calc.workbook.scan import Tally, scan_strings
@@ -31,7 +31,7 @@ from calc.workbook.sheet_scan import SheetFacts, Span, scan_sheet
 MAX_TEXT: Final = 32_767
 """Letters of one cell: no spreadsheet program lets a person type more."""
 
-MAX_LINE: Final = 500
+MAX_REFUSAL: Final = 500
 """Letters of a refusal."""
 
 # A control character that XML cannot carry is written as _x000D_ by the spreadsheet programs.
@@ -51,7 +51,7 @@ def read_book(path: Path) -> Book:
     except Exception as reason:  # whatever a library met in the file, the person who named it gets one plain line
         message = f"it cannot be read: it is damaged, or written in an unusual way. {SAVE_AGAIN}"
         cause = reason
-    raise Unreadable(_one_line(f"{path.name or path}: {message}")) from cause
+    raise Unreadable(one_line(f"{path.name or path}: {message}", MAX_REFUSAL)) from cause
 
 
 def _read(path: Path) -> Book:
@@ -181,9 +181,3 @@ def _check(cell: Cell) -> None:
         )
     if cell.kind is Kind.NUMBER and isinstance(cell.value, int | float) and not math.isfinite(cell.value):
         raise Unreadable(f"the number in {cell.ref} of sheet {cell.sheet} is too large. Type it again.")
-
-
-def _one_line(text: str) -> str:
-    """The text on one line that a person would read: names in a hostile file may hold anything, at any length."""
-    line = " ".join("".join(letter if letter.isprintable() else " " for letter in text[:MAX_LINE]).split())
-    return line if len(text) <= MAX_LINE else f"{line}..."
