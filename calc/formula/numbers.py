@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
+from typing import Literal as OneOf
 
 import numpy as np
 
@@ -201,15 +202,19 @@ class Frame:
         return np.asarray(sums - np.where(starts > 0, sums[starts - 1], 0.0))
 
     def _keyed(self, node: Keyed, level: Level) -> Column:
-        rows, keys, column = self.rows_of(node.key.level), self.columns[node.key], self.columns[node.part]
-        wanted, job = self.value(node.wanted, level), self.rows_of(level).job
+        """Rows and wanted keys become whole numbers that sort by job, then by key: one search finds them all."""
+        rows, column, job = self.rows_of(node.key.level), self.columns[node.part], self.rows_of(level).job
+        asked = np.concatenate([self.columns[node.key], self.value(node.wanted, level)])
+        keys, rank = np.unique(asked, return_inverse=True)
+        of_rows, wanted = np.split(np.concatenate([rows.job, job]) * len(keys) + np.ravel(rank), [len(rows)])
+        order = np.argsort(of_rows, kind="stable")
+        side: OneOf["left", "right"] = "right" if node.ascending else "left"
+        place = np.searchsorted(of_rows[order], wanted, side) - node.ascending
         found = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), "", dtype=object)
-        for place, (key, of) in enumerate(zip(wanted, job, strict=True)):
-            start, end = np.searchsorted(rows.job, [of, of + 1])
-            fits = keys[start:end] <= key if node.ascending else keys[start:end] == key
-            hits = np.flatnonzero(fits)
-            if len(hits):
-                found[place] = column[start + (hits[-1] if node.ascending else hits[0])]
+        within = (place >= 0) & (place < len(rows))
+        hit = order[place[within]]
+        fits = rows.job[hit] == job[within] if node.ascending else of_rows[hit] == wanted[within]
+        found[np.flatnonzero(within)[fits]] = column[hit[fits]]
         return found
 
     def _alike(self, node: Alike) -> Column:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from calc.declared import Given, Kind
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import JOB, Level
+from calc.intake.facts import place_of
 from calc.intake.fleet import row_named
 from calc.intake.records import DEFAULT, NOT_GIVEN, Entry, JobInput
 from calc.intake.schema import AREAS, GIVENS
@@ -39,7 +40,7 @@ def _resolve(week: Week, job: JobInput) -> None:
                 number = row_named(entry.value, job.rows.get(given.rows, []), str(given.rows))
                 job.entries[given] = replace(entry, value=number)
             except InputRefused as refused:
-                place = _at(entry, job.place)
+                place = place_of(entry, job.place, job.house)
                 week.findings.append(
                     Finding(Severity.STOP, place, f"{given.label}: {refused.found}", refused.remedy, job.id)
                 )
@@ -69,12 +70,7 @@ def _default(week: Week, given: Given, entries: list[Entries], place: Place, job
         )
     if typed and word not in words:
         text = f"{given.label} is not used where {asker.label.lower()} is {word}."
-        week.findings.append(Finding(Severity.NOTE, _at(entries[0][given], place), text, "", job))
-
-
-def _at(entry: Entry, place: Place) -> Place:
-    sheet, _, cell = entry.origin.partition("!")
-    return Place(place.book, sheet, cell) if cell else place
+        week.findings.append(Finding(Severity.NOTE, place_of(entries[0][given], place, house), text, "", job))
 
 
 def _ask_for(week: Week, given: Given, place: Place, job: str, found: str) -> None:

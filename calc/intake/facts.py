@@ -4,29 +4,31 @@ from __future__ import annotations
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
-from calc.errors import Finding, InputRefused, Severity
-from calc.intake.records import Entry
-from calc.intake.schema import EVERY_JOB, Table
+from calc.errors import Finding, InputRefused, Place, Severity
+from calc.intake.records import Entry, House
+from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id
 from calc.intake.words import did_you_mean, same
 
 Facts = dict[tuple[str, Given], Entry]
-"""The entries by job id (as typed; blank where there is no such column) and fact."""
+"""The entries by job id (as first typed; blank where there is no such column) and fact."""
 
 
 def read_facts(
-    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], only: str = ""
+    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], house: bool = False
 ) -> tuple[Facts, list[Finding]]:
-    """The facts of a table. ``only`` takes the rows of that one job id; without it those for every job are left out."""
+    """The facts of a table: those of the single jobs, or those of the ``house``, which hold for every job."""
     rows, findings = read_table(book, sheet, table)
     facts: Facts = {}
+    ids: dict[str, str] = {}
     for row in rows:
         job, found = _job_of(row)
         findings += found
-        if found or (only and same(job) != same(only)) or (not only and same(job) == EVERY_JOB):
+        of_house = same(job) == EVERY_JOB or not table.has("job")
+        if found or of_house != house or same(job) == EXAMPLE:
             continue
-        findings += _read_fact(row, job, known, facts, "" if only else job)
+        findings += _read_fact(row, "" if house else ids.setdefault(same(job), job), known, facts, house)
     return facts, findings
 
 
@@ -40,11 +42,11 @@ def _job_of(row: TableRow) -> tuple[str, list[Finding]]:
         return "", [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy)]
 
 
-def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, held: str) -> list[Finding]:
+def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, house: bool) -> list[Finding]:
     name, cell = row.cells.get("fact"), row.cells.get("value")
     if name is None:
         text = "A value without a fact." if cell is not None else "A row without a fact."
-        return [Finding(Severity.STOP, row.at(cell), text, "Type the fact, or clear the row.", held)]
+        return [Finding(Severity.STOP, row.at(cell), text, "Type the fact, or clear the row.", job)]
     if cell is None:
         return []
     labels = {same(each.label): each for each in known} | {same(each.header): each for each in known}
@@ -56,22 +58,22 @@ def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, 
                 row.at(name),
                 f'There is no fact "{name.value}".',
                 did_you_mean(str(name.value), [each.label for each in known]),
-                held,
+                job,
             )
         ]
     if (job, given) in facts:
-        return [Finding(Severity.STOP, row.at(name), f"{given.label} stands twice.", "Leave one of the rows.", held)]
+        return [Finding(Severity.STOP, row.at(name), f"{given.label} stands twice.", "Leave one of the rows.", job)]
     unit = row.cells.get("unit")
-    origin = origin_of(row, cell, house=not held)
+    origin = origin_of(row, cell, house)
     try:
         entry, asks, notes = read_given(given, cell, str(unit.value).strip() if unit else given.unit_text, origin)
     except InputRefused as refused:
-        return [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy, held)]
+        return [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy, job)]
     facts[job, given] = entry
-    read = as_read(cell, f"{cell.sheet}!{cell.ref}")
+    read = as_read(given.label, cell)
     return [
-        *(Finding(Severity.ASK, row.at(cell), ask, "", held) for ask in asks),
-        *(Finding(Severity.NOTE, row.at(cell), note, "", held) for note in [*notes, *([read] if read else [])]),
+        *(Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks),
+        *(Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, *([read] if read else [])]),
     ]
 
 
@@ -79,3 +81,13 @@ def origin_of(row: TableRow, cell: Cell, house: bool = False) -> str:
     """Where a value was typed: sheet and cell, and the book when it is the house's."""
     place = f"{cell.sheet}!{cell.ref}"
     return f"{row.place.book} {place}" if house else place
+
+
+def place_of(entry: Entry, otherwise: Place, house: House) -> Place:
+    """The cell that an entry of a job was typed in; ``otherwise`` for one that no cell holds."""
+    origin, book = entry.origin, otherwise.book
+    for name in house.books:
+        if origin.startswith(f"{name} "):
+            origin, book = origin.removeprefix(f"{name} "), name
+    sheet, _, cell = origin.partition("!")
+    return Place(book, sheet, cell) if cell else otherwise

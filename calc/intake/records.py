@@ -62,6 +62,8 @@ class House:
     prices: dict[Price | Pack, Entry] = field(default_factory=dict)
     price_rows: dict[Price, PriceRow] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)
+    books: set[str] = field(default_factory=set)
+    """The names of all books that gave it something."""
 
 
 @dataclass

@@ -23,7 +23,7 @@ def read_areas(week: Week, sheet: Sheet | None) -> dict[str, list[Shorts]]:
     shorts: dict[str, list[Shorts]] = {}
     for row, job in _rows_of_jobs(week, sheet, AREAS):
         listed = job.rows.setdefault(AREA, [])
-        word = id_of(week, row, "area", "area id") or str(len(listed) + 1)
+        word = id_of(week, row, "area", "area id", job.id) or str(len(listed) + 1)
         if same(word) in {same(each.word) for each in listed}:
             week.stop(
                 row,
@@ -89,7 +89,7 @@ def _rows_of_jobs(week: Week, sheet: Sheet | None, name: str) -> list[tuple[Tabl
 def _area_of(week: Week, row: TableRow, job: JobInput) -> int | None:
     """The place of the area that a row belongs to; in a job with one area its id may be blank."""
     areas = job.rows.get(AREA, [])
-    word = id_of(week, row, "area", "area id")
+    word = id_of(week, row, "area", "area id", job.id)
     if word is None:
         return None
     if not word and len(areas) == 1:

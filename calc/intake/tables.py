@@ -126,7 +126,8 @@ def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
     place = Place(book.name, cell.sheet, cell.ref)
     typed = str(cell.value)
     for heading in absent:
-        if near(typed, heading.label) or near(typed, heading.header) or near(_less_its_unit(typed), heading.header):
+        in_other_unit = bool(heading.unit) and near(_less_its_unit(typed), heading.label)
+        if near(typed, heading.label) or near(typed, heading.header) or in_other_unit:
             return Finding(
                 Severity.STOP,
                 place,

@@ -218,8 +218,8 @@ def _outside_usual(given: Given, entry: Entry) -> list[str]:
     return []
 
 
-def as_read(cell: Cell, place: str) -> str:
+def as_read(label: str, cell: Cell) -> str:
     """The note on a formula cell, which is read by its stored value; blank for others."""
     if not cell.formula:
         return ""
-    return f"{place} holds the formula {cell.formula}; its stored value {_typed(cell)} was read."
+    return f"{label} is the formula {cell.formula}; its stored value {_typed(cell)} was read."

@@ -3,26 +3,39 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.facts import origin_of, read_facts
 from calc.intake.records import Entry, House, JobInput
-from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, facts_of
+from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id
-from calc.intake.words import near, same
+from calc.intake.words import LETTERS, letters_apart, same
+
+NO_ID = "(no job id)"
+"""The job of a finding about a row that names none: it is a stop, and holds no other job back."""
+
+_JOBS_TABLE = replace(
+    TABLES[JOBS],
+    headings=(
+        *TABLES[JOBS].headings,
+        *(Heading(given.label.lower(), given.unit_text, given.help, given) for given in facts_of(SITE)),
+    ),
+)
+"""The sheet Jobs as it may be typed: every fact of Site conditions may be a column of it."""
 
 
 @dataclass
 class Week:
-    """The jobs of one book while they are read, by id as it is compared."""
+    """The jobs of one book while they are read, by id as it is compared; ``nameless`` rows of Jobs have no id."""
 
     book: Book
     jobs: dict[str, JobInput] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
+    nameless: int = 0
 
     def stop(self, row: TableRow, cell: Cell | None, found: str, remedy: str, job: str) -> None:
         """Notes that a job cannot be bid as typed."""
@@ -48,35 +61,39 @@ def open_week(book: Book, sheets: dict[str, Sheet], house: House, bid_date: floa
 
 
 def _read_jobs(week: Week, sheet: Sheet, house: House, bid_date: float | None) -> None:
-    rows, found = read_table(week.book, sheet, TABLES[JOBS])
+    rows, found = read_table(week.book, sheet, _JOBS_TABLE)
     week.findings += found
     for row in rows:
-        id_ = id_of(week, row, "job", "job id")
-        if id_ is None or same(id_) == EXAMPLE:
-            continue
+        id_ = id_of(week, row, "job", "job id", NO_ID)
         if not id_:
-            week.stop(row, None, "A row of Jobs without a job id.", "Type the job id, or clear the row.", "")
-            continue
-        if same(id_) in week.jobs:
+            week.nameless += 1
+            if id_ is not None:
+                week.stop(row, None, "A row of Jobs without a job id.", "Type the job id, or clear the row.", NO_ID)
+        elif same(id_) == EXAMPLE:
+            found_example = f'The rows of the job "{EXAMPLE}" are passed over.'
+            week.findings.append(Finding(Severity.NOTE, row.at(row.cells["job"]), found_example))
+        elif same(id_) in week.jobs:
             first = week.jobs[same(id_)]
-            week.stop(
-                row,
-                row.cells["job"],
-                f'The job id "{id_}" stands twice: {first.place} has it too.',
-                "Give one of them another id.",
-                first.id,
-            )
-            continue
-        job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256)
-        week.jobs[same(id_)] = job
-        job.rows |= house.rows
-        job.entries |= dict(entries_of(week, row, facts_of(JOBS), id_))
-        _date_the_bid(week, row, job, bid_date)
+            text = f'The job id "{id_}" stands twice: {first.place} has it too.'
+            week.stop(row, row.cells["job"], text, "Give one of them another id.", first.id)
+        else:
+            week.jobs[same(id_)] = _read_job(week, row, id_, house, bid_date)
+    if not rows and not found:
+        remedy = "Type a row for each job: its id and its bid date."
+        week.findings.append(Finding(Severity.STOP, Place(week.book.name, JOBS), "There is no job in Jobs.", remedy))
+
+
+def _read_job(week: Week, row: TableRow, id_: str, house: House, bid_date: float | None) -> JobInput:
+    job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256)
+    job.rows |= house.rows
+    job.entries |= dict(entries_of(week, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
+    _date_the_bid(week, row, job, bid_date)
+    return job
 
 
 def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | None) -> None:
     for given in facts_of(JOBS):
-        if given.required and given not in job.entries:
+        if given.required and given.header not in row.cells:
             if bid_date is not None:
                 job.entries[given] = Entry(bid_date, "", "", "--bid-date")
             else:
@@ -89,15 +106,18 @@ def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | No
                 )
 
 
-def id_of(week: Week, row: TableRow, label: str, what: str) -> str | None:
-    """The id in a column, blank when the cell is; None when it cannot be read, which is then a finding."""
+def id_of(week: Week, row: TableRow, label: str, what: str, job: str = "") -> str | None:
+    """The id in a column, blank when the cell is; None when it cannot be read, which then stops ``job``.
+
+    A row of a job that cannot be read may be anybody's: without ``job`` it stops the whole book.
+    """
     cell = row.cells.get(label)
     if cell is None:
         return ""
     try:
         return read_id(cell, what)
     except InputRefused as refused:
-        week.stop(row, cell, refused.found, refused.remedy, "")
+        week.stop(row, cell, refused.found, refused.remedy, job)
         return None
 
 
@@ -119,13 +139,14 @@ def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit:
     except InputRefused as refused:
         week.stop(row, cell, refused.found, refused.remedy, job)
         return None
-    read = as_read(cell, f"{cell.sheet}!{cell.ref}")
+    read = as_read(given.label, cell)
     week.findings += [Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks]
     week.findings += [Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, read] if note]
     return entry
 
 
 def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
+    in_jobs = {job.id: set(job.entries) for job in week.jobs.values()}
     for job in week.jobs.values():
         job.entries = {**house.company, **house.site, **job.entries}
     if sheet is None:
@@ -133,20 +154,29 @@ def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
     facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE))
     week.findings += found
     for (id_, given), entry in facts.items():
-        found_job = job_of(week, id_, Place(week.book.name, SITE, entry.origin.partition("!")[2]))
-        if found_job is not None:
+        place = Place(week.book.name, SITE, entry.origin.partition("!")[2])
+        found_job = job_of(week, id_, place)
+        if found_job is not None and given in in_jobs[found_job.id]:
+            text = f"{given.label} of job {found_job.id} is a column of Jobs too."
+            week.findings.append(Finding(Severity.STOP, place, text, "Leave one of the two.", found_job.id))
+        elif found_job is not None:
+            in_jobs[found_job.id].add(given)
             found_job.entries[given] = entry
 
 
 def job_of(week: Week, id_: str, place: Place) -> JobInput | None:
-    """The job that a row belongs to. In a book with one job the id may be blank."""
-    if not id_ and len(week.jobs) == 1:
-        return next(iter(week.jobs.values()))
+    """The job that a row belongs to. In a book with one job the id may be blank.
+
+    A row of an unknown job stops every job whose id is within two letters, since it may be that one's.
+    """
+    if not id_ and len(week.jobs) + week.nameless == 1:
+        return next(iter(week.jobs.values()), None)
     found = week.jobs.get(same(id_))
     if found is None and same(id_) != EXAMPLE:
         text = f'There is no job "{id_}" in Jobs.' if id_ else "The job id is blank, and the book has several jobs."
-        close = [job.id for job in week.jobs.values() if near(id_, job.id)]
+        apart = {job.id: letters_apart(same(id_), same(job.id)) for job in week.jobs.values()}
+        close = sorted((id_ for id_ in apart if apart[id_] <= LETTERS), key=lambda each: apart[each]) if id_ else []
         remedy = f'Did you mean "{close[0]}"?' if close else "Type the id as it stands in Jobs."
-        for held in close or [id_]:
-            week.findings.append(Finding(Severity.STOP, place, text, remedy, held or "(no job id)"))
+        for held in close or [id_ or NO_ID]:
+            week.findings.append(Finding(Severity.STOP, place, text, remedy, held))
     return found

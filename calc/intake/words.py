@@ -7,12 +7,16 @@ import unicodedata
 from collections.abc import Iterable
 
 
+LETTERS = 2
+"""So many letters apart, a word may be a slip for another."""
+
+
 def same(text: str) -> str:
     """``text`` as it is compared: without regard to case, to runs of spaces, or to how accents are written."""
     return " ".join(unicodedata.normalize("NFC", text).casefold().split())
 
 
-def letters_apart(one: str, another: str, most: int = 2) -> int:
+def letters_apart(one: str, another: str, most: int = LETTERS) -> int:
     """How many letters must be changed, added or left out to get from one to another; ``most + 1`` when more."""
     if abs(len(one) - len(another)) > most:
         return most + 1
@@ -28,7 +32,7 @@ def letters_apart(one: str, another: str, most: int = 2) -> int:
 def near(one: str, another: str) -> bool:
     """Whether two words are so alike that one is probably a slip for the other."""
     apart = letters_apart(same(one), same(another))
-    return apart <= 2 and apart < len(same(another)) / 2
+    return apart <= LETTERS and apart < len(same(another)) / 2
 
 
 def nearest(word: str, words: Iterable[str]) -> str:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from calc.declare import Paper, Section, joined, line, when
+from calc.declare import Paper, Section, at, joined, line, when
 from calc.trade.concrete import Concrete, Order
+from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
+from calc.trade.haul import Bed, First, Pile
 from calc.trade.inputs import Company, Job, Site
-from calc.trade.surface import CURING_PACKS, Curing
+from calc.trade.joints import BaseNeeds, JointNeeds, Matched
+from calc.trade.surface import CURING_PACKS, Bonding, Curing
 
 
 class Decisions(Section, title="What was decided, and why", sheet="Bid"):
@@ -43,6 +46,18 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         ),
         source="dose by the yard ordered",
     )
+    loads = line(
+        "Why so many loads",
+        "",
+        when(
+            First.payload > 0,
+            joined(
+                "each pile by itself on the ", at(Bed.name, Site.vehicle), ", by room or by weight, whichever asks more"
+            ),
+            "not known: the house book gives no vehicle; the piles stand in yd3 and tons",
+        ),
+        source="room and payload",
+    )
     curing = line(
         "Why these packs",
         "",
@@ -59,13 +74,30 @@ BID = Paper(
     "Bid",
     ("Firm", (Company.name, Company.address, Company.phone, Company.licence)),
     ("Job", (Job.client, Job.address, Job.bid_date, Job.pour_date)),
-    ("Key quantities", (Slab.net_area, Concrete.in_place, Order.need, Order.spare, Curing.need)),
+    (
+        "Key quantities",
+        (
+            Slab.net_area,
+            Concrete.in_place,
+            Order.need,
+            Order.spare,
+            Pile.loose,
+            Pile.tons,
+            BaseNeeds.buy,
+            DowelNeeds.dowels,
+            Matched.length,
+            JointNeeds.isolation,
+            Bonding.need,
+            Curing.need,
+        ),
+    ),
     (
         "What was decided, and why",
         (
             (Order.quantity, Decisions.order),
             (Order.trucks, Decisions.trucks),
             (FiberTotal.bags, Decisions.fiber),
+            (Pile.loads, Decisions.loads),
             (CURING_PACKS.small, Decisions.curing),
             CURING_PACKS.large,
             CURING_PACKS.cost,

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, check, factor, largest, total, when
+from calc.declare import Section, check, factor, largest, per_one, total, when
 from calc.trade.concrete import Load, Order
+from calc.trade.dig import Dig
+from calc.trade.dowels import Cut, Doweled
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.surface import CURING_PACKS, Curing
+from calc.trade.haul import First, Pile
+from calc.trade.joints import JointPlace, Matched
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 
 class Integrity(Section, title="Integrity", sheet="Checks"):
@@ -48,4 +52,42 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
         when(CURING_PACKS.can_win > 0, largest(0, Curing.need - CURING_PACKS.bought), 0),
         0 * Curing.need,
         tolerance,
+    )
+    bonding = check(
+        "The bonding packs hold the need",
+        "gal",
+        when(BONDING_PACKS.can_win > 0, largest(0, Bonding.need - BONDING_PACKS.bought), 0),
+        0 * Bonding.need,
+        tolerance,
+    )
+    sealer = check(
+        "The sealer packs hold the need",
+        "gal",
+        when(SEALER_PACKS.can_win > 0, largest(0, Sealer.need - SEALER_PACKS.bought), 0),
+        0 * Sealer.need,
+        tolerance,
+    )
+    hole = check(
+        "Soil and old concrete fill the hole (a miss: more old concrete than hole)",
+        "yd3",
+        total(Dig.hole),
+        total(Dig.bank) + total(Dig.not_soil),
+        tolerance,
+    )
+    overweight = check(
+        "No load is over the payload",
+        "ton",
+        when(First.payload > 0, largest(0, total(Pile.tons) - First.payload * per_one(total(Pile.loads))), 0),
+        0 * total(Pile.tons),
+        tolerance,
+    )
+    joints = check(
+        "Joints fit the list (a miss: list too short, run flatwork again)",
+        "",
+        total(Matched.joints),
+        total(JointPlace.used),
+        tolerance,
+    )
+    dowels = check(
+        "Every dowel is on the cutting list once", "bar", total(Doweled.dowels), total(Cut.counted), tolerance
     )

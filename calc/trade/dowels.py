@@ -117,10 +117,11 @@ class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
         when(equals(first_alike(key), row_number(EDGE)), 1, 0),
         source="1 on the first edge with its kind of dowel",
     )
+    counted = line("Dowels counted here", "bar", counts * alike, source="each kind once", adds=True)
     pieces = line(
         "Pieces to cut",
         "bar",
-        counts * round_up(alike * (1 + spare / PERCENT)),
+        round_up(counted * (1 + spare / PERCENT)),
         source="dowels alike and the spare",
         adds=True,
     )

@@ -28,6 +28,7 @@ GREEN, SOIL, CONCRETE = STREAM.axis.words
 class Bed(Section, title="What each vehicle holds", each=VEHICLE, sheet="Dig and haul"):
     """0 for what the house book does not say."""
 
+    name = line("Vehicle", "", row_word(VEHICLE), source="house book")
     room = line("Room when heaped", "yd3", if_given(Vehicle.box, 0) * Vehicle.heap, source="box times heap")
     payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="house book, as weighed")
     floor = line(

@@ -186,6 +186,7 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
         "",
         when(old > 0, total(OldJoint.both_kinds, AREA) + tail_added, Panel.even_joints),
         source="old joints and those added between, or one less than the even panels",
+        adds=True,
     )
     length = line(
         "Joints, length",
