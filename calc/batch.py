@@ -104,7 +104,7 @@ def _note(run: Run) -> None:
             each
             for each in run.findings
             if same(each.job) == same(job.id)
-            or (not each.job and each.place.book in (job.place.book, job.house.name, ""))
+            or (not each.job and each.place.book in {job.place.book, *job.house.books, ""})
         ]
 
 

@@ -202,20 +202,23 @@ class Frame:
         return np.asarray(sums - np.where(starts > 0, sums[starts - 1], 0.0))
 
     def _keyed(self, node: Keyed, level: Level) -> Column:
-        """Rows and wanted keys become whole numbers that sort by job, then by key: one search finds them all."""
-        rows, column, job = self.rows_of(node.key.level), self.columns[node.part], self.rows_of(level).job
-        asked = np.concatenate([self.columns[node.key], self.value(node.wanted, level)])
-        keys, rank = np.unique(asked, return_inverse=True)
-        of_rows, wanted = np.split(np.concatenate([rows.job, job]) * len(keys) + np.ravel(rank), [len(rows)])
-        order = np.argsort(of_rows, kind="stable")
-        side: OneOf["left", "right"] = "right" if node.ascending else "left"
-        place = np.searchsorted(of_rows[order], wanted, side) - node.ascending
-        found = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), "", dtype=object)
-        within = (place >= 0) & (place < len(rows))
-        hit = order[place[within]]
-        fits = rows.job[hit] == job[within] if node.ascending else of_rows[hit] == wanted[within]
-        found[np.flatnonzero(within)[fits]] = column[hit[fits]]
-        return found
+        """Keys of all jobs in one order: job first, then key, so that one search finds every row."""
+        column, keys = self.columns[node.part], self.columns[node.key]
+        wanted, job = self.value(node.wanted, level), self.rows_of(level).job
+        nothing = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), "", dtype=object)
+        if not len(column):
+            return nothing
+        span = 1.0 + max(np.max(np.abs(keys)), np.max(np.abs(wanted), initial=0.0))
+        listed = self.rows_of(node.key.level).job * span + keys
+        sought = job * span + wanted
+        order = np.argsort(listed, kind="stable")
+        if node.ascending:
+            place = np.searchsorted(listed[order], sought, side="right") - 1
+            found = (place >= 0) & (self.rows_of(node.key.level).job[order][np.maximum(place, 0)] == job)
+        else:
+            place = np.minimum(np.searchsorted(listed[order], sought), len(listed) - 1)
+            found = listed[order][place] == sought
+        return np.where(found, column[order][np.maximum(place, 0)], nothing)
 
     def _alike(self, node: Alike) -> Column:
         rows = self.rows_of(node.key.level)

@@ -16,6 +16,10 @@ from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
 
 
+MOST_SLOTS = 2048
+"""Slots that a list has at most; a job that needs more misses the check of that list, and is no small job."""
+
+
 def evaluate(jobs: Sequence[JobInput]) -> Frame:
     """Every number of every job of a chunk, by the rules in the order of the catalog."""
     frame = Frame(len(jobs))
@@ -55,7 +59,7 @@ def _lay_slots(frame: Frame, level: Level, needed: Line) -> None:
     job_of_row = frame.rows_of(above).job
     slots = np.full(frame.jobs, level.axis.slots)
     for job, need in zip(job_of_row, frame.columns[needed], strict=True):
-        while slots[job] < need:
+        while slots[job] < min(need, MOST_SLOTS):
             slots[job] *= 2
     counts = slots[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)

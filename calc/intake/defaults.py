@@ -9,7 +9,7 @@ from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import JOB, Level
 from calc.intake.facts import place_of
 from calc.intake.fleet import row_named
-from calc.intake.records import DEFAULT, NOT_GIVEN, Entry, JobInput
+from calc.intake.records import DEFAULT, REFUSED, Entry, JobInput, Row
 from calc.intake.schema import AREAS, GIVENS
 from calc.intake.week import Week
 from calc.trade.levels import AREA
@@ -26,10 +26,10 @@ def fill(week: Week, job: JobInput) -> None:
     _resolve(week, job)
     for given in GIVENS:
         if given.level == JOB:
-            _default(week, given, [job.entries], job.place, job.id)
+            _default(week, job, given, job, [])
         else:
             for row in job.rows.get(given.level, []):
-                _default(week, given, [row.entries, *_above(job, given.level, row.within)], row.place, job.id)
+                _default(week, job, given, row, _above(job, given.level, row.within))
 
 
 def _resolve(week: Week, job: JobInput) -> None:
@@ -52,41 +52,33 @@ def _above(job: JobInput, level: Level, within: int) -> list[Entries]:
     return [areas[within].entries] if AREA.axis in level.axes and level != AREA and within < len(areas) else []
 
 
-def _default(week: Week, given: Given, entries: list[Entries], place: Place, job: str) -> None:
-    """``entries`` are those of the given's own row, then those of the rows above it."""
-    typed = given in entries[0] and entries[0][given].origin != DEFAULT
-    if not typed and given not in entries[0]:
-        entries[0][given] = Entry(NOT_GIVEN if given.default is None else given.default)
+def _default(week: Week, job: JobInput, given: Given, row: JobInput | Row, above: list[Entries]) -> None:
+    """Fills one given of ``row``; ``above`` are the entries of the rows that it lies within."""
+    entry = row.entries.setdefault(given, Entry.not_typed(given))
+    if entry.origin == REFUSED:
+        return
+    typed = entry.origin != DEFAULT
+    cell = row.refs.get(given.header, "")
+    blank = Place(row.place.book, row.place.sheet, cell) if cell else row.place
     if given.required and not typed and given.level != JOB:
-        _ask_for(week, given, place, job, f"{given.label} is blank.")
+        _ask_for(week, job, given, blank, f"{given.label} is blank.")
     if given.used_if is None:
         return
     asker, *words = given.used_if
     assert isinstance(asker, Given)
-    word = next((each[asker].value for each in entries if asker in each), asker.default)
-    if given.needed_if is not None and word in words and not typed:
-        _ask_for(
-            week, given, place, job, f"{given.label} is needed where {asker.label.lower()} is {word}, and it is blank."
-        )
-    if typed and word not in words:
-        text = f"{given.label} is not used where {asker.label.lower()} is {word}."
-        week.findings.append(Finding(Severity.NOTE, place_of(entries[0][given], place, house), text, "", job))
+    asked = next((each[asker] for each in (row.entries, *above) if asker in each), Entry.not_typed(asker))
+    if asked.origin == REFUSED:
+        return
+    where = f"where {asker.label.lower()} is {asked.value}"
+    if given.needed_if is not None and asked.value in words and not typed:
+        at = blank if cell or given.level != JOB else place_of(asked, row.place, job.house)
+        _ask_for(week, job, given, at, f"{given.label} is needed {where}, and it is blank.")
+    if typed and asked.value not in words:
+        at = place_of(entry, row.place, job.house)
+        week.findings.append(Finding(Severity.NOTE, at, f"{given.label} is not used {where}.", "", job.id))
 
 
-def _ask_for(week: Week, given: Given, place: Place, job: str, found: str) -> None:
-    """A needed cell that is blank; not again when it was typed and refused."""
-    refused = any(
-        each.job == job
-        and each.severity is Severity.STOP
-        and each.found.startswith(f"{given.label}")
-        and each.place.sheet == place.sheet
-        and _row(each.place) == _row(place)
-        for each in week.findings
-    )
-    if not refused:
-        unit = f" in {given.unit_text}" if given.unit_text and given.unit_text != "day" else ""
-        week.findings.append(Finding(Severity.STOP, place, found, f"Type {given.label.lower()}{unit}.", job))
-
-
-def _row(place: Place) -> str:
-    return "".join(letter for letter in place.cell if letter.isdigit())
+def _ask_for(week: Week, job: JobInput, given: Given, place: Place, found: str) -> None:
+    """Asks for a needed cell that is blank."""
+    unit = f" in {given.unit_text}" if given.unit_text and given.unit_text != "day" else ""
+    week.findings.append(Finding(Severity.STOP, place, found, f"Type {given.label.lower()}{unit}.", job.id))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
 from calc.errors import Finding, InputRefused, Place, Severity
-from calc.intake.records import Entry, House
+from calc.intake.records import REFUSED, Entry, House
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id
@@ -68,6 +68,7 @@ def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, 
     try:
         entry, asks, notes = read_given(given, cell, str(unit.value).strip() if unit else given.unit_text, origin)
     except InputRefused as refused:
+        facts[job, given] = Entry.not_typed(given, REFUSED)
         return [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy, job)]
     facts[job, given] = entry
     read = as_read(given.label, cell)

@@ -8,7 +8,7 @@ from calc.cells import Book, Sheet
 from calc.errors import Finding, InputRefused, Severity
 from calc.formula.levels import Level
 from calc.intake.facts import origin_of
-from calc.intake.records import NOT_GIVEN, Entry, House, Row
+from calc.intake.records import REFUSED, Entry, House, Row
 from calc.intake.schema import TABLES, facts_of
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_given, read_id
@@ -34,12 +34,12 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
     if not word or same(word) in {same(each.word) for each in listed}:
         text = f'The {key} "{word}" stands twice.' if word else f"A {key} without a name."
         return [Finding(Severity.STOP, row.place, text, "Give it a name of its own.")]
-    made = Row(word, row.place)
+    made = Row(word, row.place, refs=row.refs)
     findings = []
     for given in facts_of(name):
         cell = row.cells.get(given.header)
         if cell is None:
-            made.entries[given] = Entry(NOT_GIVEN if given.default is None else given.default)
+            made.entries[given] = Entry.not_typed(given)
             continue
         try:
             unit = row.units.get(given.header) or given.unit_text
@@ -47,6 +47,7 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
             findings += [Finding(Severity.ASK, row.at(cell), f"{word}: {ask}") for ask in asks]
             findings += [Finding(Severity.NOTE, row.at(cell), f"{word}: {note}") for note in notes]
         except InputRefused as refused:
+            made.entries[given] = Entry.not_typed(given, REFUSED)
             findings.append(Finding(Severity.STOP, row.at(cell), f"{word}: {refused.found}", refused.remedy))
     listed.append(made)
     return findings

@@ -12,7 +12,6 @@ from calc.intake.fleet import read_named_rows
 from calc.intake.records import NOT_GIVEN, Entry, House, PriceRow
 from calc.intake.schema import (
     COMPANY,
-    EVERY_JOB,
     FACTOR_LIST,
     FACTORS,
     NAMED_TABLES,
@@ -30,10 +29,11 @@ from calc.intake.words import did_you_mean, same
 
 def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Finding]]:
     """What holds for every job. Blank tables leave the usual factors and no prices."""
-    house = House(", ".join(book.name for book in books), ",".join(book.sha256 for book in books))
+    names = [book.name for book in books]
+    house = House(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
     findings: list[Finding] = []
     if COMPANY in sheets:
-        facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY))
+        facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY), house=True)
         house.company = {given: entry for (_, given), entry in facts.items()}
         findings += found
     for name in NAMED_TABLES:
@@ -46,7 +46,7 @@ def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Findi
     for book in books:
         sheet = next((each for name, each in book.sheets.items() if same(name) == same(SITE)), None)
         if sheet is not None:
-            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), only=EVERY_JOB)
+            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True)
             house.site |= {given: entry for (_, given), entry in facts.items()}
             findings += found
     missing = [each.label for each in PRICE_LIST if each not in house.prices]

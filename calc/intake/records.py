@@ -14,6 +14,9 @@ NOT_GIVEN = float("nan")
 DEFAULT = "default"
 """The origin of a value that nobody typed."""
 
+REFUSED = "refused"
+"""The origin of a value that was typed and cannot be read: its job is held back, and nothing more is asked of it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -27,6 +30,11 @@ class Entry:
     who: str = ""
     feet_and_inches: bool = False
 
+    @classmethod
+    def not_typed(cls, given: Given, origin: str = DEFAULT) -> Entry:
+        """The entry of a cell that gave no value: the default of ``given``, or no number."""
+        return cls(NOT_GIVEN if given.default is None else given.default, origin=origin)
+
 
 @dataclass
 class Row:
@@ -36,6 +44,8 @@ class Row:
     place: Place
     within: int = 0
     entries: dict[Given, Entry] = field(default_factory=dict)
+    refs: dict[str, str] = field(default_factory=dict)
+    """The cells of the row, blank ones too, by the header of their column."""
 
 
 @dataclass(frozen=True)
@@ -78,6 +88,8 @@ class JobInput:
     rows: dict[Level, list[Row]] = field(default_factory=dict)
     forced: dict[tuple[Forced, int], Entry] = field(default_factory=dict)
     notes: list[Finding] = field(default_factory=list)
+    refs: dict[str, str] = field(default_factory=dict)
+    """The cells of its row in Jobs, blank ones too, by the header of their column."""
 
 
 @dataclass

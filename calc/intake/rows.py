@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from calc.cells import Sheet
 from calc.declared import Given
-from calc.errors import Finding, Place, Severity
+from calc.errors import Finding, Severity
 from calc.formula.levels import Level
+from calc.intake.facts import place_of
 from calc.intake.records import Entry, JobInput, Row
 from calc.intake.schema import AREAS, ROW_TABLES, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
@@ -32,7 +33,7 @@ def read_areas(week: Week, sheet: Sheet | None) -> dict[str, list[Shorts]]:
                 "Give one of them another id.",
                 job.id,
             )
-        listed.append(Row(word, row.place, 0, dict(entries_of(week, row, facts_of(AREAS), job.id))))
+        listed.append(Row(word, row.place, 0, dict(entries_of(week, row, facts_of(AREAS), job.id)), row.refs))
         shorts.setdefault(same(job.id), []).append(_short_edges(week, row, job))
     return shorts
 
@@ -57,7 +58,7 @@ def read_listed(week: Week, sheets: dict[str, Sheet], shorts: dict[str, list[Sho
             place = _area_of(week, row, job)
             if place is not None:
                 entries = dict(entries_of(week, row, facts_of(name), job.id))
-                job.rows.setdefault(level, []).append(Row("", row.place, place, entries))
+                job.rows.setdefault(level, []).append(Row("", row.place, place, entries, row.refs))
     for job in week.jobs.values():
         _add_short_edges(week, job, shorts.get(same(job.id), []))
         for level, rows in job.rows.items():
@@ -69,7 +70,7 @@ def read_plants(week: Week, sheet: Sheet | None, name: str, level: Level) -> Non
     """Reads a table whose rows belong to the job as a whole."""
     for row, job in _rows_of_jobs(week, sheet, name):
         entries = dict(entries_of(week, row, facts_of(name), job.id))
-        job.rows.setdefault(level, []).append(Row("", row.place, 0, entries))
+        job.rows.setdefault(level, []).append(Row("", row.place, 0, entries, row.refs))
 
 
 def _rows_of_jobs(week: Week, sheet: Sheet | None, name: str) -> list[tuple[TableRow, JobInput]]:
@@ -109,21 +110,10 @@ def _add_short_edges(week: Week, job: JobInput, shorts: list[Shorts]) -> None:
         found = shorts[place] if place < len(shorts) else {}
         if place in listed:
             for entry in (entry for entries in found.values() for entry in entries.values()):
-                week.findings.append(
-                    Finding(
-                        Severity.STOP,
-                        _place_of(area, entry),
-                        f"Area {area.word} has rows in Edges, and {entry.typed} in an edge column of Areas too.",
-                        "Leave one of the two.",
-                        job.id,
-                    )
-                )
+                at = place_of(entry, area.place, job.house)
+                text = f"Area {area.word} has rows in Edges, and an edge column of Areas too."
+                week.findings.append(Finding(Severity.STOP, at, text, "Leave one of the two.", job.id))
             continue
         for number, (kind, _) in enumerate(SHORT_EDGES):
             given = found.get((kind, number), {})
             edges.append(Row("", area.place, place, {Edge.kind: Entry(kind, "", "", "by the column"), **given}))
-
-
-def _place_of(area: Row, entry: Entry) -> Place:
-    sheet, _, cell = entry.origin.partition("!")
-    return Place(area.place.book, sheet, cell) if cell else area.place

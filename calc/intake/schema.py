@@ -67,6 +67,10 @@ class Table:
     level: Level = JOB
     help: str = ""
 
+    def has(self, label: str) -> bool:
+        """Whether it has a column of that label."""
+        return any(heading.label == label for heading in self.headings)
+
 
 def facts_of(table: str) -> tuple[Given, ...]:
     """The facts that may be typed in ``table``, in order of declaration."""
@@ -124,7 +128,7 @@ def _fact_table(name: str, keys: tuple[str, ...], text: str) -> Table:
     headings = (
         *(_key(key) for key in keys),
         Heading("fact", help="which fact; take it from the list"),
-        Heading("value", help="what it is for this job"),
+        Heading("value", help="what it is; a bare number is in the unit that stands beside the fact"),
         Heading("unit", help="the unit that a bare number is in; it may be left blank"),
         Heading("notes", help="anything else"),
     )

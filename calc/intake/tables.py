@@ -27,12 +27,13 @@ class Column:
 
 @dataclass(frozen=True)
 class TableRow:
-    """One row of a table: where it stands and its cells by the header of their column."""
+    """One row of a table: where it stands, and its cells, units and addresses by the header of their column."""
 
     place: Place
     number: int
     cells: dict[str, Cell]
     units: dict[str, str]
+    refs: dict[str, str]
 
     def at(self, cell: Cell | None) -> Place:
         """The place of ``cell``, or of the row when the cell is blank."""
@@ -157,7 +158,8 @@ def _rows(book: Book, sheet: Sheet, header: int, columns: dict[int, Column]) -> 
         }
         if known:
             first = min(known.values(), key=lambda cell: cell.column)
-            yield TableRow(Place(book.name, sheet.name, first.ref), number, known, units)
+            refs = {column.heading.header: f"{column_letters(at)}{number}" for at, column in columns.items()}
+            yield TableRow(Place(book.name, sheet.name, first.ref), number, known, units, refs)
 
 
 def _holds(cell: Cell) -> bool:

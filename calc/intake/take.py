@@ -69,6 +69,6 @@ def held(job: JobInput, findings: Sequence[Finding]) -> bool:
     """Whether a stop holds the job back: one of its own, or one of its whole book or of the house book."""
     return any(
         each.severity is Severity.STOP
-        and (same(each.job) == same(job.id) or (not each.job and each.place.book in (job.place.book, job.house.name)))
+        and (same(each.job) == same(job.id) or (not each.job and each.place.book in {job.place.book, *job.house.books}))
         for each in findings
     )

@@ -9,7 +9,7 @@ from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.facts import origin_of, read_facts
-from calc.intake.records import Entry, House, JobInput
+from calc.intake.records import REFUSED, Entry, House, JobInput
 from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id
@@ -84,7 +84,7 @@ def _read_jobs(week: Week, sheet: Sheet, house: House, bid_date: float | None) -
 
 
 def _read_job(week: Week, row: TableRow, id_: str, house: House, bid_date: float | None) -> JobInput:
-    job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256)
+    job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256, refs=row.refs)
     job.rows |= house.rows
     job.entries |= dict(entries_of(week, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
     _date_the_bid(week, row, job, bid_date)
@@ -122,7 +122,7 @@ def id_of(week: Week, row: TableRow, label: str, what: str, job: str = "") -> st
 
 
 def entries_of(week: Week, row: TableRow, givens: tuple[Given, ...], job: str) -> Iterator[tuple[Given, Entry]]:
-    """The entries of a row; a cell that cannot be read is a finding."""
+    """The entries of a row; a cell that cannot be read is a finding, and its entry is marked as refused."""
     for given in givens:
         unit = row.units.get(given.header) or given.unit_text
         entry = read_entry(week, row, given, row.cells.get(given.header), unit, job)
@@ -131,14 +131,14 @@ def entries_of(week: Week, row: TableRow, givens: tuple[Given, ...], job: str) -
 
 
 def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit: str, job: str) -> Entry | None:
-    """One entry with its questions and notes; None for a blank cell and for one that cannot be read."""
+    """One entry with its questions and notes; None for a blank cell."""
     if cell is None:
         return None
     try:
         entry, asks, notes = read_given(given, cell, unit, origin_of(row, cell))
     except InputRefused as refused:
         week.stop(row, cell, refused.found, refused.remedy, job)
-        return None
+        return Entry.not_typed(given, REFUSED)
     read = as_read(given.label, cell)
     week.findings += [Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks]
     week.findings += [Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, read] if note]
@@ -146,7 +146,7 @@ def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit:
 
 
 def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
-    in_jobs = {job.id: set(job.entries) for job in week.jobs.values()}
+    typed = {(job.id, given): "in Jobs too" for job in week.jobs.values() for given in job.entries}
     for job in week.jobs.values():
         job.entries = {**house.company, **house.site, **job.entries}
     if sheet is None:
@@ -156,11 +156,11 @@ def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
     for (id_, given), entry in facts.items():
         place = Place(week.book.name, SITE, entry.origin.partition("!")[2])
         found_job = job_of(week, id_, place)
-        if found_job is not None and given in in_jobs[found_job.id]:
-            text = f"{given.label} of job {found_job.id} is a column of Jobs too."
+        if found_job is not None and (found_job.id, given) in typed:
+            text = f"{given.label} of job {found_job.id} stands {typed[found_job.id, given]}."
             week.findings.append(Finding(Severity.STOP, place, text, "Leave one of the two.", found_job.id))
         elif found_job is not None:
-            in_jobs[found_job.id].add(given)
+            typed[found_job.id, given] = "twice"
             found_job.entries[given] = entry
 
 

@@ -18,6 +18,7 @@ from calc.trade.joints import (
     BaseNeeds,
     Eighths,
     HoleIsolation,
+    JointDepth,
     JointNeeds,
     JointPlace,
     Matched,
@@ -42,7 +43,7 @@ LIQUIDS: tuple[type[Section], ...] = (
     Sealer,
     *SEALER_PACKS.sections,
 )
-JOINTS = (Panel, OldJoint, Matched, Eighths, Slot, JointPlace, HoleIsolation, JointNeeds, Base, BaseNeeds)
+JOINTS = (Panel, OldJoint, Matched, Eighths, Slot, JointPlace, HoleIsolation, JointDepth, JointNeeds, Base, BaseNeeds)
 WATCH = (Integrity, Cautions, Decisions)
 
 SECTIONS: tuple[type[Section], ...] = (*INPUTS, *TAKEOFF, *HAUL, *ORDER, *LIQUIDS, *JOINTS, *WATCH)

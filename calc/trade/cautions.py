@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, factor, largest, least, total
+from calc.declare import Section, Severity, both, caution, factor, greatest, largest, least, total
 from calc.trade.concrete import Order
 from calc.trade.geometry import Slab
+from calc.trade.joints import JointDepth
 from calc.trade.site_inputs import Measured
 from calc.trade.surface import CURING_PACKS, Curing
 
@@ -54,6 +55,17 @@ class Cautions(Section, title="Cautions", sheet="Checks"):
         usual="the volume in place and 2 to 5 % that is always lost",
         do="Order more, or have bags on the site.",
         source="NRMCA CIP 8, from memory: 4 to 10 % over plan dimensions",
+    )
+    shallow = caution(
+        "Joints too shallow",
+        Severity.CAUTION,
+        greatest(JointDepth.lacking) > 0,
+        "The joints are not as deep as the slab needs; the number is what is lacking.",
+        greatest(JointDepth.lacking),
+        "in",
+        usual="a quarter of the thickness, and 1 in at least",
+        do="Use a deeper bit or saw deeper.",
+        source="ACI 302.1R and NRMCA CIP 6, partly from memory",
     )
     no_price = caution(
         "Curing compound has no price",

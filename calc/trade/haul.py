@@ -51,7 +51,7 @@ class Pile(Section, title="Piles and loads", each=STREAM, sheet="Dig and haul"):
     """Each pile on the vehicle that hauls first. Overweight is never planned."""
 
     loose = line(
-        "Loose",
+        "Spoil, loose",
         "yd3",
         when(
             is_word(row_word(STREAM), GREEN),
@@ -62,7 +62,7 @@ class Pile(Section, title="Piles and loads", each=STREAM, sheet="Dig and haul"):
         adds=True,
     )
     tons = line(
-        "Weight",
+        "Spoil, weight",
         "ton",
         when(
             is_word(row_word(STREAM), GREEN),

@@ -59,12 +59,20 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
         1.5,
         low=1.25,
         high=1.5,
-        source="PCA and ACI 302, at most 1.5, seen in print; 1.25 is better",
+        source="PCA and ACI 302, at most 1.5, a textbook has tooled panels square, both seen in print; 1.25 is better",
     )
     least_spacing = factor(
         "Least spacing by width", "ft", 4, low=3, high=5, source="common practice, no source: for narrow strips"
     )
-    most_spacing = factor("Most spacing", "ft", 15, low=10, high=18, source="NRMCA CIP 6, 15 ft, seen in print")
+    most_spacing = factor(
+        "Most spacing",
+        "ft",
+        15,
+        low=10,
+        high=18,
+        source="NRMCA CIP 6, 15 ft and 10 better, ACI 302.1R-96, 18, seen in print; a federal walk has 5 ft (UFGS "
+        "03300N): the detail sheet of the job wins",
+    )
 
     walked = line("Length walked", "ft", total(Walk.gap, AREA), source="last stop less first")
     shape_run = line(
@@ -129,8 +137,18 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
 class OldJoint(Section, title="Old joints", each=STATION, sheet="Order and placing"):
     """A joint of the old walk is met by one in the new slab; where two lie too far apart, more are added evenly."""
 
-    is_joint = line("Old joint here", "", when(Station.old_joint.is_("yes"), 1, 0), source="as typed", adds=True)
     place = line("From the first stop", "ft", Station.at - first(Station.at, AREA), source="the tape")
+    is_joint = line(
+        "Old joint here",
+        "",
+        when(
+            both(Station.old_joint.is_("yes"), place > 0, either(Panel.run <= 0, place < Panel.run)),
+            1,
+            0,
+        ),
+        source="as typed; one at either end of the run is the end of the slab, which is a joint already",
+        adds=True,
+    )
     so_far = line("Old joints so far", "", running(is_joint, AREA), source="in this area")
     key = line(
         "Key of an old joint",
@@ -249,9 +267,13 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "Over a gap of",
         "ft",
         when(
-            both(used > 0, before_it < Matched.old),
-            keyed(OldJoint.gap, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
-            Matched.tail,
+            used > 0,
+            when(
+                before_it < Matched.old,
+                keyed(OldJoint.gap, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+                Matched.tail,
+            ),
+            0,
         ),
         source="to the next old joint, or to the end",
     )
@@ -259,9 +281,13 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "In so many panels",
         "",
         when(
-            both(used > 0, before_it < Matched.old),
-            keyed(OldJoint.both_kinds, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
-            Matched.tail_added + 1,
+            used > 0,
+            when(
+                before_it < Matched.old,
+                keyed(OldJoint.both_kinds, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+                Matched.tail_added + 1,
+            ),
+            0,
         ),
         source="joints added there and one",
     )
@@ -325,10 +351,10 @@ class HoleIsolation(Section, title="Isolation round holes", each=AREA, sheet="Or
     )
 
 
-class JointNeeds(Section, title="Joint depth and strips", sheet="Order and placing"):
-    """What the joints are cut to, and the strips that keep the slab from what it must not push."""
+class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placing"):
+    """A joint that is too shallow does not draw the crack."""
 
-    depth_share = factor(
+    share = factor(
         "Joint depth over thickness",
         "%",
         25,
@@ -336,7 +362,29 @@ class JointNeeds(Section, title="Joint depth and strips", sheet="Order and placi
         high=34,
         source="ACI 302.1R and NRMCA CIP 6, a quarter and 1 in at least, partly from memory",
     )
-    least_depth = factor("Least joint depth", "in", 1, low=0.75, high=1.5, source="as above, partly from memory")
+    least_depth = factor(
+        "Least joint depth",
+        "in",
+        1,
+        low=0.75,
+        high=1.5,
+        source="ACI 302.1R and NRMCA CIP 6, partly from memory; a federal curb has 3/4 in and one city takes 5/8 in, "
+        "seen in print",
+    )
+
+    needed = line(
+        "Joint depth needed",
+        "in",
+        largest(Measured.thickness * share / PERCENT, least_depth),
+        source="a share of the nominal thickness, and never less than the least",
+    )
+    made = line("Joint depth made", "in", if_given(Site.joint_depth, needed), source="typed, else what is needed")
+    lacking = line("Joint depth lacking", "in", largest(0, needed - made), source="needed less made")
+
+
+class JointNeeds(Section, title="Strips and saw cuts", sheet="Order and placing"):
+    """The strips that keep the slab from what it must not push, and what is sawn."""
+
     strip_length = factor("Isolation strip", "ft/each", 10, low=5, high=10, source="common practice, no source")
 
     isolation = line(
@@ -369,7 +417,15 @@ class Base(Section, title="Rock base", each=AREA, sheet="Order and placing"):
 class BaseNeeds(Section, title="Base to buy", sheet="Order and placing"):
     """Weighed and bought by the half ton."""
 
-    weight = factor("Base per compacted yard", "ton/yd3", 1.9, low=1.85, high=2.05, source="common practice, no source")
+    weight = factor(
+        "Base per compacted yard",
+        "ton/yd3",
+        1.9,
+        low=1.85,
+        high=2.05,
+        source="common practice, no source, for crushed rock; a textbook has compacted sand and gravel at 3,650 "
+        "lb/yd3, from memory",
+    )
     waste = factor("Waste of base", "%", 5, low=0, high=10, source="common practice, no source")
     step = factor("Step of the rock yard", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
 

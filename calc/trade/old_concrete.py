@@ -114,7 +114,8 @@ class Rubble(Section, title="Old concrete", sheet="Dig and haul"):
         4050,
         low=3900,
         high=4200,
-        source="150 lb/ft3, the usual figure for normal-weight concrete, seen in print",
+        source="150 lb/ft3, the usual figure for normal-weight concrete, seen in print; 860 (US EPA 2016) and 1,400 "
+        "(USGBC 2009) lb/yd3 are a bin of it and loose rubble, not the solid",
     )
 
     solid = line(

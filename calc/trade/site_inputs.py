@@ -25,6 +25,7 @@ class Measured(Section, title="Areas", each=AREA, table="Areas"):
         "Length",
         "ft",
         over=0,
+        high=2000,
         ask_high=500,
         example="12' 6\"",
         needed_if=(shape, "strip", "triangle", "circle", "quarter circle"),
@@ -99,6 +100,7 @@ class Measured(Section, title="Areas", each=AREA, table="Areas"):
         "Area",
         "ft2",
         over=0,
+        high=200000,
         ask_high=5000,
         example="48",
         needed_if=(shape, "known area"),
@@ -108,6 +110,7 @@ class Measured(Section, title="Areas", each=AREA, table="Areas"):
         "Run",
         "ft",
         over=0,
+        high=2000,
         ask_high=500,
         example="12",
         help="Length that the joints divide; blank where the shape says it.",
@@ -184,7 +187,9 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
     kind = choice(
         "Kind", "form", "existing", "wall", "building", "open", default="form", help="What the new slab meets here."
     )
-    length = given("Length", "ft", low=0, default=0, ask_high=500, example="12' 6\"", help="Length of this piece.")
+    length = given(
+        "Length", "ft", low=0, default=0, high=2000, ask_high=500, example="12' 6\"", help="Length of this piece."
+    )
     repeats = given(
         "Repeats", "", default=1, low=1, high=100, whole=True, example="1", help="How many pieces like it there are."
     )

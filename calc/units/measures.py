@@ -92,6 +92,7 @@ _UNITS: tuple[tuple[str, str, str], ...] = (
     ("volume", "0.028316846592", "cf"),
     ("volume", "0.764554857984", "cy"),
     ("volume", "0.003785411784", "gal gals gallon gallons"),
+    ("volume", "0.000946352946", "qt qts quart quarts"),
     ("volume", "0.001", "l liter liters litre litres"),
     ("weight", "0.028349523125", "oz ounce ounces"),
     ("weight", "0.45359237", "lb lbs pound pounds"),

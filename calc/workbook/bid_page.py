@@ -38,7 +38,7 @@ def slots_for(job: JobValues) -> int:
 
 def bid_page(places: Places, checks: ChecksPage, slots: int) -> Page:
     """The front page."""
-    page = Page(NAME, _WIDTHS, "Bid", portrait=True, frozen_rows=2, frozen_cols=0)
+    page = Page(NAME, _WIDTHS, "Bid", portrait=True, one_page=True, frozen_rows=2, frozen_cols=0)
     page.put(Spoken(0, _LABEL, "title", lambda job: f"Bid {job.id}"))
     page.heights[0] = 24
     page.next()

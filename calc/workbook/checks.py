@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from calc.declared import Caution, Check, Severity
 from calc.trade.catalog import SECTIONS
@@ -29,11 +30,13 @@ _COLUMNS = {
 }
 
 
+@cache
 def all_checks() -> tuple[Check, ...]:
     """Every check, in order."""
     return tuple(each for section in SECTIONS for each in section.declarations if isinstance(each, Check))
 
 
+@cache
 def all_cautions() -> tuple[Caution, ...]:
     """Every caution, the loudest first."""
     every = [each for section in SECTIONS for each in section.declarations if isinstance(each, Caution)]

@@ -72,7 +72,7 @@ _FORMATS = {
 }
 
 COUNT_FORMAT = "#,##0"
-PLAIN_FORMAT = "#,##0.######"
+PLAIN_FORMAT = "General"
 RATE_FORMAT = "#,##0.00##"
 ID_FORMAT = "@"
 

@@ -118,6 +118,7 @@ class Page:
     widths: tuple[float, ...]
     title: str = ""
     portrait: bool = False
+    one_page: bool = False
     puts: list[Put] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     row: int = 0

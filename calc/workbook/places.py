@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 
 from calc.cells import column_letters
 from calc.declared import Declared
-from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Named
 
@@ -108,10 +107,8 @@ class From:
         return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
 
     def picked(self, named: Named, place: str) -> str:
-        """The cell of ``named`` whose row number ``place`` gives; 0, or no words, when its level has no rows."""
+        """The cell of ``named`` whose row number ``place`` gives."""
         spot = self.places.spots[named]
-        if not spot.block.count:
-            return "0" if named.sort is Sort.NUMBER else '""'
         return self._nth(spot.block, spot.lane, place)
 
     def numbers(self, named: Named, level: Level) -> str:

@@ -109,9 +109,14 @@ def _jobs_page(rows: Sequence[WeekRow]) -> Page:
     for row in rows:
         quoted = [text.replace('"', '""') for text in (row.file, row.job)]
         _link(page, 0, "sentence", f'HYPERLINK("{quoted[0]}","{quoted[1]}")', row.job)
-        for col, (value, face) in enumerate(((row.client, ""), (row.bid_date, _DATE), (row.pour_date, _DATE)), start=1):
+        facts: tuple[tuple[Shown, str], ...] = (
+            (row.client, ""),
+            (row.bid_date, _DATE),
+            (row.pour_date, _DATE),
+            (row.state, ""),
+        )
+        for col, (value, face) in enumerate(facts, start=1):
             _say(page, col, value, face)
-        _say(page, 4, row.state, "")
         for col, (line, value) in enumerate(zip(COLUMNS, row.quantities, strict=True), start=_FACTS):
             _say(page, col, value, format_of(line))
         page.next()

@@ -18,7 +18,7 @@ from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page, program_version
-from calc.workbook.looks import properties
+from calc.workbook.looks import FONT, properties
 from calc.workbook.places import Places
 from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
 from calc.workbook.values import JobValues
@@ -28,6 +28,8 @@ _OPTIONS = {
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
+    # the width of a column counts digits of the book's own font: one that every machine has, or has a twin of
+    "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
 _REMEMBERED = 50_000
 """Formulas that are remembered at most."""
@@ -163,10 +165,10 @@ def _print_well(sheet: Any, plan: SheetPlan, paper: str, used: int) -> None:
     if not page.portrait:
         sheet.set_landscape()
     sheet.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
-    sheet.fit_to_pages(1, 0)
+    sheet.fit_to_pages(1, 1 if page.one_page else 0)
     sheet.repeat_rows(0, page.frozen_rows - 1)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     sheet.print_area(0, 0, last, used - 1)
-    sheet.set_footer(f"&L&8{SAFETY}&C&8&F: &A&R&8Page &P of &N")
+    sheet.set_footer(f"&L&8{SAFETY}&R&8&F: &A, page &P of &N")
     sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{last + 1}"})
     sheet.hide_gridlines(2)

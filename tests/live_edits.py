@@ -1,0 +1,269 @@
+"""Values that a person may type over: what to type in the input book, and what to type in the written workbook.
+
+They are found from the declarations: every column, every word of every choice, every factor of every kind, every
+price, every line that may be forced. For each there are several ways, and the first that moves a number is taken.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from itertools import islice
+from math import isnan
+
+import numpy as np
+
+from calc.batch import evaluated
+from calc.declared import Declared, Factor, Forced, Given, Kind, Line, Pack, Price
+from calc.formula.functions import NONE, Column
+from calc.formula.levels import JOB
+from calc.intake.records import NOT_GIVEN, Entry, JobInput
+from calc.intake.schema import ACCEPTABLE, FACTOR_LIST, FORCEABLE, GIVENS, PRICE_LIST, everything
+from calc.intake.values import serial
+from calc.trade.levels import AREA
+from calc.workbook.values import JobValues
+from whole_job import sample
+
+DAY = date(2026, 5, 4)
+WAYS = 48
+"""Ways of moving a number that are tried for one column before it is taken for still."""
+
+
+@dataclass(frozen=True)
+class Edit:
+    """One value typed over, in one row of a declaration; ``typed`` is None where the input cell is cleared."""
+
+    named: Declared
+    index: int
+    typed: object
+    shown: float | str
+
+    def __str__(self) -> str:
+        return f"{self.named.id}[{self.index}] = {self.shown}"
+
+
+Way = tuple[Edit, ...]
+"""An edit, and others that are made with it so that it matters."""
+
+
+@dataclass(frozen=True)
+class Wish:
+    """A value that is to be typed over once, and the ways of doing so."""
+
+    named: Declared
+    what: str
+    ways: tuple[Way, ...]
+
+
+LINES = tuple(each for each in everything() if isinstance(each, Line))
+
+
+def wishes(job: JobValues) -> list[Wish]:
+    """Everything that is to be typed over in the workbook of ``job``."""
+    found = [
+        *(wish for given in GIVENS for wish in _of_given(given, job)),
+        *(wish for factor in FACTOR_LIST for wish in _of_factor(factor, job)),
+        *(wish for price in PRICE_LIST for wish in _of_price(price, job)),
+        *(_of_force(line, job) for line in FORCEABLE.values()),
+        *(_of_stop(label, job) for label in ACCEPTABLE),
+    ]
+    return [wish for wish in found if wish.ways]
+
+
+def let_go(job: JobValues) -> list[Edit]:
+    """Every forced line and every accepted stop of ``job``, let go again."""
+    return [Edit(forced, index, None, NONE) for forced, index in job.job.forced]
+
+
+def chosen(job: JobValues, wanted: Sequence[Wish]) -> tuple[list[Way], list[Wish]]:
+    """For each wish the first way that moves a number, and the wishes that move none (their first way is taken)."""
+    taken: dict[Wish, Way] = {}
+    for turn in range(max(len(wish.ways) for wish in wanted)):
+        tried = [wish for wish in wanted if wish not in taken and turn < len(wish.ways)]
+        ways = [wish.ways[turn] for wish in tried]
+        made = with_each(job.job, [*ways, *(way[1:] for way in ways if way[1:])])
+        without = iter(made[len(ways) :])
+        for wish, way, moved in zip(tried, ways, made, strict=False):
+            if moves_a_number(next(without) if way[1:] else job, moved):
+                taken[wish] = way
+    return [taken.get(wish, wish.ways[0]) for wish in wanted], [wish for wish in wanted if wish not in taken]
+
+
+def with_each(job: JobInput, ways: Sequence[Iterable[Edit]]) -> list[JobValues]:
+    """The values of a job with each of several sets of edits."""
+    return list(evaluated([edited(job, edits) for edits in ways]))
+
+
+def moves_a_number(one: JobValues, another: JobValues) -> bool:
+    """Whether any line differs between two jobs of one shape, or one needs more slots than the other."""
+    return one.counts != another.counts or any(
+        not np.array_equal(_column(one, line), _column(another, line)) for line in LINES
+    )
+
+
+def _column(job: JobValues, line: Line) -> Column:
+    start = job.starts[line.level]
+    return job.frame.columns[line][start : start + job.counts[line.level]]
+
+
+def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:
+    """A copy of a job with other values in it."""
+    house = replace(job.house, factors=dict(job.house.factors), prices=dict(job.house.prices))
+    copy = replace(job, house=house, entries=dict(job.entries), rows=dict(job.rows), forced=dict(job.forced))
+    for edit in edits:
+        _put(copy, edit, Entry(NOT_GIVEN if edit.shown == NONE and _is_number(edit.named) else edit.shown))
+    return copy
+
+
+def _put(job: JobInput, edit: Edit, entry: Entry) -> None:
+    match edit.named:
+        case Factor() as factor:
+            job.house.factors[factor, edit.index] = entry
+        case Price() | Pack() as price:
+            job.house.prices[price] = entry
+        case Forced() as forced:
+            job.forced[forced, edit.index] = entry
+        case Given() as given if given.level == JOB:
+            job.entries[given] = entry
+        case Given() as given:
+            rows = list(job.rows[given.level])
+            rows[edit.index] = replace(rows[edit.index], entries={**rows[edit.index].entries, given: entry})
+            job.rows[given.level] = rows
+
+
+def _is_number(named: Declared) -> bool:
+    return not (isinstance(named, Given) and named.kind in (Kind.TEXT, Kind.CHOICE))
+
+
+def complete(job: JobInput) -> bool:
+    """Whether everything that is needed, for the words that were chosen, is there."""
+    for given in GIVENS:
+        if given.needed_if is None:
+            continue
+        asker, *words = given.needed_if
+        for row in job.rows.get(given.level, []) if given.level != JOB else [None]:
+            entries = job.entries if row is None else row.entries
+            if isinstance(asker, Given) and asker not in entries and row is not None:
+                asked = job.rows[AREA][row.within].entries[asker].value
+            else:
+                asked = entries[asker].value  # type: ignore[index]
+            if asked in words and _is_blank(entries[given].value):
+                return False
+    return True
+
+
+def _is_blank(value: float | str) -> bool:
+    return value == NONE if isinstance(value, str) else isnan(value)
+
+
+def rows_to_edit(given: Given, job: JobInput) -> list[tuple[int, Entry]]:
+    """The rows in which a value of ``given`` stands or may be typed, those where it was typed first."""
+    if given.level == JOB:
+        return [(0, job.entries[given])]
+    rows = [
+        (index, row.entries[given])
+        for index, row in enumerate(job.rows.get(given.level, []))
+        if "!" in row.entries[given].origin or row.place.sheet == given.section.table
+    ]
+    return sorted(rows, key=lambda each: ("!" not in each[1].origin, each[1].value in (0, given.default), each[0]))
+
+
+def _of_given(given: Given, job: JobValues) -> Iterator[Wish]:
+    rows = rows_to_edit(given, job.job)
+    if given.kind is Kind.CHOICE:
+        for word in given.words_allowed:
+            ways = ((Edit(given, at, word, word),) for at, entry in rows if entry.value != word)
+            yield _wish(given, word, (way for way in ways if complete(edited(job.job, way))))
+        return
+    yield _wish(given, "another", (way for at, entry in rows for way in _others(given, at, entry, job.job)))
+    if given.kind is Kind.NUMBER and given.default is None and not given.required:
+        ways = ((Edit(given, at, None, NONE),) for at, entry in rows if not _is_blank(entry.value))
+        yield _wish(given, "cleared", (way for way in ways if complete(edited(job.job, way))))
+
+
+def _wish(named: Declared, what: str, ways: Iterable[Way]) -> Wish:
+    return Wish(named, what, tuple(islice(ways, WAYS)))
+
+
+def _others(given: Given, at: int, entry: Entry, job: JobInput) -> Iterator[Way]:
+    """Other values for a cell. A day is typed as words and shown as a number; so is the name of a row."""
+    match given.kind:
+        case Kind.TEXT:
+            yield (Edit(given, at, "other words", "other words"),)
+        case Kind.DATE:
+            yield (Edit(given, at, DAY.isoformat(), serial(DAY)),)
+        case Kind.ROW:
+            assert given.rows is not None
+            for number, row in enumerate(job.rows.get(given.rows, []), start=1):
+                if number != entry.value:
+                    yield (Edit(given, at, row.word, float(number)),)
+        case _:
+            base = float(entry.value) if not _is_blank(entry.value) else float(str(sample(given)))
+            for value in _near(base, given.whole):
+                if _within(given, value) and value != entry.value:
+                    yield (Edit(given, at, value, value),)
+
+
+def _near(value: float, whole: bool = False) -> tuple[float, ...]:
+    """Other numbers of the size of ``value``, exact in a few decimal places."""
+    if whole:
+        return (value + 1, value - 1, value + 3)
+    if value == 0:
+        return (1.5, 0.5, 6.0, 0.005)
+    return tuple(float(f"{value * times:.6g}") for times in (1.25, 0.75, 2, 0.4, 3.5, 0.2))
+
+
+def _within(given: Given, value: float) -> bool:
+    """Whether a number keeps the hard limits of its column."""
+    return (
+        (given.low is None or value >= given.low)
+        and (given.high is None or value <= given.high)
+        and (given.over is None or value > given.over)
+        and (given.signed or value >= 0)
+    )
+
+
+def _of_factor(factor: Factor, job: JobValues) -> Iterator[Wish]:
+    """Each kind of a factor, with the choice that asks for that kind, and with what is typed instead of it cleared."""
+    words = factor.level.axis.words if factor.level.axes else ("",)
+    for index, word in enumerate(words):
+        now = job.of(factor, index)
+        tries = [Edit(factor, index, value, value) for value in _near(float(now))]
+        kinds = [
+            Edit(given, 0, word, word)
+            for given in GIVENS
+            if word in given.words_allowed and given.level == JOB and job.of(given) != word
+        ]
+        typed = [each for each in GIVENS if each.level == JOB and each.default is None and not each.required]
+        cleared = [Edit(each, 0, None, NONE) for each in typed if each.kind is Kind.NUMBER]
+        with_kind = [(each, kind) for kind in kinds for each in tries]
+        masked = [(each, *kinds, clear) for clear in cleared for each in tries] if word else []
+        yield _wish(factor, word, [*((each,) for each in tries), *with_kind, *masked])
+
+
+def _of_price(price: Price, job: JobValues) -> Iterator[Wish]:
+    for amount in (price, price.pack):
+        if amount is not None and not _is_blank(job.of(amount)):
+            tries = (Edit(amount, 0, value, value) for value in _near(float(job.of(amount))))
+            yield _wish(amount, "another", ((each,) for each in tries))
+            yield _wish(amount, "cleared", [(Edit(amount, 0, None, NONE),)])
+
+
+def _of_force(line: Line, job: JobValues) -> Wish:
+    """A line forced to some more than it is, in a row where it is not forced yet if there is one."""
+    forced = line.forced
+    assert forced is not None
+    rows = sorted(range(job.count(line.level)), key=lambda at: not _is_blank(job.of(forced, at)))
+    more = ((at, float(round(float(job.of(line, at)) * 1.3 + 2))) for at in rows)
+    return _wish(forced, "forced", ((Edit(forced, at, value, value),) for at, value in more))
+
+
+def _of_stop(label: str, job: JobValues) -> Wish:
+    """A stop accepted; where the job did not earn it, with a factor of the cautions that makes it fire."""
+    stop = ACCEPTABLE[label]
+    assert stop.accepted is not None
+    accept = Edit(stop.accepted, 0, "accepted", 1.0)
+    limits = [each for each in FACTOR_LIST if each.section is stop.section and each.level == JOB]
+    fires = ((accept, Edit(each, 0, value, value)) for each in limits for value in _near(float(job.of(each))))
+    return _wish(stop.accepted, "accepted", [(accept,), *fires])

@@ -1,0 +1,131 @@
+"""The cells of a workbook file, read and typed over without a library in between.
+
+Tens of workbooks are read for each run of the tests. A library makes an object of each cell and its looks, and drops
+every stored value when it saves; here a file is read ten times as fast, and a cell that is typed over leaves all other
+bytes of its file as they are.
+"""
+
+from __future__ import annotations
+
+import re
+import zipfile
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import NamedTuple
+from xml.etree.ElementTree import Element, fromstring
+from xml.sax.saxutils import escape
+
+from witness import TOLERANCE, Difference, Place
+
+MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+LINK = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+
+
+class Held(NamedTuple):
+    """What a cell holds: its value (a number, words, or an error as its words), and its formula if it has one."""
+
+    value: float | str | None
+    formula: str | None = None
+    is_error: bool = False
+
+
+def read_cells(path: Path) -> dict[Place, Held]:
+    """Every cell of a workbook that holds something, by sheet and reference."""
+    with zipfile.ZipFile(path) as parts:
+        strings = list(_strings(parts))
+        return {
+            (sheet, cell.get("r", "")): held
+            for sheet, part in _sheets(parts).items()
+            for cell in fromstring(parts.read(part)).iter(f"{MAIN}c")
+            if (held := _held(cell, strings)) is not None
+        }
+
+
+def sheet_names(path: Path) -> list[str]:
+    """The sheets of a workbook, in order."""
+    with zipfile.ZipFile(path) as parts:
+        return list(_sheets(parts))
+
+
+def type_over(path: Path, changes: Mapping[Place, float | str], out: Path) -> None:
+    """Writes ``path`` with other values typed into some cells to ``out``; all other stored values stay, stale or not.
+
+    Raises ``ValueError`` for a cell that is not there.
+    """
+    with zipfile.ZipFile(path) as parts, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as copy:
+        sheets = _sheets(parts)
+        wanted: dict[str, list[tuple[str, float | str]]] = {}
+        for (sheet, ref), value in changes.items():
+            wanted.setdefault(sheets[sheet], []).append((ref, value))
+        for name in parts.namelist():
+            text = parts.read(name)
+            for ref, value in wanted.get(name, []):
+                text = _typed_over(text.decode(), ref, value, path).encode()
+            copy.writestr(name, text)
+
+
+def unlike(original: Path, recalculated: Path) -> list[Difference]:
+    """Every formula cell whose stored value is not what was recalculated; one without a value, or with an error, is."""
+    ours, theirs = read_cells(original), read_cells(recalculated)
+    found = []
+    for place, held in ours.items():
+        if held.formula is None:
+            continue
+        other = theirs.get(place, Held(None))
+        if held.is_error or other.is_error or not same(held.value, other.value):
+            found.append(Difference(*place, held.formula, held.value, other.value))
+    return found
+
+
+def same(one: object, another: object) -> bool:
+    """Whether two values say the same: words exactly, numbers within the tolerance of the witnesses."""
+    if isinstance(one, float) and isinstance(another, float):
+        return abs(one - another) <= TOLERANCE * max(1.0, abs(one), abs(another))
+    return one is not None and one == another
+
+
+def _typed_over(text: str, ref: str, value: float | str, path: Path) -> str:
+    if isinstance(value, str):
+        kind, inside = ' t="inlineStr"', f'<is><t xml:space="preserve">{escape(value)}</t></is>'
+    else:
+        kind, inside = "", f"<v>{value!r}</v>"
+    cell = re.compile(rf'<c r="{ref}"( s="\d+")?[^>/]*(?:/>|>.*?</c>)', re.DOTALL)
+    text, count = cell.subn(lambda found: f'<c r="{ref}"{found[1] or ""}{kind}>{inside}</c>', text)
+    if count != 1:
+        raise ValueError(f"{path.name} has no cell {ref} to type over")
+    return text
+
+
+def _held(cell: Element, strings: list[str]) -> Held | None:
+    kind, value, formula = cell.get("t", "n"), cell.findtext(f"{MAIN}v"), cell.findtext(f"{MAIN}f")
+    if kind == "inlineStr":
+        return Held(_words(cell))
+    if value is None:
+        return None if formula is None else Held("" if kind == "str" else None, formula)
+    if kind == "s":
+        return Held(strings[int(value)], formula)
+    if kind in ("str", "e"):
+        return Held(value, formula, kind == "e")
+    return Held(float(value), formula)
+
+
+def _strings(parts: zipfile.ZipFile) -> Iterator[str]:
+    if "xl/sharedStrings.xml" in parts.namelist():
+        yield from _string_table(parts.read("xl/sharedStrings.xml"))
+
+
+@lru_cache(maxsize=4)
+def _string_table(part: bytes) -> tuple[str, ...]:
+    return tuple(_words(item) for item in fromstring(part).iter(f"{MAIN}si"))
+
+
+def _words(item: Element) -> str:
+    return "".join(text.text or "" for text in item.iter(f"{MAIN}t"))
+
+
+def _sheets(parts: zipfile.ZipFile) -> dict[str, str]:
+    """The part of each sheet, in the order of the sheets."""
+    links = {link.get("Id"): link.get("Target", "") for link in fromstring(parts.read("xl/_rels/workbook.xml.rels"))}
+    sheets = fromstring(parts.read("xl/workbook.xml")).iter(f"{MAIN}sheet")
+    return {each.get("name", ""): f"xl/{links[each.get(LINK)].removeprefix('/xl/')}" for each in sheets}

@@ -1,0 +1,35 @@
+"""No rule of the trade is taken on faith: each is reached by two or more hand-worked situations."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from calc.declared import Line
+from calc.trade.catalog import SECTIONS
+from situation import situations
+
+BOOKKEEPING = {"Checks", "Cautions"}
+"""Sheets whose lines hold other lines against each other; they have tests of their own."""
+ENOUGH = 2
+
+
+def rules() -> list[str]:
+    """The id of every line that a rule of the trade gives."""
+    return [
+        each.id
+        for section in SECTIONS
+        if section.sheet not in BOOKKEEPING
+        for each in section.declarations
+        if isinstance(each, Line)
+    ]
+
+
+def test_every_rule_is_worked_by_hand_in_two_situations_or_more() -> None:
+    reached = Counter(name for situation in situations() for name in situation.expect)
+    short = [f"{name}: {reached[name]}" for name in rules() if reached[name] < ENOUGH]
+    assert not short, f"{len(short)} rules are worked by hand in fewer than {ENOUGH} situations:\n" + "\n".join(short)
+
+
+def test_no_situation_is_told_twice() -> None:
+    told = Counter(situation.sentence for situation in situations())
+    assert [sentence for sentence, times in told.items() if times > 1] == []

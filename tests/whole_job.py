@@ -1,0 +1,209 @@
+"""A job that fills every column of both input books with something other than its default, and jobs that are awkward.
+
+What is written here says which shapes, kinds and choices occur. A column that is not written here is filled by its own
+declaration, so that a column which is added to an input table is in the whole job at once.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from books import HOUSE, Rows
+from calc.declared import Given, Kind, Price
+from calc.intake.schema import (
+    FACT_TABLES,
+    FACTORS,
+    HOUSE_TABLES,
+    OVERRIDES,
+    PRICE_LIST,
+    PRICES,
+    TABLES,
+    Table,
+    facts_of,
+)
+
+Tables = dict[str, Rows]
+Row = Mapping[str, object]
+
+ID = "24-03"
+"""The job id of the whole job."""
+
+JOBS: list[Row] = [
+    {"job": ID, "client": "Tamarack Row Owners", "address": "41 Orchard Spur", "bid date": "2026-04-13",
+     "pour date": "2026-04-27", "soil": "clay", "fiber": "micro", "caps": 2, "photos": "roll 7", "notes": "34 in gate"},
+]  # fmt: skip
+
+AREAS: list[Row] = [
+    # a tapered trapezoid that could as well be any other shape: what each needs is typed
+    {"area": "walk", "shape": "strip", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3, "thickness in": 5,
+     "other thickness in": 4, "raise in": 1, "base in": 4, "copies": 2, "area ft2": 75, "run ft": 21,
+     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "notes": "along the north wall"},
+    {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,
+     "doweled edge ft": 5, "doweled edges": 2, "dowel spacing in": 18},
+    {"area": "1", "shape": "circle", "length ft": 8, "thickness in": 4.5, "raise in": -1},
+    {"area": "<5", "shape": "quarter circle", "length ft": 5.5, "base in": 3},
+    {"area": "A*", "shape": "stations", "thickness in": 6, "copies": 3},
+    {"area": "1E3", "shape": "corners"},
+    {"area": "known", "shape": "known area", "area ft2": 48, "other thickness in": 5},
+    {"area": "thin", "shape": "strip", "length ft": "3.2 m", "width ft": "2'-9\"", "thickness in": 2.75},
+]  # fmt: skip
+
+STATIONS: list[Row] = [
+    {"area": "walk", "at ft": 0, "width ft": 4, "depth in": "5 1/4", "old joint": "yes", "notes": "at the lamp post"},
+    {"area": "walk", "at ft": 9, "width ft": 3.5, "depth in": 4.5},
+    {"area": "walk", "at ft": 20.5, "width ft": 3, "depth in": 4, "old joint": "yes"},
+    {"area": "A*", "at ft": 1, "width ft": 3},
+    {"area": "A*", "at ft": 5.5, "width ft": 3.25, "depth in": 6.5, "old joint": "yes"},
+    {"area": "A*", "at ft": 12, "width ft": 2.5},
+]
+
+CORNERS: list[Row] = [
+    *({"area": "walk", "x ft": x, "y ft": y} for x, y in ((1, 1), (21, 1), (21, 4), (1, 5))),
+    *({"area": "1E3", "x ft": x, "y ft": y} for x, y in ((0, 0), (0, 9), (4, 9), (4, 4), (10, 4), (10, -1))),
+]
+
+DEDUCTIONS: list[Row] = [
+    # could be any shape
+    {"area": "walk", "shape": "rectangle", "length ft": 2, "width ft": 1.5, "area ft2": 4, "count": 2,
+     "isolation": "yes", "notes": "valve box"},
+    {"area": "walk", "shape": "circle", "length ft": 0.5, "isolation": "no"},
+    {"area": "1", "shape": "triangle", "length ft": 3, "width ft": 2, "perimeter ft": 8, "count": 3},
+    {"area": "A*", "shape": "known area", "area ft2": 2.25, "perimeter ft": 6},
+]  # fmt: skip
+
+EDGES: list[Row] = [
+    {"area": "walk", "kind": "form", "length ft": 20.5, "curved": "yes", "thickened width in": 8, "extra depth in": 6,
+     "notes": "bends at the tree"},
+    {"area": "walk", "kind": "existing", "length ft": 3.5, "repeats": 2, "dowel spacing in": 12,
+     "end clearance in": 4, "embed in": 5, "projection in": 7, "bar in": 0.5, "bar surface": "ribbed",
+     "hole in": 0.625},
+    {"area": "walk", "kind": "wall", "length ft": 12, "isolation": "no"},
+    {"area": "1", "kind": "building", "length ft": 7.5, "dowel spacing in": 24},
+    {"area": "1", "kind": "open", "length ft": 9, "isolation": "yes"},
+    # one in the middle of a piece that is too short for two, and another with the dowels of the first doweled edge
+    {"area": "walk", "kind": "existing", "length ft": 1.25, "dowel spacing in": 16},
+    {"area": "A*", "kind": "existing", "length ft": 4, "dowel spacing in": 14, "embed in": 5, "projection in": 7,
+     "bar in": 0.5, "hole in": "9/16"},
+]  # fmt: skip
+
+FOOTINGS: list[Row] = [
+    {"area": "walk", "length ft": 8, "width ft": 1, "top below in": 1, "cover wanted in": 2.5, "exposed sides": 2,
+     "reinforced": "yes", "treated with": "bond", "notes": "old porch"},
+    {"area": "1", "length ft": 3, "width ft": 2, "top below in": -1.5, "treated with": "slip sheet"},
+    {"area": "known", "length ft": 5, "width ft": 1.5, "top below in": 3, "exposed sides": 1},
+    {"area": "known", "length ft": 5, "width ft": 1.5, "top below in": 9, "treated with": "nothing"},
+]  # fmt: skip
+
+PLANTS: list[Row] = [
+    {"what": "boxwood", "count": 3, "width ft": 3, "depth ft": 2.5, "height ft": 4, "root ball ft": 1.5,
+     "ball height ft": 1, "trunk in": 1.5, "notes": "roots under the walk"},
+    {"what": "grass", "width ft": 4, "depth ft": 1, "height ft": 0.5},
+]  # fmt: skip
+
+SITE: dict[str, object] = {
+    "Order rule": "percent", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
+    "Moisture": "wet", "Keep backfill on site": "yes", "Bond coats": 2, "Sealer coats": 1, "Joints are": "sawn",
+    "Joint depth": 1.25, "First vehicle": "pickup",
+}  # fmt: skip
+"""Facts of the site. The order rule stays what it is when blank: forcing and fixing have their turn as edits."""
+
+FORCED: list[Row] = [
+    {"area": "thin", "line": "Mean thickness", "value": 3.25, "reason": "probed", "who": "RK", "notes": "six probes"},
+    {"line": "Fiber bags to buy", "value": 40, "reason": "a full pallet", "who": "RK"},
+]
+
+VEHICLES: list[Row] = [
+    {"vehicle": "dump trailer", "box yd3": 5, "heap": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6},
+    {"vehicle": "pickup", "box yd3": 2.5, "heap": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5},
+]
+
+DATED: Row = {"dated": "2026-03-30", "valid until": "2026-06-30", "supplier": "Alder Fork Supply", "taxable": "yes",
+              "account": "5100", "notes": "picked up"}  # fmt: skip
+
+PRICE_ROWS: list[Row] = [dict(zip(map(str, HOUSE[PRICES][0]), row, strict=True), **DATED) for row in HOUSE[PRICES][1:]]
+
+HOUSE_FACTORS: list[Row] = [
+    {"factor": "Loss", "value": 4, "unit": "%", "usual": 3, "source": "our own trucks", "notes": "spring"},
+    {"factor": "Swell of soil", "for": "clay", "value": 40},
+    {"factor": "Weight by moisture", "for": "wet", "value": 1.2},
+]
+
+WRITTEN: dict[str, list[Row]] = {
+    "Jobs": JOBS,
+    "Areas": AREAS,
+    "Site conditions": [{"fact": fact, "value": value, "notes": "as seen"} for fact, value in SITE.items()],
+    "Stations": STATIONS,
+    "Corners": CORNERS,
+    "Deductions": DEDUCTIONS,
+    "Edges": EDGES,
+    "Footings": FOOTINGS,
+    "Plants": PLANTS,
+    OVERRIDES: FORCED,
+    "Vehicles": VEHICLES,
+    PRICES: PRICE_ROWS,
+    FACTORS: HOUSE_FACTORS,
+}
+
+
+def whole_week(areas: Sequence[str] = ()) -> Tables:
+    """The week's book of the whole job, or of some of its areas."""
+    return {name: _filled(table, areas) for name, table in TABLES.items() if name not in HOUSE_TABLES}
+
+
+def whole_house() -> Tables:
+    """Its house book."""
+    return {name: _filled(TABLES[name], ()) for name in HOUSE_TABLES}
+
+
+def headed(table: str, rows: Sequence[Row]) -> Rows:
+    """Rows under the header of their table."""
+    headers = [heading.header for heading in TABLES[table].headings]
+    for row in rows:
+        assert set(row) <= set(headers), f"{table} has no column {sorted(set(row) - set(headers))}"
+    return [headers, *([row.get(header) for header in headers] for row in rows)]
+
+
+def _filled(table: Table, areas: Sequence[str]) -> Rows:
+    """What is written for a table, with every column filled in some row."""
+    written = WRITTEN.get(table.name, [])
+    rows = [dict(row) for row in written if not areas or row.get("area", areas[0]) in areas]
+    if table.name in FACT_TABLES:
+        rows += _missing_facts(table.name, {str(row["fact"]) for row in rows})
+    if table.name == PRICES:
+        known = {row["item"] for row in rows}
+        rows += [_priced(each, at) for at, each in enumerate(PRICE_LIST) if each.label not in known]
+    if not rows:
+        rows = [{}]
+    for row in rows:
+        if any(heading.label == "job" for heading in table.headings):
+            row["job"] = ID
+    for heading in table.headings:
+        if all(row.get(heading.header) is None for row in rows):
+            rows[0][heading.header] = heading.example if heading.given is None else sample(heading.given)
+    return headed(table.name, rows)
+
+
+def _priced(price: Price, at: int) -> dict[str, object]:
+    return {"item": price.label, "price": 20.5 + at, "size": 5 if price.pack is not None else None}
+
+
+def _missing_facts(table: str, known: set[str]) -> list[dict[str, object]]:
+    return [{"fact": each.label, "value": sample(each)} for each in facts_of(table) if each.label not in known]
+
+
+def sample(given: Given) -> object:
+    """Something that may be typed for ``given`` and is not its default."""
+    match given.kind:
+        case Kind.CHOICE:
+            return next(word for word in given.words_allowed if word != given.default)
+        case Kind.NUMBER | Kind.SLOPE:
+            return _number_for(given)
+        case _:
+            return given.example or given.label
+
+
+def _number_for(given: Given) -> object:
+    low = next((each for each in (given.ask_low, given.low, given.over) if each is not None), 0.0)
+    high = next((each for each in (given.ask_high, given.high) if each is not None), low + 10)
+    middle = (low + high) / 2
+    return float(int(middle) + (middle == given.default)) if given.whole else middle
