@@ -191,6 +191,8 @@ def factor(
 
 def factors(label: str, unit_text: str, *values: float, source: str) -> Factor:
     """A number of the trade for each of the named rows of its section's level, in their order."""
+    if not source:
+        raise FormulaError(f"{label!r} has no source; write 'common practice, no source' when there is none")
     return Factor(label, unit_text, values, None, None, source)
 
 

@@ -5,24 +5,26 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi
 
-from calc.formula.kinds import FormulaError, Sort
-from calc.formula.levels import JOB, Level
-from calc.formula.tree import (
+from calc.formula.gather import (
     Alike,
-    Apply,
     Before,
-    Exact,
-    Expr,
     First,
     Gather,
     Keyed,
-    Named,
-    Operand,
     Pick,
-    Recast,
     RowNumber,
     RowWord,
     Running,
+)
+from calc.formula.kinds import FormulaError, Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import (
+    Apply,
+    Exact,
+    Expr,
+    Named,
+    Operand,
+    Recast,
     apply,
     expression,
 )
@@ -156,6 +158,12 @@ def place_of_least(value: Named) -> Expr:
 def _gather(how: str, value: Named, to: Level) -> Gather:
     if not isinstance(value, Named):
         raise FormulaError(f"the {how} of {expression(value).words} needs a line of its own to be taken over")
+    if value.sort is not Sort.NUMBER:
+        raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
+    if getattr(value, "optional", False):
+        raise FormulaError(
+            f"the {how} of {value.label} cannot be taken: it may be none; use if_given()"
+        )
     return Gather(how, value, to)
 
 

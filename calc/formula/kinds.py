@@ -7,6 +7,12 @@ from typing import Protocol
 
 from calc.units.algebra import Unit
 
+NONE = "none"
+"""What a sheet shows where a number could be given and was not."""
+
+NOTHING = "-"
+"""What a sheet shows for the words of a row that there is none of."""
+
 
 class FormulaError(Exception):
     """A formula that cannot be meant, found when it is declared."""

@@ -8,30 +8,34 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
-from typing import Literal as OneOf
 
 import numpy as np
 
-from calc.formula.functions import Column
-from calc.formula.kinds import Sort
-from calc.formula.levels import JOB, Axis, Level, level_of
-from calc.formula.tree import (
+from calc.formula.functions import NOTHING, Column
+from calc.formula.gather import (
     Alike,
-    Apply,
     Before,
-    Exact,
-    Expr,
     First,
     Gather,
     Keyed,
-    Literal,
-    Named,
     Pick,
-    Recast,
     RowNumber,
     RowWord,
     Running,
 )
+from calc.formula.kinds import Sort
+from calc.formula.levels import JOB, Axis, Level, level_of
+from calc.formula.tree import (
+    Apply,
+    Exact,
+    Expr,
+    Literal,
+    Named,
+    Recast,
+)
+
+_DUST = 4e-15
+"""Numbers that differ by no more than this share of themselves are the same to a spreadsheet program."""
 
 
 @dataclass(frozen=True)
@@ -159,18 +163,20 @@ class Frame:
         if node.how == "total":
             return np.bincount(group, weights=column, minlength=groups)
         if node.how == "greatest":
-            return -_least(-column, group, groups)
+            return _least(-column, group, groups) * -1.0 + 0.0
         least = _least(column, group, groups)
         if node.how == "least":
             return least
-        first = np.where(column == least[group], self.rows_of(lower).number, np.inf)
+        near = np.abs(column - least[group]) <= _DUST * np.abs(least[group])
+        first = np.where(near, self.rows_of(lower).number, np.inf)
         return _least(first, group, groups)
 
     def _picked(self, node: Pick, level: Level) -> Column:
         rows = self.rows_of(node.part.level)
         column = self.columns[node.part]
         if not len(column):
-            return np.zeros(len(self.rows_of(level)))
+            nothing = 0.0 if node.sort is Sort.NUMBER else NOTHING
+            return np.full(len(self.rows_of(level)), nothing, dtype=float if nothing == 0.0 else object)
         job = self.rows_of(level).job
         by = self.value(node.by, level)
         if node.by.sort is Sort.TEXT:
@@ -180,7 +186,7 @@ class Frame:
             return column[[keys[key] for key in zip(job, by, strict=True)]]
         start, end = np.searchsorted(rows.job, job), np.searchsorted(rows.job, job, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
-        return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else "")
+        return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else NOTHING)
 
     def _before(self, node: Before, level: Level) -> Column:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
@@ -197,15 +203,18 @@ class Frame:
 
     def _running(self, node: Running) -> Column:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
-        sums = np.cumsum(column)
-        starts = np.searchsorted(group, group)
-        return np.asarray(sums - np.where(starts > 0, sums[starts - 1], 0.0))
+        order = np.argsort(group, kind="stable")
+        sums = np.cumsum(column[order])
+        starts = np.searchsorted(group[order], group[order])
+        result = np.empty(len(column))
+        result[order] = sums - np.where(starts > 0, sums[starts - 1], 0.0)
+        return result
 
     def _keyed(self, node: Keyed, level: Level) -> Column:
         """Keys of all jobs in one order: job first, then key, so that one search finds every row."""
         column, keys = self.columns[node.part], self.columns[node.key]
         wanted, job = self.value(node.wanted, level), self.rows_of(level).job
-        nothing = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), "", dtype=object)
+        nothing = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), NOTHING, dtype=object)
         if not len(column):
             return nothing
         span = 1.0 + max(np.max(np.abs(keys)), np.max(np.abs(wanted), initial=0.0))

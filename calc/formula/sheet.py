@@ -4,25 +4,27 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from calc.formula.functions import CALL
-from calc.formula.kinds import Sort
-from calc.formula.levels import JOB, Level
-from calc.formula.tree import (
+from calc.formula.functions import CALL, NOTHING
+from calc.formula.gather import (
     Alike,
-    Apply,
     Before,
-    Exact,
-    Expr,
     First,
     Gather,
     Keyed,
-    Literal,
-    Named,
     Pick,
-    Recast,
     RowNumber,
     RowWord,
     Running,
+)
+from calc.formula.kinds import Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import (
+    Apply,
+    Exact,
+    Expr,
+    Literal,
+    Named,
+    Recast,
     bracketed,
 )
 
@@ -131,7 +133,7 @@ def _gathered(node: Gather, seen: Seen) -> str:
 
 def _picked(node: Pick, seen: Seen) -> str:
     if seen.every(node.part) is None:
-        return "0"
+        return "0" if node.sort is Sort.NUMBER else f'"{NOTHING}"'
     by = sheet_text(node.by, seen)
     place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is Sort.TEXT else by
     return seen.picked(node.part, place)

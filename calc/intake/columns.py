@@ -15,7 +15,6 @@ from calc.intake.records import NOT_GIVEN, JobInput
 from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
 
-
 MOST_SLOTS = 2048
 """Slots that a list has at most; a job that needs more misses the check of that list, and is no small job."""
 
@@ -51,7 +50,7 @@ def _lay_rows(frame: Frame, jobs: Sequence[JobInput], level: Level) -> None:
     frame.add_rows(level, places, within, words)
 
 
-def _lay_slots(frame: Frame, level: Level, needed: Line) -> None:
+def _lay_slots(frame: Frame, level: Level, needed: Declared) -> None:
     """So many slots for each row above as the axis has at issue, doubled until every one of the job's fits."""
     if level in frame.rows:
         return

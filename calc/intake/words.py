@@ -6,7 +6,6 @@ import difflib
 import unicodedata
 from collections.abc import Iterable
 
-
 LETTERS = 2
 """So many letters apart, a word may be a slip for another."""
 

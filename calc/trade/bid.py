@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Paper, Section, at, joined, line, when
+from calc.declare import Paper, Section, at, count_of, joined, line, when
 from calc.trade.concrete import Concrete, Order
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
@@ -63,7 +63,12 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         "",
         when(
             CURING_PACKS.can_win > 0,
-            joined(CURING_PACKS.way, ": the cheapest of ", CURING_PACKS.can_win, " way(s) that have a price"),
+            joined(
+                CURING_PACKS.way,
+                ": the cheapest of ",
+                count_of(CURING_PACKS.can_win, "each"),
+                " way(s) that have a price",
+            ),
             "not chosen: the house book gives no price and size of a pack",
         ),
         source="pack rule",

@@ -10,6 +10,7 @@ from calc.declare import (
     Section,
     at,
     both,
+    count_of,
     either,
     equals,
     exact,
@@ -322,7 +323,13 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "",
         when(
             used > 0,
-            joined(feet, "' ", inches, when(eighths > 0, joined(" ", at(Eighths.said, eighths + 1)), ""), '"'),
+            joined(
+                count_of(feet, "each"),
+                "' ",
+                count_of(inches, "each"),
+                when(eighths > 0, joined(" ", at(Eighths.said, eighths + 1)), ""),
+                '"',
+            ),
             "-",
         ),
         source="feet and inches to the nearest quarter",

@@ -7,7 +7,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
@@ -71,7 +71,7 @@ def unit(text: str) -> Unit:
     above, *below = text.replace(" ", "").split("/")
     result = PLAIN
     for place, group in enumerate([above, *below]):
-        for factor in group.split("*") if group not in ("", "1") else []:
+        for factor in [] if group == "1" or text == "" else group.split("*"):
             found = _FACTOR.fullmatch(factor)
             if not found or found[1] not in _NAMES:
                 raise ValueError(f"{text!r} is not a unit: {factor!r} is not one of {', '.join(sorted(_NAMES))}")
@@ -83,8 +83,3 @@ def unit(text: str) -> Unit:
 def spoken(text: str) -> str:
     """A unit as it is said, for the words of a formula: ``in/ft`` is ``in per ft``."""
     return text.replace("/", " per ").replace("*", " ").replace("$", "$").strip()
-
-
-def names(units: Iterable[Unit]) -> Mapping[str, None]:
-    """All the names in ``units``, each once, in order of appearance."""
-    return dict.fromkeys(name for each in units for name, _ in each.powers)

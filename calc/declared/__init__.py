@@ -1,0 +1,23 @@
+"""What can be declared: givens, factors, prices, lines, checks, cautions, and the sections that hold them."""
+
+from calc.declared.given import Factor, Forced, Given, Kind, Pack, Price
+from calc.declared.line import Line, Paper, PaperRow
+from calc.declared.section import Declared, Section
+from calc.declared.watch import Caution, Check, Severity
+
+__all__ = [
+    "Caution",
+    "Check",
+    "Declared",
+    "Factor",
+    "Forced",
+    "Given",
+    "Kind",
+    "Line",
+    "Pack",
+    "Paper",
+    "PaperRow",
+    "Price",
+    "Section",
+    "Severity",
+]

@@ -1,0 +1,105 @@
+"""Anything declared, and the section that holds it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import ClassVar
+
+from calc.formula.build import is_word
+from calc.formula.kinds import FormulaError, Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import Expr, Named
+from calc.units.algebra import Unit, unit
+
+
+class Declared(Named):
+    """Anything declared: a label, a unit, and the section that it stands in."""
+
+    section: type[Section]
+    name: str
+
+    def __init__(self, label: str, unit_text: str = "", sort: Sort = Sort.NUMBER, help_text: str = "") -> None:
+        self.label = label
+        self.unit_text = unit_text
+        self.help = help_text
+        self._unit = unit(unit_text)
+        self._sort = sort
+        self._level: Level | None = None
+
+    @property
+    def sort(self) -> Sort:
+        return self._sort
+
+    @property
+    def unit(self) -> Unit:
+        return self._unit
+
+    @property
+    def level(self) -> Level:
+        return self.section.level if self._level is None else self._level
+
+    @property
+    def id(self) -> str:
+        """The name that stays the same when a label is reworded: ``Order.trucks``."""
+        return f"{self.section.called}.{self.name}"
+
+    def members(self) -> Iterator[tuple[str, Declared]]:
+        """What the declaration stands for, in order of evaluation, each with the end of its name."""
+        yield "", self
+
+    def is_(self, word: str) -> Expr:
+        """Whether a choice is that word. Raises FormulaError when the choice has no such word."""
+        words = getattr(self, "words_allowed", None)
+        if words is None or word not in words:
+            raise FormulaError(f"{self.label} is never {word!r}; it is one of {words}")
+        return is_word(self, word)
+
+    def check_level(self) -> None:
+        """Holds it against the level of its section, when that is known. Raises FormulaError when they do not fit."""
+
+
+class Section:
+    """A group of declarations of one level. Its docstring is its heading.
+
+    ``table`` is the input sheet that its givens are typed in, ``sheet`` the sheet of the job workbook that its lines
+    stand on, ``slots_for`` the line that says how many slots the job needs when the level has slots. ``called`` is
+    the name that its lines go by, for a section made by a function.
+    """
+
+    called: ClassVar[str] = ""
+    title: ClassVar[str] = ""
+    heading: ClassVar[str] = ""
+    level: ClassVar[Level] = JOB
+    table: ClassVar[str] = ""
+    sheet: ClassVar[str] = ""
+    slots_for: ClassVar[Declared | None] = None
+    declarations: ClassVar[tuple[Declared, ...]] = ()
+    members: ClassVar[tuple[Declared, ...]] = ()
+
+    def __init_subclass__(
+        cls,
+        *,
+        title: str,
+        each: Level = JOB,
+        table: str = "",
+        sheet: str = "",
+        slots_for: Declared | None = None,
+        called: str = "",
+    ) -> None:
+        super().__init_subclass__()
+        own = [(name, value) for name, value in vars(cls).items() if isinstance(value, Declared)]
+        cls.called = called or cls.__name__
+        cls.title, cls.heading, cls.level = title, " ".join((cls.__doc__ or "").split()), each
+        cls.table, cls.sheet, cls.slots_for = table, sheet, slots_for
+        cls.declarations = tuple(value for _, value in own)
+        members: list[Declared] = []
+        for name, value in own:
+            if name in Section.__annotations__:
+                raise FormulaError(f"{value.label!r}: a section keeps the name {name!r} for itself; take another")
+            value.section, value.name = cls, name
+            for ending, member in value.members():
+                member.section, member.name = cls, name + ending
+                members.append(member)
+        cls.members = tuple(members)
+        for member in members:
+            member.check_level()

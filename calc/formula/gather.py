@@ -1,0 +1,233 @@
+"""The nodes that go from row to row: many rows into one, one row out of many, and what a row is called.
+
+What the operators build stands in ``tree``; these are built by the functions in ``build``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.formula.kinds import Sort
+from calc.formula.levels import Level
+from calc.formula.tree import Expr, Named
+from calc.units.algebra import PLAIN, Unit
+
+
+@dataclass(frozen=True, eq=False)
+class Gather(Expr):
+    """Many rows into one: the total, the least, the greatest, how many, or the place of the first least."""
+
+    how: str
+    part: Named
+    to: Level
+
+    @property
+    def unit(self) -> Unit:
+        return PLAIN if self.how == "place of least" else self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.to
+
+    @property
+    def words(self) -> str:
+        said = {"total": "total of", "least": "least of all", "greatest": "greatest of all"}
+        return f"{said.get(self.how, 'row of the least')} {self.part.label}"
+
+
+@dataclass(frozen=True, eq=False)
+class Pick(Expr):
+    """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by."""
+
+    part: Named
+    by: Expr
+
+    @property
+    def sort(self) -> Sort:
+        return self.part.sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.by)
+
+    @property
+    def level(self) -> Level:
+        return self.by.level
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of {self.by.words}"
+
+
+@dataclass(frozen=True, eq=False)
+class Before(Expr):
+    """The row before, where it belongs to the same row of the higher level ``of``; else ``otherwise``."""
+
+    part: Named
+    of: Level
+    otherwise: Expr
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.otherwise)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level * self.otherwise.level
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of the row before (the first: {self.otherwise.words})"
+
+
+@dataclass(frozen=True, eq=False)
+class First(Expr):
+    """The first of the rows that belong to the same row of the higher level ``of``."""
+
+    part: Named
+    of: Level
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of the first row of the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class Running(Expr):
+    """The total of the rows down to this one, within the same row of the higher level ``of``."""
+
+    part: Named
+    of: Level
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level
+
+    @property
+    def words(self) -> str:
+        return f"total of {self.part.label} so far in the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class Keyed(Expr):
+    """The row of ``part`` whose ``key`` is ``wanted``; or, where they ascend, the last whose key is not above it."""
+
+    part: Named
+    key: Named
+    wanted: Expr
+    ascending: bool
+
+    @property
+    def sort(self) -> Sort:
+        return self.part.sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.key, self.wanted)
+
+    @property
+    def level(self) -> Level:
+        return self.wanted.level
+
+    @property
+    def words(self) -> str:
+        which = "last row whose" if self.ascending else "row whose"
+        relation = "is at most" if self.ascending else "is"
+        return f"{self.part.label} of the {which} {self.key.label} {relation} {self.wanted.words}"
+
+
+@dataclass(frozen=True, eq=False)
+class Alike(Expr):
+    """Over the rows whose ``key`` is the same number as this row's: the total of ``part``, or the first such row's
+    number where there is no part."""
+
+    key: Named
+    part: Named | None
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit if self.part is not None else PLAIN
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.key,) if self.part is None else (self.key, self.part)
+
+    @property
+    def level(self) -> Level:
+        return self.key.level
+
+    @property
+    def words(self) -> str:
+        if self.part is None:
+            return f"no. of the first row with the same {self.key.label}"
+        return f"total of {self.part.label} over the rows with the same {self.key.label}"
+
+
+@dataclass(frozen=True, eq=False)
+class RowNumber(Expr):
+    """The number that the program gives to a row of a level: from 1, in the order of the rows."""
+
+    of: Level
+
+    @property
+    def level(self) -> Level:
+        return self.of
+
+    @property
+    def words(self) -> str:
+        return f"no. of the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class RowWord(Expr):
+    """The word that a row goes by: one of the words of its level, or what was typed for it."""
+
+    of: Level
+
+    @property
+    def sort(self) -> Sort:
+        return Sort.TEXT
+
+    @property
+    def level(self) -> Level:
+        return self.of
+
+    @property
+    def words(self) -> str:
+        return f"name of the {self.of}"
