@@ -6,7 +6,10 @@ Everybody and everything in the demo is invented. To add a job, add its rows to 
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from calc.workbook.blank import Rows, blank_house, blank_week, house_book, week_book
 from calc.workbook.blank_rows import Typed
@@ -31,6 +34,25 @@ HOUSE: dict[str, Table] = {
         ("vehicle", "box yd3", "heap", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h",
          "mile rate $/mile", "notes"),
         ("dump trailer", "5", "1", "4.5", "10'", "6'", "38", "0.90", "tow with the crew truck only"),
+        ("flatbed", "3", "1.1", "1.75", "9'", "6'", "26", "0.70", "when the trailer is out"),
+    ),
+    "Disposal sites": (
+        ("site", "kind", "per ton $/ton", "least charge $/load", "dirty surcharge $/load", "one way min",
+         "miles one way mile", "opens h", "closes h", "takes roots and turf", "notes"),
+        ("Sedge Hollow transfer", "mixed", "92", "45", "", "22", "11", "7", "16", "yes", "weighs in and out"),
+        ("Brush yard", "green", "31", "20", "60", "14", "6", "8", "15", "yes", "no soil on the roots"),
+        ("Lower Quarry fill", "soil", "14", "25", "150", "26", "14", "7", "15.5", "no", "clean soil only"),
+        ("Crusher lane", "concrete", "22", "30", "120", "19", "9", "7", "16", "no", "pieces under 24 in"),
+    ),
+    "Wages": (
+        ("role", "private $/h", "prevailing $/h", "notes"),
+        ("labourer", "46", "68", "with burden"),
+        ("finisher", "58", "81", "with burden"),
+        ("driver", "44", "64", "with burden"),
+    ),
+    "Wording": (
+        ("place", "text"),
+        ("validity", "This bid is good for 30 days. Have your lawyer read this."),
     ),
     "Prices": (
         ("item", "price", "size", "dated", "valid until", "supplier", "taxable", "account"),
@@ -51,22 +73,90 @@ HOUSE: dict[str, Table] = {
     ),
 }  # fmt: skip
 
-# The week: 26-041 is a strip beside the walk of an owners' association, 26-042 three equal pads for a school.
+# The week: 26-041 is a strip beside the walk of an owners' association, 26-042 three equal pads for a school, 26-043 a
+# garden landing of odd shapes, 26-044 a narrow strip over an old footing with plants in the way and dowels on both
+# sides, 26-045 a ramp landing that was measured in metres, 26-046 an apron where an old slab comes out.
 
 WEEK: dict[str, Table] = {
     "Jobs": (
-        ("job", "client", "address", "bid date", "pour date", "fiber", "photos", "notes"),
-        ("26-041", "Tamarack Row Owners", "41 Orchard Spur, Alder Fork", "2026-04-13", "2026-04-27", "micro",
+        ("job", "client", "address", "bid date", "pour date", "soil", "fiber", "caps", "photos", "notes"),
+        ("26-041", "Tamarack Row Owners", "41 Orchard Spur, Alder Fork", "2026-04-13", "2026-04-27", "", "micro", "",
          "roll 7, 12-19", "gate is 34 in wide"),
-        ("26-042", "Alder Fork Grade School", "200 Millrace Road, Alder Fork", "2026-04-15", "2026-06-15", "macro",
+        ("26-042", "Alder Fork Grade School", "200 Millrace Road, Alder Fork", "2026-04-15", "2026-06-15", "", "macro", "",
          "roll 8, 1-6", "after the last day of school"),
+        ("26-043", "Ottilie Varga", "9 Fern Court, Alder Fork", "2026-04-15", "2026-04-28", "topsoil", "", "2",
+         "roll 9, 1-8", "round landing by the pond"),
+        ("26-044", "Heron Row Owners", "70 Canal Walk, Alder Fork", "2026-04-16", "2026-04-29", "clay", "micro", "3",
+         "roll 9, 9-20", "old porch footing under the strip"),
+        ("26-045", "Mill Creek Clinic", "12 Mill Creek Road, Alder Fork", "2026-04-16", "2026-04-29", "gravelly", "",
+         "", "roll 10, 1-4", "their drawings are metric"),
+        ("26-046", "Town of Alder Fork", "Depot Street, Alder Fork", "2026-04-17", "2026-05-04", "loam", "macro", "",
+         "roll 10, 5-12", "apron at the depot"),
     ),
     "Areas": (
         ("job", "area", "shape", "length ft", "width ft", "other width ft", "thickness in", "other thickness in",
-         "copies", "area ft2", "notes"),
-        ("26-041", "A1", "", "12' 6\"", "3'", "2' 9\"", "4\"", "", "", "", "narrows toward the lamp post"),
-        ("26-041", "A2", "strip", "18'", "3'", "", "4 in", "5 in", "", "", "thickens to the drive"),
-        ("26-042", "pad", "known area", "", "", "", "100 mm", "", "3", "14.5 m2", "under the bicycle racks"),
+         "raise in", "base in", "copies", "area ft2", "run ft", "panel width ft", "old slab ft2",
+         "old slab thickness in", "formed ft", "wall ft", "doweled edge ft", "doweled edges", "dowel spacing in",
+         "notes"),
+        ("26-041", "A1", "", "12' 6\"", "3'", "2' 9\"", "4\"", "", "", "", "", "", "", "", "", "", "12' 6\"", "",
+         "12' 6\"", "1", "24", "narrows toward the lamp post"),
+        ("26-041", "A2", "strip", "18'", "3'", "", "4 in", "5 in", "", "", "", "", "", "", "", "", "18'", "", "18'", "1",
+         "24", "thickens to the drive"),
+        ("26-042", "pad", "known area", "", "", "", "100 mm", "", "", "4", "3", "14.5 m2", "16'", "9' 9\"", "", "",
+         "52'", "", "", "", "", "under the bicycle racks"),
+        ("26-043", "landing", "circle", "7'", "", "", "4", "", "", "", "", "", "", "", "", "", "22'", "", "", "", "", ""),
+        ("26-043", "corner", "quarter circle", "4'", "", "", "4", "", "", "", "", "", "", "", "", "", "6' 3\"", "4'", "",
+         "", "", ""),
+        ("26-043", "wedge", "triangle", "6'", "3' 6\"", "", "4", "", "-1", "", "", "", "", "", "", "", "6'", "", "", "",
+         "", ""),
+        ("26-043", "bed", "corners", "", "", "", "4", "", "", "2", "", "", "", "", "", "", "", "", "", "", "",
+         "corners taped from the gate post"),
+        ("26-044", "strip", "stations", "", "", "", "4", "", "", "", "", "", "", "", "", "", "", "", "", "", "",
+         "between the old walk and the wall"),
+        ("26-045", "landing", "strip", "3.2 m", "1.8 m", "", "120 mm", "", "20 mm", "100 mm", "", "", "", "", "", "",
+         "5 m", "3.2 m", "", "", "", "flush at the door"),
+        ("26-046", "apron", "strip", "24'", "10'", "9'", "6", "7", "", "4", "", "", "", "", "120", "4", "24'", "", "24'",
+         "1", "18", "thickens to the street"),
+        ("26-046", "walk", "strip", "16'", "4'", "", "4", "", "", "2", "2", "", "", "", "", "", "16'", "", "", "", "",
+         "both sides of the apron"),
+    ),
+    "Stations": (
+        ("job", "area", "at ft", "width ft", "depth in", "old joint", "notes"),
+        ("26-044", "strip", "0", "2' 4\"", "4 1/8", "", "at the steps"),
+        ("26-044", "strip", "5' 1\"", "2' 6\"", "4 1/4", "yes", ""),
+        ("26-044", "strip", "10' 2\"", "2' 9 1/2\"", "4", "yes", ""),
+        ("26-044", "strip", "15' 3\"", "2' 7\"", "4 3/8", "yes", ""),
+        ("26-044", "strip", "27'", "2' 2\"", "4 1/4", "", "at the hydrant"),
+    ),
+    "Corners": (
+        ("job", "area", "x ft", "y ft"),
+        ("26-043", "bed", "0", "0"),
+        ("26-043", "bed", "7' 6\"", "0"),
+        ("26-043", "bed", "9'", "3'"),
+        ("26-043", "bed", "4'", "5' 6\""),
+        ("26-043", "bed", "0", "4'"),
+    ),
+    "Deductions": (
+        ("job", "area", "shape", "length ft", "width ft", "area ft2", "count", "isolation", "perimeter ft", "notes"),
+        ("26-043", "landing", "circle", "8\"", "", "", "1", "yes", "", "lamp post"),
+        ("26-043", "bed", "rectangle", "1' 6\"", "1'", "", "2", "yes", "", "valve boxes"),
+        ("26-044", "strip", "known area", "", "", "1.2", "1", "no", "", "old stoop"),
+    ),
+    "Edges": (
+        ("job", "area", "kind", "length ft", "repeats", "dowel spacing in", "hole in", "bar surface", "curved", "notes"),
+        ("26-044", "strip", "existing", "27'", "1", "24", "1/2", "ribbed", "", "along the old walk"),
+        ("26-044", "strip", "existing", "2' 2\"", "1", "12", "", "", "", "at the hydrant pad"),
+        ("26-044", "strip", "wall", "27'", "1", "", "", "", "", "garden wall"),
+        ("26-044", "strip", "form", "2' 4\"", "1", "", "", "", "", "at the steps"),
+    ),
+    "Footings": (
+        ("job", "area", "length ft", "width ft", "top below in", "cover wanted in", "exposed sides", "reinforced"),
+        ("26-044", "strip", "9'", "10\"", "1", "2", "1", "no"),
+    ),
+    "Plants": (
+        ("job", "what", "count", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft", "trunk in"),
+        ("26-044", "boxwood", "3", "2' 6\"", "2'", "3'", "1' 3\"", "1'", "1"),
+        ("26-044", "rose", "2", "1' 6\"", "1' 6\"", "4'", "10\"", "8\"", "3/4"),
     ),
     "Site conditions": (
         ("job", "fact", "value", "notes"),
@@ -74,6 +164,10 @@ WEEK: dict[str, Table] = {
         ("26-042", "fixed order yd3", "6.5"),
         ("26-042", "order reason", "one truck; the rest goes under the gate posts"),
         ("26-042", "fiber dose lb/yd3", "2.4 kg/m3", "the maker's sheet is metric"),
+        ("26-044", "moisture", "wet"),
+        ("26-044", "first vehicle", "flatbed"),
+        ("26-045", "sealer coats", "1", "28 days after"),
+        ("26-046", "joints are", "sawn"),
     ),
 }  # fmt: skip
 
