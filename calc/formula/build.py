@@ -161,9 +161,7 @@ def _gather(how: str, value: Named, to: Level) -> Gather:
     if value.sort is not Sort.NUMBER:
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
     if getattr(value, "optional", False):
-        raise FormulaError(
-            f"the {how} of {value.label} cannot be taken: it may be none; use if_given()"
-        )
+        raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
     return Gather(how, value, to)
 
 

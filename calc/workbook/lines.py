@@ -49,15 +49,11 @@ def lay_section(page: Page, places: Places, section: type[Section], shape: Shape
     """A section of lines: a row a line, and its figures to the right."""
     counts = dict(shape)
     across = _open_section(page, section, counts)
-    first = page.row
     shown = [member for member in section.members if _has_a_row(member)]
-    if section.level != JOB and across is None:
-        below = _lay_grid(page, places, [each for each in shown if isinstance(each, Line)], counts)
-        page.row = first
     for member in shown:
         _lay_line(page, places, member, across)
     if section.level != JOB and across is None:
-        page.row = max(page.row, below)
+        _lay_grid(page, places, [each for each in shown if isinstance(each, Line)], counts)
     page.next()
 
 
@@ -151,23 +147,17 @@ def shown(value: float | str) -> Shown:
     return NONE if isinstance(value, float) and isnan(value) else value
 
 
-def _lay_grid(page: Page, places: Places, lines: list[Line], counts: dict[Level, int]) -> int:
-    """The rows one below the other, a column a line, beside the words; gives the first row that is free below.
-
-    Many lines stand in bands, so that the page stays narrow enough to read.
-    """
-    level = lines[0].level
-    page.row -= 1
+def _lay_grid(page: Page, places: Places, lines: list[Line], counts: dict[Level, int]) -> None:
+    """The rows one below the other, a column a line, below the words; many lines stand in bands."""
     for band in bands(lines):
-        block, first = block_below(page, level, counts, FIGURES)
+        block, first = block_below(page, lines[0].level, counts, FIGURES)
         for col, line in enumerate(band, start=first):
             places.put_lane(line, block, col)
             head(page, page.row, col, f"{line.label}, {line.unit_text}" if line.unit_text else line.label)
             role = "sentence" if line.sort is Sort.TEXT else "formula"
             for index in range(block.count):
                 page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
-        page.row = block.first + block.count + 1
-    return page.row
+        page.next(block.count + 2)
 
 
 def dashed_if(format_text: str) -> str:

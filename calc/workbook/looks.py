@@ -35,7 +35,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "code": {"font_color": QUIET, "font_size": 8, **_WRAP},
     "note": {"font_color": QUIET, **_WRAP},
     "sentence": {"align": "left", **_WRAP},
-    "input": {"border": 1, "border_color": INK, "bg_color": INPUT_FILL, **_TOP},
+    "input": {"border": 1, "border_color": INK, "bg_color": INPUT_FILL, **_WRAP},
     "formula": _TOP,
     "sum": {"bold": True, **_TOP},
     "factor": {"italic": True, "bottom": 4, "bottom_color": INK, **_TOP},

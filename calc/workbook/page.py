@@ -139,9 +139,13 @@ class Page:
 
     def room(self, text: str, col: int, row: int | None = None) -> None:
         """Makes the row high enough to show ``text`` wrapped in its column."""
-        lines = lines_of(text, self.widths[min(col, len(self.widths) - 1)])
         place = self.row if row is None else row
-        self.heights[place] = max(self.heights.get(place, LINE_HEIGHT), lines * LINE_HEIGHT + (2 if lines > 1 else 0))
+        self.heights[place] = max(self.heights.get(place, LINE_HEIGHT), self.height_of(text, col))
+
+    def height_of(self, text: str, col: int) -> float:
+        """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""
+        lines = lines_of(text, self.widths[min(col, len(self.widths) - 1)])
+        return min(409.0, lines * LINE_HEIGHT + (2 if lines > 1 else 0))
 
     def next(self, rows: int = 1) -> None:
         """Goes down to the next row."""

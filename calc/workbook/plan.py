@@ -12,7 +12,7 @@ from functools import lru_cache
 from calc.declared import Declared, Forced, Given, Line
 from calc.formula.levels import JOB
 from calc.formula.sheet import sheet_text
-from calc.intake.records import Entry
+from calc.intake.records import Entry, JobInput
 from calc.trade.catalog import SECTIONS
 from calc.workbook.bid_page import bid_page
 from calc.workbook.checks import ChecksPage
@@ -43,6 +43,8 @@ class Cell:
     value: Callable[[JobValues], Shown]
     arithmetic: Callable[[JobValues], str] | None = None
     """For a typed cell: the arithmetic of what was typed, which is the job's own."""
+    own_words: bool = False
+    """Whether its words are the job's own, so that the row must be made high enough for them when it is written."""
 
 
 @dataclass(frozen=True)
@@ -105,7 +107,7 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
         case Number():
             return Cell(put.row, put.col, put.role, "0", "", lambda _job, value=float(put.value): value)  # type: ignore[misc]
         case Spoken():
-            return Cell(put.row, put.col, put.role, put.format, "", lambda job, say=put.say: say(job.job))  # type: ignore[misc]
+            return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=True)
         case Linked():
             return Cell(put.row, put.col, put.role, put.format, put.text(), put.value)
         case Typed():
@@ -129,6 +131,10 @@ def formula_text(line: Line, index: int, places: Places) -> str:
     return sheet_text(line.formula, From(places, block.sheet, block, index))
 
 
+def _saying(say: Callable[[JobInput], Shown]) -> Callable[[JobValues], Shown]:
+    return lambda job: say(job.job)
+
+
 def _value_of(named: Declared, index: int) -> Callable[[JobValues], Shown]:
     return lambda job: shown(job.of(named, index))
 
@@ -140,7 +146,7 @@ def _typed(put: Typed) -> Cell:
         entry = entry_of(job, put.named, put.index)
         return entry.formula if entry else ""
 
-    return Cell(put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic)
+    return Cell(put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic, own_words=True)
 
 
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:

@@ -5,7 +5,7 @@ It holds values of the job workbooks, since no workbook links into another; tota
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import isnan
 
@@ -107,8 +107,7 @@ def _jobs_page(rows: Sequence[WeekRow]) -> Page:
     page = _page(JOBS, "Week: a row a job", (14.0, 30.0, 11.0, 11.0, 12.0, *(11.0,) * len(COLUMNS)), heads)
     first = page.row
     for row in rows:
-        quoted = [text.replace('"', '""') for text in (row.file, row.job)]
-        _link(page, 0, "sentence", f'HYPERLINK("{quoted[0]}","{quoted[1]}")', row.job)
+        _link(page, 0, "sentence", f"HYPERLINK({_quoted(row.file)},{_quoted(row.job)})", row.job)
         facts: tuple[tuple[Shown, str], ...] = (
             (row.client, ""),
             (row.bid_date, _DATE),
@@ -144,26 +143,32 @@ def _head_of(line: Line) -> str:
 
 def _days_page(rows: Sequence[WeekRow]) -> Page:
     """What is poured on each day; jobs without a pour date stand under none."""
-    import pandas as pd  # only the week groups, and a single bid should not pay for it
-
-    frame = pd.DataFrame({"day": [row.pour_date for row in rows]})
-    for place, line in enumerate(COLUMNS):
-        frame[line.id] = [row.quantities[place] for row in rows]
-    sums = frame.groupby("day", dropna=False, sort=True).sum()
     heads = ["Pour date", "Jobs", *(_head_of(each) for each in COLUMNS)]
     page = _page(DAYS, "By day: what is needed on each day", (14.0, 8.0, *(11.0,) * len(COLUMNS)), heads)
     last = 3 + len(rows) - 1
     days = _span(3, 3, last, JOBS)
-    counts = frame.groupby("day", dropna=False, sort=True).size()
-    for day, size, (_, values) in zip(sums.index.to_list(), counts.to_list(), sums.iterrows(), strict=True):
+    for day, count, sums in _by_day(rows):
         key = f"$A{page.row + 1}"
-        _say(page, 0, float(day), _DATE)
-        _link(page, 1, "formula", f"COUNTIFS({days},{key})", float(size), "0")
+        _say(page, 0, day, _DATE)
+        _link(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
         for place, line in enumerate(COLUMNS):
             cells = _span(_FACTS + place, 3, last, JOBS)
-            _link(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", float(values[line.id]), format_of(line))
+            _link(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", sums[place], format_of(line))
         page.next()
     return page
+
+
+def _by_day(rows: Sequence[WeekRow]) -> Iterator[tuple[float, int, Sequence[float]]]:
+    """Each pour date, how many jobs it has, and the sums of their quantities; the jobs that have none come last."""
+    if len(rows) == 1:
+        yield rows[0].pour_date, 1, rows[0].quantities
+        return
+    import pandas as pd  # takes as long as three jobs do, and one job alone needs no grouping
+
+    frame = pd.DataFrame([row.quantities for row in rows])
+    days = pd.Series([row.pour_date for row in rows])
+    for day, jobs in frame.groupby(days, dropna=False, sort=True):
+        yield float(day), len(jobs), [float(each) for each in jobs.sum()]
 
 
 def _ledger_page(rows: Sequence[WeekRow]) -> Page:
@@ -200,6 +205,13 @@ def _say(page: Page, col: int, value: Shown, face: str) -> None:
 
 def _link(page: Page, col: int, role: str, text: str, value: Shown, face: str = "") -> None:
     page.put(Linked(page.row, col, role, lambda: text, lambda _job: value, face))
+
+
+def _quoted(text: str) -> str:
+    """Words as a formula holds them. The writer takes a name before a bracket for a function, in quotes too: a job may
+    be called SORT(1), so what stands before a bracket is a text of its own."""
+    doubled = text.replace('"', '""').replace("(", '"&"(')
+    return f'"{doubled}"'
 
 
 def _span(col: int, first: int, last: int, sheet: str = "") -> str:

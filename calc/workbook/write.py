@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from io import BytesIO
-from typing import Any, ClassVar
+from typing import Any
 
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
@@ -18,7 +18,8 @@ from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page, program_version
-from calc.workbook.looks import FONT, properties
+from calc.workbook.looks import FONT, LINE_HEIGHT, properties
+from calc.workbook.page import Shown
 from calc.workbook.places import Places
 from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
 from calc.workbook.values import JobValues
@@ -31,9 +32,6 @@ _OPTIONS = {
     # the width of a column counts digits of the book's own font: one that every machine has, or has a twin of
     "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
-_REMEMBERED = 50_000
-"""Formulas that are remembered at most."""
-
 _PAPERS = {"letter": 1, "A4": 9}
 
 
@@ -82,21 +80,15 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
 
 
 class _Sheet(Worksheet):  # type: ignore[misc]
-    """A worksheet that remembers how a formula is written into the file.
+    """A worksheet that takes every formula as it stands.
 
-    The writer prepares each formula with some thirty regular expressions; jobs of one shape have the same formulas. A
-    release that prepares them elsewhere never asks this, and is only slower.
+    The writer looks in each formula for some thirty functions that are younger than the file format, to mark them, and
+    that took half of its time. None of ours is: the table of functions has none, and a test looks at what is written. A
+    release of the writer that looks elsewhere never asks this, and is only slower.
     """
 
-    prepared: ClassVar[dict[tuple[str, bool], str]] = {}
-
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
-        key = (formula, expand_future_functions)
-        if key not in self.prepared:
-            if len(self.prepared) >= _REMEMBERED:
-                self.prepared.clear()
-            self.prepared[key] = super()._prepare_formula(formula, expand_future_functions)
-        return self.prepared[key]
+        return formula.removeprefix("=")
 
 
 class _Faces:
@@ -128,16 +120,19 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | Non
     used = 1 + max((cell.col for cell in plan.cells), default=0)
     for col, width in enumerate(page.widths[:used]):
         sheet.set_column(col, col, width)
-    for row, height in page.heights.items():
-        sheet.set_row(row, height)
+    heights = dict(page.heights)
     for cell in plan.cells:
-        _write_cell(sheet, faces, cell, job)
+        value = _write_cell(sheet, faces, cell, job)
+        if cell.own_words and isinstance(value, str):
+            heights[cell.row] = max(heights.get(cell.row, LINE_HEIGHT), page.height_of(value, cell.col))
+    for row, height in heights.items():
+        sheet.set_row(row, height)
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     _print_well(sheet, plan, paper, used)
 
 
-def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> None:
+def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> Shown:
     value = cell.value(job)  # type: ignore[arg-type]  # the cells of the week ask no job
     face = faces.of(cell.role, cell.format)
     formula = cell.formula or (cell.arithmetic(job) if cell.arithmetic and job is not None else "")
@@ -150,6 +145,7 @@ def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) ->
     else:
         code = sheet.write_number(cell.row, cell.col, float(value), face)
     _done(code, sheet.name)
+    return value
 
 
 def _done(code: Any, sheet: str) -> None:
