@@ -68,29 +68,29 @@ class Bid(Section, title="Bid", table="Bid"):
 class Area(Section, title="Areas", each=AREA, table="Areas"):
     """What is typed for each area."""
 
-    length = given("Length", "ft")
-    width = given("Width", "ft")
+    length = given("Length", "ft", required=True)
+    width = given("Width", "ft", required=True)
     thickness = given("Thickness", "in", default=4)
 
 
 class Edge(Section, title="Edges", each=EDGE, table="Edges"):
     """What is typed for each edge of an area."""
 
-    run = given("Run", "ft")
+    run = given("Run", "ft", required=True)
     railed = yes_no("Railed")
 
 
 class Plan(Section, title="Plans", each=PLAN, table="Plans"):
     """What is typed for each plan of hauling."""
 
-    soil = given("Soil", "yd3")
+    soil = given("Soil", "yd3", required=True)
 
 
 class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     """What is typed for each vehicle."""
 
-    payload = given("Payload", "yd3/load")
-    rate = given("Rate", "$/load")
+    payload = given("Payload", "yd3/load", required=True)
+    rate = given("Rate", "$/load", required=True)
 
 
 class Mix(Section, title="Mixes", each=MIX):
@@ -114,7 +114,7 @@ class Slab(Section, title="Slabs", each=AREA, sheet="Worked out"):
     share = line("Share of the whole", "", when(total(area) > 0, area / total(area), 0), source=ASKED)
     run = line("Run of its edges", "ft", total(Edge.run, AREA), source=ASKED)
     number = line("Number of the area", "", row_number(AREA), source=ASKED)
-    says = line("Called", "", joined("no. ", row_number(AREA), " is ", row_word(AREA)), source=ASKED)
+    says = line("Called", "", joined("no. ", count_of(row_number(AREA), "each"), " is ", row_word(AREA)), source=ASKED)
 
 
 class Rail(Section, title="Rails", each=EDGE, sheet="Worked out"):
@@ -190,7 +190,7 @@ class Won(Section, title="The way that wins", sheet="Worked out"):
     by_trucks = line(
         "Way by the number of trucks", "", keyed_below(Way.name, Way.from_trucks, Whole.trucks), source=ASKED
     )
-    sentence = line("In words", "", joined("way ", row, ", ", name), source=ASKED)
+    sentence = line("In words", "", joined("way ", count_of(row, "each"), ", ", name), source=ASKED)
 
 
 class Haul(Section, title="Hauls", each=HAUL, sheet="Worked out"):

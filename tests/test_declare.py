@@ -60,7 +60,6 @@ def test_factors_that_are_not_one_for_each_row_are_refused() -> None:
             weights = factors("Weights", "lb", 1, 2, 3, source="test")
 
 
-@pytest.mark.xfail(strict=True, reason="not refused yet")
 @pytest.mark.parametrize("misuse", ACCEPTED)
 def test_a_misuse_is_not_passed_over_nor_left_to_an_error_without_advice(misuse: str) -> None:
     with pytest.raises(FormulaError):

@@ -182,7 +182,6 @@ def test_a_job_without_rows_picks_0_and_none_of_those_of_another() -> None:
     assert evaluate([NO_EDGES]).columns[Cheapest.loads].tolist() == [0]
 
 
-@pytest.mark.xfail(strict=True, reason="a running total takes the rows of a group to stand together")
 def test_a_running_total_minds_its_own_group_when_rows_stand_in_any_order() -> None:
     so_far = FRAME.value(running(Edge.run, AREA), EDGE)
     assert so_far.tolist() == [7.5, 12.5, 16.5, 15.5, 9]

@@ -39,6 +39,11 @@ class Declared(Named):
         return self.section.level if self._level is None else self._level
 
     @property
+    def settled(self) -> Level | None:
+        """Its level; None while the section that it stands in is still being written."""
+        return self.level if self._level is not None or "section" in vars(self) else None
+
+    @property
     def id(self) -> str:
         """The name that stays the same when a label is reworded: ``Order.trucks``."""
         return f"{self.section.called}.{self.name}"

@@ -162,6 +162,9 @@ def _gather(how: str, value: Named, to: Level) -> Gather:
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
     if getattr(value, "optional", False):
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
+    settled = value.settled
+    if settled is not None and not to <= settled:
+        raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {settled}")
     return Gather(how, value, to)
 
 
@@ -169,6 +172,9 @@ def look_up(value: Named, by: Expr) -> Pick:
     """``value`` of the row that goes by the word ``by``, for a level of named rows."""
     if by.sort is not Sort.TEXT:
         raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
+    settled = value.settled
+    if settled is not None and not (settled.axes and settled.axis.words):
+        raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
     return Pick(value, by)
 
 

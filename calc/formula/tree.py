@@ -184,6 +184,11 @@ class Named(Expr):
     label: str
 
     @property
+    def settled(self) -> Level | None:
+        """Its level; None while the section that it stands in is still being written."""
+        return self.level
+
+    @property
     def words(self) -> str:
         return self.label
 
