@@ -85,6 +85,7 @@ def column_number(letters: str) -> int:
     return number
 
 
+@cache
 def column_letters(column: int) -> str:
     """The letters of a column that counts from 1: 1 is A, 28 is AB."""
     letters = ""

@@ -56,7 +56,7 @@ class Function:
 
     def need(self, place: int) -> int:
         """How tightly the argument at ``place`` must bind."""
-        return self.needs[min(place, len(self.needs) - 1)]
+        return self.needs[place] if place < len(self.needs) else self.needs[-1]
 
 
 def _listed(name: str, parts: Sequence[str]) -> str:

@@ -73,6 +73,12 @@ def sheet_text(node: Expr, seen: Seen) -> str:
 def _text(node: Expr, seen: Seen) -> tuple[str, int]:
     """The text and how tightly it binds."""
     match node:
+        case Named():
+            return seen.one(node), CALL
+        case Apply():
+            function = node.function
+            texts = [bracketed(*_text(part, seen), function.need(i)) for i, part in enumerate(node.arguments)]
+            return function.sheet(*texts), function.rank
         case Literal(value=str() as words):
             doubled = words.replace('"', '""')
             return f'"{doubled}"', CALL
@@ -80,14 +86,8 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return f"{value:g}", CALL
         case Exact():
             return node.written, CALL
-        case Named():
-            return seen.one(node), CALL
         case Recast():
             return _text(node.part, seen)
-        case Apply():
-            function = node.function
-            texts = (bracketed(*_text(part, seen), function.need(i)) for i, part in enumerate(node.arguments))
-            return function.sheet(*texts), function.rank
         case Gather():
             return _gathered(node, seen), CALL
         case Pick():

@@ -25,6 +25,10 @@ class Column:
     unit: str
 
 
+Names = list[tuple[str, str, Heading]]
+"""The headings of a table, each with its label and its header as they are compared."""
+
+
 @dataclass(frozen=True)
 class TableRow:
     """One row of a table: where it stands, and its cells, units and addresses by the header of their column."""
@@ -51,7 +55,8 @@ class TableRow:
 
 def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], list[Finding]]:
     """The rows of ``sheet`` as ``table`` means them, with what is wrong with its header."""
-    header = _header_row(sheet, table)
+    names = _names(table)
+    header = _header_row(sheet, names)
     if header is None:
         wanted = ", ".join(heading.header for heading in table.headings[:4])
         place = Place(book.name, sheet.name)
@@ -61,7 +66,7 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
             Finding(Severity.STOP, place, "No header row was found.", f"Type the headers in one row: {wanted} ...")
         ]
     number, cells = header
-    columns, findings = _columns(book, sheet, table, cells)
+    columns, findings = _columns(book, sheet, table, names, cells)
     rows = list(_rows(book, sheet, number, columns))
     for merged in sheet.merged_ranges:
         findings += _merged(book, sheet, merged, number, columns, rows)
@@ -70,26 +75,32 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
     return rows, findings
 
 
-def _header_row(sheet: Sheet, table: Table) -> tuple[int, dict[int, Cell]] | None:
+def _names(table: Table) -> Names:
+    """The headings of a table by what they may be called, the longest first: it is the one that is meant."""
+    longest = sorted(table.headings, key=lambda each: (-len(each.label), bool(each.unit)))
+    return [(same(each.label), same(each.header), each) for each in longest]
+
+
+def _header_row(sheet: Sheet, names: Names) -> tuple[int, dict[int, Cell]] | None:
     """The row among the first that holds the most known headers."""
     best, most = None, 0
     for number, cells in sheet.rows[:_HEADER_WITHIN]:
-        known = sum(1 for cell in cells.values() if _recognise(cell, table) is not None)
+        known = sum(1 for cell in cells.values() if _recognise(cell, names) is not None)
         if known > most:
             best, most = (number, cells), known
     return best
 
 
-def _recognise(cell: Cell, table: Table) -> Column | None:
+def _recognise(cell: Cell, names: Names) -> Column | None:
     """A header is a label, then perhaps a unit with or without brackets, without regard to case and spaces."""
     if cell.kind is not Kind.TEXT:
         return None
     typed = same(str(cell.value))
-    for heading in sorted(table.headings, key=lambda each: (-len(each.label), bool(each.unit))):
-        if typed in (same(heading.label), same(heading.header)):
+    for label, header, heading in names:
+        if typed in (label, header):
             return Column(heading, heading.unit)
-        if typed.startswith(same(heading.label) + " "):
-            unit = re.sub(r"[()\[\],]", " ", typed[len(same(heading.label)) :]).strip()
+        if typed.startswith(label + " "):
+            unit = re.sub(r"[()\[\],]", " ", typed[len(label) :]).strip()
             if unit and heading.unit and _is_unit(unit, heading.unit):
                 return Column(heading, unit)
     return None
@@ -100,12 +111,14 @@ def _is_unit(text: str, meant: str) -> bool:
     return text == same(meant) or re.fullmatch(r"[a-z$%/0-9²³^*.\- ]{1,12}", text) is not None
 
 
-def _columns(book: Book, sheet: Sheet, table: Table, cells: dict[int, Cell]) -> tuple[dict[int, Column], list[Finding]]:
+def _columns(
+    book: Book, sheet: Sheet, table: Table, names: Names, cells: dict[int, Cell]
+) -> tuple[dict[int, Column], list[Finding]]:
     columns: dict[int, Column] = {}
     findings: list[Finding] = []
     unknown: list[Cell] = []
     for number, cell in sorted(cells.items()):
-        column = _recognise(cell, table)
+        column = _recognise(cell, names)
         place = Place(book.name, sheet.name, cell.ref)
         if column is None:
             unknown.append(cell)

@@ -12,6 +12,7 @@ from calc.intake.overrides import read_overrides
 from calc.intake.records import House, Intake, JobInput
 from calc.intake.rows import read_areas, read_listed, read_plants
 from calc.intake.schema import AREAS, OVERRIDES, PLANTS
+from calc.intake.sense import nonsense
 from calc.intake.sheets import house_sheets, known_sheets
 from calc.intake.week import Week, open_week
 from calc.intake.words import same
@@ -49,6 +50,7 @@ def read_week(book: Book, tables: dict[str, Sheet], house: House, bid_date: floa
     read_plants(week, tables.get(PLANTS), PLANTS, PLANT)
     for job in week.jobs.values():
         fill(week, job)
+        week.findings += nonsense(job)
     read_overrides(week, tables.get(OVERRIDES))
     return week
 

@@ -23,6 +23,7 @@ from calc.declare import (
     keyed_below,
     largest,
     line,
+    opposite,
     round_down,
     round_up,
     rounded,
@@ -109,13 +110,13 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
                 width > 0,
                 either(
                     both(is_given(Measured.run), is_given(Measured.panel_width)),
-                    both(shape_run > 0, shape_width > 0),
+                    both(opposite(is_given(Measured.run)), opposite(is_given(Measured.panel_width))),
                 ),
             ),
             1,
             0,
         ),
-        source="1 where both are",
+        source="1 where both are typed, or the shape says both",
     )
     panels = line(
         "Panels",

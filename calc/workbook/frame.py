@@ -10,10 +10,10 @@ from __future__ import annotations
 import posixpath
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from html import escape
 from io import BytesIO
 from typing import Final, NamedTuple
 from xml.etree.ElementTree import Element, ParseError
-from xml.sax.saxutils import quoteattr
 from zipfile import ZipFile
 
 from defusedxml.common import DTDForbidden
@@ -128,7 +128,7 @@ def lean(frame: Frame, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
 
 def _lean_styles(frame: Frame) -> str:
     """The looks of the book with nothing but their number formats; openpyxl asks for one of everything else."""
-    formats = (f'<numFmt numFmtId="{id_}" formatCode={quoteattr(code)}/>' for id_, code in frame.formats)
+    formats = (f'<numFmt numFmtId="{id_}" formatCode="{escape(code)}"/>' for id_, code in frame.formats)
     looks = (f'<xf numFmtId="{id_}"/>' for id_ in frame.looks)
     return _element(
         "styleSheet",

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from importlib.metadata import PackageNotFoundError, version
 
+from calc import __version__
 from calc.declared import Declared, Given, Kind
 from calc.errors import Finding, Severity
 from calc.formula.levels import JOB
@@ -19,14 +19,6 @@ _WIDTHS = (38.0, 22.0, 10.0, 34.0, 70.0)
 
 Entered = tuple[str, Shown, str, str, str]
 """One row of the Log: what, value, unit, where, note."""
-
-
-def program_version() -> str:
-    """The version of the program, for the identity of a workbook."""
-    try:
-        return version("flatwork-calc")
-    except PackageNotFoundError:
-        return "not installed"
 
 
 def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
@@ -103,6 +95,6 @@ def _noted(each: Finding) -> Entered:
 
 
 def _identity(job: JobInput) -> Iterator[Entered]:
-    yield "Program", f"flatwork-calc {program_version()}", "", "", ""
+    yield "Program", f"flatwork-calc {__version__}", "", "", ""
     yield "Input workbook", job.place.book, "", "", f"sha256 {job.sha256}"
     yield "House book", job.house.name or "none", "", "", f"sha256 {job.house.sha256}" if job.house.sha256 else ""

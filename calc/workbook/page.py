@@ -155,6 +155,8 @@ class Page:
 def lines_of(text: str, width: float) -> int:
     """How many lines ``text`` takes when it is wrapped in a column so wide."""
     room = max(4.0, width * _LETTERS)
+    if len(text) <= room and "\n" not in text:
+        return 1
     lines = 0
     for paragraph in text.split("\n"):
         used, count = 0.0, 1

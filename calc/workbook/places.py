@@ -59,6 +59,8 @@ class Places:
     """The places of all declarations."""
 
     spots: dict[Named, Spot] = field(default_factory=dict)
+    texts: dict[tuple[Named, int], str] = field(default_factory=dict)
+    """The formulas that were written already: one stands in its cell, and as words beside it."""
 
     def put_cell(self, named: Declared, sheet: str, row: int, col: int) -> None:
         """A declaration of the job stands in one cell."""

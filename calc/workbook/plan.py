@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from calc.declared import Declared, Forced, Given, Line
 from calc.formula.levels import JOB
@@ -31,8 +32,7 @@ LINE_SHEETS = {
 """The sheets of lines, in order, with their titles."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """A cell ready to be written: where, how it looks, its formula if it has one, and what it shows for a job."""
 
     row: int
@@ -127,8 +127,10 @@ def _has_rows(line: Line, places: Places) -> bool:
 
 def formula_text(line: Line, index: int, places: Places) -> str:
     """The formula of one row of a line, without its ``=``, as it stands in its own cell."""
-    block = places.spots[line].block
-    return sheet_text(line.formula, From(places, block.sheet, block, index))
+    if (line, index) not in places.texts:
+        block = places.spots[line].block
+        places.texts[line, index] = sheet_text(line.formula, From(places, block.sheet, block, index))
+    return places.texts[line, index]
 
 
 def _saying(say: Callable[[JobInput], Shown]) -> Callable[[JobValues], Shown]:

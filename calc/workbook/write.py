@@ -12,12 +12,13 @@ from typing import Any
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
 
+from calc import __version__
 from calc.errors import Unreadable
 from calc.formula.functions import NONE
 from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
-from calc.workbook.log_page import log_page, program_version
+from calc.workbook.log_page import log_page
 from calc.workbook.looks import FONT, LINE_HEIGHT, properties
 from calc.workbook.page import Shown
 from calc.workbook.places import Places
@@ -111,7 +112,7 @@ def _identify(book: Any, identity: Identity) -> None:
     book.set_properties({"title": identity.title, "author": identity.author, "created": created, "comments": SAFETY})
     book.set_custom_property("input_sha256", identity.input_sha256, "text")
     book.set_custom_property("house_sha256", identity.house_sha256, "text")
-    book.set_custom_property("program_version", program_version(), "text")
+    book.set_custom_property("program_version", __version__, "text")
 
 
 def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, paper: str) -> None:
