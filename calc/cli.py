@@ -154,8 +154,8 @@ def _report(run: Run, as_json: bool, folder: str) -> None:
     else:
         for failure in run.failures:
             click.echo(failure, err=True)
-        for finding in findings:
-            click.echo(str(finding), err=True)
+        for said in dict.fromkeys(str(finding) for finding in findings):
+            click.echo(said, err=True)
         click.echo(_summary(run, jobs, folder))
     sys.exit(run.code)
 

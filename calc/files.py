@@ -33,9 +33,8 @@ def safe_name(job: str) -> str:
     """The file name of a job, without its ending: the id, less what no file system takes. Never blank."""
     name = unicodedata.normalize("NFC", job)
     name = re.sub(r'[\x00-\x1f<>:"/\\|?*]', "-", name).strip(" .")[:_MAX_NAME].strip(" .")
-    if not name or name.split(".")[0].casefold() in _RESERVED:
-        return f"{name}_"
-    return name
+    first, dot, rest = name.partition(".")
+    return f"{first}_{dot}{rest}" if not name or first.casefold() in _RESERVED else name
 
 
 def same_file(name: str) -> str:

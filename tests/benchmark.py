@@ -1,6 +1,6 @@
 """How fast: ratios to something bare that was timed in the same run, so that they mean the same on every machine.
 
-Run it by name, it is no test: ``python tests/benchmark.py`` in an environment that has the program and its extra ``dev``.
+Run it by name, it is no test: ``python tests/benchmark.py``, where the program and its extra ``dev`` are installed.
 Each pair is timed in turn, so that a busy moment of the machine falls on both; what is printed is the median of the
 ratios, and the least and the greatest of them.
 """

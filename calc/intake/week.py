@@ -97,13 +97,9 @@ def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | No
             if bid_date is not None:
                 job.entries[given] = Entry(bid_date, "", "", "--bid-date")
             else:
-                week.stop(
-                    row,
-                    row.cells["job"],
-                    f"{given.label} is blank.",
-                    "Type it as year-month-day, or give --bid-date for the whole run.",
-                    job.id,
-                )
+                place = Place(row.place.book, row.place.sheet, row.refs.get(given.header, row.cells["job"].ref))
+                remedy = "Type it as year-month-day, or give --bid-date for the whole run."
+                week.findings.append(Finding(Severity.STOP, place, f"{given.label} is blank.", remedy, job.id))
 
 
 def id_of(week: Week, row: TableRow, label: str, what: str, job: str = "") -> str | None:

@@ -1,0 +1,133 @@
+"""Care of files: nobody's edits are lost, nothing is half written, no id makes a dangerous file name."""
+
+from __future__ import annotations
+
+import errno
+import os
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from books import write_book
+from calc import batch, files
+from calc.errors import Unreadable
+from calc.files import RECORD, Results, Saved, safe_name
+
+
+def test_a_workbook_changed_by_hand_is_never_overwritten(tmp_path: Path) -> None:
+    results = Results(tmp_path)
+    path, saved = results.save("24-031.xlsx", b"one")
+    assert saved is Saved.WRITTEN
+    path.write_bytes(b"one, and a note of the foreman's")
+    beside, saved = Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (beside.name, saved) == ("24-031 (2).xlsx", Saved.BESIDE)
+    assert path.read_bytes() == b"one, and a note of the foreman's"
+    again, _ = Results(tmp_path).save("24-031.xlsx", b"three")
+    assert (again.name, again.read_bytes()) == ("24-031 (2).xlsx", b"three")
+
+
+def test_its_own_workbook_is_renewed_in_place(tmp_path: Path) -> None:
+    Results(tmp_path).save("24-031.xlsx", b"one")
+    path, saved = Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (path.name, saved, path.read_bytes()) == ("24-031.xlsx", Saved.WRITTEN, b"two")
+    assert Results(tmp_path).save("24-031.xlsx", b"two")[1] is Saved.UNCHANGED
+
+
+@pytest.mark.parametrize("lock", [".~lock.24-031.xlsx#", "~$24-031.xlsx"])
+def test_a_workbook_that_is_open_elsewhere_is_left_alone_and_named(lock: str, tmp_path: Path) -> None:
+    Results(tmp_path).save("24-031.xlsx", b"one")
+    (tmp_path / lock).write_text("")
+    with pytest.raises(Unreadable, match=r"24-031\.xlsx: it is open in another program; close it and run again\."):
+        Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (tmp_path / "24-031.xlsx").read_bytes() == b"one"
+
+
+def test_a_full_disk_leaves_the_old_file_whole_and_no_half_of_the_new(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    Results(tmp_path).save("24-031.xlsx", b"one")
+
+    def full(*_: object) -> None:
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    monkeypatch.setattr(files.os, "replace", full)
+    with pytest.raises(Unreadable, match="no space left on device"):
+        Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (tmp_path / "24-031.xlsx").read_bytes() == b"one"
+    assert not list(tmp_path.glob("*.part")) and not list(tmp_path.glob(".*.part"))
+
+
+def test_a_folder_that_cannot_be_made_is_said_in_one_line(tmp_path: Path) -> None:
+    (tmp_path / "outputs").write_text("a file")
+    with pytest.raises(Unreadable, match="the folder cannot be made"):
+        Results(tmp_path / "outputs")
+
+
+def test_a_record_that_was_cut_short_loses_no_workbook(tmp_path: Path) -> None:
+    Results(tmp_path).save("24-031.xlsx", b"one")
+    with (tmp_path / RECORD).open("a") as record:
+        record.write('{"file": "24-0')
+    path, saved = Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (path.name, saved) == ("24-031.xlsx", Saved.WRITTEN)
+
+
+@pytest.mark.parametrize(
+    "job", ["../../x", "CON", "con.1", "a/b", "week", "..", "trailing. ", "x" * 200, 'a"<>|b', "LPT1"]
+)
+def test_no_job_id_makes_a_file_name_that_leaves_the_folder_or_names_a_device(job: str) -> None:
+    name = safe_name(job)
+    assert name and len(name) <= 81
+    assert os.path.basename(name) == name and not name.startswith(".") and not name.endswith((".", " "))
+    assert name.split(".")[0].casefold() not in {"con", "lpt1", "week"}
+
+
+def test_two_ids_that_give_one_file_name_are_both_refused(tmp_path: Path) -> None:
+    ids = ["a/b", "a:b", "Caf\u00e9", "fine"]
+    write_book(
+        tmp_path / "week.xlsx",
+        {
+            "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, 12, 3] for id_ in ids)],
+        },
+    )
+    run = batch.take([tmp_path / "week.xlsx"], None, None)
+    batch.bid(run, tmp_path / "out")
+    assert sorted(run.held) == ["a/b", "a:b"] and run.code == 1
+    assert {path.stem for path in (tmp_path / "out").glob("*.xlsx")} == {"Café", "fine", "week"}
+
+
+def test_a_workbook_that_cannot_be_written_does_not_stop_the_others(tmp_path: Path) -> None:
+    write_book(
+        tmp_path / "week.xlsx",
+        {
+            "Jobs": [["job", "bid date"], ["one", "2026-04-13"], ["two", "2026-04-13"]],
+            "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", 12, 3]],
+        },
+    )
+    folder = tmp_path / "out"
+    folder.mkdir()
+    (folder / "~$one.xlsx").write_text("")
+    run = batch.take([tmp_path / "week.xlsx"], None, None)
+    batch.bid(run, folder)
+    assert run.code == 3 and len(run.failures) == 1
+    assert (folder / "two.xlsx").is_file() and not (folder / "one.xlsx").exists()
+
+
+TEXTS = ["=1+1", "@SUM(1)", "{=1}", "http://x", "-1+2", "  spaced  ", "internal:Bid!A1", "☃ and é", "x" * 2000]
+
+
+@pytest.mark.parametrize("text", TEXTS)
+def test_words_that_look_like_a_formula_or_a_link_come_out_as_words(text: str, tmp_path: Path) -> None:
+    write_book(
+        tmp_path / "week.xlsx",
+        {
+            "Jobs": [["job", "bid date", "client", "notes"], ["one", "2026-04-13", text, text]],
+            "Areas": [["job", "length ft", "width ft", "notes"], ["one", 12, 3, text]],
+        },
+    )
+    run = batch.take([tmp_path / "week.xlsx"], None, None)
+    batch.bid(run, tmp_path / "out")
+    book = openpyxl.load_workbook(tmp_path / "out" / "one.xlsx")
+    cells = [cell for sheet in book for row in sheet.iter_rows() for cell in row if cell.value == text]
+    assert len(cells) >= 3 and all(cell.data_type == "s" and cell.hyperlink is None for cell in cells)

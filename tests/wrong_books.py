@@ -1,0 +1,118 @@
+"""Books with one thing wrong in each, as people get them wrong: the tables that differ from a book that is right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import datetime
+from typing import Any
+
+Table = list[list[Any]]
+
+RIGHT: dict[str, Table] = {
+    "Jobs": [["job", "client", "bid date"], ["24-031", "Tamarack Row", "2026-04-13"], ["24-055", "", "2026-04-13"]],
+    "Areas": [
+        ["job", "area", "shape", "length ft", "width ft", "thickness in"],
+        ["24-031", "A1", "", "12' 6\"", "3", "4"],
+        ["24-031", "A2", "strip", "10", "4", "4"],
+        ["24-055", "", "", "20", "5", "4"],
+    ],
+}
+"""A book without a finding."""
+
+
+def areas(*rows: list[Any], header: list[Any] | None = None) -> Table:
+    """The table Areas with these rows for job 24-031, and the other job as it was."""
+    return [header or RIGHT["Areas"][0], *rows, ["24-055", "", "", "20", "5", "4"]]
+
+
+STRIP = ["24-031", "A1", "", "12", "3", "4"]
+
+WRONG: dict[str, Mapping[str, Table]] = {
+    "words in a length": {"Areas": areas(["24-031", "A1", "", "about ten", "3", "4"])},
+    "three marks in a length": {"Areas": areas(["24-031", "A1", "", "10' 6' 2\"", "3", "4"])},
+    "a decimal comma": {"Areas": areas(["24-031", "A1", "", "10,5", "3", "4"])},
+    "a volume in a length": {"Areas": areas(["24-031", "A1", "", "3 yd3", "3", "4"])},
+    "a length that became a date": {"Areas": areas(["24-031", "A1", "", datetime(2026, 4, 1), "3", "4"])},
+    "a negative length": {"Areas": areas(["24-031", "A1", "", -12, "3", "4"])},
+    "a shape with a slip": {"Areas": areas(["24-031", "A1", "cirle", "12", "3", "4"])},
+    "too thick": {"Areas": areas(["24-031", "A1", "", "12", "3", "40"])},
+    "inches for feet": {"Areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
+    "a dash of feet and inches": {"Areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
+    "a width that is missing": {"Areas": areas(["24-031", "A1", "", "12", None, "4"])},
+    "a header two letters off": {
+        "Areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
+    },
+    "a header twice": {
+        "Areas": areas(STRIP, header=["job", "area", "shape", "width ft", "Width (ft)", "thickness in"])
+    },
+    "a column nobody knows": {"Areas": areas([*STRIP, "x"], header=[*RIGHT["Areas"][0], "colour of the door"])},
+    "a row of a job that is nearly one": {"Areas": areas(STRIP, ["24-030", "A2", "", "10", "4", "4"])},
+    "a row of no job": {"Areas": areas(STRIP, ["99-999", "A2", "", "10", "4", "4"])},
+    "an area twice": {"Areas": areas(STRIP, ["24-031", "a1", "", "10", "4", "4"])},
+    "a job twice": {"Jobs": [*RIGHT["Jobs"], ["24-031", "again", "2026-04-13"]]},
+    "a job without a date": {
+        "Jobs": [["job", "client", "bid date"], ["24-031", "", None], ["24-055", "", "2026-04-13"]]
+    },
+    "an id that became a date": {
+        "Jobs": [
+            ["job", "client", "bid date"],
+            ["24-031", "", "2026-04-13"],
+            [datetime(2024, 3, 1), "", "2026-04-13"],
+            ["24-055", "", "2026-04-13"],
+        ],
+    },
+    "no areas": {"Areas": areas()},
+    "a crossed outline": {
+        "Areas": areas(["24-031", "A1", "corners", None, None, "4"]),
+        "Corners": [
+            ["job", "area", "x ft", "y ft"],
+            *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
+        ],
+    },
+    "stops out of order": {
+        "Areas": areas(["24-031", "A1", "stations", None, None, "4"]),
+        "Stations": [
+            ["job", "area", "at ft", "width ft"],
+            ["24-031", "A1", 0, 3],
+            ["24-031", "A1", 9, 3],
+            ["24-031", "A1", 5, 3],
+        ],
+    },
+    "a deduction larger than its area": {
+        "Areas": areas(STRIP),
+        "Deductions": [["job", "area", "shape", "length ft", "width ft"], ["24-031", "A1", "rectangle", 12, 4]],
+    },
+    "a footing wider than its area": {
+        "Areas": areas(STRIP),
+        "Footings": [["job", "area", "length ft", "width ft", "top below in"], ["24-031", "A1", 8, 4, 1]],
+    },
+    "edges in two places": {
+        "Areas": areas([*STRIP, "12"], header=[*RIGHT["Areas"][0], "formed ft"]),
+        "Edges": [["job", "area", "kind", "length ft"], ["24-031", "A1", "form", 12]],
+    },
+    "a fact nobody knows": {"Site conditions": [["job", "fact", "value"], ["24-031", "Moistur", "wet"]]},
+    "a fixed order without a reason": {
+        "Site conditions": [
+            ["job", "fact", "value"],
+            ["24-031", "Order rule", "fixed"],
+            ["24-031", "Fixed order", "2.5"],
+        ],
+    },
+    "a line that cannot be forced": {
+        "Overrides": [["job", "line", "value", "reason", "who"], ["24-031", "Concrete needed", "2", "so", "MK"]],
+    },
+    "forced without a reason": {
+        "Overrides": [["job", "line", "value", "reason", "who"], ["24-031", "Concrete to order", "2", None, "MK"]],
+    },
+    "forced for an area that is not there": {
+        "Overrides": [
+            ["job", "area", "line", "value", "reason", "who"],
+            ["24-031", "A9", "Net area", "30", "taped", "MK"],
+        ],
+    },
+    "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pack", 36, "gal"]]},
+    "a price twice": {"Prices": [["item", "price"], ["Sealer, small pack", 36], ["Sealer, small pack", 38]]},
+    "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Swell of soil", "peat", 40]]},
+    "a sheet that is nearly one": {"Station": [["job", "area", "at ft"], ["24-031", "A1", 0]]},
+}
+"""What is wrong, and the sheets that make it so."""
