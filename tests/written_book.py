@@ -93,8 +93,8 @@ class Standard:
     as_issued: frozenset[str] = frozenset({"Log"})
     arithmetic: frozenset[str] = frozenset({"Measured"})
     characters: int = 255
-    references: int = 10
-    operations: int = 14
+    references: int = 12
+    operations: int = 18
     chain: int = 40
 
 

@@ -238,13 +238,15 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         row_number(JOINT) - first(Slot.number, AREA) + 1,
         source="counted from the end that the tape starts at",
     )
+    old = line("Old joints of the area", "", Matched.old, source="of its area")
+    base = line("Key of the area", "", row_number(AREA) * THOUSAND, source="area number in thousands")
     used = line("In use", "", when(number <= Matched.joints, 1, 0), source="1 for a joint that is made", adds=True)
     before_it = line(
         "Old joints before it",
         "",
         when(
-            both(used > 0, Matched.old > 0),
-            keyed_below(OldJoint.so_far, OldJoint.ladder, row_number(AREA) * THOUSAND + number - 1),
+            both(used > 0, old > 0),
+            keyed_below(OldJoint.so_far, OldJoint.ladder, base + number - 1),
             0,
         ),
         source="those whose joints so far are less",
@@ -253,8 +255,8 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "Joints to there",
         "",
         when(
-            both(used > 0, Matched.old > 0),
-            keyed_below(OldJoint.numbered, OldJoint.ladder, row_number(AREA) * THOUSAND + number - 1),
+            both(used > 0, old > 0),
+            keyed_below(OldJoint.numbered, OldJoint.ladder, base + number - 1),
             0,
         ),
         source="old and added, to the last old joint before it",
@@ -262,7 +264,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
     start = line(
         "From the old joint at",
         "ft",
-        when(before_it > 0, keyed(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + before_it), 0),
+        when(before_it > 0, keyed(OldJoint.place, OldJoint.key, base + before_it), 0),
         source="the end of the area where there is none",
     )
     gap = line(
@@ -271,8 +273,8 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         when(
             used > 0,
             when(
-                before_it < Matched.old,
-                keyed(OldJoint.gap, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+                before_it < old,
+                keyed(OldJoint.gap, OldJoint.key, base + before_it + 1),
                 Matched.tail,
             ),
             0,
@@ -285,8 +287,8 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         when(
             used > 0,
             when(
-                before_it < Matched.old,
-                keyed(OldJoint.both_kinds, OldJoint.key, row_number(AREA) * THOUSAND + before_it + 1),
+                before_it < old,
+                keyed(OldJoint.both_kinds, OldJoint.key, base + before_it + 1),
                 Matched.tail_added + 1,
             ),
             0,
@@ -302,7 +304,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
     place = line(
         "Place of the joint",
         "ft",
-        when(used > 0, when(Matched.old > 0, matched, number * Panel.longest), 0),
+        when(used > 0, when(old > 0, matched, number * Panel.longest), 0),
         source="matched, or evenly spaced",
     )
     quarters = line(
@@ -341,7 +343,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         when(
             used <= 0,
             "-",
-            when(both(Matched.old > 0, equals(number - counted, parts), before_it < Matched.old), "old joint", "added"),
+            when(both(old > 0, equals(number - counted, parts), before_it < old), "old joint", "added"),
         ),
         source="it meets an old joint, or is added",
     )

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from calc.declared import Caution, Declared, Given, Kind, Line
 from calc.formula.kinds import Sort
 from calc.trade.bid import BID
-from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops
+from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops, said
 from calc.workbook.lines import SAFETY, format_of, shown
 from calc.workbook.looks import LEGEND
 from calc.workbook.page import Computed, Linked, Number, Page, Shown, Spoken
@@ -178,19 +178,19 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
     row = page.row
     page.put(Number(row, _PLACE, "number", place + 1))
     number = cell(NAME, row, _PLACE, NAME, "c")
-    picks: tuple[tuple[int, str, Callable[[JobValues, Caution], Shown], Shown, tuple[str, ...], str], ...] = (
-        (_LABEL, "label", lambda _job, each: each.label, EMPTY, ("label",), ""),
-        (_VALUE, "formula", lambda job, each: job.of(each.number), 0.0, ("number",), _NUMBER),
-        (_UNIT, "unit", lambda _job, each: each.number.unit_text or EMPTY, EMPTY, ("unit",), ""),
-        (_TEXT, "sentence", _said, EMPTY, ("severity", "found", "do"), ""),
+    picks: tuple[tuple[int, str, Callable[[JobValues, Caution], Shown], Shown, str, str], ...] = (
+        (_LABEL, "label", lambda _job, each: each.label, EMPTY, "label", ""),
+        (_VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", _NUMBER),
+        (_UNIT, "unit", lambda _job, each: each.number.unit_text or EMPTY, EMPTY, "unit", ""),
+        (_TEXT, "sentence", said, EMPTY, "said", ""),
     )
-    for col, role, say, empty, columns, format_text in picks:
+    for col, role, say, empty, column, format_text in picks:
         page.put(
             Linked(
                 row,
                 col,
                 role,
-                _picked(checks, number, columns, empty),
+                _picked(checks, number, column, empty),
                 _in_slot(place, say, empty),
                 format_text,
             )
@@ -198,18 +198,12 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
     page.heights[row] = 27
 
 
-def _picked(checks: ChecksPage, number: str, columns: tuple[str, ...], empty: Shown) -> Callable[[], str]:
+def _picked(checks: ChecksPage, number: str, column: str, empty: Shown) -> Callable[[], str]:
     so_far = checks.caution_column("so far", NAME, headed=False)
     fires = checks.caution_column("fires", NAME, headed=False)
-    place = f"MATCH({number},{so_far},0)+1"
-    cells = [f"INDEX({checks.caution_column(each, NAME, headed=True)},{place})" for each in columns]
-    shows = f'{cells[0]}&": "&{cells[1]}&" "&{cells[2]}' if len(cells) > 1 else cells[0]
+    picked = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
     otherwise = "0" if empty == 0.0 else f'"{EMPTY}"'
-    return lambda: f"IF({number}>SUM({fires}),{otherwise},{shows})"
-
-
-def _said(job: JobValues, each: Caution) -> Shown:
-    return f"{each.severity.value}: {job.of(each.found)} {each.do}"
+    return lambda: f"IF({number}>SUM({fires}),{otherwise},{picked})"
 
 
 def _in_slot(place: int, say: Callable[[JobValues, Caution], Shown], empty: Shown) -> Callable[[JobValues], Shown]:

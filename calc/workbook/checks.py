@@ -14,9 +14,9 @@ from calc.workbook.values import JobValues
 
 NAME = "Checks"
 _HEADS = ("Check", "One route", "Another route", "Unit", "Tolerance", "Missed")
-_WIDTHS = (40.0, 13.0, 13.0, 10.0, 11.0, 9.0, 36.0, 28.0, 36.0, 24.0, 9.0)
+_WIDTHS = (40.0, 13.0, 13.0, 10.0, 11.0, 9.0, 36.0, 28.0, 36.0, 24.0, 9.0, 40.0)
 _ONE, _ANOTHER, _UNIT, _TOLERANCE, _MISSED = range(1, 6)
-_SEVERITY, _FIRES, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF = 1, 2, 3, 4, 5, 6, 7, 8, 9, 10
+_SEVERITY, _FIRES, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF, _SAID = range(1, 12)
 _COLUMNS = {
     "label": 0,
     "severity": _SEVERITY,
@@ -27,6 +27,7 @@ _COLUMNS = {
     "do": _DO,
     "number": _NUMBER,
     "unit": _OF,
+    "said": _SAID,
 }
 
 
@@ -120,8 +121,9 @@ class ChecksPage:
             _USUAL: "Usual practice",
             _DO: "What to do",
             _SOURCE: "Source",
+            _SAID: "As said on the Bid",
         }
-        for col in range(_OF + 1):
+        for col in range(_SAID + 1):
             page.words(col, heads.get(col, ""), "head")
         page.next()
         self.first = page.row
@@ -164,6 +166,10 @@ class ChecksPage:
         self.places.put_cell(each.found, NAME, page.row, _FOUND)
         page.put(Computed(page.row, _FOUND, "sentence", each.found, 0, ""))
         page.room(each.found.formula.words, _FOUND)
+        parts = '&": "&'.join((cell(NAME, row, _SEVERITY, NAME), cell(NAME, row, _FOUND, NAME)))
+        advice = cell(NAME, row, _DO, NAME)
+        page.put(Linked(row, _SAID, "note", lambda: f'{parts}&" "&{advice}', lambda job: said(job, each)))
+        page.room(f"{each.found.formula.words} {each.do} {each.severity.value}", _SAID)
 
     def caution_column(self, what: str, seen_from: str, headed: bool) -> str:
         """The range of one column of the cautions."""
@@ -177,6 +183,11 @@ class ChecksPage:
     def missed_cell(self, seen_from: str) -> str:
         """The address of the number of missed checks."""
         return cell(NAME, self.total, _MISSED, seen_from, "cr")
+
+
+def said(job: JobValues, each: Caution) -> str:
+    """A caution as the front page says it."""
+    return f"{each.severity.value}: {job.of(each.found)} {each.do}"
 
 
 def _so_far(job: JobValues, place: int) -> float:

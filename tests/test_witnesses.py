@@ -1,0 +1,86 @@
+"""What two spreadsheet programs that are not ours make of every workbook: the same to the last digit, and to the cent."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+from books import HOUSE, Rows, write_book
+from sheet_lint import JOB, Standard, lint
+from whole_job import whole_house, whole_week
+from witness import Program, Recalculations, differences, formulas
+
+from calc import batch
+from calc.files import shipped
+
+AREA = ["job", "area", "shape", "length ft", "width ft", "thickness in", "area ft2"]
+AWKWARD: dict[str, Rows] = {
+    "Jobs": [
+        ["job", "bid date", "fiber"],
+        *([id_, "2026-04-13", "macro"] for id_ in ("1", "001", "<5", "A*", "1E3", "huge")),
+    ],
+    "Areas": [
+        AREA,
+        ["1", "", "", 12, 3, 4, None],
+        ["001", "1", "", 12, 3, 4, None],
+        ["001", "01", "", 10, 3, 4, None],
+        ["<5", "<5", "circle", 6, None, 4, None],
+        ["A*", "A*", "triangle", 6, 4, 4, None],
+        *(["1E3", f"{number}E3", "", 9 + number, 3, 4, None] for number in range(8)),
+        ["huge", "lot", "known area", None, None, 6, 6000],
+    ],
+}
+"""Ids that match wrongly as text, a job of one area, one of eight, and a pour of thirteen trucks."""
+
+
+@pytest.fixture(scope="module")
+def workbooks(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    """The demo's workbooks, those of the job that fills every column, and those of the awkward jobs."""
+    folder = tmp_path_factory.mktemp("workbooks")
+    (folder / "bare").mkdir()
+    sources = {
+        "demo": (shipped("sample_inputs") / "week.xlsx", None),
+        "whole": (
+            write_book(folder / "whole.xlsx", whole_week()),
+            write_book(folder / "whole house.xlsx", whole_house()),
+        ),
+        "awkward": (write_book(folder / "awkward.xlsx", AWKWARD), write_book(folder / "house.xlsx", HOUSE)),
+        "no house": (write_book(folder / "bare" / "week.xlsx", AWKWARD), None),
+    }
+    written: list[Path] = []
+    for name, (week, house) in sources.items():
+        run = batch.take([week], house, None)
+        batch.bid(run, folder / name)
+        assert not run.held and not run.failures, [str(each) for each in run.findings]
+        written += [path for _, path, _ in run.written]
+    return written
+
+
+@pytest.fixture(scope="module", params=list(Program))
+def program(request: pytest.FixtureRequest) -> Program:
+    """Each witness in turn."""
+    request.getfixturevalue(request.param.name.lower())
+    return request.param
+
+
+def test_another_program_computes_every_cell_of_every_workbook_alike(
+    workbooks: Sequence[Path], program: Program, recalculated: Recalculations
+) -> None:
+    recalculated.add(*workbooks)
+    wrong = [
+        f"{path.parent.name}/{path.name} {each}"
+        for path in workbooks
+        for each in differences(path, recalculated.result(path, program))
+    ]
+    assert not wrong, "\n".join(wrong[:20])
+    assert sum(len(formulas(path)) for path in workbooks) > 10_000
+
+
+def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(workbooks: Sequence[Path]) -> None:
+    sheets = tuple(name for name in JOB.sheets if name != "Costs")  # until money has rules
+    job = Standard(sheets=sheets)
+    week = Standard(sheets=("Week", "By day", "Ledger"), typed=frozenset({"Week", "By day", "Ledger"}))
+    for path in workbooks:
+        faults = lint(path, week if path.name == "week.xlsx" else job)
+        assert not faults, f"{path.parent.name}/{path.name}\n" + "\n".join(str(each) for each in faults[:20])
