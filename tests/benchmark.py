@@ -60,7 +60,10 @@ class Pair:
 def main() -> None:
     """Prints a line for each pair."""
     with tempfile.TemporaryDirectory() as folder:
-        for pair in (*of_workbooks(), *of_processes(Path(folder)), of_evaluation(Path(folder))):
+        one, many = Path(folder, "one"), Path(folder, "many")
+        one.mkdir()
+        many.mkdir()
+        for pair in (*of_workbooks(), *of_processes(one), of_evaluation(many)):
             found = sorted(ratios(pair))
             middle = statistics.median(found)
             print(f"{pair.name:<78} {middle:5.2f}  ({found[0]:.2f} to {found[-1]:.2f})  {pair.aim}", flush=True)

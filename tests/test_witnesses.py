@@ -1,4 +1,4 @@
-"""What two spreadsheet programs that are not ours make of every workbook: the same to the last digit, and to the cent."""
+"""What two spreadsheet programs that are not ours make of every workbook: the same to the last digit and the cent."""
 
 from __future__ import annotations
 
@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
+
 from books import HOUSE, Rows, write_book
+from calc import batch
+from calc.files import shipped
 from sheet_lint import JOB, Standard, lint
 from whole_job import whole_house, whole_week
 from witness import Program, Recalculations, differences, formulas
-
-from calc import batch
-from calc.files import shipped
 
 AREA = ["job", "area", "shape", "length ft", "width ft", "thickness in", "area ft2"]
 AWKWARD: dict[str, Rows] = {

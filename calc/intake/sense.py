@@ -14,7 +14,8 @@ from calc.errors import Finding, Severity
 from calc.formula.levels import Level
 from calc.intake.records import DEFAULT, JobInput, Row
 from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, FOOTING, STATION
-from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Station
+from calc.trade.removal_inputs import Footing
+from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
 
 Point = tuple[float, float]
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from calc.declare import Paper, Section, at, count_of, joined, line, when
+from calc.trade.base import BaseNeeds
 from calc.trade.concrete import Concrete, Order
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
 from calc.trade.haul import Bed, First, Pile
 from calc.trade.inputs import Company, Job, Site
-from calc.trade.joints import BaseNeeds, JointNeeds, Matched
+from calc.trade.joints import JointNeeds, Matched
 from calc.trade.surface import CURING_PACKS, Bonding, Curing
 
 

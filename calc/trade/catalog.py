@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import Section
+from calc.trade.base import Base, BaseNeeds
 from calc.trade.bid import Decisions
 from calc.trade.cautions import Cautions
 from calc.trade.checks import Integrity
@@ -13,21 +14,11 @@ from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
 from calc.trade.haul import Bed, First, Pile
 from calc.trade.inputs import Company, Disposal, Job, Site, Vehicle, Wage, Wording
-from calc.trade.joints import (
-    Base,
-    BaseNeeds,
-    Eighths,
-    HoleIsolation,
-    JointDepth,
-    JointNeeds,
-    JointPlace,
-    Matched,
-    OldJoint,
-    Panel,
-    Slot,
-)
+from calc.trade.joint_list import Eighths, JointPlace, Slot
+from calc.trade.joints import HoleIsolation, JointDepth, JointNeeds, Matched, OldJoint, Panel
 from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
-from calc.trade.site_inputs import Corner, Deduction, Edge, Footing, Measured, Plant, Station
+from calc.trade.removal_inputs import Footing, Plant
+from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 HOUSE = (Company, Vehicle, Disposal, Wage, Wording)

@@ -8,7 +8,8 @@ from calc.trade.dig import Dig
 from calc.trade.dowels import Cut, Doweled
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
 from calc.trade.haul import First, Pile
-from calc.trade.joints import JointPlace, Matched
+from calc.trade.joint_list import JointPlace
+from calc.trade.joints import Matched
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 

@@ -25,7 +25,8 @@ from calc.trade.geometry import Border, Slab
 from calc.trade.inputs import Job, Site
 from calc.trade.levels import AREA, MOISTURE, PLANT, SOIL
 from calc.trade.old_concrete import OldFooting, OldSlab
-from calc.trade.site_inputs import Measured, Plant
+from calc.trade.removal_inputs import Plant
+from calc.trade.site_inputs import Measured
 
 
 class Soil(Section, title="Soils", each=SOIL):

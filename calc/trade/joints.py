@@ -1,34 +1,25 @@
-"""Joints, isolation strips and the rock base."""
+"""Joints: where they go and how deep, and the strips that keep the slab from what it must not push."""
 
 from __future__ import annotations
 
 from calc.declare import (
-    FT3_PER_YD3,
     IN_PER_FT,
     PERCENT,
     TWO,
     Section,
-    at,
     both,
-    count_of,
     either,
-    equals,
     exact,
     factor,
     first,
     if_given,
     is_given,
-    joined,
     keyed,
-    keyed_below,
     largest,
     line,
     opposite,
-    round_down,
     round_up,
-    rounded,
     row_number,
-    row_word,
     running,
     smallest,
     total,
@@ -36,12 +27,10 @@ from calc.declare import (
 )
 from calc.trade.geometry import Border, Hole, Slab, Walk
 from calc.trade.inputs import Site
-from calc.trade.levels import AREA, EIGHTH, JOINT, STATION
+from calc.trade.levels import AREA, STATION
 from calc.trade.site_inputs import Measured, Station
 
 THOUSAND = exact(1000)
-TWELVE = exact(12)
-HALVES_PER_IN = exact(2, "1/in")
 
 
 class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
@@ -217,138 +206,6 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
     )
 
 
-class Eighths(Section, title="Eighths of an inch", each=EIGHTH, sheet="Order and placing"):
-    """How a tape shows them."""
-
-    said = line("Said as", "", row_word(EIGHTH), source="the tape")
-
-
-class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
-    """Rows for the joints; those not in use hold 0."""
-
-    number = line("Slot", "", row_number(JOINT), source="in the order of the areas")
-
-
-class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
-    """Running totals from one end of each area, never gap by gap; to the nearest quarter inch."""
-
-    number = line(
-        "Joint of the area",
-        "",
-        row_number(JOINT) - first(Slot.number, AREA) + 1,
-        source="counted from the end that the tape starts at",
-    )
-    old = line("Old joints of the area", "", Matched.old, source="of its area")
-    base = line("Key of the area", "", row_number(AREA) * THOUSAND, source="area number in thousands")
-    used = line("In use", "", when(number <= Matched.joints, 1, 0), source="1 for a joint that is made", adds=True)
-    before_it = line(
-        "Old joints before it",
-        "",
-        when(
-            both(used > 0, old > 0),
-            keyed_below(OldJoint.so_far, OldJoint.ladder, base + number - 1),
-            0,
-        ),
-        source="those whose joints so far are less",
-    )
-    counted = line(
-        "Joints to there",
-        "",
-        when(
-            both(used > 0, old > 0),
-            keyed_below(OldJoint.numbered, OldJoint.ladder, base + number - 1),
-            0,
-        ),
-        source="old and added, to the last old joint before it",
-    )
-    start = line(
-        "From the old joint at",
-        "ft",
-        when(before_it > 0, keyed(OldJoint.place, OldJoint.key, base + before_it), 0),
-        source="the end of the area where there is none",
-    )
-    gap = line(
-        "Over a gap of",
-        "ft",
-        when(
-            used > 0,
-            when(
-                before_it < old,
-                keyed(OldJoint.gap, OldJoint.key, base + before_it + 1),
-                Matched.tail,
-            ),
-            0,
-        ),
-        source="to the next old joint, or to the end",
-    )
-    parts = line(
-        "In so many panels",
-        "",
-        when(
-            used > 0,
-            when(
-                before_it < old,
-                keyed(OldJoint.both_kinds, OldJoint.key, base + before_it + 1),
-                Matched.tail_added + 1,
-            ),
-            0,
-        ),
-        source="joints added there and one",
-    )
-    matched = line(
-        "Place where old joints decide",
-        "ft",
-        start + gap * (number - counted) / largest(1, parts),
-        source="evenly over the gap",
-    )
-    place = line(
-        "Place of the joint",
-        "ft",
-        when(used > 0, when(old > 0, matched, number * Panel.longest), 0),
-        source="matched, or evenly spaced",
-    )
-    quarters = line(
-        "In quarter inches",
-        "",
-        rounded(place * IN_PER_FT * HALVES_PER_IN * TWO, 0),
-        source="the nearest",
-    )
-    feet = line("Feet", "", round_down(quarters / TWELVE / TWO / TWO), source="whole feet")
-    inches = line("Inches", "", round_down((quarters - feet * TWELVE * TWO * TWO) / TWO / TWO), source="whole inches")
-    eighths = line(
-        "Eighths",
-        "",
-        TWO * (quarters - feet * TWELVE * TWO * TWO - inches * TWO * TWO),
-        source="what is left, in eighths",
-    )
-    shown = line(
-        "On the tape",
-        "",
-        when(
-            used > 0,
-            joined(
-                count_of(feet, "each"),
-                "' ",
-                count_of(inches, "each"),
-                when(eighths > 0, joined(" ", at(Eighths.said, eighths + 1)), ""),
-                '"',
-            ),
-            "-",
-        ),
-        source="feet and inches to the nearest quarter",
-    )
-    why = line(
-        "Because",
-        "",
-        when(
-            used <= 0,
-            "-",
-            when(both(old > 0, equals(number - counted, parts), before_it < old), "old joint", "added"),
-        ),
-        source="it meets an old joint, or is added",
-    )
-
-
 class HoleIsolation(Section, title="Isolation round holes", each=AREA, sheet="Order and placing"):
     """Round what stands in the slab, on every copy."""
 
@@ -410,36 +267,3 @@ class JointNeeds(Section, title="Strips and saw cuts", sheet="Order and placing"
         when(Site.joint_making.is_("sawn"), total(Matched.length), 0),
         source="only where the joints are sawn",
     )
-
-
-class Base(Section, title="Rock base", each=AREA, sheet="Order and placing"):
-    """Compacted rock under the slab."""
-
-    compacted = line(
-        "Base, compacted",
-        "yd3",
-        Slab.net_area * Measured.base / IN_PER_FT / FT3_PER_YD3,
-        source="area times depth",
-        adds=True,
-    )
-
-
-class BaseNeeds(Section, title="Base to buy", sheet="Order and placing"):
-    """Weighed and bought by the half ton."""
-
-    weight = factor(
-        "Base per compacted yard",
-        "ton/yd3",
-        1.9,
-        low=1.85,
-        high=2.05,
-        source="common practice, no source, for crushed rock; a textbook has compacted sand and gravel at 3,650 "
-        "lb/yd3, from memory",
-    )
-    waste = factor("Waste of base", "%", 5, low=0, high=10, source="common practice, no source")
-    step = factor("Step of the rock yard", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
-
-    tons = line(
-        "Base needed", "ton", total(Base.compacted) * weight * (1 + waste / PERCENT), source="volume, weight and waste"
-    )
-    buy = line("Base to buy", "ton", round_up(tons, to=step), source="up to the step of the rock yard")

@@ -17,7 +17,8 @@ from calc.declare import (
 )
 from calc.trade.geometry import Depth
 from calc.trade.levels import AREA, FOOTING
-from calc.trade.site_inputs import Footing, Measured
+from calc.trade.removal_inputs import Footing
+from calc.trade.site_inputs import Measured
 
 
 class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and haul"):

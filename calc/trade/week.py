@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from calc.declare import Line, Price
+from calc.trade.base import BaseNeeds
 from calc.trade.concrete import Order
 from calc.trade.dowels import Cut, DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
 from calc.trade.haul import Pile
-from calc.trade.joints import BaseNeeds, JointNeeds
+from calc.trade.joints import JointNeeds
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 COLUMNS: tuple[Line, ...] = (
