@@ -39,7 +39,7 @@ def read_given(given: Given, cell: Cell, unit: str, origin: str) -> tuple[Entry,
     if given.kind is GivenKind.CHOICE:
         return _choice(given, cell, origin), [], []
     if given.kind is GivenKind.DATE:
-        return Entry(read_date(cell), "", _typed(cell), origin), [], []
+        return _date(given, cell, origin), [], []
     return _number(given, cell, unit, origin)
 
 
@@ -146,6 +146,13 @@ def read_choice(words: tuple[str, ...], cell: Cell) -> str:
     if typed not in known:
         raise InputRefused(f'"{_typed(cell)}" is not one of its words.', did_you_mean(_typed(cell), words))
     return known[typed]
+
+
+def _date(given: Given, cell: Cell, origin: str) -> Entry:
+    try:
+        return Entry(read_date(cell), "", _typed(cell), origin)
+    except InputRefused as refused:
+        raise InputRefused(f"{given.label}: {refused.found}", refused.remedy) from None
 
 
 def _choice(given: Given, cell: Cell, origin: str) -> Entry:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import lru_cache
 from math import ceil
 
 from calc.declared import Declared, Line
@@ -152,6 +153,7 @@ class Page:
         self.row += rows
 
 
+@lru_cache(maxsize=4096)
 def lines_of(text: str, width: float) -> int:
     """How many lines ``text`` takes when it is wrapped in a column so wide."""
     room = max(4.0, width * _LETTERS)
