@@ -16,10 +16,12 @@ import numpy as np
 
 from calc.batch import evaluated
 from calc.declared import Declared, Factor, Forced, Given, Kind, Line, Pack, Price
+from calc.errors import Severity
 from calc.formula.functions import NONE, Column
 from calc.formula.levels import JOB
 from calc.intake.records import NOT_GIVEN, Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, FACTOR_LIST, FORCEABLE, GIVENS, PRICE_LIST, everything
+from calc.intake.sense import nonsense
 from calc.intake.values import serial
 from calc.trade.levels import AREA
 from calc.workbook.values import JobValues
@@ -137,7 +139,7 @@ def _is_number(named: Declared) -> bool:
 
 
 def complete(job: JobInput) -> bool:
-    """Whether everything that is needed, for the words that were chosen, is there."""
+    """Whether everything that is needed, for the words that were chosen, is there and can be meant."""
     for given in GIVENS:
         if given.needed_if is None:
             continue
@@ -150,7 +152,7 @@ def complete(job: JobInput) -> bool:
                 asked = entries[asker].value  # type: ignore[index]
             if asked in words and _is_blank(entries[given].value):
                 return False
-    return True
+    return not any(each.severity is Severity.STOP for each in nonsense(job))
 
 
 def _is_blank(value: float | str) -> bool:

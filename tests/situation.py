@@ -78,6 +78,11 @@ class Situation:
     house: dict[str, Rows]
     expect: dict[str, Any]
 
+    @property
+    def unknown(self) -> list[str]:
+        """The ids in the file that no declaration goes by, as after a line was renamed."""
+        return sorted(self.expect.keys() - _named().keys())
+
     def expected(self, named: Declared, rows: int) -> Iterator[Expected]:
         """What is expected of each of the ``rows`` rows of a line. Raises ValueError when the file has more."""
         given = self.expect[named.id]
@@ -96,9 +101,9 @@ def situations() -> tuple[Situation, ...]:
 
 
 def read(path: Path) -> Situation:
-    """One file. Raises ValueError for a fact, or the id of a line, that is not known."""
+    """One file. Raises ValueError for a fact that is not known."""
     facts = tomllib.loads(path.read_text(encoding="utf-8"))
-    unknown = [*(facts.keys() - FACTS), *(facts["expect"].keys() - _named().keys())]
+    unknown = facts.keys() - FACTS
     if unknown:
         raise ValueError(f"{path.name}: {', '.join(sorted(unknown))} is not known")
     week = {"Jobs": ONE_JOB} | _cells(facts["tables"])

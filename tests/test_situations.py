@@ -16,11 +16,12 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.plan import addresses
 from calc.workbook.read import read_book
 from calc.workbook.values import JobValues
+from sheet_cells import Held, read_cells
 from situation import Expected, Situation, declared, situations
-from witness import Program, Recalculations, values
+from witness import Program, Recalculations
 
-IN_SHEETS = situations()[::5]
-"""The situations that are worked out in a spreadsheet program too."""
+IN_SHEETS = situations()[::8]
+"""The situations that a spreadsheet program works out too: it takes the better part of a second for each."""
 
 
 def named(each: Situation) -> str:
@@ -57,16 +58,18 @@ def recalculated_jobs(
 ) -> dict[str, Path]:
     """The workbooks of some situations, as LibreOffice recalculated them in one call."""
     folder = tmp_path_factory.mktemp("written")
-    files = {each.name: written(jobs[each.name], folder / f"{each.name}.xlsx") for each in IN_SHEETS}
+    files = {
+        each.name: written(jobs[each.name], folder / f"{each.name}.xlsx") for each in IN_SHEETS if each.name in jobs
+    }
     recalculated.add(*files.values())
     return {name: recalculated.result(file, libreoffice) for name, file in files.items()}
 
 
 def wrong(situation: Situation, job: JobValues, answer: Callable[[Expected], object]) -> list[str]:
     """What is answered otherwise than the file says, a line each."""
-    return [
+    return [f"{name}: no line goes by that id" for name in situation.unknown] + [
         said
-        for line in map(declared, situation.expect)
+        for line in (declared(name) for name in situation.expect if name not in situation.unknown)
         for each in situation.expected(line, job.count(line.level))
         if (said := each.differs(answer(each)))
     ]
@@ -84,10 +87,11 @@ def test_a_job_comes_out_as_it_was_worked_by_hand(situation: Situation, jobs: di
 def test_the_sheet_says_what_was_worked_by_hand(
     situation: Situation, jobs: dict[str, JobValues], recalculated_jobs: dict[str, Path]
 ) -> None:
+    assert situation.name in jobs, "a stop holds the job back"
     job = jobs[situation.name]
     places = addresses(job.shape, slots_for(job))
-    cells = values(recalculated_jobs[situation.name])
-    found = wrong(situation, job, lambda each: cells.get(places[each.line, each.row]))
+    cells = read_cells(recalculated_jobs[situation.name])
+    found = wrong(situation, job, lambda each: cells.get(places[each.line, each.row], Held(None)).value)
     assert not found, "\n".join([situation.sentence, *found])
 
 

@@ -88,35 +88,39 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return node.written, CALL
         case Recast():
             return _text(node.part, seen)
+        case _:
+            return _from_rows(node, seen), CALL
+
+
+def _from_rows(node: Expr, seen: Seen) -> str:
+    """The text of a node that goes from row to row."""
+    match node:
         case Gather():
-            return _gathered(node, seen), CALL
+            return _gathered(node, seen)
         case Pick():
-            return _picked(node, seen), CALL
+            return _picked(node, seen)
         case Before():
             otherwise = sheet_text(node.otherwise, seen)
-            return (
-                f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})",
-                CALL,
-            )
+            return f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})"
         case First():
             place = f"MATCH({seen.number(node.of)},{seen.numbers(node.part, node.of)},0)"
-            return seen.picked(node.part, place), CALL
+            return seen.picked(node.part, place)
         case Running():
-            return seen.running(node.part, node.of), CALL
+            return seen.running(node.part, node.of)
         case Keyed():
             if seen.every(node.part) is None:
-                return "0", CALL
+                return "0"
             place = f"MATCH({sheet_text(node.wanted, seen)},{seen.every(node.key)},{int(node.ascending)})"
-            return seen.picked(node.part, place), CALL
+            return seen.picked(node.part, place)
         case Alike():
             keys, key = seen.every(node.key), seen.one(node.key)
             if node.part is None:
-                return f"MATCH({key},{keys},0)", CALL
-            return f"SUMIFS({seen.every(node.part)},{keys},{key})", CALL
+                return f"MATCH({key},{keys},0)"
+            return f"SUMIFS({seen.every(node.part)},{keys},{key})"
         case RowNumber():
-            return seen.number(node.of), CALL
+            return seen.number(node.of)
         case RowWord():
-            return seen.word(node.of), CALL
+            return seen.word(node.of)
     raise TypeError(f"no sheet text for {type(node).__name__}")
 
 

@@ -1,38 +1,56 @@
-"""The manual's tables of inputs, read off the declarations, so that no page can fall behind the program."""
+"""The manual's tables of inputs, read off the declarations, so that no page can fall behind the program.
+
+``python -m calc.intake.manual README.md`` makes those of the README anew.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
+
 from calc.declared import Given, Kind
-from calc.intake.schema import FACT_TABLES, TABLES, Heading, Table, facts_of
+from calc.intake.schema import EXAMPLE, FACT_TABLES, TABLES, Heading, Table, facts_of
+from calc.intake.words import one_of
 
 START, END = "<!-- inputs: start -->", "<!-- inputs: end -->"
-"""Where the tables stand in the README; `python -m calc.intake.manual README.md` renews them."""
+"""The marks between which the tables stand in a page."""
+
+Row = tuple[str, str, str, str, str]
+"""A column of a sheet: its header, what it is, what may stand in it, an example, and what a blank cell means."""
 
 
 def inputs_manual() -> str:
     """Markdown: a heading and a table for each sheet of the input books."""
-    return "\n\n".join(_of_table(table) for table in TABLES.values())
+    return "\n\n".join(_sheet(table) for table in TABLES.values())
 
 
-def _of_table(table: Table) -> str:
-    lines = [f"**{table.name}**: {table.help}", "", "| column | what it is | what may stand in it | when blank |"]
-    lines.append("|---|---|---|---|")
-    lines += [_row(heading) for heading in table.headings]
+def renewed(page: str) -> str:
+    """A page with the tables between its marks made anew."""
+    before, rest = page.split(START)
+    _, after = rest.split(END)
+    return f"{before}{START}\n\n{inputs_manual()}\n\n{END}{after}"
+
+
+def _sheet(table: Table) -> str:
+    parts = [f"**{table.name}**: {table.help}", _table("column", [_column(each) for each in table.headings])]
     if table.name in FACT_TABLES:
-        lines += ["", "| fact | what it is | what may stand in it | when blank |", "|---|---|---|---|"]
-        lines += [_fact(given) for given in facts_of(table.name)]
-    return "\n".join(lines)
+        parts.append(_table("fact", [_fact(given) for given in facts_of(table.name)]))
+    return "\n\n".join(parts)
 
 
-def _row(heading: Heading) -> str:
-    given = heading.given
-    if given is None:
-        return f"| {heading.header} | {heading.help} | | |"
-    return f"| {heading.header} | {heading.help} | {_allowed(given)} | {_blank(given)} |"
+def _table(first: str, rows: Sequence[Row]) -> str:
+    heads = (first, "what it is", "what may stand in it", "example", "when blank")
+    return "\n".join(f"| {' | '.join(row)} |" for row in (heads, ("---",) * len(heads), *rows))
 
 
-def _fact(given: Given) -> str:
-    return f"| {given.header} | {given.help} | {_allowed(given)} | {_blank(given)} |"
+def _column(heading: Heading) -> Row:
+    if heading.given is None:
+        example = "" if heading.example == EXAMPLE else heading.example  # rows of that job are passed over
+        return heading.header, heading.help, "", example, ""
+    return heading.header, heading.help, _allowed(heading.given), heading.example, _blank(heading.given)
+
+
+def _fact(given: Given) -> Row:
+    return given.header, given.help, _allowed(given), given.example, _blank(given)
 
 
 def _allowed(given: Given) -> str:
@@ -44,13 +62,17 @@ def _allowed(given: Given) -> str:
         return "words"
     if given.kind is Kind.ROW:
         return f"the name of a {given.rows}"
-    limits = [
-        f"over {given.over:g}" if given.over is not None else "",
-        f"from {given.low:g}" if given.low is not None else "",
-        f"to {given.high:g}" if given.high is not None else "",
-    ]
-    number = "a whole number" if given.whole else "a number"
-    return " ".join(part for part in (number, *limits, f"({given.example})" if given.example else "") if part)
+    return ", ".join(("a whole number" if given.whole else "a number", *_limits(given)))
+
+
+def _limits(given: Given) -> Iterator[str]:
+    for words, limit in (("more than", given.over), ("at least", given.low), ("at most", given.high)):
+        if limit is not None:
+            yield f"{words} {limit:g}"
+    asked = (("below", given.ask_low), ("above", given.ask_high))
+    outside = [f"{words} {limit:g}" for words, limit in asked if limit is not None]
+    if outside:
+        yield f"asked about {' and '.join(outside)}"
 
 
 def _blank(given: Given) -> str:
@@ -59,19 +81,12 @@ def _blank(given: Given) -> str:
     if given.needed_if is not None:
         asker, *words = given.needed_if
         label = asker.label.lower() if isinstance(asker, Given) else ""
-        return f"needed where {label} is {' or '.join(str(word) for word in words)}"
+        return f"needed where {label} is {one_of(words)}"
     if given.kind is Kind.ROW:
         return "the first"
     if given.default is None or given.kind is Kind.TEXT:
         return "none"
     return f"{given.default:g}" if isinstance(given.default, float | int) else str(given.default)
-
-
-def renewed(page: str) -> str:
-    """A page with the tables between its marks made anew."""
-    before, rest = page.split(START)
-    _, after = rest.split(END)
-    return f"{before}{START}\n\n{inputs_manual()}\n\n{END}{after}"
 
 
 if __name__ == "__main__":

@@ -135,61 +135,68 @@ def _fact_table(name: str, keys: tuple[str, ...], text: str) -> Table:
     return Table(name, headings, JOB, text)
 
 
+_OVERRIDES = Table(
+    OVERRIDES,
+    (
+        _key("job"),
+        _key("area"),
+        Heading("line", help="the line that is forced, or the stop that is accepted"),
+        Heading("value", help="what it is forced to, in the unit of the line; blank to accept a stop"),
+        Heading("reason", help="why; required"),
+        Heading("who", help="initials; required"),
+        Heading("notes", help="anything else"),
+    ),
+    JOB,
+    "Lines that a person forces, and stops that a person accepts, each with a reason and a name.",
+)
+
+_PRICES = Table(
+    PRICES,
+    (
+        Heading("item", help="what is bought; take it from the list"),
+        Heading("price", help="what one unit costs, in $"),
+        Heading("unit", help="what the price is for"),
+        Heading("size", help="how much one pack holds, for what comes in packs"),
+        Heading("dated", help="the day of the price, as 2026-03-30"),
+        Heading("valid until", help="the last day of the price"),
+        Heading("supplier", help="who sells it"),
+        Heading("taxable", help="yes or no"),
+        Heading("account", help="the account it is booked to"),
+        Heading("notes", help="anything else"),
+    ),
+    JOB,
+    "What things cost. There is no default price.",
+)
+
+_FACTORS = Table(
+    FACTORS,
+    (
+        Heading("factor", help="which factor; take it from the list"),
+        Heading("for", help="the kind it is for, where it goes by kind"),
+        Heading("value", help="the house's own value; blank keeps the usual one"),
+        Heading("unit", help="the unit that a bare number is in"),
+        Heading("usual", help="what is taken when blank"),
+        Heading("source", help="where the usual value comes from"),
+        Heading("notes", help="anything else"),
+    ),
+    JOB,
+    "The numbers of the trade that the house takes otherwise than usual.",
+)
+
+
 def _tables() -> dict[str, Table]:
-    tables = [
+    tables = (
         _typed_table(JOBS, ("job",)),
         _typed_table(AREAS, ("job", "area"), _short_edges()),
         _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the house's usual ones."),
         *(_typed_table(name, ("job", "area")) for name in ROW_TABLES),
         _typed_table(PLANTS, ("job",)),
-        Table(
-            OVERRIDES,
-            (
-                _key("job"),
-                _key("area"),
-                Heading("line", help="the line that is forced, or the stop that is accepted"),
-                Heading("value", help="what it is forced to, in the unit of the line; blank to accept a stop"),
-                Heading("reason", help="why; required"),
-                Heading("who", help="initials; required"),
-                Heading("notes", help="anything else"),
-            ),
-            JOB,
-            "Lines that a person forces, and stops that a person accepts, each with a reason and a name.",
-        ),
+        _OVERRIDES,
         _fact_table(COMPANY, (), "Who bids."),
         *(_typed_table(name, (_level_of(name).axis.name,)) for name in NAMED_TABLES),
-        Table(
-            PRICES,
-            (
-                Heading("item", help="what is bought; take it from the list"),
-                Heading("price", help="what one unit costs, in $"),
-                Heading("unit", help="what the price is for"),
-                Heading("size", help="how much one pack holds, for what comes in packs"),
-                Heading("dated", help="the day of the price, as 2026-03-30"),
-                Heading("valid until", help="the last day of the price"),
-                Heading("supplier", help="who sells it"),
-                Heading("taxable", help="yes or no"),
-                Heading("account", help="the account it is booked to"),
-                Heading("notes", help="anything else"),
-            ),
-            JOB,
-            "What things cost. There is no default price.",
-        ),
-        Table(
-            FACTORS,
-            (
-                Heading("factor", help="which factor; take it from the list"),
-                Heading("for", help="the kind it is for, where it goes by kind"),
-                Heading("value", help="the house's own value; blank keeps the usual one"),
-                Heading("unit", help="the unit that a bare number is in"),
-                Heading("usual", help="what is taken when blank"),
-                Heading("source", help="where the usual value comes from"),
-                Heading("notes", help="anything else"),
-            ),
-            JOB,
-            "The numbers of the trade that the house takes otherwise than usual.",
-        ),
-    ]
+        _PRICES,
+        _FACTORS,
+    )
     return {table.name: table for table in tables}
 
 

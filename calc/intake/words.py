@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import unicodedata
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 LETTERS = 2
 """So many letters apart, a word may be a slip for another."""
@@ -48,3 +48,9 @@ def did_you_mean(word: str, words: Iterable[str]) -> str:
     if found:
         return f'Did you mean "{found}"?'
     return f"Type one of: {', '.join(listed)}." if len(listed) <= 12 else "Take it from the list of the blank."
+
+
+def one_of(words: Sequence[object]) -> str:
+    """Words as a choice between them: ``dry, damp or wet``."""
+    *first, last = (str(word) for word in words)
+    return f"{', '.join(first)} or {last}" if first else last

@@ -44,7 +44,8 @@ def bid_page(places: Places, checks: ChecksPage, slots: int) -> Page:
     page.next()
     page.words(_LABEL, SAFETY, "subtitle")
     page.next(2)
-    _lay_status(page, checks)
+    _lay_master_check(page, checks)
+    _lay_readiness(page, checks)
     for title, rows in BID.blocks:
         _section(page, title)
         for named in rows:
@@ -61,8 +62,8 @@ def _section(page: Page, title: str) -> None:
     page.next()
 
 
-def _lay_status(page: Page, checks: ChecksPage) -> None:
-    """The master check, and whether a stop stands in the way: in words."""
+def _lay_master_check(page: Page, checks: ChecksPage) -> None:
+    """How many checks pass, and in words whether all do."""
     page.words(_LABEL, "Checks", "big")
     missed_cell = checks.missed_cell(NAME)
     every = len(all_checks())
@@ -88,6 +89,10 @@ def _lay_status(page: Page, checks: ChecksPage) -> None:
     page.words(_UNIT, "pass", "unit")
     page.heights[page.row] = 20
     page.next()
+
+
+def _lay_readiness(page: Page, checks: ChecksPage) -> None:
+    """Whether a stop stands in the way, in words."""
     page.words(_LABEL, "Ready", "big")
     open_cells = checks.caution_column("not accepted", NAME, headed=False)
     page.put(

@@ -28,6 +28,7 @@ from calc.intake.schema import (
     Table,
     facts_of,
 )
+from calc.intake.words import one_of
 from calc.trade.concrete import Order
 from calc.trade.inputs import Site
 from calc.workbook.lines import SAFETY
@@ -194,7 +195,7 @@ def _message_of(given: Given, help_text: str) -> str:
 
 def _how(given: Given) -> tuple[str, ...]:
     if given.kind is Kind.CHOICE:
-        return (f"Type {_either(given.words_allowed)}.",)
+        return (f"Type {one_of(given.words_allowed)}.",)
     unit = f"Unit: {given.unit_text}." if given.kind is Kind.NUMBER and given.unit_text else ""
     return unit, f"Example: {given.example}." if given.example else ""
 
@@ -205,17 +206,12 @@ def _when_blank(given: Given) -> str:
     if given.needed_if is not None:
         choice, *words = given.needed_if
         asked = choice.label.lower() if isinstance(choice, Given) else ""
-        return f"Needed where {asked} is {_either(words)}."
+        return f"Needed where {asked} is {one_of(words)}."
     if given.kind is Kind.CHOICE:
         return f"Blank means {given.default}."
     if given.kind is Kind.NUMBER and given.default is not None:
         return f"Blank means {given.default:g}."
     return "It may be left blank."
-
-
-def _either(words: Sequence[object]) -> str:
-    *first, last = (str(word) for word in words)
-    return f"{', '.join(first)} or {last}" if first else last
 
 
 def _sentence(text: str) -> str:

@@ -101,11 +101,11 @@ def resolve(page: Page, places: Places) -> SheetPlan:
 def _resolved(put: Put, page: Page, places: Places) -> Cell:
     match put:
         case Words():
-            return Cell(put.row, put.col, put.role, "", "", lambda _job, text=put.text: text)  # type: ignore[misc]
+            return Cell(put.row, put.col, put.role, "", "", _always(put.text))
         case Stated():
-            return Cell(put.row, put.col, put.role, put.format, "", lambda _job, value=put.value: value)  # type: ignore[misc]
+            return Cell(put.row, put.col, put.role, put.format, "", _always(put.value))
         case Number():
-            return Cell(put.row, put.col, put.role, "0", "", lambda _job, value=float(put.value): value)  # type: ignore[misc]
+            return Cell(put.row, put.col, put.role, "0", "", _always(float(put.value)))
         case Spoken():
             return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=True)
         case Linked():
@@ -118,7 +118,7 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
         case Explained():
             text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
             page.room(text, put.col, put.row)
-            return Cell(put.row, put.col, put.role, "", "", lambda _job: text)
+            return Cell(put.row, put.col, put.role, "", "", _always(text))
 
 
 def _has_rows(line: Line, places: Places) -> bool:
@@ -131,6 +131,10 @@ def formula_text(line: Line, index: int, places: Places) -> str:
         block = places.spots[line].block
         places.texts[line, index] = sheet_text(line.formula, From(places, block.sheet, block, index))
     return places.texts[line, index]
+
+
+def _always(value: Shown) -> Callable[[JobValues], Shown]:
+    return lambda _job: value
 
 
 def _saying(say: Callable[[JobInput], Shown]) -> Callable[[JobValues], Shown]:

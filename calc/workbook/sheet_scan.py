@@ -10,10 +10,9 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
-from functools import cache
 from typing import Final
 
-from calc.cells import column_letters
+from calc.cells import column_letters, column_number
 from calc.errors import Unreadable
 from calc.workbook.scan import MAIN, TRUE, Pass, Tally
 
@@ -59,15 +58,6 @@ class SheetFacts:
     merged: list[Span] = field(default_factory=list)
     blank_results: set[tuple[int, int]] = field(default_factory=set)
     """Cells whose formula gave an empty text: computed, though no value stands there."""
-
-
-@cache
-def column_number(letters: str) -> int:
-    """1 for A, 27 for AA."""
-    number = 0
-    for letter in letters:
-        number = number * 26 + ord(letter) - ord("A") + 1
-    return number
 
 
 class _SheetPass(Pass):

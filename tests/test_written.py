@@ -1,0 +1,70 @@
+"""What goes out through the writer goes out as it stands: formulas, and the words that stand in them."""
+
+from __future__ import annotations
+
+import zipfile
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import openpyxl
+import pytest
+from xlsxwriter.worksheet import Worksheet
+
+from books import HOUSE, write_book
+from calc import batch
+from calc.files import shipped
+from calc.workbook.week import WeekRow, week_sheets
+
+ROW = WeekRow("one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 10)), "ready", ())
+
+
+@pytest.fixture(scope="module")
+def demo(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
+    """Every workbook of the demo."""
+    folder = tmp_path_factory.mktemp("demo")
+    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    batch.bid(run, folder)
+    return [path for _, path, _ in run.written]
+
+
+def formulas(book: Path) -> Iterator[str]:
+    """Every formula of a workbook."""
+    for sheet in openpyxl.load_workbook(book).worksheets:
+        for row in sheet.iter_rows():
+            yield from (str(cell.value) for cell in row if cell.data_type == "f")
+
+
+def test_no_formula_needs_what_our_writer_leaves_out(demo: list[Path]) -> None:
+    """The writer marks functions that are younger than the file format; ours does not look for them."""
+    found = {formula for book in demo for formula in formulas(book)}
+    assert len(found) > 1000
+    sheet = Worksheet()
+    assert [each for each in found if sheet._prepare_formula(each) != each.removeprefix("=")] == []
+
+
+@pytest.mark.parametrize("job", ["SORT(1)", "UNIQUE(A)", 'say "(1)"', "(x)"])
+def test_a_job_that_is_called_like_a_function_still_has_its_link(job: str, tmp_path: Path) -> None:
+    write_book(tmp_path / "house.xlsx", HOUSE)
+    tables = {"Jobs": [["job", "bid date"], [job, "2026-04-13"]], "Areas": [["length ft", "width ft"], [12, 3]]}
+    run = batch.take([write_book(tmp_path / "input.xlsx", tables)], None, None)
+    batch.bid(run, tmp_path / "outputs")
+    (week,) = [path for name, path, _ in run.written if not name]
+    (written,) = [path.name for name, path, _ in run.written if name]
+    with zipfile.ZipFile(week) as parts:
+        sheet = parts.read("xl/worksheets/sheet1.xml").decode()
+    assert "_xlfn" not in sheet
+    assert 't="array"' not in sheet
+    (link,) = [each for each in formulas(week) if "HYPERLINK" in each]
+    target, shown = link.removeprefix("=HYPERLINK(").removesuffix(")").replace('"&"', "").split('","')
+    assert (target.removeprefix('"'), shown.removesuffix('"').replace('""', '"')) == (written, job)
+
+
+def test_a_job_bid_alone_has_the_same_day_as_in_a_week() -> None:
+    """One job is not grouped, since grouping is slow to begin: it must show what grouping would."""
+    alone, together = (
+        [cell.value(None) for cell in week_sheets(rows)[1].cells if cell.row == 3]  # type: ignore[arg-type]
+        for rows in ([ROW], [replace(ROW, job="two", pour_date=ROW.pour_date + 7), ROW])
+    )
+    assert alone == together
+    assert alone[:3] == [ROW.pour_date, 1.0, 1.0]
