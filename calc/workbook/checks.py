@@ -14,7 +14,7 @@ from calc.workbook.values import JobValues
 
 NAME = "Checks"
 _HEADS = ("Check", "One route", "Another route", "Unit", "Tolerance", "Missed")
-_WIDTHS = (40.0, 13.0, 13.0, 10.0, 11.0, 9.0, 36.0, 28.0, 36.0, 24.0, 9.0, 40.0)
+_WIDTHS = (30.0, 11.0, 11.0, 9.0, 10.0, 8.0, 28.0, 22.0, 28.0, 20.0, 8.0, 34.0)
 _ONE, _ANOTHER, _UNIT, _TOLERANCE, _MISSED = range(1, 6)
 _SEVERITY, _FIRES, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF, _SAID = range(1, 12)
 _COLUMNS = {
