@@ -78,6 +78,10 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-031", "A1", 5, 3],
         ],
     },
+    "an old joint just off the end": {
+        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "run ft", "panel width ft"]),
+        "Stations": [["job", "area", "at ft", "old joint"], ["24-031", "A1", 0, "no"], ["24-031", "A1", 12, "yes"]],
+    },
     "a deduction larger than its area": {
         "Areas": areas(STRIP),
         "Deductions": [["job", "area", "shape", "length ft", "width ft"], ["24-031", "A1", "rectangle", 12, 4]],

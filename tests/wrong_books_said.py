@@ -159,6 +159,12 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
             "stops in the order of the tape, from one end.",
         ],
     ),
+    "an old joint just off the end": (
+        [],
+        [
+            "Stations!A3: ask: An old joint lies 0.50 ft beyond the end of area A1; should the slab end there?",
+        ],
+    ),
     "a deduction larger than its area": (
         ["24-031"],
         [

@@ -26,6 +26,10 @@ EDGE_SLACK = 0.1
 """Edges that differ by more than this share from the perimeter are asked about."""
 
 
+OFF_THE_END = 1.0
+"""Feet beyond the end of the run within which an old joint is asked about."""
+
+
 def nonsense(job: JobInput) -> Iterator[Finding]:
     """The findings about each area of a job, with the place of the row to mend."""
     for place, area in enumerate(job.rows.get(AREA, [])):
@@ -37,6 +41,7 @@ def nonsense(job: JobInput) -> Iterator[Finding]:
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
         yield from _joints(job, area)
+        yield from _off_the_end(job, area, inside[STATION])
 
 
 def _within(job: JobInput, level: Level, place: int) -> list[Row]:
@@ -187,3 +192,14 @@ def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
         yield _ask(job, area, f"Area {area.word} gets no joints: its run and its panel width are not both typed.")
     elif sum(known) == 1:
         yield _ask(job, area, f"Area {area.word} gets no joints: only one of run and panel width is typed.")
+
+
+def _off_the_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
+    """An old joint just beyond the end of the run, which the end of the new slab might as well meet."""
+    run = _number(area, Measured.run)
+    start = _number(stations[0], Station.at) if stations else 0.0
+    for row in stations:
+        beyond = _number(row, Station.at) - start - run
+        if run and _word(row, Station.old_joint) == "yes" and 0 < beyond < OFF_THE_END:
+            found = f"An old joint lies {beyond:.2f} ft beyond the end of area {area.word}; should the slab end there?"
+            yield _ask(job, row, found)
