@@ -92,7 +92,10 @@ class Layout:
         uppers = [upper for upper in map(level_of, sorted(level.axes, key=str)) if upper != level]
         lanes = {upper: FIRST + place for place, upper in enumerate([level, *uppers])}
         words = FIRST + len(lanes)
-        block = Block(sheet, level, first_row, self._count(level), False, lanes, words)
+        counts = {each: self._count(each) for each in [level, *self.frame.rows]}
+        crossed = [upper for upper in uppers if level.crossed and {*upper.leaves} <= {*level.leaves}]
+        above = {upper: level.rows_above(upper, counts) for upper in crossed}
+        block = Block(sheet, level, first_row, self._count(level), False, lanes, words, above)
         for upper, lane in lanes.items():
             column = self._numbers(level, upper)
             self.cells[sheet] += [(head, lane, f"{upper} No.")]

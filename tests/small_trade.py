@@ -205,6 +205,10 @@ class PlanCost(Section, title="Plans by cost", each=PLAN, sheet="Worked out"):
     """Up from pairs to one of the two."""
 
     loads = line("Loads of the plan", "load", total(Haul.loads, PLAN), source=ASKED)
+    cost = line("Least cost of the plan", "$", least(Haul.cost, PLAN), source=ASKED)
+    dearest = line("Greatest cost of the plan", "$", greatest(Haul.cost, PLAN), source=ASKED)
+    place = line("Vehicle that the plan is cheapest with", "", place_of_least(Haul.cost, PLAN), source=ASKED)
+    best_loads = line("Loads of the plan with that vehicle", "load", at(Haul.loads, place, of=PLAN), source=ASKED)
 
 
 class VehicleCost(Section, title="Vehicles by cost", each=VEHICLE, sheet="Worked out"):

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.declare import JOB, named_rows, slot_rows, typed_rows
+from calc.declare import JOB, FormulaError, least, named_rows, place_of_least, slot_rows, typed_rows
 from calc.formula.build import running
 from calc.formula.numbers import Frame
 from calc.formula.tree import Named
@@ -147,8 +147,25 @@ def test_three_levels_together_find_the_pair_and_the_single_row_above_them() -> 
     frame = evaluate([AWKWARD, ONE_OF_EACH])
     frame.add_rows(trip, [0, 0, 1, 1], (), [""] * 4)
     assert frame.above(HAUL * trip, PLAN).tolist() == [0] * 6 + [1] * 6 + [2] * 2
-    assert frame.above(HAUL * trip, VEHICLE).tolist() == [0, 1, 2] * 4 + [3] * 2
-    assert frame.above(HAUL * trip, HAUL).tolist() == [0, 1, 2] * 2 + [3, 4, 5] * 2 + [6] * 2
+    assert frame.above(HAUL * trip, VEHICLE).tolist() == [0, 0, 1, 1, 2, 2] * 2 + [3] * 2
+    assert frame.above(HAUL * trip, HAUL).tolist() == [0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6]
+
+
+def test_each_plan_finds_its_own_cheapest_vehicle_and_none_of_another_plan() -> None:
+    costs = of_job(FRAME, Haul.cost, FULL)
+    assert of_job(FRAME, PlanCost.cost, FULL) == [min(costs[:3]), min(costs[3:])]
+    assert of_job(FRAME, PlanCost.dearest, FULL) == [max(costs[:3]), max(costs[3:])]
+    places = [costs[:3].index(min(costs[:3])) + 1, costs[3:].index(min(costs[3:])) + 1]
+    assert of_job(FRAME, PlanCost.place, FULL) == places
+    loads = of_job(FRAME, Haul.loads, FULL)
+    assert of_job(FRAME, PlanCost.best_loads, FULL) == [loads[places[0] - 1], loads[3 + places[1] - 1]]
+
+
+def test_a_least_over_rows_that_do_not_stand_together_is_refused() -> None:
+    with pytest.raises(FormulaError, match="do not stand together"):
+        least(Haul.cost, VEHICLE)
+    with pytest.raises(FormulaError, match="do not stand together"):
+        place_of_least(Edge.run, AREA)
 
 
 def test_every_job_has_the_slots_it_needs_and_the_rest_count_nothing() -> None:

@@ -129,6 +129,26 @@ def square_root(value: Expr) -> Expr:
     return apply("square_root", value)
 
 
+def exponential(value: Expr) -> Expr:
+    """e to the power of a plain number."""
+    return apply("exponential", value)
+
+
+def logarithm(value: Expr) -> Expr:
+    """The natural logarithm of a plain number."""
+    return apply("logarithm", value)
+
+
+def normal_below(value: Expr) -> Expr:
+    """The share of a normal distribution that lies below ``value`` spreads from its middle."""
+    return apply("normal_below", value)
+
+
+def normal_place(share: Expr) -> Expr:
+    """How many spreads from its middle a normal distribution has ``share`` below."""
+    return apply("normal_place", share)
+
+
 def joined(*parts: Operand) -> Expr:
     """A sentence made of words and counts. Any other number stands in a cell of its own."""
     return apply("joined", *parts)
@@ -140,19 +160,30 @@ def total(value: Named, to: Level = JOB) -> Expr:
     return summed if to == JOB and summed is not None else _gather("total", value, to)
 
 
-def least(value: Named) -> Expr:
-    """The least of ``value`` over the rows of the job."""
-    return _gather("least", value, JOB)
+def least(value: Named, to: Level = JOB) -> Expr:
+    """The least of ``value`` over its rows, for each row of the higher level ``to``."""
+    return _gather("least", value, _together(value, to))
 
 
-def greatest(value: Named) -> Expr:
-    """The greatest of ``value`` over the rows of the job."""
-    return _gather("greatest", value, JOB)
+def greatest(value: Named, to: Level = JOB) -> Expr:
+    """The greatest of ``value`` over its rows, for each row of the higher level ``to``."""
+    return _gather("greatest", value, _together(value, to))
 
 
-def place_of_least(value: Named) -> Expr:
-    """The number of the first row in which ``value`` is least: ties go by the order of the rows."""
-    return _gather("place of least", value, JOB)
+def place_of_least(value: Named, to: Level = JOB) -> Expr:
+    """The place of the first row in which ``value`` is least: ties go by the order of the rows.
+
+    For a higher level ``to`` it is counted among the rows that belong to one row of it; ``at(..., of=to)`` goes there.
+    """
+    return _gather("place of least", value, _together(value, to))
+
+
+def _together(value: Named, to: Level) -> Level:
+    """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
+    settled = getattr(value, "settled", None)
+    if settled is not None and to <= settled and not settled.together(to):
+        raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
+    return to
 
 
 def _gather(how: str, value: Named, to: Level) -> Gather:
@@ -178,11 +209,11 @@ def look_up(value: Named, by: Expr) -> Pick:
     return Pick(value, by)
 
 
-def at(value: Named, place: Expr) -> Pick:
-    """``value`` of the row whose number is ``place``."""
+def at(value: Named, place: Expr, of: Level = JOB) -> Pick:
+    """``value`` of the row whose number is ``place``, counted among the rows of one row of the higher level ``of``."""
     if place.sort is not Sort.NUMBER:
         raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
-    return Pick(value, place)
+    return Pick(value, place, _together(value, of))
 
 
 def before(value: Named, of: Level, otherwise: Operand) -> Before:

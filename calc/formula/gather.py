@@ -8,14 +8,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.formula.kinds import Sort
-from calc.formula.levels import Level
+from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Named
 from calc.units.algebra import PLAIN, Unit
 
 
 @dataclass(frozen=True, eq=False)
 class Gather(Expr):
-    """Many rows into one: the total, the least, the greatest, how many, or the place of the first least."""
+    """Many rows into one: the total, the least, the greatest, or the place of the first least.
+
+    The place is counted among the rows that belong to the one row of ``to``.
+    """
 
     how: str
     part: Named
@@ -35,16 +38,21 @@ class Gather(Expr):
 
     @property
     def words(self) -> str:
-        said = {"total": "total of", "least": "least of all", "greatest": "greatest of all"}
+        whose = "" if self.to.axes else "all "
+        said = {"total": "total of", "least": f"least of {whose}".rstrip(), "greatest": f"greatest of {whose}".rstrip()}
         return f"{said.get(self.how, 'row of the least')} {self.part.label}"
 
 
 @dataclass(frozen=True, eq=False)
 class Pick(Expr):
-    """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by."""
+    """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by.
+
+    A place is counted among the rows that belong to one row of the higher level ``of``.
+    """
 
     part: Named
     by: Expr
+    of: Level = JOB
 
     @property
     def sort(self) -> Sort:
@@ -60,7 +68,7 @@ class Pick(Expr):
 
     @property
     def level(self) -> Level:
-        return self.by.level
+        return self.by.level * self.of
 
     @property
     def words(self) -> str:

@@ -6,7 +6,11 @@ among the other's, and what stands higher may be used lower down as it is.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import count
+
+_DECLARED = count()
 
 
 @dataclass(frozen=True)
@@ -26,6 +30,8 @@ class Axis:
     """Whether a person types a name for each row."""
     across: bool = False
     """Whether a sheet shows its rows side by side, a column each, rather than one below the other."""
+    order: int = field(default_factory=lambda: next(_DECLARED), compare=False)
+    """When it was declared: where levels are crossed, the axis that was declared last runs fastest."""
 
     @property
     def named(self) -> bool:
@@ -53,9 +59,36 @@ class Level:
 
     @property
     def leaves(self) -> tuple[Axis, ...]:
-        """The axes that no other axis of this level lies within, in order of name."""
+        """The axes that no other axis of this level lies within, in the order in which they were declared."""
         inner = {axis.within for axis in self.axes}
-        return tuple(sorted((axis for axis in self.axes if axis not in inner), key=lambda axis: axis.name))
+        return tuple(sorted((axis for axis in self.axes if axis not in inner), key=lambda axis: axis.order))
+
+    @property
+    def crossed(self) -> bool:
+        """Whether it has a row for every pair (or triple) of rows of other levels."""
+        return len(self.leaves) > 1
+
+    def together(self, upper: Level) -> bool:
+        """Whether the rows that belong to one row of ``upper`` always stand one after the other."""
+        if upper in {JOB, self}:
+            return True
+        if self.crossed:
+            return upper.leaves == self.leaves[: len(upper.leaves)]
+        return upper < self and bool(self.axis.slots)
+
+    def __lt__(self, other: Level) -> bool:
+        return self.axes < other.axes
+
+    def rows_above(self, upper: Level, counts: Mapping[Level, int]) -> tuple[int, ...]:
+        """For each row, from 0, its row of ``upper``, where that follows from the numbers of rows alone.
+
+        It does for slots, and for the levels that are crossed in this one.
+        """
+        if not self.crossed:
+            share = counts[self] // max(1, counts[upper])
+            return tuple(row // share for row in range(counts[self]))
+        sizes = [counts[level_of(leaf)] for leaf in self.leaves]
+        return tuple(_place_above(row, self.leaves, sizes, upper.leaves) for row in range(counts[self]))
 
     @property
     def axis(self) -> Axis:
@@ -70,6 +103,19 @@ class Level:
 
     def __str__(self) -> str:
         return " and ".join(axis.name for axis in self.leaves) or "job"
+
+
+def _place_above(row: int, leaves: tuple[Axis, ...], sizes: list[int], upper: tuple[Axis, ...]) -> int:
+    """A row's places along its axes, the last running fastest, and out of them its row of ``upper``."""
+    places: dict[Axis, tuple[int, int]] = {}
+    for leaf, size in zip(reversed(leaves), reversed(sizes), strict=True):
+        row, place = divmod(row, size)
+        places[leaf] = place, size
+    above = 0
+    for leaf in upper:
+        place, size = places[leaf]
+        above = above * size + place
+    return above
 
 
 _FEW = 6

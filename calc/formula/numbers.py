@@ -117,8 +117,9 @@ class Frame:
             return np.arange(len(rows))
         if len(upper.leaves) == 1:
             return rows.of_axis[upper.axis]
-        keys = {key: place for place, key in enumerate(_keys(self.rows_of(upper), upper))}
-        return np.array([keys[key] for key in _keys(rows, upper)], dtype=int)
+        key, sought = _keys(self.rows_of(upper), rows, upper)
+        order = np.argsort(key, kind="stable")
+        return order[np.searchsorted(key[order], sought)]
 
     def spread(self, column: Column, upper: Level, lower: Level) -> Column:
         """A column of ``upper`` with a value for each row of ``lower``."""
@@ -168,8 +169,9 @@ class Frame:
         if node.how == "least":
             return least
         near = np.abs(column - least[group]) <= _DUST * np.abs(least[group])
-        first = np.where(near, self.rows_of(lower).number, np.inf)
-        return _least(first, group, groups)
+        first = np.where(near, np.arange(1.0, len(column) + 1), np.inf)
+        start = np.searchsorted(group, np.arange(groups))
+        return np.where(_least(first, group, groups) > 0, _least(first, group, groups) - start, 0.0)
 
     def _picked(self, node: Pick, level: Level) -> Column:
         rows = self.rows_of(node.part.level)
@@ -177,14 +179,16 @@ class Frame:
         if not len(column):
             nothing = 0.0 if node.sort is Sort.NUMBER else NOTHING
             return np.full(len(self.rows_of(level)), nothing, dtype=float if nothing == 0.0 else object)
-        job = self.rows_of(level).job
         by = self.value(node.by, level)
         if node.by.sort is Sort.TEXT:
+            job = self.rows_of(level).job
             keys: dict[Any, int] = {}
             for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
                 keys.setdefault(key, place)
             return column[[keys[key] for key in zip(job, by, strict=True)]]
-        start, end = np.searchsorted(rows.job, job), np.searchsorted(rows.job, job, side="right")
+        group = self.above(node.part.level, node.of)
+        mine = self.above(level, node.of)
+        start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
         return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else NOTHING)
 
@@ -249,9 +253,14 @@ def _by_job(rows: Rows, jobs: int) -> list[Column]:
     return [np.arange(bounds[job], bounds[job + 1]) for job in range(jobs)]
 
 
-def _keys(rows: Rows, level: Level) -> list[tuple[int, ...]]:
-    columns = [rows.of_axis[axis] for axis in level.leaves]
-    return [tuple(int(place) for place in key) for key in zip(*columns, strict=True)]
+def _keys(upper: Rows, lower: Rows, level: Level) -> tuple[Column, Column]:
+    """One whole number for each row of ``upper``, and for each row of ``lower`` that of the row it belongs to."""
+    key, sought = np.zeros(len(upper), dtype=np.int64), np.zeros(len(lower), dtype=np.int64)
+    for axis in level.leaves:
+        one, another = upper.of_axis[axis], lower.of_axis[axis]
+        span = int(max(one.max(initial=0), another.max(initial=0))) + 1
+        key, sought = key * span + one, sought * span + another
+    return key, sought
 
 
 def _least(column: Column, group: Column, groups: int) -> Column:

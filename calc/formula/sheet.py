@@ -40,8 +40,14 @@ class Seen(Protocol):
     def every(self, named: Named) -> str | None:
         """All the cells of ``named``; None when there are none."""
 
-    def picked(self, named: Named, place: str) -> str:
-        """The cell of ``named`` whose row number the text ``place`` gives."""
+    def together(self, named: Named, level: Level) -> str | None:
+        """The cells of ``named`` that belong to this cell's row of ``level``, which stand one after the other.
+
+        None when it cannot be told from the numbers of rows alone.
+        """
+
+    def picked(self, named: Named, place: str, of: Level = JOB) -> str:
+        """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
 
     def numbers(self, named: Named, level: Level) -> str:
         """For each cell of ``named``, the number of the row of ``level`` it belongs to."""
@@ -128,10 +134,12 @@ def _gathered(node: Gather, seen: Seen) -> str:
     cells = seen.every(node.part)
     if cells is None:
         return "0"
+    if node.to != JOB and (group := seen.together(node.part, node.to)) is not None:
+        cells = group
+    elif node.how == "total" and node.to != JOB:
+        return f"SUMIFS({cells},{seen.numbers(node.part, node.to)},{seen.number(node.to)})"
     if node.how == "place of least":
         return f"MATCH(MIN({cells}),{cells},0)"
-    if node.how == "total" and node.to != JOB:
-        return f"SUMIFS({cells},{seen.numbers(node.part, node.to)},{seen.number(node.to)})"
     return f"{_GATHERING[node.how]}({cells})"
 
 
@@ -140,4 +148,4 @@ def _picked(node: Pick, seen: Seen) -> str:
         return "0" if node.sort is Sort.NUMBER else f'"{NOTHING}"'
     by = sheet_text(node.by, seen)
     place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is Sort.TEXT else by
-    return seen.picked(node.part, place)
+    return seen.picked(node.part, place, node.of)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.records import REFUSED, Entry, House
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import as_read, read_given, read_id
+from calc.intake.values import as_read, read_given, read_id, read_words
 from calc.intake.words import did_you_mean, same
 
 Facts = dict[tuple[str, Given], Entry]
@@ -70,12 +72,22 @@ def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, 
     except InputRefused as refused:
         facts[job, given] = Entry.not_typed(given, REFUSED)
         return [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy, job)]
-    facts[job, given] = entry
+    try:
+        facts[job, given] = replace(entry, notes=notes_beside(row))
+    except InputRefused as refused:
+        facts[job, given] = entry
+        return [Finding(Severity.STOP, row.at(row.cells["notes"]), refused.found, refused.remedy, job)]
     read = as_read(given.label, cell)
     return [
         *(Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks),
         *(Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, *([read] if read else [])]),
     ]
+
+
+def notes_beside(row: TableRow) -> str:
+    """What was noted in the row. Raises InputRefused when it is too long."""
+    cell = row.cells.get("notes")
+    return "" if cell is None else read_words(cell)
 
 
 def origin_of(row: TableRow, cell: Cell, house: bool = False) -> str:

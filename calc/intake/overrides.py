@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.cells import Cell, Sheet
 from calc.declared import Forced
 from calc.errors import InputRefused
@@ -51,11 +53,11 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     for wanted in ("reason", "who"):
         if wanted not in row.cells:
             raise _Refused(name, f'The override of "{name.value}" has no {wanted}.', f"Type {_why(wanted)}.")
-    reason, who = read_words(row.cells["reason"]), read_words(row.cells["who"])
+    reason, who, notes = (_words(row, label) for label in ("reason", "who", "notes"))
     if typed in ACCEPTABLE:
         accepted = ACCEPTABLE[typed].accepted
         assert accepted is not None
-        job.forced[accepted, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who)
+        job.forced[accepted, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who, notes)
         return
     if typed not in FORCEABLE:
         labels = [each.label for each in (*FORCEABLE.values(), *ACCEPTABLE.values())]
@@ -67,7 +69,16 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     place = _row_of(job, forced, row)
     if (forced, place) in job.forced:
         raise _Refused(name, f"{name.value} is forced twice.", "Leave one of the two rows.")
-    job.forced[forced, place] = _value(row, forced, reason, who)
+    job.forced[forced, place] = replace(_value(row, forced), reason=reason, who=who, notes=notes)
+
+
+def _words(row: TableRow, label: str) -> str:
+    """The words of a column, blank when the cell is."""
+    cell = row.cells.get(label)
+    try:
+        return "" if cell is None else read_words(cell)
+    except InputRefused as refused:
+        raise _Refused(cell, refused.found, refused.remedy) from None
 
 
 def _why(wanted: str) -> str:
@@ -96,7 +107,7 @@ def _row_of(job: JobInput, forced: Forced, row: TableRow) -> int:
     return words.index(same(word))
 
 
-def _value(row: TableRow, forced: Forced, reason: str, who: str) -> Entry:
+def _value(row: TableRow, forced: Forced) -> Entry:
     cell = row.cells.get("value")
     if cell is None:
         raise _Refused(
@@ -108,4 +119,4 @@ def _value(row: TableRow, forced: Forced, reason: str, who: str) -> Entry:
         entry, _, _ = read_number(cell, forced.unit_text, forced.unit_text, False, False, origin_of(row, cell))
     except InputRefused as refused:
         raise _Refused(cell, f"{row.cells['line'].value}: {refused.found}", refused.remedy) from None
-    return Entry(entry.value, entry.formula, entry.typed, entry.origin, reason, who)
+    return entry

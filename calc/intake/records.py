@@ -18,9 +18,17 @@ REFUSED = "refused"
 """The origin of a value that was typed and cannot be read: its job is held back, and nothing more is asked of it."""
 
 
+BY_COLUMN = "by the column"
+"""The origin of the kind of an edge that an edge column of Areas gave."""
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A value as it is computed with, the arithmetic that gives it, what was typed, and the cell it stood in."""
+    """A value as it is computed with, the arithmetic that gives it, what was typed, and the cell it stood in.
+
+    ``typed`` has the unit with it where the header or the unit column said another than the declared one, so that it
+    means the same wherever it is read. ``notes`` is what was noted beside a fact or an override.
+    """
 
     value: float | str
     formula: str = ""
@@ -28,6 +36,7 @@ class Entry:
     origin: str = DEFAULT
     reason: str = ""
     who: str = ""
+    notes: str = ""
     feet_and_inches: bool = False
 
     @classmethod

@@ -7,7 +7,7 @@ from calc.declared import Given
 from calc.errors import Finding, Severity
 from calc.formula.levels import Level
 from calc.intake.facts import place_of
-from calc.intake.records import Entry, JobInput, Row
+from calc.intake.records import BY_COLUMN, Entry, JobInput, Row
 from calc.intake.schema import AREAS, ROW_TABLES, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
 from calc.intake.week import Week, entries_of, id_of, job_of, read_entry
@@ -116,4 +116,4 @@ def _add_short_edges(week: Week, job: JobInput, shorts: list[Shorts]) -> None:
             continue
         for number, (kind, _) in enumerate(SHORT_EDGES):
             given = found.get((kind, number), {})
-            edges.append(Row("", area.place, place, {Edge.kind: Entry(kind, "", "", "by the column"), **given}))
+            edges.append(Row("", area.place, place, {Edge.kind: Entry(kind, "", kind, BY_COLUMN), **given}))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 from calc.cells import Cell, Kind
 from calc.declared import Given
@@ -11,7 +11,7 @@ from calc.declared import Kind as GivenKind
 from calc.errors import InputRefused
 from calc.intake.records import Entry
 from calc.intake.words import did_you_mean, same
-from calc.units.typed import read_quantity, read_slope
+from calc.units.typed import read_quantity, read_slope, tidy
 
 MAX_WORDS = 2000
 """Letters of one cell of words."""
@@ -26,6 +26,11 @@ _EPOCH = date(1899, 12, 30)
 def serial(day: date) -> float:
     """A day as spreadsheet programs count it."""
     return float((day - _EPOCH).days)
+
+
+def day_of(serial_number: float) -> date:
+    """The day of a number of days as spreadsheet programs count them."""
+    return _EPOCH + timedelta(days=int(serial_number))
 
 
 def read_given(given: Given, cell: Cell, unit: str, origin: str) -> tuple[Entry, list[str], list[str]]:
@@ -179,26 +184,27 @@ def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, or
     """A number in the unit ``meant`` from a cell whose bare numbers are in ``unit``; with a question and a note."""
     if cell.kind is Kind.NUMBER and isinstance(cell.value, (int, float)):
         typed = _typed(cell)
-        bare = f"{float(cell.value):.17g}" if "e" not in repr(cell.value) else f"{float(cell.value):.12f}"
         if same(unit) == same(meant) and not slope:
             value = float(cell.value)
             if value < 0 and not signed:
                 raise InputRefused(f"{typed} is negative.", "Type a number that is not below 0.")
             return Entry(value, "", typed, origin), "", ""
-        written = bare
+        written = typed if "e" not in typed else f"{float(cell.value):.12f}"
     else:
         typed = written = str(cell.value)
     if slope:
         reading = read_slope(written, meant)
     else:
-        reading = read_quantity(_with_unit(written, unit, meant), meant, signed=signed)
+        united = _with_unit(written, unit, meant)
+        typed = united if united != written else typed
+        reading = read_quantity(united, meant, signed=signed)
     entry = Entry(reading.value, reading.formula, typed, origin, feet_and_inches=reading.feet_and_inches)
     return entry, reading.ask, reading.note
 
 
 def _with_unit(written: str, unit: str, meant: str) -> str:
-    """A bare number in a column whose header states another unit than the one that is meant."""
-    bare = re.fullmatch(r"\s*[-+]?[\d.,]+\s*", written) is not None
+    """A bare number, such as 3 or 1 1/2, in a column whose header states another unit than the one that is meant."""
+    bare = re.fullmatch(r"[-+\d., /]*\d[-+\d., /]*", tidy(written)) is not None
     return f"{written.strip()} {unit}" if bare and same(unit) != same(meant) else written
 
 

@@ -12,7 +12,7 @@ from calc.intake.facts import origin_of, read_facts
 from calc.intake.records import REFUSED, Entry, House, JobInput
 from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import as_read, read_given, read_id
+from calc.intake.values import as_read, day_of, read_given, read_id
 from calc.intake.words import LETTERS, letters_apart, same
 
 NO_ID = "(no job id)"
@@ -95,7 +95,7 @@ def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | No
     for given in facts_of(JOBS):
         if given.required and given.header not in row.cells:
             if bid_date is not None:
-                job.entries[given] = Entry(bid_date, "", "", "--bid-date")
+                job.entries[given] = Entry(bid_date, "", day_of(bid_date).isoformat(), "--bid-date")
             else:
                 place = Place(row.place.book, row.place.sheet, row.refs.get(given.header, row.cells["job"].ref))
                 remedy = "Type it as year-month-day, or give --bid-date for the whole run."

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TypeVar
 
 from calc.formula.levels import Level, level_of
@@ -26,21 +26,51 @@ def block_below(page: Page, level: Level, counts: Mapping[Level, int], first_col
 
     The current row is its head: the number of each row, the number of the row that it lies within, and its name.
     """
+    if level.crossed:
+        return _crossed_below(page, level, counts, first_col)
     count = counts[level]
     above = [level_of(axis) for axis in level.axes if axis is not level.axis]
     numbers = {each: first_col + place for place, each in enumerate([level, *above])}
     words = first_col + len(numbers) if level.axis.named else None
-    block = Block(page.name, level, page.row + 1, count, False, numbers, words)
+    sure = {each: level.rows_above(each, counts) for each in above if level.together(each)}
+    block = Block(page.name, level, page.row + 1, count, False, numbers, words, sure)
     for each, col in numbers.items():
         head(page, page.row, col, "No." if each == level else f"{each} No.")
         for index in range(count):
             page.put(_number(block.first + index, col, index, each, level, counts))
     if words is not None:
-        head(page, page.row, words, f"{level}")
-        for index in range(count):
-            page.put(Spoken(block.first + index, words, "words", _word(level, index)))
-            page.heights[block.first + index] = 26
+        _list_words(page, block, level, words, range(count))
     return block, first_col + len(numbers) + (words is not None)
+
+
+def _crossed_below(page: Page, level: Level, counts: Mapping[Level, int], first_col: int) -> tuple[Block, int]:
+    """Every pair (or triple) of rows: its number, and the word or the number of each row that it is a pair of."""
+    uppers = [upper for upper in counts if upper.axes and upper < level and {*upper.leaves} <= {*level.leaves}]
+    above = {upper: level.rows_above(upper, counts) for upper in uppers}
+    leaves = [level_of(leaf) for leaf in level.leaves]
+    columns = {leaf: first_col + 1 + place for place, leaf in enumerate(leaves)}
+    named = {leaf: col for leaf, col in columns.items() if leaf.axis.named}
+    numbers = {level: first_col} | {leaf: col for leaf, col in columns.items() if leaf not in named}
+    block = Block(page.name, level, page.row + 1, counts[level], False, numbers, None, above, named)
+    head(page, page.row, first_col, "No.")
+    for index in range(block.count):
+        page.put(Number(block.first + index, first_col, "number", index + 1))
+    for leaf, col in columns.items():
+        if leaf in named:
+            _list_words(page, block, leaf, col, above[leaf])
+            continue
+        head(page, page.row, col, f"{leaf} No.")
+        for index, row in enumerate(above[leaf]):
+            page.put(Number(block.first + index, col, "number", row + 1))
+    return block, first_col + 1 + len(leaves)
+
+
+def _list_words(page: Page, block: Block, level: Level, col: int, rows: Iterable[int]) -> None:
+    """The words that the rows of ``level`` go by, down a column, one for each of ``rows``."""
+    head(page, page.row, col, f"{level}")
+    for index, row in enumerate(rows):
+        page.put(Spoken(block.first + index, col, "words", _word(level, row)))
+        page.heights[block.first + index] = 26
 
 
 def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Mapping[Level, int]) -> Number | Spoken:

@@ -14,11 +14,14 @@ from calc.workbook.lines import open_page
 from calc.workbook.page import Page, Shown, Stated
 
 NAME = "Log"
-_HEADS = ("What", "Value", "Unit", "Where", "Note")
-_WIDTHS = (38.0, 22.0, 10.0, 34.0, 70.0)
+_HEADS = ("What", "Value", "Unit", "Where", "Note", "Who")
+_WIDTHS = (38.0, 22.0, 10.0, 34.0, 62.0, 12.0)
+FORCED = "Forced lines and accepted stops"
+ITS_NOTES = "noted beside it"
+"""What the row below that of a forced line is called, when something was noted beside the override."""
 
-Entered = tuple[str, Shown, str, str, str]
-"""One row of the Log: what, value, unit, where, note."""
+Entered = tuple[str, Shown, str, str, str] | tuple[str, Shown, str, str, str, str]
+"""One row of the Log: what, value, unit, where, note, and who where that is known."""
 
 
 def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
@@ -26,7 +29,7 @@ def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
     return [
         ("Defaults used", list(_defaults(job))),
         ("Usual factors used", list(_factors(job))),
-        ("Forced lines and accepted stops", list(_forced(job))),
+        (FORCED, list(_forced(job))),
         ("Noted and asked", [_noted(each) for each in job.notes]),
         ("Identity", list(_identity(job))),
     ]
@@ -85,7 +88,9 @@ def _factors(job: JobInput) -> Iterator[Entered]:
 
 def _forced(job: JobInput) -> Iterator[Entered]:
     for (forced, _), entry in job.forced.items():
-        yield forced.label, entry.value, forced.unit_text, entry.origin, f"{entry.reason} ({entry.who})"
+        yield forced.label, entry.value, forced.unit_text, entry.origin, entry.reason, entry.who
+        if entry.notes:
+            yield ITS_NOTES, None, "", entry.origin, entry.notes
 
 
 def _noted(each: Finding) -> Entered:

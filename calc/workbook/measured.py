@@ -7,8 +7,9 @@ from collections.abc import Callable, Mapping, Sequence
 from calc.declared import Caution, Declared, Forced, Given, Kind, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
-from calc.intake.schema import NAMED_TABLES
+from calc.intake.schema import FACT_TABLES, NAMED_TABLES
 from calc.trade.catalog import SECTIONS
+from calc.workbook.as_typed import entries_of, say_cell, say_origins, say_typed
 from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
 from calc.workbook.looks import ID_FORMAT
@@ -18,7 +19,7 @@ from calc.workbook.values import Shape
 
 NAME = "Measured"
 VALUE, UNIT, TYPED, ORIGIN, WHY = range(1, 6)
-_HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and who")
+_HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and who; notes")
 _WIDTHS = (*WIDTHS[:1], 18.0, 7.5, 22.0, 24.0, 20.0, *WIDTHS[6:])
 
 
@@ -86,21 +87,18 @@ def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, cou
 
 def _lay_row(page: Page, band: Sequence[Given], level: Level, index: int, first: int) -> None:
     page.words(ITEM, f"{level.axis.name} {index + 1}", "label")
-    page.put(Spoken(page.row, TYPED, "issue", _all_typed(band, level, index, "typed")))
-    page.put(Spoken(page.row, ORIGIN, "issue", _all_typed(band, level, index, "origin")))
+    page.put(Spoken(page.row, TYPED, "issue", _of_row(band, level, index, say_typed)))
+    page.put(Spoken(page.row, ORIGIN, "issue", _of_row(band, level, index, say_origins)))
     page.heights[page.row] = max(page.heights.get(page.row, 0), 27)
     for col, given in enumerate(band, start=first):
         page.put(Typed(page.row, col, "input", given, index, _face(given)))
         _offer(page, given, col)
 
 
-def _all_typed(band: Sequence[Given], level: Level, index: int, what: str) -> Callable[[JobInput], Shown]:
-    def say(job: JobInput) -> Shown:
-        found = job.rows[level][index].entries
-        entries = [found[given] for given in band if found[given].typed]
-        return "; ".join(each.typed if what == "typed" else each.origin for each in entries) or DEFAULT
-
-    return say
+def _of_row(
+    band: Sequence[Given], level: Level, index: int, say: Callable[[list[tuple[str, Entry]]], str]
+) -> Callable[[JobInput], Shown]:
+    return lambda job: say(entries_of(band, job.rows[level][index].entries))
 
 
 def _face(given: Given) -> str:
@@ -117,6 +115,8 @@ def _lay_job_given(page: Page, places: Places, given: Given) -> None:
 
     page.put(Spoken(page.row, TYPED, "issue", lambda job: entry(job).typed or DEFAULT))
     page.put(Spoken(page.row, ORIGIN, "issue", lambda job: entry(job).origin if entry(job).typed else ""))
+    if given.section.table in FACT_TABLES:
+        page.put(Spoken(page.row, WHY, "issue", lambda job: entry(job).notes))
 
 
 def _offer(page: Page, given: Given, col: int) -> None:
@@ -138,11 +138,7 @@ def _lay_row_givens(page: Page, places: Places, given: Given, block: Block) -> N
 
 
 def _typed_of(given: Given, level: Level, index: int) -> Callable[[JobInput], Shown]:
-    def say(job: JobInput) -> Shown:
-        entry = job.rows[level][index].entries[given]
-        return f"{entry.origin}: {entry.typed}" if entry.typed else DEFAULT
-
-    return say
+    return lambda job: say_cell(job.rows[level][index].entries[given])
 
 
 def _lay_forced(page: Page, places: Places, counts: Mapping[Level, int]) -> None:
@@ -172,18 +168,25 @@ def _lay_force(page: Page, places: Places, forced: Forced, counts: Mapping[Level
         places.put_cell(forced, NAME, page.row, VALUE)
     for index in range(count):
         page.put(Typed(page.row, first + index, "forced", forced, index, format_of(forced)))
-    page.put(Spoken(page.row, TYPED, "issue", lambda job: _each(job, forced, lambda entry: entry.typed)))
-    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: _each(job, forced, lambda entry: entry.origin)))
-    page.put(
-        Spoken(page.row, WHY, "issue", lambda job: _each(job, forced, lambda entry: f"{entry.reason} ({entry.who})"))
-    )
+    page.put(Spoken(page.row, TYPED, "issue", lambda job: say_typed(_forced_entries(job, forced))))
+    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: say_origins(_forced_entries(job, forced))))
+    page.put(Spoken(page.row, WHY, "issue", lambda job: _reasons(job, forced)))
     page.heights[page.row] = 26
     page.next()
 
 
-def _each(job: JobInput, forced: Forced, say: Callable[[Entry], str]) -> Shown:
-    entries = [entry for (each, _), entry in sorted(job.forced.items(), key=lambda item: item[0][1]) if each is forced]
-    return "; ".join(say(entry) for entry in entries)
+def forced_name(forced: Forced, index: int) -> str:
+    """What one row of a forced line is called where it says what was typed."""
+    return f"{forced.level} {index + 1}" if forced.level != JOB else "job"
+
+
+def _forced_entries(job: JobInput, forced: Forced) -> list[tuple[str, Entry]]:
+    found = {index: entry for (each, index), entry in job.forced.items() if each is forced}
+    return [(forced_name(forced, index), entry) for index, entry in sorted(found.items())]
+
+
+def _reasons(job: JobInput, forced: Forced) -> Shown:
+    return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _forced_entries(job, forced))
 
 
 def forced_cautions() -> tuple[Declared, ...]:

@@ -15,7 +15,8 @@ class Block:
     """The rows of one level on a sheet, side by side or one below the other, with their numbers and words.
 
     ``numbers`` and ``words`` give for each level the row (side by side) or the column (one below the other) that
-    holds the number, or the word, of each row.
+    holds the number, or the word, of each row. ``above`` gives for each row its row (from 0) of a higher level, where
+    that follows from the numbers of rows alone: such a row is referred to without looking it up.
     """
 
     sheet: str
@@ -25,6 +26,9 @@ class Block:
     across: bool
     numbers: dict[Level, int] = field(default_factory=dict)
     words: int | None = None
+    above: dict[Level, tuple[int, ...]] = field(default_factory=dict)
+    named: dict[Level, int] = field(default_factory=dict)
+    """The columns of the words of each level that is crossed in this one."""
 
 
 @dataclass(frozen=True)
@@ -79,10 +83,14 @@ class Places:
 
     def lane(self, block: Block, lane: int, seen_from: str, headed: bool = False) -> str:
         """The address of one row or column of a block, with the cell before the first when ``headed``."""
-        first, last = block.first - headed, block.first + block.count - 1
+        return self.part(block, lane, -headed, block.count - 1, seen_from)
+
+    def part(self, block: Block, lane: int, first: int, last: int, seen_from: str) -> str:
+        """The address of some of the cells of one row or column of a block, from its row ``first`` (from 0) on."""
+        start, end = block.first + first, block.first + last
         if block.across:
-            return span(block.sheet, (lane, first), (lane, last), seen_from)
-        return span(block.sheet, (first, lane), (last, lane), seen_from)
+            return span(block.sheet, (lane, start), (lane, end), seen_from)
+        return span(block.sheet, (start, lane), (end, lane), seen_from)
 
 
 @dataclass(frozen=True)
@@ -101,6 +109,9 @@ class From:
             return self.places.one(named, 0, self.sheet, "cr")
         if self.block is not None and spot.block.level == self.block.level:
             return self.places.one(named, self.index, self.sheet, "" if spot.block.across else "c")
+        if self.block is not None and spot.block.level in self.block.above:
+            row = self.block.above[spot.block.level][self.index]
+            return self.places.one(named, row, self.sheet, "" if spot.block.across else "c")
         return self.picked(named, self._place_in(spot.block))
 
     def every(self, named: Named) -> str | None:
@@ -108,9 +119,32 @@ class From:
         spot = self.places.spots[named]
         return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
 
-    def picked(self, named: Named, place: str) -> str:
-        """The cell of ``named`` whose row number ``place`` gives."""
+    def together(self, named: Named, level: Level) -> str | None:
+        """The cells of ``named`` that belong to this cell's row of ``level``; None when that must be looked up."""
         spot = self.places.spots[named]
+        lanes = self._group(spot.block, level)
+        return None if lanes is None else self.places.part(spot.block, spot.lane, *lanes, self.sheet)
+
+    def _group(self, block: Block, level: Level) -> tuple[int, int] | None:
+        """The first and the last row of ``block`` that belong to this cell's row of ``level``."""
+        if self.block is None or level not in block.above:
+            return None
+        if self.block.level == level:
+            row = self.index
+        elif level in self.block.above:
+            row = self.block.above[level][self.index]
+        else:
+            return None
+        rows = [place for place, each in enumerate(block.above[level]) if each == row]
+        return (rows[0], rows[-1]) if rows and len(rows) == rows[-1] - rows[0] + 1 else None
+
+    def picked(self, named: Named, place: str, of: Level = JOB) -> str:
+        """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
+        spot = self.places.spots[named]
+        if of != JOB and (rows := self._group(spot.block, of)) is not None:
+            return self._of_range(
+                spot.block, self.places.part(spot.block, spot.lane, rows[0] - 1, rows[1], self.sheet), place
+            )
         return self._nth(spot.block, spot.lane, place)
 
     def numbers(self, named: Named, level: Level) -> str:
@@ -121,7 +155,16 @@ class From:
     def number(self, level: Level) -> str:
         """The number of the row of ``level`` that this cell belongs to."""
         block = self._own()
+        if level in block.above and level not in block.numbers:
+            upper = self._listing(level)
+            lane, place = upper.numbers[level], upper.first + block.above[level][self.index]
+            row, col = (lane, place) if upper.across else (place, lane)
+            return cell(upper.sheet, row, col, self.sheet, "c")
         return self._of_row(block.numbers[level])
+
+    def _listing(self, level: Level) -> Block:
+        """A block that has the rows of ``level`` themselves."""
+        return next(spot.block for spot in self.places.spots.values() if spot.block.level == level)
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one; before the first stands the head of its column."""
@@ -148,6 +191,8 @@ class From:
         own = self._own()
         if own.level == level and own.words is not None:
             return self._of_row(own.words)
+        if level in own.named:
+            return self._of_row(own.named[level])
         blocks = (spot.block for spot in self.places.spots.values() if spot.block.level == level)
         for block in blocks:
             if block.words is not None:
@@ -172,7 +217,9 @@ class From:
         The range starts one cell early: some programs take an INDEX over a range of one cell for an error, and over a
         range side by side want both the row and the column.
         """
-        cells = self.places.lane(block, lane, self.sheet, headed=True)
+        return self._of_range(block, self.places.lane(block, lane, self.sheet, headed=True), place)
+
+    def _of_range(self, block: Block, cells: str, place: str) -> str:
         return f"INDEX({cells},1,{place}+1)" if block.across else f"INDEX({cells},{place}+1)"
 
     def _own(self) -> Block:
