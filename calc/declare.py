@@ -7,7 +7,7 @@ of definition is the order of evaluation.
 
 from __future__ import annotations
 
-from typing import Any, NoReturn
+from typing import Any
 
 from calc.declared import (
     Caution,
@@ -19,13 +19,32 @@ from calc.declared import (
     Line,
     Paper,
     Price,
+    PriceLine,
     Section,
     Severity,
 )
-from calc.formula.build import (
-    PI,
+from calc.declared.agree import check_unit
+from calc.formula.across import (
     at,
     before,
+    by_row,
+    first,
+    first_alike,
+    greatest,
+    keyed,
+    keyed_below,
+    least,
+    look_up,
+    place_of_least,
+    row_number,
+    row_word,
+    running,
+    total,
+    total_alike,
+    total_where,
+)
+from calc.formula.build import (
+    PI,
     both,
     correlation,
     count_of,
@@ -33,45 +52,31 @@ from calc.formula.build import (
     equals,
     exact,
     exponential,
-    first,
-    first_alike,
-    greatest,
     if_given,
     is_given,
     is_word,
     joined,
-    keyed,
-    keyed_below,
     largest,
-    least,
     logarithm,
-    look_up,
     money,
     normal_below,
     normal_place,
     opposite,
     per_one,
-    place_of_least,
     round_down,
     round_up,
     rounded,
-    row_number,
-    row_word,
-    running,
+    same_word,
     size,
     smallest,
     square,
     square_root,
-    total,
-    total_alike,
     when,
 )
 from calc.formula.functions import NONE
-from calc.formula.kinds import FormulaError, Sort
+from calc.formula.kinds import FormulaError
 from calc.formula.levels import JOB, Level, named_rows, slot_rows, typed_rows
 from calc.formula.tree import Expr, Literal
-from calc.units.algebra import unit
-from calc.units.registry import factor_between
 
 __all__ = [
     "FT3_PER_YD3",
@@ -95,11 +100,13 @@ __all__ = [
     "Line",
     "Paper",
     "Price",
+    "PriceLine",
     "Section",
     "Severity",
     "at",
     "before",
     "both",
+    "by_row",
     "caution",
     "check",
     "choice",
@@ -135,6 +142,7 @@ __all__ = [
     "per_one",
     "place_of_least",
     "price",
+    "prices",
     "round_down",
     "round_up",
     "rounded",
@@ -142,6 +150,7 @@ __all__ = [
     "row_of",
     "row_word",
     "running",
+    "same_word",
     "size",
     "slot_rows",
     "smallest",
@@ -150,6 +159,7 @@ __all__ = [
     "text",
     "total",
     "total_alike",
+    "total_where",
     "typed_rows",
     "when",
     "yes_no",
@@ -174,8 +184,8 @@ def yes_no(label: str, *, default: str = "no", **facts: Any) -> Given:
 
 
 def row_of(label: str, rows: Level, **facts: Any) -> Given:
-    """One of the rows of a table of the house book, by its name; blank is the first."""
-    return Given(label, "", Kind.ROW, rows=rows, default=1.0, **facts)
+    """One of the rows of a table of the house book, by its name; blank is 0, none of them."""
+    return Given(label, "", Kind.ROW, rows=rows, default=0.0, **facts)
 
 
 def text(label: str, **facts: Any) -> Given:
@@ -204,11 +214,22 @@ def factors(label: str, unit_text: str, *values: float, source: str) -> Factor:
     return Factor(label, unit_text, values, None, None, source)
 
 
-def price(label: str, unit_text: str, *, pack: str = "", help: str = "") -> Price:
-    """A price that only the house book gives; ``pack`` is the unit in which the size of a pack is typed."""
+def price(label: str, unit_text: str, *, pack: str = "", taxed: bool = True, help: str = "") -> Price:
+    """A price that only the house book gives; ``pack`` is the unit in which the size of a pack is typed.
+
+    ``taxed`` says whether the purchase is usually taxed: materials and rentals are, fees and services are not.
+    """
     if not unit_text.startswith("$"):
         raise FormulaError(f"{label!r} is a price, so it is in $, not {unit_text!r}")
-    return Price(label, unit_text, pack, help)
+    return Price(label, unit_text, pack, taxed, help)
+
+
+def prices(
+    label: str, unit_text: str, level: Level, *, pack: str = "", taxed: bool = True, help: str = ""
+) -> PriceLine:
+    """Prices of things of one kind, one for each of the named rows of ``level``, each with a row on Prices."""
+    items = (f"{label}, {word}" for word in level.axis.words)
+    return PriceLine(label, level, tuple(price(item, unit_text, pack=pack, taxed=taxed, help=help) for item in items))
 
 
 def line(
@@ -219,7 +240,7 @@ def line(
     ``adds`` says that its rows may be added up. A line that ``may_be_forced`` has three faces: what was computed,
     what a person forced it to be, and what is used from here on.
     """
-    _check_line(label, unit_text, formula, source)
+    check_unit(label, unit_text, formula, source)
     if not may_be_forced:
         return Line(label, unit_text, formula, source, adds)
     computed = Line(f"{label}: computed", unit_text, formula, source)
@@ -229,31 +250,10 @@ def line(
     return used
 
 
-def _check_line(label: str, unit_text: str, formula: Expr, source: str) -> None:
-    if not label or not source:
-        raise FormulaError(f"{label!r} needs a label and a source")
-    if formula.sort is Sort.FLAG:
-        raise FormulaError(f"{label!r} is a yes or no; count it with when(..., 1, 0)")
-    if formula.sort is Sort.NUMBER and formula.unit != unit(unit_text):
-        _refuse_unit(label, unit_text, formula)
-
-
-def _refuse_unit(label: str, unit_text: str, formula: Expr) -> NoReturn:
-    comes = f"{label!r}: {formula.words} comes out in {formula.unit}"
-    times = factor_between(formula.unit, unit(unit_text))
-    if times is None:
-        raise FormulaError(f"{comes}, not {unit_text or 'a plain number'}")
-    if times == 1:
-        raise FormulaError(f"{comes}, which is a true {unit_text} but not by cancelling: divide by the named constants")
-    inverse = 1 / times
-    said = f"{inverse.numerator:,} times" if inverse.denominator == 1 else f"{float(inverse):.6g} times"
-    raise FormulaError(f"{comes}, so its number would be {said} the true {unit_text}")
-
-
 def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> Check:
     """Two routes to one number, which must agree within the tolerance."""
-    _check_line(label, unit_text, one, "check")
-    _check_line(label, unit_text, another, "check")
+    check_unit(label, unit_text, one, "check")
+    check_unit(label, unit_text, another, "check")
     return Check(label, unit_text, one, another, tolerance)
 
 
@@ -270,7 +270,7 @@ def caution(
     source: str,
 ) -> Caution:
     """Something to watch: what was found and its number, the usual practice, what to do, and who says so."""
-    _check_line(label, unit_text, number, source)
+    check_unit(label, unit_text, number, source)
     sentence = Literal(found) if isinstance(found, str) else found
     return Caution(label, severity, fires, sentence, number, unit_text, usual, do, source)
 

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.declare import JOB, FormulaError, least, named_rows, place_of_least, slot_rows, typed_rows
-from calc.formula.build import running
+from calc.formula.across import running
 from calc.formula.numbers import Frame
 from calc.formula.tree import Named
 from small_jobs import AWKWARD, NO_EDGES, ONE_OF_EACH, Job, Value, evaluate, jobs, of_job

@@ -104,17 +104,35 @@ class Factor(Declared):
 class Price(Declared):
     """What something costs, from the house book only: there is no default price. ``none`` until it is given."""
 
-    def __init__(self, label: str, unit_text: str, pack_unit: str, help_text: str) -> None:
+    def __init__(self, label: str, unit_text: str, pack_unit: str, taxed: bool, help_text: str) -> None:
         super().__init__(label, unit_text, help_text=help_text)
+        self.taxed = Taxed(f"{label}: taxed", "yes" if taxed else "no")
+        self.taxed._level = JOB
         self.pack = Pack(f"{label}: size", pack_unit) if pack_unit else None
         self._level = JOB
         if self.pack is not None:
             self.pack._level = JOB
 
+    @property
+    def size(self) -> Pack:
+        """How much one pack holds. Raises FormulaError for a thing that does not come in packs."""
+        if self.pack is None:
+            raise FormulaError(f"{self.label!r} does not come in packs, so it has no size")
+        return self.pack
+
     def members(self) -> Iterator[tuple[str, Declared]]:
         yield "", self
         if self.pack is not None:
             yield "_pack", self.pack
+        yield "_taxed", self.taxed
+
+
+class Taxed(Declared):
+    """Whether a purchase is taxed: as the house book says, else as is usual for things of its kind."""
+
+    def __init__(self, label: str, default: str) -> None:
+        super().__init__(label, "", Sort.TEXT)
+        self.default = default
 
 
 class Pack(Declared):

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc.declared.given import Forced
+from calc.declared.given import Forced, Price
 from calc.declared.section import Declared
-from calc.formula.build import is_given
+from calc.formula.across import by_row
+from calc.formula.build import if_given, is_given
 from calc.formula.gather import Gather
 from calc.formula.kinds import FormulaError
-from calc.formula.levels import JOB
+from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr
 
 
@@ -52,6 +53,21 @@ class Line(Declared):
                 f"{self.label!r} is given once for each {self.level}, and its formula goes by {self.formula.level}: "
                 "bring the lower level up with total(), least() or at()"
             )
+
+
+class PriceLine(Line):
+    """Prices of things of one kind, one for each of the named rows of its level; 0 for one that is not given."""
+
+    def __init__(self, label: str, level: Level, prices: tuple[Price, ...]) -> None:
+        self.prices = prices
+        formula = by_row(level, *(if_given(each, 0) for each in prices))
+        super().__init__(label, prices[0].unit_text, formula, "Prices; 0 where none is given")
+
+    def members(self) -> Iterator[tuple[str, Declared]]:
+        for number, each in enumerate(self.prices, start=1):
+            for ending, member in each.members():
+                yield f"_{number}{ending}", member
+        yield "", self
 
 
 PaperRow = Declared | tuple[Declared, Line]

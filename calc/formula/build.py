@@ -5,24 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi
 
-from calc.formula.gather import (
-    Alike,
-    Before,
-    First,
-    Gather,
-    Keyed,
-    Pick,
-    RowNumber,
-    RowWord,
-    Running,
-)
-from calc.formula.kinds import FormulaError, Sort
-from calc.formula.levels import JOB, Level
+from calc.formula.kinds import FormulaError
 from calc.formula.tree import (
     Apply,
     Exact,
     Expr,
-    Named,
     Operand,
     Recast,
     apply,
@@ -73,6 +60,11 @@ def equals(one: Operand, another: Operand) -> Expr:
 def is_word(value: Expr, word: str) -> Expr:
     """Whether ``value`` is that word."""
     return apply("is_word", value, word)
+
+
+def same_word(one: Expr, another: Expr) -> Expr:
+    """Whether two words of the program's own are the same."""
+    return apply("is_word", one, another)
 
 
 def is_given(value: Expr) -> Expr:
@@ -152,122 +144,6 @@ def normal_place(share: Expr) -> Expr:
 def joined(*parts: Operand) -> Expr:
     """A sentence made of words and counts. Any other number stands in a cell of its own."""
     return apply("joined", *parts)
-
-
-def total(value: Named, to: Level = JOB) -> Expr:
-    """The sum of ``value`` over its rows, for each row of the higher level ``to``."""
-    summed = getattr(value, "all_rows", None)
-    return summed if to == JOB and summed is not None else _gather("total", value, to)
-
-
-def least(value: Named, to: Level = JOB) -> Expr:
-    """The least of ``value`` over its rows, for each row of the higher level ``to``."""
-    return _gather("least", value, _together(value, to))
-
-
-def greatest(value: Named, to: Level = JOB) -> Expr:
-    """The greatest of ``value`` over its rows, for each row of the higher level ``to``."""
-    return _gather("greatest", value, _together(value, to))
-
-
-def place_of_least(value: Named, to: Level = JOB) -> Expr:
-    """The place of the first row in which ``value`` is least: ties go by the order of the rows.
-
-    For a higher level ``to`` it is counted among the rows that belong to one row of it; ``at(..., of=to)`` goes there.
-    """
-    return _gather("place of least", value, _together(value, to))
-
-
-def _together(value: Named, to: Level) -> Level:
-    """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
-    settled = getattr(value, "settled", None)
-    if settled is not None and to <= settled and not settled.together(to):
-        raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
-    return to
-
-
-def _gather(how: str, value: Named, to: Level) -> Gather:
-    if not isinstance(value, Named):
-        raise FormulaError(f"the {how} of {expression(value).words} needs a line of its own to be taken over")
-    if value.sort is not Sort.NUMBER:
-        raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
-    if getattr(value, "optional", False):
-        raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
-    settled = value.settled
-    if settled is not None and not to <= settled:
-        raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {settled}")
-    return Gather(how, value, to)
-
-
-def look_up(value: Named, by: Expr) -> Pick:
-    """``value`` of the row that goes by the word ``by``, for a level of named rows."""
-    if by.sort is not Sort.TEXT:
-        raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
-    settled = value.settled
-    if settled is not None and not (settled.axes and settled.axis.words):
-        raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
-    return Pick(value, by)
-
-
-def at(value: Named, place: Expr, of: Level = JOB) -> Pick:
-    """``value`` of the row whose number is ``place``, counted among the rows of one row of the higher level ``of``."""
-    if place.sort is not Sort.NUMBER:
-        raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
-    return Pick(value, place, _together(value, of))
-
-
-def before(value: Named, of: Level, otherwise: Operand) -> Before:
-    """``value`` in the row before, within the same row of ``of``; ``otherwise`` in the first."""
-    return Before(value, of, expression(otherwise))
-
-
-def first(value: Named, of: Level) -> First:
-    """``value`` in the first row of the same row of ``of``."""
-    return First(value, of)
-
-
-def running(value: Named, of: Level) -> Running:
-    """The sum of ``value`` over the rows down to this one, within the same row of ``of``."""
-    return Running(value, of)
-
-
-def keyed(value: Named, key: Named, wanted: Expr) -> Keyed:
-    """``value`` of the row whose ``key`` is exactly ``wanted``, both whole numbers; 0 when there are no rows at all.
-
-    Guard it with when(): where no row has the key, a spreadsheet program shows an error.
-    """
-    return _keyed(value, key, wanted, ascending=False)
-
-
-def keyed_below(value: Named, key: Named, wanted: Expr) -> Keyed:
-    """``value`` of the last row whose ``key`` is at most ``wanted``, where the keys ascend over all rows of the job."""
-    return _keyed(value, key, wanted, ascending=True)
-
-
-def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> Keyed:
-    if key.unit != wanted.unit:
-        raise FormulaError(f"{value.label} is not found by {key.label} [{key.unit}] and {wanted.words} [{wanted.unit}]")
-    return Keyed(value, key, wanted, ascending)
-
-
-def total_alike(value: Named, key: Named) -> Alike:
-    """The sum of ``value`` over all rows of the job whose ``key`` is the same number."""
-    return Alike(key, value)
-
-
-def first_alike(key: Named) -> Alike:
-    """The number of the first row whose ``key`` is the same number."""
-    return Alike(key, None)
-
-
-def row_number(level: Level) -> RowNumber:
-    """The number of the row, from 1."""
-    return RowNumber(level)
-
-
-def row_word(level: Level) -> RowWord:
-    """The word the row goes by."""
-    return RowWord(level)
 
 
 def count_of(value: Operand, thing: str) -> Expr:

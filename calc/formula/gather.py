@@ -76,6 +76,37 @@ class Pick(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class ByRow(Expr):
+    """A table: for each of the named rows of a level what stands there, all of one unit."""
+
+    of: Level
+    cases: tuple[Expr, ...]
+
+    @property
+    def sort(self) -> Sort:
+        return self.cases[0].sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.cases[0].unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return self.cases
+
+    @property
+    def level(self) -> Level:
+        level = self.of
+        for case in self.cases:
+            level = level * case.level
+        return level
+
+    @property
+    def words(self) -> str:
+        return "row by row: " + "; ".join(case.words for case in self.cases)
+
+
+@dataclass(frozen=True, eq=False)
 class Before(Expr):
     """The row before, where it belongs to the same row of the higher level ``of``; else ``otherwise``."""
 
@@ -149,69 +180,14 @@ class Running(Expr):
 
 
 @dataclass(frozen=True, eq=False)
-class Keyed(Expr):
-    """The row of ``part`` whose ``key`` is ``wanted``; or, where they ascend, the last whose key is not above it."""
-
-    part: Named
-    key: Named
-    wanted: Expr
-    ascending: bool
-
-    @property
-    def sort(self) -> Sort:
-        return self.part.sort
-
-    @property
-    def unit(self) -> Unit:
-        return self.part.unit
-
-    @property
-    def parts(self) -> tuple[Expr, ...]:
-        return (self.part, self.key, self.wanted)
-
-    @property
-    def level(self) -> Level:
-        return self.wanted.level
-
-    @property
-    def words(self) -> str:
-        which = "last row whose" if self.ascending else "row whose"
-        relation = "is at most" if self.ascending else "is"
-        return f"{self.part.label} of the {which} {self.key.label} {relation} {self.wanted.words}"
-
-
-@dataclass(frozen=True, eq=False)
-class Alike(Expr):
-    """Over the rows whose ``key`` is the same number as this row's: the total of ``part``, or the first such row's
-    number where there is no part."""
-
-    key: Named
-    part: Named | None
-
-    @property
-    def unit(self) -> Unit:
-        return self.part.unit if self.part is not None else PLAIN
-
-    @property
-    def parts(self) -> tuple[Expr, ...]:
-        return (self.key,) if self.part is None else (self.key, self.part)
-
-    @property
-    def level(self) -> Level:
-        return self.key.level
-
-    @property
-    def words(self) -> str:
-        if self.part is None:
-            return f"no. of the first row with the same {self.key.label}"
-        return f"total of {self.part.label} over the rows with the same {self.key.label}"
-
-
-@dataclass(frozen=True, eq=False)
 class RowNumber(Expr):
-    """The number that the program gives to a row of a level: from 1, in the order of the rows."""
+    """The number that the program gives to a row of a level: from 1, in the order of the rows.
+
+    It is counted anew in each row of the higher level ``within``.
+    """
 
     of: Level
+    within: Level = JOB
 
     @property
     def level(self) -> Level:
@@ -219,7 +195,7 @@ class RowNumber(Expr):
 
     @property
     def words(self) -> str:
-        return f"no. of the {self.of}"
+        return f"no. of the {self.of}" + (f" in its {self.within}" if self.within.axes else "")
 
 
 @dataclass(frozen=True, eq=False)

@@ -12,17 +12,8 @@ from typing import Any
 import numpy as np
 
 from calc.formula.functions import NOTHING, Column
-from calc.formula.gather import (
-    Alike,
-    Before,
-    First,
-    Gather,
-    Keyed,
-    Pick,
-    RowNumber,
-    RowWord,
-    Running,
-)
+from calc.formula.gather import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
+from calc.formula.keys import Alike, Keyed, Where
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Axis, Level, level_of
 from calc.formula.tree import (
@@ -149,10 +140,14 @@ class Frame:
                 return self.spread(self._running(node), node.level, level)
             case Keyed():
                 return self._keyed(node, level)
+            case Where():
+                return self._where(node, level)
             case Alike():
                 return self.spread(self._alike(node), node.level, level)
             case RowNumber():
-                return self.spread(self.rows_of(node.of).number, node.of, level)
+                return self.spread(self._row_number(node), node.of, level)
+            case ByRow():
+                return self._by_row(node, level)
             case RowWord():
                 return self.spread(self.rows_of(node.of).words, node.of, level)
         raise TypeError(f"no numbers for {type(node).__name__}")
@@ -191,6 +186,15 @@ class Frame:
         start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
         return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else NOTHING)
+
+    def _row_number(self, node: RowNumber) -> Column:
+        group = self.above(node.of, node.within)
+        return np.asarray(np.arange(len(group)) - np.searchsorted(group, group) + 1, dtype=float)
+
+    def _by_row(self, node: ByRow, level: Level) -> Column:
+        row = self.spread(self.rows_of(node.of).number, node.of, level).astype(int) - 1
+        cases = [self.value(case, level) for case in node.cases]
+        return np.stack(cases)[row, np.arange(len(row))] if len(row) else cases[0]
 
     def _before(self, node: Before, level: Level) -> Column:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
@@ -232,6 +236,19 @@ class Frame:
             place = np.minimum(np.searchsorted(listed[order], sought), len(listed) - 1)
             found = listed[order][place] == sought
         return np.where(found, column[order][np.maximum(place, 0)], nothing)
+
+    def _where(self, node: Where, level: Level) -> Column:
+        rows, job = self.rows_of(node.part.level), self.rows_of(level).job
+        wanted = self.value(node.wanted, level)
+        result = np.zeros(len(job))
+        for word in set(wanted):
+            sums = np.bincount(
+                rows.job,
+                weights=np.where(self.columns[node.key] == word, self.columns[node.part], 0.0),
+                minlength=self.jobs,
+            )
+            result = np.where(wanted == word, sums[job], result)
+        return result
 
     def _alike(self, node: Alike) -> Column:
         rows = self.rows_of(node.key.level)

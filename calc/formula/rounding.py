@@ -102,4 +102,8 @@ def normal_below(z: Column) -> Column:
 
 def normal_place(p: Column) -> Column:
     """The standard deviations below which the share ``p`` of a normal distribution lies."""
-    return np.asarray(np.vectorize(NormalDist().inv_cdf, otypes=[float])(p))
+    return np.asarray(np.vectorize(_place, otypes=[float])(p))
+
+
+def _place(share: float) -> float:
+    return NormalDist().inv_cdf(share) if 0 < share < 1 else float("nan")

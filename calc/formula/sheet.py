@@ -5,17 +5,8 @@ from __future__ import annotations
 from typing import Protocol
 
 from calc.formula.functions import CALL, NOTHING
-from calc.formula.gather import (
-    Alike,
-    Before,
-    First,
-    Gather,
-    Keyed,
-    Pick,
-    RowNumber,
-    RowWord,
-    Running,
-)
+from calc.formula.gather import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
+from calc.formula.keys import Alike, Keyed, Where
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import (
@@ -49,11 +40,20 @@ class Seen(Protocol):
     def picked(self, named: Named, place: str, of: Level = JOB) -> str:
         """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
 
+    def nth(self, named: Named, place: int, of: Level) -> str | None:
+        """The same for a place that is known for good; None when it must be looked up."""
+
     def numbers(self, named: Named, level: Level) -> str:
         """For each cell of ``named``, the number of the row of ``level`` it belongs to."""
 
     def number(self, level: Level) -> str:
         """The number of the row of ``level`` that this cell belongs to."""
+
+    def number_within(self, level: Level, within: Level) -> str:
+        """The same, counted anew in each row of the higher level ``within``."""
+
+    def row(self, level: Level) -> int:
+        """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one."""
@@ -94,6 +94,8 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return node.written, CALL
         case Recast():
             return _text(node.part, seen)
+        case ByRow():
+            return _text(node.cases[seen.row(node.of)], seen)
         case _:
             return _from_rows(node, seen), CALL
 
@@ -118,13 +120,17 @@ def _from_rows(node: Expr, seen: Seen) -> str:
                 return "0"
             place = f"MATCH({sheet_text(node.wanted, seen)},{seen.every(node.key)},{int(node.ascending)})"
             return seen.picked(node.part, place)
+        case Where():
+            if seen.every(node.part) is None:
+                return "0"
+            return f"SUMIFS({seen.every(node.part)},{seen.every(node.key)},{sheet_text(node.wanted, seen)})"
         case Alike():
             keys, key = seen.every(node.key), seen.one(node.key)
             if node.part is None:
                 return f"MATCH({key},{keys},0)"
             return f"SUMIFS({seen.every(node.part)},{keys},{key})"
         case RowNumber():
-            return seen.number(node.of)
+            return seen.number(node.of) if node.within == JOB else seen.number_within(node.of, node.within)
         case RowWord():
             return seen.word(node.of)
     raise TypeError(f"no sheet text for {type(node).__name__}")
@@ -146,6 +152,20 @@ def _gathered(node: Gather, seen: Seen) -> str:
 def _picked(node: Pick, seen: Seen) -> str:
     if seen.every(node.part) is None:
         return "0" if node.sort is Sort.NUMBER else f'"{NOTHING}"'
+    known = _known_place(node)
+    if known and (sure := seen.nth(node.part, known, node.of)) is not None:
+        return sure
     by = sheet_text(node.by, seen)
     place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is Sort.TEXT else by
     return seen.picked(node.part, place, node.of)
+
+
+def _known_place(node: Pick) -> int:
+    """The place that a fixed number or a fixed word gives; 0 where it follows from values."""
+    words = node.part.level.axis.words if node.part.level.axes and not node.part.level.crossed else ()
+    match node.by:
+        case Exact(value=value):
+            return int(value)
+        case Literal(value=str() as word) if word in words:
+            return words.index(word) + 1
+    return 0

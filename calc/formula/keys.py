@@ -1,0 +1,94 @@
+"""The nodes that find rows by what stands in them: a number, or a word of the program's own."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.formula.kinds import Sort
+from calc.formula.levels import Level
+from calc.formula.tree import Expr, Named
+from calc.units.algebra import PLAIN, Unit
+
+
+@dataclass(frozen=True, eq=False)
+class Keyed(Expr):
+    """The row of ``part`` whose ``key`` is ``wanted``; or, where they ascend, the last whose key is not above it."""
+
+    part: Named
+    key: Named
+    wanted: Expr
+    ascending: bool
+
+    @property
+    def sort(self) -> Sort:
+        return self.part.sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.key, self.wanted)
+
+    @property
+    def level(self) -> Level:
+        return self.wanted.level
+
+    @property
+    def words(self) -> str:
+        which = "last row whose" if self.ascending else "row whose"
+        relation = "is at most" if self.ascending else "is"
+        return f"{self.part.label} of the {which} {self.key.label} {relation} {self.wanted.words}"
+
+
+@dataclass(frozen=True, eq=False)
+class Where(Expr):
+    """The total of ``part`` over the rows of the job whose ``key`` is the word ``wanted``."""
+
+    part: Named
+    key: Named
+    wanted: Expr
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.key, self.wanted)
+
+    @property
+    def level(self) -> Level:
+        return self.wanted.level
+
+    @property
+    def words(self) -> str:
+        return f"total of {self.part.label} where {self.key.label} is {self.wanted.words}"
+
+
+@dataclass(frozen=True, eq=False)
+class Alike(Expr):
+    """Over the rows whose ``key`` is the same number as this row's: the total of ``part``, or the first such row's
+    number where there is no part."""
+
+    key: Named
+    part: Named | None
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit if self.part is not None else PLAIN
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.key,) if self.part is None else (self.key, self.part)
+
+    @property
+    def level(self) -> Level:
+        return self.key.level
+
+    @property
+    def words(self) -> str:
+        if self.part is None:
+            return f"no. of the first row with the same {self.key.label}"
+        return f"total of {self.part.label} over the rows with the same {self.key.label}"
