@@ -24,6 +24,7 @@ from calc.declared import (
     Severity,
 )
 from calc.declared.agree import check_unit
+from calc.declared.cost import Cost, priced
 from calc.formula.across import (
     at,
     before,
@@ -91,6 +92,7 @@ __all__ = [
     "TWO",
     "Caution",
     "Check",
+    "Cost",
     "Expr",
     "Factor",
     "Forced",
@@ -142,6 +144,7 @@ __all__ = [
     "per_one",
     "place_of_least",
     "price",
+    "priced",
     "prices",
     "round_down",
     "round_up",

@@ -59,6 +59,18 @@ def priced(*rows: Sequence[object]) -> Mapping[str, Rows]:
     return HOUSE | {"Prices": [["item", "price", "unit", "size"], *rows]}
 
 
+def facts(**typed: float) -> Tables:
+    """A job with facts of its site, each by its label with underscores for spaces."""
+    rows = [[name.replace("_", " "), value] for name, value in typed.items()]
+    return a_job() | {"Site conditions": [["fact", "value"], *rows]}
+
+
+def over_a_footing(reinforced: str) -> Tables:
+    """A job over a footing of 8 square feet that lies an inch too high."""
+    row = [8, 1, 1, reinforced]
+    return a_job() | {"Footings": [["length ft", "width ft", "top below in", "reinforced"], row]}
+
+
 WELL = a_job()
 """A job with nothing wrong."""
 
@@ -83,5 +95,9 @@ LIMITS: dict[str, Limit] = {
     "Cautions.utilities": Limit(ordered(0), ordered(0.25), 81),
     "Cautions.burns": Limit(ordered(0), ordered(0.25), 0.25),
     "Cautions.wash": Limit(ordered(0), ordered(0.25), 1),
+    # 8 ft2, an inch deep, in yards; who knows that there are bars, or none, is not asked
+    "WorkCautions.bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
+    # two who place and one who finishes are three; a crew of three is enough for them
+    "WorkCautions.hands": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
 }
 """By the id of the caution."""

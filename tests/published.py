@@ -14,7 +14,7 @@ from pathlib import Path
 from books import HOUSE as BENCH_HOUSE
 from books import Rows, line, taken_in
 from calc.batch import evaluated
-from calc.declared import Given
+from calc.declared import Given, Price
 from calc.intake.schema import AREAS, FACTORS, JOBS, PRICES, SITE, facts_of
 from calc.intake.take import held
 from calc.workbook.values import JobValues
@@ -67,7 +67,7 @@ class House:
             head = [named.level.axis.name, *(given.header for given, _ in cells)]
             tables[named.table] = [head, ["trailer", *(value for _, value in cells)]]
         if self.packs:
-            rows = [[line(name).label, price, "pack", size] for name, price, size in self.packs]
+            rows = [[line(name).label, price, _sold_by(name), size] for name, price, size in self.packs]
             tables[PRICES] = [["item", "price", "unit", "size"], *rows]
         return tables
 
@@ -138,9 +138,9 @@ def slab(length: float | str, width: float | str, thickness: float | str = 4, **
     return typed("Measured", length=length, width=width, thickness=thickness, **more)
 
 
-def fixed(yards: float | str) -> tuple[Typed, ...]:
-    """A small area and an order of so many yards, by the fixed rule."""
-    return slab(10, 4), typed("Site", order_rule="fixed", fixed_order=yards, order_reason="as published")
+def fixed(yards: float | str, area: Typed | None = None) -> tuple[Typed, ...]:
+    """An area, a small one unless it is given, and an order of so many yards, by the fixed rule."""
+    return area or slab(10, 4), typed("Ordering", rule="fixed", fixed=yards, reason="as published")
 
 
 def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
@@ -179,6 +179,12 @@ def _add_row(sheets: dict[str, list[Mapping[str, object]]], job: str, facts: dic
         if sheet == AREAS:
             cells["area"] = f"A{1 + sum(each['job'] == job for each in sheets.get(AREAS, []))}"
         sheets.setdefault(sheet, []).append(cells)
+
+
+def _sold_by(name: str) -> str:
+    found = line(name)
+    assert isinstance(found, Price), f"{found.id} is no price"
+    return found.unit_text.partition("/")[2]
 
 
 def _given(section: str, name: str) -> Given:

@@ -218,7 +218,7 @@ THICKNESS = (
     ),
 )
 
-TEN_PERCENT = House(factors=(("Order.allowance", "", 10),))
+TEN_PERCENT = House(factors=(("Quick.allowance", "", 10),))
 
 ORDERS = (
     Published(
@@ -227,7 +227,7 @@ ORDERS = (
         Known.SEEN,
         (typed("Measured", shape="known area", known_area=527.40, thickness="1 ft"),),
         (says("Order.quantity", 21.5), printed("Order.need", "21.487"), says("Order.need", 580.14 / CUBIC_FEET)),
-        House(factors=(("Order.allowance", "", 10), ("Order.loss", "", 10))),
+        House(factors=(("Quick.allowance", "", 10), ("Risk.loss", "", 10))),
     ),
     Published(
         "1.63 yards by the quarter are 1.75",
@@ -243,7 +243,7 @@ ORDERS = (
         Known.MEMORY,
         (slab(40, 3, 4),),
         (says("Order.quantity", 2.0),),
-        House(factors=(("Order.allowance", "", 10), ("Order.step", "", 0.5))),
+        House(factors=(("Quick.allowance", "", 10), ("Risk.step", "", 0.5))),
     ),
     Published(
         "a hair over two yards is no reason to buy a quarter more",
@@ -259,7 +259,7 @@ ORDERS = (
             Known.ARITHMETIC,
             fixed(yards),
             (says("Order.trucks", trucks), says("Load.yards_all", yards)),
-            House(factors=(("Order.truck_capacity", "", 10),)),
+            House(factors=(("Risk.truck_capacity", "", 10),)),
         )
         for yards, trucks in ((10.0, 1), (10.5, 2))
     ),

@@ -16,14 +16,14 @@ _SWELL = (
 
 USUAL = (
     # order
-    Usual("Order.loss", 2, 3, "two estimating textbooks: 3 % on ground, 2 % above", Known.QUOTED),
-    Usual("Order.loss", 5, 5, "an estimating textbook: 5 % for foundations", Known.QUOTED, departs=RANGE),
-    Usual("Order.loss", 2, 2, "NRMCA CIP 8: about 2 % less in place than fresh", Known.SEEN, departs=RANGE),
-    Usual("Order.allowance", 4, 10, "NRMCA CIP 8: 4 to 10 % over plan dimensions", Known.MEMORY),
-    Usual("Order.allowance", 10, 10, "Navy course after NAVFAC P-405: 10 %", Known.SEEN, departs=RANGE),
-    Usual("Order.allowance", 5, 5, "US Army FM 5-428: 5 % above 200 yd3", Known.MEMORY, departs=RANGE),
-    Usual("Order.step", 0.25, 0.5, "practice of US plants: the quarter or half yard", Known.MEMORY),
-    Usual("Order.truck_capacity", 10, 10, "TMMB 100: a mixer rated at 10 yd3", Known.SEEN, departs=RANGE),
+    Usual("Risk.loss", 2, 3, "two estimating textbooks: 3 % on ground, 2 % above", Known.QUOTED),
+    Usual("Risk.loss", 5, 5, "an estimating textbook: 5 % for foundations", Known.QUOTED, departs=RANGE),
+    Usual("Risk.loss", 2, 2, "NRMCA CIP 8: about 2 % less in place than fresh", Known.SEEN, departs=RANGE),
+    Usual("Quick.allowance", 4, 10, "NRMCA CIP 8: 4 to 10 % over plan dimensions", Known.MEMORY),
+    Usual("Quick.allowance", 10, 10, "Navy course after NAVFAC P-405: 10 %", Known.SEEN, departs=RANGE),
+    Usual("Quick.allowance", 5, 5, "US Army FM 5-428: 5 % above 200 yd3", Known.MEMORY, departs=RANGE),
+    Usual("Risk.step", 0.25, 0.5, "practice of US plants: the quarter or half yard", Known.MEMORY),
+    Usual("Risk.truck_capacity", 10, 10, "TMMB 100: a mixer rated at 10 yd3", Known.SEEN, departs=RANGE),
     # fiber
     Usual("FiberKind.dose", 1.0, 1.5, "NRMCA CIP 24 and ACI 544.3R", Known.MEMORY, "micro"),
     Usual("FiberKind.dose", 1.5, 1.5, "UFGS 03300N: at least 1.5 lb/yd3", Known.SEEN, "micro"),

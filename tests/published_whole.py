@@ -13,7 +13,7 @@ DOWEL_RULES = "one dowel more than there are spaces, state DOT dowel folio (2013
 
 STRIP_HOUSE = House(
     factors=(
-        ("Order.allowance", "", 10),
+        ("Quick.allowance", "", 10),
         ("Soil.weight", "clay", 3000),
         ("Soil.swell", "clay", 30),
     ),

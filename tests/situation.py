@@ -17,22 +17,25 @@ A file is one job in a sentence, with what is typed for it and what each line mu
 an empty cell. ``[house]`` replaces whole sheets of the house book of ``books.HOUSE``. What is expected stands as
 arithmetic (``by_hand.worked``), words in quotes of their own (``"'none'"``, also for a number that is not given). A
 line with more than one row takes a list, in row order; rows that the list leaves out must come to 0, as empty truck
-slots and the edge columns of Areas that were left blank do. A number that a source gives rounded takes
-``{ is = "0.444", within = 0.001 }``, ``within`` being a part of it.
+slots and the edge columns of Areas that were left blank do. Of a line with very many rows, such as a ladder of orders,
+``{ 3 = "4.25", 4 = "4.5" }`` holds the rows that it numbers and no others. A number that a source gives rounded takes
+``{ is = "0.444", within = 0.001 }``, ``within`` being a part of it. ``[work]`` holds figures worked out on the side,
+which any expression below them may use by name.
 """
 
 from __future__ import annotations
 
 import math
 import tomllib
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 from books import HOUSE, Rows
-from by_hand import worked
+from by_hand import side_figures, worked
 from calc.declared import Declared
 from calc.intake.schema import everything
 
@@ -40,7 +43,7 @@ FOLDER = Path(__file__).parent / "situations"
 ONE_JOB: Rows = [["job", "bid date"], ["one", "2026-04-13"]]
 WITHIN = 1e-9
 """How far, as a part of the expected number, the program may be from it."""
-FACTS = {"situation", "source", "tables", "house", "expect"}
+FACTS = {"situation", "source", "tables", "house", "work", "expect"}
 NOTHING = 1e-12
 """How far from a true zero floats may end up."""
 
@@ -53,10 +56,11 @@ class Expected:
     row: int
     arithmetic: str
     within: float = WITHIN
+    figures: Mapping[str, Fraction] = field(default_factory=dict)
 
     def differs(self, got: object) -> str:
         """What is wrong with what the program or a sheet says; empty when nothing is."""
-        want = worked(self.arithmetic)
+        want = worked(self.arithmetic, self.figures)
         if isinstance(want, str):
             right = got == want or (want == "none" and isinstance(got, float) and math.isnan(got))
             said = repr(want)
@@ -76,6 +80,7 @@ class Situation:
     source: str
     week: dict[str, Rows]
     house: dict[str, Rows]
+    figures: dict[str, Fraction]
     expect: dict[str, Any]
 
     @property
@@ -85,13 +90,19 @@ class Situation:
 
     def expected(self, named: Declared, rows: int) -> Iterator[Expected]:
         """What is expected of each of the ``rows`` rows of a line. Raises ValueError when the file has more."""
-        given = self.expect[named.id]
-        listed = given if isinstance(given, list) else [given]
-        if len(listed) > rows:
-            raise ValueError(f"{self.name}: {named.id} has {rows} row(s) in the job and {len(listed)} in the file")
-        for row, each in enumerate(listed + ["0"] * (rows - len(listed))):
+        for row, each in sorted(_by_row(self.expect[named.id], rows).items()):
+            if row >= rows:
+                raise ValueError(f"{self.name}: {named.id} has {rows} row(s) in the job, and the file row {row + 1}")
             facts = each if isinstance(each, dict) else {"is": each}
-            yield Expected(named.id, row, facts["is"], facts.get("within", WITHIN))
+            yield Expected(named.id, row, facts["is"], facts.get("within", WITHIN), self.figures)
+
+
+def _by_row(given: Any, rows: int) -> dict[int, Any]:
+    """What a file says of a line, by row from 0: the rows that it numbers, or all, those left out being 0."""
+    if isinstance(given, dict) and "is" not in given:
+        return {int(number) - 1: each for number, each in given.items()}
+    listed = given if isinstance(given, list) else [given]
+    return dict(enumerate(listed + ["0"] * (rows - len(listed))))
 
 
 @cache
@@ -108,7 +119,8 @@ def read(path: Path) -> Situation:
         raise ValueError(f"{path.name}: {', '.join(sorted(unknown))} is not known")
     week = {"Jobs": ONE_JOB} | _cells(facts["tables"])
     house = HOUSE | _cells(facts.get("house", {}))
-    return Situation(path.stem, facts["situation"], facts["source"], week, house, facts["expect"])
+    figures = side_figures(facts.get("work", {}))
+    return Situation(path.stem, facts["situation"], facts["source"], week, house, figures, facts["expect"])
 
 
 def declared(name: str) -> Declared:

@@ -16,7 +16,7 @@ from calc.trade.catalog import SECTIONS
 CALC = Path(__file__).parent.parent / "calc"
 LAYERS = (
     {"__init__"}, {"errors"}, {"units"}, {"formula"}, {"declared"}, {"declare"}, {"trade"}, {"cells"}, {"intake"},
-    {"workbook"}, {"files"}, {"batch"}, {"cli"},
+    {"workbook"}, {"files"}, {"audit"}, {"batch"}, {"cli"},
 )  # fmt: skip
 """The first word of every module, from the foot of the house to its door: each may import what stands before it."""
 

@@ -14,7 +14,7 @@ import pytest
 
 from calc.declared import Declared, Given, Kind
 from calc.intake.schema import FACTOR_LIST, FORCEABLE, FORCED, GIVENS, PACKS, PRICE_LIST
-from calc.trade.inputs import Site
+from calc.trade.pour_inputs import Ordering
 from calc.workbook.checks import missed
 from live_bench import (
     Books,
@@ -97,7 +97,7 @@ class Suite:
 
 def _more_trucks() -> list[Edit]:
     """An order for more trucks than the list has rows."""
-    return [Edit(Site.order_rule, 0, "fixed", "fixed"), Edit(Site.fixed_order, 0, 90, 90.0)]
+    return [Edit(Ordering.rule, 0, "fixed", "fixed"), Edit(Ordering.fixed, 0, 90, 90.0)]
 
 
 @pytest.fixture(scope="module")

@@ -15,10 +15,11 @@ from published import RANGE, Published, Says, Usual, bid_all
 from published_concrete import CONCRETE
 from published_finish import FINISH
 from published_ground import GROUND
+from published_order import ORDER
 from published_usual import USUAL
 from published_whole import METRIC_STRIP, STRIP, WHOLE
 
-FIGURES = (*CONCRETE, *GROUND, *FINISH, *WHOLE)
+FIGURES = (*CONCRETE, *ORDER, *GROUND, *FINISH, *WHOLE)
 Bids = Mapping[str, JobValues]
 
 

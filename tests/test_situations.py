@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from books import HOUSE, write_book, written
-from by_hand import NotArithmetic, worked
+from by_hand import NotArithmetic, side_figures, worked
 from calc.batch import evaluated
 from calc.intake.take import held, take_in
 from calc.workbook.bid_page import slots_for
@@ -106,6 +106,8 @@ def test_the_sheet_says_what_was_worked_by_hand(
         ("max(0, 1 - 3)", 0),
         ("round_half_up_cents(1.005)", Fraction(101, 100)),
         ("'worked as typed'", "worked as typed"),
+        ("exp(0) + ln(1)", 1),
+        ("tail(0)", Fraction(1, 2)),
     ],
 )
 def test_arithmetic_on_paper_is_exact(arithmetic: str, comes_to: object) -> None:
@@ -119,6 +121,23 @@ def test_arithmetic_on_paper_is_exact(arithmetic: str, comes_to: object) -> None
 def test_what_is_no_arithmetic_is_refused(said: str) -> None:
     with pytest.raises(NotArithmetic, match=r"^['\"]"):
         worked(said)
+
+
+@pytest.mark.parametrize(
+    ("arithmetic", "printed"),
+    [("tail(1.96)", "0.0250"), ("tail(-1)", "0.8413"), ("curve(0)", "0.3989"), ("curve(-2)", "0.0540")],
+)
+def test_the_normal_curve_on_paper_is_the_one_of_the_tables(arithmetic: str, printed: str) -> None:
+    assert f"{float(worked(arithmetic)):.4f}" == printed
+
+
+def test_a_figure_on_the_side_may_use_those_above_it() -> None:
+    assert side_figures({"area": "12 * 3", "yards": "area / 81"}) == {"area": 36, "yards": Fraction(4, 9)}
+    assert worked("yards * 27", {"yards": Fraction(4, 9)}) == 12
+    with pytest.raises(NotArithmetic, match="yards"):
+        side_figures({"area": "yards * 81", "yards": "4 / 9"})
+    with pytest.raises(NotArithmetic, match="must be a number"):
+        side_figures({"area": "'wide'"})
 
 
 def test_a_wrong_answer_is_named_with_its_line_and_its_arithmetic() -> None:

@@ -63,6 +63,11 @@ class PriceLine(Line):
         formula = by_row(level, *(if_given(each, 0) for each in prices))
         super().__init__(label, prices[0].unit_text, formula, "Prices; 0 where none is given")
 
+    @property
+    def taxed(self) -> tuple[Expr, ...]:
+        """Whether each of the things is taxed."""
+        return tuple(each.taxed for each in self.prices)
+
     def members(self) -> Iterator[tuple[str, Declared]]:
         for number, each in enumerate(self.prices, start=1):
             for ending, member in each.members():

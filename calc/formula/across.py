@@ -54,8 +54,9 @@ def _gather(how: str, value: Named, to: Level) -> Gather:
     return Gather(how, value, to)
 
 
-def look_up(value: Named, by: Expr) -> Pick:
+def look_up(value: Named, by: Operand) -> Pick:
     """``value`` of the row that goes by the word ``by``, for a level of named rows."""
+    by = expression(by)
     if by.sort is not Sort.TEXT:
         raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
     settled = value.settled

@@ -18,9 +18,12 @@ Facts = dict[tuple[str, Given], Entry]
 
 
 def read_facts(
-    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], house: bool = False
+    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], house: bool = False, both: bool = True
 ) -> tuple[Facts, list[Finding]]:
-    """The facts of a table: those of the single jobs, or those of the ``house``, which hold for every job."""
+    """The facts of a table: those of the single jobs, or those of the ``house``, which hold for every job.
+
+    ``both`` says that the other rows of the sheet are read too; else each is a finding, since nothing comes of it.
+    """
     rows, findings = read_table(book, sheet, table)
     facts: Facts = {}
     ids: dict[str, str] = {}
@@ -28,10 +31,24 @@ def read_facts(
         job, found = _job_of(row)
         findings += found
         of_house = same(job) == EVERY_JOB or not table.has("job")
-        if found or of_house != house or same(job) == EXAMPLE:
+        if found or same(job) == EXAMPLE:
+            continue
+        if of_house != house:
+            findings += [] if both else [_misplaced(row, "" if of_house else job, house)]
             continue
         findings += _read_fact(row, "" if house else ids.setdefault(same(job), job), known, facts, house)
     return facts, findings
+
+
+def _misplaced(row: TableRow, job: str, house: bool) -> Finding:
+    """A row of one job in the house book, or one of every job beside a house book."""
+    if house:
+        found, remedy = f"A house book holds for every job, and this row for {job or 'none'}.", f"Type {EVERY_JOB}"
+        return Finding(
+            Severity.STOP, row.at(row.cells.get("job")), found, f"{remedy}, or move it to the week's book.", job
+        )
+    found = f"A row for every job ({EVERY_JOB}) is read from the house book only."
+    return Finding(Severity.STOP, row.at(row.cells.get("job")), found, "Move it there, or type the id of its job.")
 
 
 def _job_of(row: TableRow) -> tuple[str, list[Finding]]:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from calc.cells import Book, Sheet
-from calc.errors import Finding, InputRefused, Severity
+from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import Level
 from calc.intake.facts import origin_of
 from calc.intake.records import REFUSED, Entry, House, Row
-from calc.intake.schema import TABLES, facts_of
+from calc.intake.schema import NAMED_TABLES, TABLES, facts_of
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_given, read_id
 from calc.intake.words import did_you_mean, same
@@ -31,6 +31,9 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
         word = read_id(row.cells[key], f"name of the {key}") if key in row.cells else ""
     except InputRefused as refused:
         return [Finding(Severity.STOP, row.place, refused.found, refused.remedy)]
+    known = level.axis.words
+    if word and known and same(word) not in map(same, known):
+        return [Finding(Severity.STOP, row.place, f'There is no {key} "{word}".', did_you_mean(word, known))]
     if not word or same(word) in {same(each.word) for each in listed}:
         text = f'The {key} "{word}" stands twice.' if word else f"A {key} without a name."
         return [Finding(Severity.STOP, row.place, text, "Give it a name of its own.")]
@@ -51,6 +54,19 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
             findings.append(Finding(Severity.STOP, row.at(cell), f"{word}: {refused.found}", refused.remedy))
     listed.append(made)
     return findings
+
+
+def complete(house: House) -> None:
+    """Gives every table with a row for each word of the trade those rows, in order, blank where none was typed."""
+    for name in NAMED_TABLES:
+        level = TABLES[name].level
+        if level.axis.words:
+            typed = {same(row.word): row for row in house.rows.get(level, [])}
+            house.rows[level] = [typed.get(same(word)) or _blank(name, word) for word in level.axis.words]
+
+
+def _blank(name: str, word: str) -> Row:
+    return Row(word, Place("", name), entries={given: Entry.not_typed(given) for given in facts_of(name)})
 
 
 def row_named(typed: str, rows: Iterable[Row], what: str) -> float:

@@ -8,7 +8,7 @@ from calc.cells import Book, Cell, Sheet
 from calc.declared import Factor, Pack, Price
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.facts import origin_of, read_facts
-from calc.intake.fleet import read_named_rows
+from calc.intake.fleet import complete, read_named_rows
 from calc.intake.records import NOT_GIVEN, Entry, House, PriceRow
 from calc.intake.schema import (
     COMPANY,
@@ -27,8 +27,11 @@ from calc.intake.values import read_choice, read_date, read_number, read_words
 from calc.intake.words import did_you_mean, same
 
 
-def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Finding]]:
-    """What holds for every job. Blank tables leave the usual factors and no prices."""
+def read_house(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tuple[House, list[Finding]]:
+    """What holds for every job. Blank tables leave the usual factors and no prices.
+
+    ``apart`` says that ``books`` are house books, and hold no jobs.
+    """
     names = [book.name for book in books]
     house = House(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
     findings: list[Finding] = []
@@ -39,6 +42,7 @@ def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Findi
     for name in NAMED_TABLES:
         if name in sheets:
             findings += read_named_rows(house, *sheets[name], name)
+    complete(house)
     if FACTORS in sheets:
         findings += _read_factors(house, *sheets[FACTORS])
     if PRICES in sheets:
@@ -46,7 +50,7 @@ def read_house(sheets: Sheets, books: Sequence[Book]) -> tuple[House, list[Findi
     for book in books:
         sheet = next((each for name, each in book.sheets.items() if same(name) == same(SITE)), None)
         if sheet is not None:
-            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True)
+            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True, both=not apart)
             house.site |= {given: entry for (_, given), entry in facts.items()}
             findings += found
     missing = [each.label for each in PRICE_LIST if each not in house.prices]
@@ -69,8 +73,10 @@ def _read_factors(house: House, book: Book, sheet: Sheet) -> list[Finding]:
 
 def _read_factor(house: House, row: TableRow) -> list[Finding]:
     name = row.cells.get("factor")
-    if name is None or "value" not in row.cells:
+    if "value" not in row.cells:
         return []
+    if name is None:
+        return [_refused(row, row.cells["value"], "A value without a factor.", "Type the factor, or clear the row.")]
     known = {same(each.label): each for each in FACTOR_LIST}
     factor = known.get(same(str(name.value)))
     if factor is None:
@@ -85,6 +91,8 @@ def _read_factor(house: House, row: TableRow) -> list[Finding]:
     cell = row.cells["value"]
     try:
         place = _kind_of(factor, row.cells.get("for"))
+        if (factor, place) in house.factors:
+            raise InputRefused("It stands twice.", "Leave one of the two rows.")
         unit = _typed_unit(row, factor.unit_text)
         entry, _, note = read_number(cell, factor.unit_text, unit, False, False, origin_of(row, cell, house=True))
     except InputRefused as refused:
@@ -95,6 +103,8 @@ def _read_factor(house: House, row: TableRow) -> list[Finding]:
 
 def _kind_of(factor: Factor, cell: Cell | None) -> int:
     words = factor.level.axis.words if factor.level.axes else ()
+    if not words and cell is not None:
+        raise InputRefused("It does not go by kind, and the column for says one.", "Leave the column for blank.")
     if not words:
         return 0
     if cell is None:
@@ -147,6 +157,8 @@ def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
         if label in row.cells and declared is not None:
             findings += _read_amount(house, row, row.cells[label], declared)
     house.price_rows[price], found = _price_row(row, price in house.prices)
+    if house.price_rows[price].taxable:
+        house.taxed[price.taxed] = house.price_rows[price].taxable
     return findings + found
 
 

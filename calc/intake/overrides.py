@@ -57,6 +57,7 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     if typed in ACCEPTABLE:
         accepted = ACCEPTABLE[typed].accepted
         assert accepted is not None
+        _refuse_more(job, accepted, row)
         job.forced[accepted, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who, notes)
         return
     if typed not in FORCEABLE:
@@ -70,6 +71,16 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     if (forced, place) in job.forced:
         raise _Refused(name, f"{name.value} is forced twice.", "Leave one of the two rows.")
     job.forced[forced, place] = replace(_value(row, forced), reason=reason, who=who, notes=notes)
+
+
+def _refuse_more(job: JobInput, accepted: Forced, row: TableRow) -> None:
+    """A stop is accepted once, for the whole job, and without a value: more may be meant for another line."""
+    name = row.cells["line"]
+    place = _row_of(job, accepted, row)
+    if "value" in row.cells:
+        raise _Refused(row.cells["value"], f"{name.value} is a stop: it takes no value.", "Leave the value blank.")
+    if (accepted, place) in job.forced:
+        raise _Refused(name, f"{name.value} is accepted twice.", "Leave one of the two rows.")
 
 
 def _words(row: TableRow, label: str) -> str:

@@ -66,7 +66,7 @@ def read_listed(week: Week, sheets: dict[str, Sheet], shorts: dict[str, list[Sho
                 rows.sort(key=lambda each: each.within)
 
 
-def read_plants(week: Week, sheet: Sheet | None, name: str, level: Level) -> None:
+def read_by_job(week: Week, sheet: Sheet | None, name: str, level: Level) -> None:
     """Reads a table whose rows belong to the job as a whole."""
     for row, job in _rows_of_jobs(week, sheet, name):
         entries = dict(entries_of(week, row, facts_of(name), job.id))

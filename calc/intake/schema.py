@@ -30,7 +30,7 @@ JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
 COMPANY, PRICES, FACTORS = "Company", "Prices", "Factors"
 ROW_TABLES = ("Stations", "Corners", "Deductions", "Edges", "Footings")
 """The tables whose rows lie within an area."""
-PLANTS = "Plants"
+PLANTS, CHANGES = "Plants", "Changes"
 
 READ_ME, LISTS = "Read me", "Lists"
 """The sheets of a blank that hold no input: how to fill it, and the words of its drop-downs."""
@@ -191,6 +191,7 @@ def _tables() -> dict[str, Table]:
         _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the house's usual ones."),
         *(_typed_table(name, ("job", "area")) for name in ROW_TABLES),
         _typed_table(PLANTS, ("job",)),
+        _typed_table(CHANGES, ("job",)),
         _OVERRIDES,
         _fact_table(COMPANY, (), "Who bids."),
         *(_typed_table(name, (_level_of(name).axis.name,)) for name in NAMED_TABLES),

@@ -146,7 +146,7 @@ def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> 
     if holes and taken >= size:
         found = f"The deductions of area {area.word} come to {taken:.2f} ft2, and the area itself has {size:.2f} ft2."
         yield _stop(job, holes[-1], found, "Mend the deductions or the area.")
-    elif taken > 0.3 * size:
+    elif holes and taken > 0.3 * size:
         yield _ask(
             job, holes[-1], f"The deductions take {100 * taken / size:.0f} % of area {area.word}; is that meant?"
         )

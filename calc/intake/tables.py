@@ -67,6 +67,7 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
         ]
     number, cells = header
     columns, findings = _columns(book, sheet, table, names, cells)
+    findings += _headless(book, sheet, number, cells)
     rows = list(_rows(book, sheet, number, columns))
     for merged in sheet.merged_ranges:
         findings += _merged(book, sheet, merged, number, columns, rows)
@@ -151,6 +152,24 @@ def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
     return Finding(Severity.NOTE, place, f'The column "{typed}" is not known, so it is passed over.')
 
 
+def _headless(book: Book, sheet: Sheet, header: int, headed: dict[int, Cell]) -> list[Finding]:
+    """Columns that hold something and have no header: nobody can say what is meant by it."""
+    first: dict[int, Cell] = {}
+    for number, cells in sheet.rows:
+        for at, cell in cells.items():
+            if number > header and at not in headed and _holds(cell):
+                first.setdefault(at, cell)
+    return [
+        Finding(
+            Severity.ASK,
+            Place(book.name, sheet.name, cell.ref),
+            f"Column {column_letters(at)} has no header, so what stands in it is passed over.",
+            "Type its header, or clear the column.",
+        )
+        for at, cell in sorted(first.items())
+    ]
+
+
 def _less_its_unit(header: str) -> str:
     """A header without the unit that ends it, as in ``lenght (m)``; whole when nothing like a unit does."""
     label, _, last = header.rpartition(" ")
@@ -196,7 +215,9 @@ def _merged(
     for row in rows:
         if not covered or not top <= row.number <= bottom:
             continue
-        if any(cell.column in covered and columns[cell.column].heading.given for cell in row.cells.values()):
+        if any(
+            cell.column in covered and columns[cell.column].heading.given is not None for cell in row.cells.values()
+        ):
             continue  # whoever reads the value says so
         name = columns[covered[0]].heading.label.capitalize()
         place = Place(book.name, sheet.name, f"{column_letters(covered[0])}{row.number}")

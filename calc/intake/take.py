@@ -10,13 +10,13 @@ from calc.intake.defaults import fill
 from calc.intake.house import read_house
 from calc.intake.overrides import read_overrides
 from calc.intake.records import House, Intake, JobInput
-from calc.intake.rows import read_areas, read_listed, read_plants
-from calc.intake.schema import AREAS, OVERRIDES, PLANTS
+from calc.intake.rows import read_areas, read_listed, read_by_job
+from calc.intake.schema import AREAS, CHANGES, OVERRIDES, PLANTS
 from calc.intake.sense import nonsense
 from calc.intake.sheets import house_sheets, known_sheets
 from calc.intake.week import Week, open_week
 from calc.intake.words import same
-from calc.trade.levels import PLANT
+from calc.trade.levels import CHANGE, PLANT
 
 
 def take_in(books: Sequence[Book], house_book: Book | None, bid_date: float | None = None) -> Intake:
@@ -30,7 +30,8 @@ def take_in(books: Sequence[Book], house_book: Book | None, bid_date: float | No
     sheets, found = house_sheets(known)
     findings += found
     house_books = [house_book] if house_book else []
-    house, found = read_house(sheets, house_books or list({book.name: book for book, _ in sheets.values()}.values()))
+    of_house = house_books or list({book.name: book for book, _ in sheets.values()}.values())
+    house, found = read_house(sheets, of_house, apart=bool(house_books))
     findings += found
     intake = Intake(house)
     for book, tables in known:
@@ -47,7 +48,8 @@ def read_week(book: Book, tables: dict[str, Sheet], house: House, bid_date: floa
     """All of one book: a finding stops its job, not the others."""
     week = open_week(book, tables, house, bid_date)
     read_listed(week, tables, read_areas(week, tables.get(AREAS)))
-    read_plants(week, tables.get(PLANTS), PLANTS, PLANT)
+    read_by_job(week, tables.get(PLANTS), PLANTS, PLANT)
+    read_by_job(week, tables.get(CHANGES), CHANGES, CHANGE)
     for job in week.jobs.values():
         fill(week, job)
         week.findings += nonsense(job)

@@ -147,7 +147,7 @@ def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
         job.entries = {**house.company, **house.site, **job.entries}
     if sheet is None:
         return
-    facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE))
+    facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE), both=week.book.name in house.books)
     week.findings += found
     for (id_, given), entry in facts.items():
         place = Place(week.book.name, SITE, entry.origin.partition("!")[2])

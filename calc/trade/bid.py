@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from calc.declare import Paper, Section, at, count_of, joined, line, when
+from calc.declare import Paper, Section, count_of, joined, line, when
 from calc.trade.base import BaseNeeds
-from calc.trade.concrete import Concrete, Order
+from calc.trade.concrete import Concrete
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
-from calc.trade.haul import Bed, First, Pile
-from calc.trade.inputs import Company, Job, Site
+from calc.trade.haul import Choice, Hauled, Hauler, RunnerUp
+from calc.trade.haul_piles import Pile
+from calc.trade.inputs import Company, Job
 from calc.trade.joints import JointNeeds, Matched
+from calc.trade.order import Order
+from calc.trade.pour_inputs import Ordering
 from calc.trade.surface import CURING_PACKS, Bonding, Curing
 
 
@@ -24,9 +27,9 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
             Order.quantity.is_forced,
             "forced by hand; see Measured for the reason",
             when(
-                Site.order_rule.is_("fixed"),
+                Ordering.rule.is_("fixed"),
                 "fixed for this job, taken to the next step of the plant",
-                "percent rule: in place and the allowance, rounded up once to the step of the plant",
+                Order.rule,
             ),
         ),
         source="order rule",
@@ -51,13 +54,11 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         "Why so many loads",
         "",
         when(
-            First.payload > 0,
-            joined(
-                "each pile by itself on the ", at(Bed.name, Site.vehicle), ", by room or by weight, whichever asks more"
-            ),
+            Hauler.payload > 0,
+            joined(Choice.plan_name, ", on the ", Choice.vehicle_name, Choice.why),
             "not known: the house book gives no vehicle; the piles stand in yd3 and tons",
         ),
-        source="room and payload",
+        source="haul plans",
     )
     curing = line(
         "Why these packs",
@@ -103,7 +104,8 @@ BID = Paper(
             (Order.quantity, Decisions.order),
             (Order.trucks, Decisions.trucks),
             (FiberTotal.bags, Decisions.fiber),
-            (Pile.loads, Decisions.loads),
+            (Hauled.loads, Decisions.loads),
+            (Choice.cost, RunnerUp.words),
             (CURING_PACKS.small, Decisions.curing),
             CURING_PACKS.large,
             CURING_PACKS.cost,

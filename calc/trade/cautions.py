@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, both, caution, factor, greatest, largest, least, total
-from calc.trade.concrete import Order
 from calc.trade.geometry import Slab
 from calc.trade.joints import JointDepth
+from calc.trade.order import Order
 from calc.trade.site_inputs import Measured
 from calc.trade.surface import CURING_PACKS, Curing
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from calc.declare import Section, check, factor, largest, per_one, total, when
-from calc.trade.concrete import Load, Order
 from calc.trade.dig import Dig
 from calc.trade.dowels import Cut, Doweled
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.haul import First, Pile
+from calc.trade.haul import Hauled, Hauler
+from calc.trade.haul_piles import Pile
 from calc.trade.joint_list import JointPlace
 from calc.trade.joints import Matched
+from calc.trade.order import Load, Order
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 
@@ -78,10 +79,11 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     overweight = check(
         "No load is over the payload",
         "ton",
-        when(First.payload > 0, largest(0, total(Pile.tons) - First.payload * per_one(total(Pile.loads))), 0),
+        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * per_one(total(Hauled.loads))), 0),
         0 * total(Pile.tons),
         tolerance,
     )
+    hauled = check("Everything is hauled once", "ton", total(Pile.tons), total(Hauled.tons), tolerance)
     joints = check(
         "Joints fit the list (a miss: list too short, run flatwork again)",
         "",

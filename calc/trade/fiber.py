@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import Section, factors, if_given, line, look_up, round_up, total, when
-from calc.trade.concrete import Load, Order
 from calc.trade.inputs import Job, Site
 from calc.trade.levels import FIBER, TRUCK
+from calc.trade.order import Load, Order
 
 
 class FiberKind(Section, title="Fiber kinds", each=FIBER):

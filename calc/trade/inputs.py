@@ -13,6 +13,9 @@ class Company(Section, title="Company", table="Company"):
     address = text("Company address", help="Street and town.", example="3 Kiln Lane, Alder Fork")
     phone = text("Phone", help="The number a client calls.", example="555-0142")
     licence = text("Licence", help="The contractor's licence number, where the law asks for one.", example="FW-0000")
+    deposit_cap = given(
+        "Deposit cap", "$", low=0, example="1000", help="The most that may be asked on signing, where the law says so."
+    )
     paper = choice("Paper", "letter", "A4", default="letter", help="The paper that the workbooks print on.")
 
 
@@ -102,28 +105,6 @@ class Job(Section, title="Job", table="Jobs"):
 class Site(Section, title="Site conditions", table="Site conditions"):
     """Facts of a job that differ from the house's usual ones."""
 
-    order_rule = choice(
-        "Order rule",
-        "percent",
-        "fixed",
-        default="percent",
-        help="How the order is found: net plus a percentage, or a fixed quantity.",
-    )
-    fixed_order = given(
-        "Fixed order",
-        "yd3",
-        over=0,
-        ask_high=72,
-        example="2.5",
-        needed_if=(order_rule, "fixed"),
-        help="The order when the rule is fixed; the next step of the plant is taken.",
-    )
-    order_reason = text(
-        "Order reason",
-        help="Why the order is fixed.",
-        example="filling a planter with the rest",
-        needed_if=(order_rule, "fixed"),
-    )
     fiber_dose = given(
         "Fiber dose",
         "lb/yd3",
@@ -133,6 +114,7 @@ class Site(Section, title="Site conditions", table="Site conditions"):
         help="Pounds of fiber per yard ordered; blank takes the usual dose of the fiber.",
     )
     moisture = choice("Moisture", "dry", "damp", "wet", default="damp", help="How wet the soil is when it is hauled.")
+    turf = yes_no("Turf in the dig", help="Whether turf is dug, which makes the soil unclean.")
     keep_backfill = yes_no(
         "Keep backfill on site", help="Whether the soil that goes back along the forms stays on the site."
     )
@@ -165,4 +147,6 @@ class Site(Section, title="Site conditions", table="Site conditions"):
         example="1",
         help="Depth of the joints as they are made; blank is a quarter of the slab, 1 in at least.",
     )
-    vehicle = row_of("First vehicle", VEHICLE, help="The vehicle that hauls first; blank is the first of Vehicles.")
+    vehicle = row_of(
+        "First vehicle", VEHICLE, help="The vehicle that hauls first; blank lets every vehicle of the house compete."
+    )

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declare import (
-    FormulaError,
     Line,
     Price,
     Section,
@@ -158,9 +157,7 @@ class _Sizes:
 
 
 def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> _Sizes:
-    if small.pack is None or large.pack is None:
-        raise FormulaError(f"the packs of {liquid} need sizes")
-    holds_small, holds_large = small.pack, large.pack
+    holds_small, holds_large = small.size, large.size
 
     class Sizes(Section, title=f"What a pack of {liquid} holds", sheet=sheet, called=f"{called}Sizes"):
         """From the house book; 0 where it does not say."""

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from calc.declare import Line, Price
 from calc.trade.base import BaseNeeds
-from calc.trade.concrete import Order
 from calc.trade.dowels import Cut, DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
-from calc.trade.haul import Pile
+from calc.trade.haul import Hauled
 from calc.trade.joints import JointNeeds
+from calc.trade.order import Order
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 COLUMNS: tuple[Line, ...] = (
@@ -19,8 +19,8 @@ COLUMNS: tuple[Line, ...] = (
     FiberTotal.bags,
     DowelNeeds.dowels,
     BaseNeeds.buy,
-    Pile.tons,
-    Pile.loads,
+    Hauled.tons,
+    Hauled.loads,
     Curing.need,
 )
 """The quantities of a job that the week adds up: each for the whole job."""
@@ -36,7 +36,7 @@ LEDGER: tuple[Entered, ...] = (
     (DowelNeeds.tubes, None, "dowels"),
     (JointNeeds.strips, None, "joints"),
     (BaseNeeds.buy, None, "base"),
-    (Pile.loads, None, "haul"),
+    (Hauled.loads, None, "haul"),
     *(
         (packs, price, "liquids")
         for chosen, small, large in (

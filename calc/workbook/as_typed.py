@@ -36,14 +36,15 @@ def hear_cell(said: str) -> Told | None:
 
 
 def say_typed(entries: Iterable[tuple[str, Entry]]) -> str:
-    """What was typed for some values of a row, a line each, behind what each is called."""
-    lines = [f"{name}{_COLON}{on_one_line(entry.typed)}" for name, entry in entries if entry.typed]
-    return "\n".join(lines) or DEFAULT
+    """What was typed for some values of a row, a line each, behind what each is called, where it has a name."""
+    return "\n".join(
+        f"{name}{_COLON if name else ''}{on_one_line(entry.typed)}" for name, entry in entries if entry.typed
+    )
 
 
 def say_origins(entries: Iterable[tuple[str, Entry]]) -> str:
     """Where it was typed, on the same lines."""
-    return "\n".join(entry.origin for _, entry in entries if entry.typed) or DEFAULT
+    return "\n".join(entry.origin for _, entry in entries if entry.typed)
 
 
 def hear_lines(typed: str, origins: str) -> dict[str, Told]:

@@ -29,8 +29,9 @@ from calc.intake.schema import (
     facts_of,
 )
 from calc.intake.words import one_of
-from calc.trade.concrete import Order
 from calc.trade.inputs import Site
+from calc.trade.order import Order
+from calc.trade.pour_inputs import Ordering
 from calc.workbook.lines import SAFETY
 
 Typed = str | float
@@ -48,8 +49,8 @@ _NEEDED = frozenset({*KEYS, "fact", "line", "reason", "who", "item", "factor"} -
 _EXAMPLES: dict[str, dict[str, str]] = {
     SITE: {"fact": Site.fiber_dose.header, "value": Site.fiber_dose.example},
     OVERRIDES: {
-        "area": "", "line": Order.quantity.label, "value": Site.fixed_order.example,
-        "reason": Site.order_reason.example, "who": "AB",
+        "area": "", "line": Order.quantity.label, "value": Ordering.fixed.example,
+        "reason": Ordering.reason.example, "who": "AB",
     },
 }  # fmt: skip
 """The examples of the sheets whose columns say only what kind of thing is typed."""

@@ -128,13 +128,15 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
     facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
         (5, lambda row: _day(row.dated), "yyyy-mm-dd"),
         (6, lambda row: _day(row.valid_until), "yyyy-mm-dd"),
-        (7, lambda row: row.taxable, ""),
         (8, lambda row: row.account, ""),
         (9, lambda row: row.supplier, ""),
         (10, lambda row: row.origin, ""),
     )
     for col, say, format_text in facts:
         page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
+    places.put_cell(price.taxed, PRICES, page.row, 7)
+    page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
+    page.choices.append((page.row, 7, ("yes", "no")))
 
 
 def _lay_amount(page: Page, places: Places, named: Price | Pack, col: int) -> None:

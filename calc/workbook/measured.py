@@ -98,7 +98,7 @@ def _lay_row(page: Page, band: Sequence[Given], level: Level, index: int, first:
 def _of_row(
     band: Sequence[Given], level: Level, index: int, say: Callable[[list[tuple[str, Entry]]], str]
 ) -> Callable[[JobInput], Shown]:
-    return lambda job: say(entries_of(band, job.rows[level][index].entries))
+    return lambda job: say(entries_of(band, job.rows[level][index].entries)) or DEFAULT
 
 
 def _face(given: Given) -> str:
@@ -177,7 +177,7 @@ def _lay_force(page: Page, places: Places, forced: Forced, counts: Mapping[Level
 
 def forced_name(forced: Forced, index: int) -> str:
     """What one row of a forced line is called where it says what was typed."""
-    return f"{forced.level} {index + 1}" if forced.level != JOB else "job"
+    return f"{forced.level} {index + 1}" if forced.level != JOB else ""
 
 
 def _forced_entries(job: JobInput, forced: Forced) -> list[tuple[str, Entry]]:

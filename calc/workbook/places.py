@@ -147,6 +147,14 @@ class From:
             )
         return self._nth(spot.block, spot.lane, place)
 
+    def nth(self, named: Named, place: int, of: Level = JOB) -> str | None:
+        """The same for a place that is known for good; None when it must be looked up."""
+        block = self.places.spots[named].block
+        rows = (0, block.count - 1) if of == JOB else self._group(block, of)
+        if rows is None or place > rows[1] - rows[0] + 1 or not block.level.axes:
+            return None
+        return self.places.one(named, rows[0] + place - 1, self.sheet, "cr")
+
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
         block = self.places.spots[named].block
@@ -161,6 +169,18 @@ class From:
             row, col = (lane, place) if upper.across else (place, lane)
             return cell(upper.sheet, row, col, self.sheet, "c")
         return self._of_row(block.numbers[level])
+
+    def number_within(self, level: Level, within: Level) -> str:
+        """The same, counted anew in each row of the higher level ``within``."""
+        block = self._own()
+        first = block.above[within].index(block.above[within][self.index])
+        start = cell(block.sheet, block.first + first, block.numbers[level], self.sheet, "cr")
+        return f"({self.number(level)}-{start}+1)"
+
+    def row(self, level: Level) -> int:
+        """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
+        block = self._own()
+        return self.index if block.level == level else block.above[level][self.index]
 
     def _listing(self, level: Level) -> Block:
         """A block that has the rows of ``level`` themselves."""

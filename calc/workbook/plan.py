@@ -15,10 +15,12 @@ from calc.formula.levels import JOB
 from calc.formula.sheet import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.trade.catalog import SECTIONS
+from calc.trade.costs import CostTable
 from calc.workbook.bid_page import bid_page
 from calc.workbook.checks import ChecksPage
 from calc.workbook.house_pages import factors_page, prices_page
-from calc.workbook.lines import lay_section, open_page, shown
+from calc.workbook.cost_page import COST_WIDTHS, lay_costs
+from calc.workbook.lines import WIDTHS, lay_section, open_page, shown
 from calc.workbook.measured import measured_page
 from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Stated, Typed, Words
 from calc.workbook.places import From, Places
@@ -28,6 +30,7 @@ LINE_SHEETS = {
     "Takeoff": "Takeoff: areas and what lies in place",
     "Dig and haul": "Dig and haul: what is dug, cut and broken out, and how it leaves",
     "Order and placing": "Order and placing: what is ordered, how it comes, and what goes with it",
+    "Costs": "Costs: what an hour costs, and what the job costs",
 }
 """The sheets of lines, in order, with their titles."""
 
@@ -86,9 +89,11 @@ def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...
 
 
 def _lines_page(name: str, title: str, places: Places, shape: Shape) -> Page:
-    page = open_page(name, title)
+    page = open_page(name, title, COST_WIDTHS if name == CostTable.sheet else WIDTHS)
     for section in SECTIONS:
-        if section.sheet == name:
+        if section.sheet == name and section is CostTable:
+            lay_costs(page, places)
+        elif section.sheet == name:
             lay_section(page, places, section, shape)
     return page
 

@@ -10,8 +10,9 @@ import hashlib
 import math
 import re
 import warnings
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from io import BytesIO
 from pathlib import Path
@@ -38,13 +39,13 @@ MAX_REFUSAL: Final = 500
 _CONTROL = re.compile(r"_x(00[01][0-9A-Fa-f])_")
 
 
-def read_book(path: Path) -> Book:
-    """Read a workbook.
+def read_book(path: Path, only: Collection[str] | None = None) -> Book:
+    """Read a workbook, or ``only`` its sheets of these names: reading all of a job workbook takes half a second.
 
     :raises Unreadable: with one plain line that names the file, says what is wrong with it and what to do.
     """
     try:
-        return _read(path)
+        return _read(path, only)
     except Unreadable as reason:
         message = str(reason)
         cause: BaseException = reason
@@ -54,13 +55,17 @@ def read_book(path: Path) -> Book:
     raise Unreadable(one_line(f"{path.name or path}: {message}", MAX_REFUSAL)) from cause
 
 
-def _read(path: Path) -> Book:
+def _read(path: Path, only: Collection[str] | None) -> Book:
     content = load(path)
     sha256 = hashlib.sha256(content).hexdigest()
     parcel = Parcel(content)
     frame = read_frame(parcel)
+    if only is not None:
+        frame = replace(frame, sheets=tuple(sheet for sheet in frame.sheets if sheet.name in only))
     package, facts = _lean(parcel, frame)
     parcel.close()
+    if not frame.sheets:
+        return Book(path, path.name, {}, sha256, frame.notes)
     formulas: list[dict[tuple[int, int], str]] = [{} for _ in facts]
     if any(found.formulas for found in facts):
         with _opened(package, values=False) as sheets:

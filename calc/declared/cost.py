@@ -1,0 +1,69 @@
+"""A cost: a row of a table in which every row is a quantity times a rate."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.declared.given import Price
+from calc.formula.build import correlation, if_given, is_given, when
+from calc.formula.kinds import FormulaError
+from calc.formula.tree import Expr, expression
+from calc.units.algebra import unit
+
+
+@dataclass(frozen=True)
+class Cost:
+    """A row of the table: its name and group, how much of it, what one costs, and why there may be none of it.
+
+    ``price`` is the row of Prices that the rate comes from, where it comes from one; ``tax`` says whether it is taxed
+    where the rate comes from one of several. Raises FormulaError unless
+    quantity times rate is money, so that the table may show both without their units.
+    """
+
+    label: str
+    group: str
+    quantity: Expr
+    rate: Expr
+    none: str
+    price: Price | None = None
+    tax: Expr | None = None
+
+    def __post_init__(self) -> None:
+        if self.quantity.unit * self.rate.unit != unit("$"):
+            raise FormulaError(f"{self.label!r}: {self.quantity.unit} times {self.rate.unit} is not money")
+
+    @property
+    def unit_text(self) -> str:
+        """What the quantity is counted in."""
+        return str(self.quantity.unit) if self.quantity.unit.powers else ""
+
+    @property
+    def bare_quantity(self) -> Expr:
+        """The quantity without its unit."""
+        return _bare(self.quantity)
+
+    @property
+    def bare_rate(self) -> Expr:
+        """The rate without its unit."""
+        return _bare(self.rate)
+
+    @property
+    def known(self) -> Expr:
+        """1 where the rate is known: a price of $0 is one, no price is none."""
+        return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
+
+    @property
+    def taxed(self) -> Expr:
+        """Whether it is taxed: as the row of Prices says, or the line that found the row; never without either."""
+        if self.tax is not None:
+            return self.tax
+        return self.price.taxed if self.price is not None else expression("no")
+
+
+def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
+    """A cost whose rate is a price of the house book."""
+    return Cost(label, group, quantity, if_given(price, 0), none, price)
+
+
+def _bare(value: Expr) -> Expr:
+    return correlation("", lambda plain: plain, value, source="a table of money: its unit stands beside it")
