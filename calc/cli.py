@@ -17,12 +17,14 @@ import click
 from calc import __version__
 
 if TYPE_CHECKING:
-    from calc.batch import Run
-
+    from calc.batch import Progress, Run
 
 _LIVING = 20_000
 """New objects between two searches for garbage: nearly all that a bid makes lives to its end, and the usual 700 cost it
 a twentieth of its time."""
+
+_FAILURES = 10
+"""Failures that are printed one by one: when a disk is full there is one for every job."""
 
 
 class Commands(click.Group):
@@ -49,6 +51,7 @@ _HOUSE = click.option("--house", type=click.Path(path_type=Path), help="The hous
 _JOB = click.option("--job", default="", help="Only this job.")
 _DATE = click.option("--bid-date", default="", help="The bid date of jobs that have none, as 2026-04-13.")
 _INTO = click.option("-o", "--output", type=click.Path(path_type=Path), help="The folder of the results.")
+_WORKERS = click.option("--workers", type=click.IntRange(min=1), help="Processes to use; else one for each core.")
 _JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JSON, on standard output.")
 
 
@@ -58,18 +61,30 @@ _JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JS
 @_JOB
 @_DATE
 @_INTO
+@_WORKERS
 @_JSON
 def bid(
-    inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str, output: Path | None, as_json: bool
+    inputs: tuple[Path, ...],
+    house: Path | None,
+    job: str,
+    bid_date: str,
+    output: Path | None,
+    workers: int | None,
+    as_json: bool,
 ) -> None:
-    """Write a workbook for every job of the INPUT workbooks."""
+    """Write a workbook for every job of the INPUT workbooks: files, folders of them, or patterns.
+
+    A workbook that is there already, made from the same input by the same program, is left as it is: a run that was
+    stopped goes on from there when the same command is given again.
+    """
     from calc import batch
 
-    run = batch.take(inputs, house, _serial(bid_date), job)
+    progress = _progress()
+    run = batch.take(inputs, house, _serial(bid_date), job, progress)
     _know_job(run, job)
-    folder = output if output is not None else inputs[0].parent / "outputs"
-    if run.intake is not None:
-        batch.bid(run, folder)
+    folder = output if output is not None else run.beside / "outputs"
+    if run.jobs:
+        batch.bid(run, folder, workers, progress)
     _report(run, as_json, str(folder))
 
 
@@ -83,11 +98,9 @@ def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str,
     """Find everything that bid would find, and write nothing."""
     from calc import batch
 
-    run = batch.take(inputs, house, _serial(bid_date), job)
+    run = batch.take(inputs, house, _serial(bid_date), job, _progress())
     _know_job(run, job)
-    if run.intake is not None:
-        for each in batch.evaluated(batch.ready(run)):
-            run.findings += batch.job_findings(each)
+    batch.check(run)
     _report(run, as_json, "")
 
 
@@ -121,9 +134,37 @@ def demo(output: Path | None, as_json: bool) -> None:
 
     folder = output if output is not None else Path("outputs")
     run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
-    if run.intake is not None:
-        batch.bid(run, folder)
+    batch.bid(run, folder)
     _report(run, as_json, str(folder))
+
+
+def _progress() -> Progress | None:
+    """A bar on a terminal, and nothing in a pipe or a file."""
+    if not sys.stderr.isatty():
+        return None
+    from time import monotonic
+
+    from calc.batch import Progress
+
+    class Bar(Progress):
+        def begin(self, what: str, steps: int) -> None:
+            self.start, self.done = monotonic(), 0
+            self.bar: Any = click.progressbar(
+                length=steps, label=what, show_pos=True, file=sys.stderr, item_show_func=self._rate
+            )
+            self.bar.render_progress()
+
+        def step(self) -> None:
+            self.done += 1
+            self.bar.update(1, self.done)
+
+        def end(self) -> None:
+            self.bar.render_finish()
+
+        def _rate(self, _: object) -> str:
+            return f"{self.done / max(monotonic() - self.start, 1e-3):.1f} a second"
+
+    return Bar()
 
 
 def _serial(bid_date: str) -> float | None:
@@ -141,41 +182,44 @@ def _serial(bid_date: str) -> float | None:
 
 
 def _know_job(run: Run, job: str) -> None:
-    if job and run.intake is not None and not run.intake.jobs and not run.failures:
+    if job and not run.jobs and not run.failures:
         raise click.UsageError(f"there is no job {job} in the input")
 
 
 def _report(run: Run, as_json: bool, folder: str) -> None:
     """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
     findings = list(dict.fromkeys(run.findings))
-    jobs = len(run.intake.jobs) if run.intake else 0
     if as_json:
-        click.echo(json.dumps(_as_data(run, findings, jobs, folder), ensure_ascii=True, indent=1))
+        click.echo(json.dumps(_as_data(run, findings, folder), ensure_ascii=True, indent=1))
     else:
-        for failure in run.failures:
+        for failure in run.failures[:_FAILURES]:
             click.echo(failure, err=True)
+        if len(run.failures) > _FAILURES:
+            click.echo(f"{len(run.failures) - _FAILURES} more failed in the same run; --json names them all.", err=True)
         for said in dict.fromkeys(str(finding) for finding in findings):
             click.echo(said, err=True)
-        click.echo(_summary(run, jobs, folder))
+        click.echo(_summary(run, folder))
     sys.exit(run.code)
 
 
-def _summary(run: Run, jobs: int, folder: str) -> str:
+def _summary(run: Run, folder: str) -> str:
     house = f"house book {run.house}" if run.house else "no house book"
     stops = len({each.job for each in run.findings if each.severity.word == "stop" and each.job})
-    counts = f"{jobs} {'job' if jobs == 1 else 'jobs'}"
+    counts = f"{run.jobs} {'job' if run.jobs == 1 else 'jobs'}"
     if not folder:
         return f"{counts} checked, {stops} with a stop; {house}; nothing was written"
-    beside = [path.name for _, path, saved in run.written if saved.name == "BESIDE"]
+    beside = [path.name for path in run.beside_others]
     told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
     failed = f", {len(run.failures)} failed" if run.failures else ""
-    written = sum(1 for job, _, _ in run.written if job)
-    return f"{counts}: {written} written to {folder}, {len(run.held)} held back{failed}; {house}{told}"
+    same = sum(1 for job, _, saved in run.written if job and saved.name == "UNCHANGED")
+    unchanged = f", {same} unchanged" if same else ""
+    written = sum(1 for job, _, _ in run.written if job) - same
+    return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {house}{told}"
 
 
-def _as_data(run: Run, findings: list[Any], jobs: int, folder: str) -> dict[str, Any]:
+def _as_data(run: Run, findings: list[Any], folder: str) -> dict[str, Any]:
     return {
-        "jobs": jobs,
+        "jobs": run.jobs,
         "house_book": run.house,
         "folder": folder,
         "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],

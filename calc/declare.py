@@ -22,6 +22,7 @@ from calc.declared import (
     PriceLine,
     Section,
     Severity,
+    paper,
 )
 from calc.declared.agree import check_unit
 from calc.declared.cost import Cost, priced
@@ -37,6 +38,7 @@ from calc.formula.across import (
     least,
     look_up,
     place_of_least,
+    row_called,
     row_number,
     row_word,
     running,
@@ -141,6 +143,7 @@ __all__ = [
     "normal_below",
     "normal_place",
     "opposite",
+    "paper",
     "per_one",
     "place_of_least",
     "price",
@@ -149,12 +152,14 @@ __all__ = [
     "round_down",
     "round_up",
     "rounded",
+    "row_called",
     "row_number",
     "row_of",
     "row_word",
     "running",
     "same_word",
     "size",
+    "slope",
     "slot_rows",
     "smallest",
     "square",
@@ -172,6 +177,11 @@ __all__ = [
 def given(label: str, unit_text: str, **facts: Any) -> Given:
     """A number that a person types; see :class:`Given` for its limits."""
     return Given(label, unit_text, Kind.NUMBER, **facts)
+
+
+def slope(label: str, **facts: Any) -> Given:
+    """A slope that a person types as a percentage, a ratio or inches in a foot."""
+    return Given(label, "%", Kind.SLOPE, **facts)
 
 
 def choice(label: str, *words: str, default: str, **facts: Any) -> Given:

@@ -29,7 +29,7 @@ def worked(expression: str, figures: Mapping[str, Fraction] = _NO_FIGURES) -> Wo
     """
     try:
         return _value(ast.parse(expression.strip(), mode="eval").body, figures)
-    except (SyntaxError, ArithmeticError, TypeError, NotArithmetic) as wrong:
+    except (SyntaxError, ArithmeticError, TypeError, ValueError) as wrong:
         raise NotArithmetic(f"{expression!r}: {wrong}") from wrong
 
 

@@ -49,6 +49,17 @@ def grooved(inches: float) -> Tables:
     return a_job() | {"Site conditions": [["fact", "value"], ["Joint depth", inches]]}
 
 
+def weathered(slabs: Sequence[float] = (4,), **facts: float | str) -> Tables:
+    """A job on a day with such weather: facts of Site conditions by their labels, ``_`` for a space."""
+    typed = [[fact.replace("_", " "), value] for fact, value in facts.items()]
+    return a_job(slabs=slabs) | {"Site conditions": [["fact", "value"], *typed]}
+
+
+def drying(humidity: float, **facts: str) -> Tables:
+    """Air and concrete at 70 F, where 70 ** 2.5 is 40,996.3, and 10 mph of wind: dry air takes 0.205 lb/ft2/h."""
+    return weathered(Air=70, Concrete_temperature=70, Wind=10, Humidity=humidity, **facts)
+
+
 def accepted(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
     """The job with a row more in Overrides, which accepts a stop by its name."""
     return tables | {"Overrides": [*tables["Overrides"], [label, None, reason or None, who or None]]}
@@ -69,6 +80,24 @@ def over_a_footing(reinforced: str) -> Tables:
     """A job over a footing of 8 square feet that lies an inch too high."""
     row = [8, 1, 1, reinforced]
     return a_job() | {"Footings": [["length ft", "width ft", "top below in", "reinforced"], row]}
+
+
+def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
+    """A house book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
+    gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
+    return HOUSE | {
+        "Vehicles": [["vehicle", "box yd3", "payload ton", "hourly rate $/h"], ["trailer", 5, payload, 0]],
+        "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
+        "Disposal sites": [
+            ["site", "kind", "per load $/load", "one way min", "miles one way mile", "closes h", "dwell min"],
+            *([*gate, 0] for gate in gates),
+        ],
+    }
+
+
+def turfed(answer: str) -> Tables:
+    """A job that digs a yard of loam, with turf in it or without."""
+    return a_job() | {"Site conditions": [["fact", "value"], ["Turf in the dig", answer]]}
 
 
 WELL = a_job()
@@ -99,5 +128,37 @@ LIMITS: dict[str, Limit] = {
     "WorkCautions.bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
     # two who place and one who finishes are three; a crew of three is enough for them
     "WorkCautions.hands": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
+    # a yard of damp loam is 1.45 tons: one load of just that, or one that nobody weighed
+    "HaulCautions.overweight": Limit(WELL, WELL, 1.45, hauled(payload=1.45), hauled(payload=None)),
+    # the soil goes to the one site there is, which is for soil: a load of it, with turf or without
+    "HaulCautions.dirty": Limit(
+        turfed("no"), turfed("yes"), 1, hauled(["soil", 20, 0, None]), hauled(["soil", 20, 0, None])
+    ),
+    # off at half past eight after the set-up, half an hour on the way
+    "HaulCautions.gate": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
+    # all that is hauled is 1.45 tons of soil
+    "HaulCautions.stranded": Limit(WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green", 20, 0, None])),
+    # $25 is more than 2 % of $100; what is just at the limit is a wash
+    "HaulCautions.wash": Limit(
+        WELL,
+        WELL,
+        25,
+        hauled(["mixed", 100, 0, None], ["soil", 125.01, 0, None]),
+        hauled(["mixed", 100, 0, None], ["soil", 125, 0, None]),
+    ),
+    # 1.25 yd3 by chute take 6 1/4 minutes, and 90 less the drive are left
+    "WeatherCautions.no_way": Limit(weathered(Drive_from_the_plant=83.75), weathered(Drive_from_the_plant=84), 0.25),
+    # above 0.1, and above 0.2 without a plan
+    "WeatherCautions.dries": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
+    "WeatherCautions.dries_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
+    # above 90 F, common practice, no source
+    "WeatherCautions.hot": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
+    # below 40 F, ACI 306R
+    "WeatherCautions.cold": Limit(weathered(Air=40, Night_low=40), weathered(Air=55, Night_low=39.5), 39.5),
+    "WeatherCautions.frozen": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
+    # half an hour to place and 162 ft2 at 80 an hour are 2.525 h, which concrete has at 83 F and lacks at 84
+    "WeatherCautions.stiff": Limit(
+        weathered((4, 4), Concrete_temperature=83), weathered((4, 4), Concrete_temperature=84), 0.075
+    ),
 }
 """By the id of the caution."""

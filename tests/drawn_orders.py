@@ -7,7 +7,7 @@ from fractions import Fraction
 from random import Random
 
 from books import Rows, line
-from plain_ladder import Area, Bag, House, Job, Plant
+from plain_pour import Area, Bag, House, Job, Plant
 
 ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Hot water")
 """What may go into a mix, by what it is called on Prices and among the site conditions."""

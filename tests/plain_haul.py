@@ -170,10 +170,10 @@ def loads(pile: Pile, vehicle: Vehicle) -> tuple[int, int]:
     return by_room, by_weight
 
 
-def fill_line(pile: Pile, vehicle: Vehicle) -> Fraction | None:
-    """How many loose yards may ride at once; ``None`` where there is no pile or no payload to say so."""
+def fill_line(pile: Pile, vehicle: Vehicle) -> Fraction:
+    """How many loose yards may ride at once; 0 where there is no pile or no payload to say so."""
     if not pile.tons or not vehicle.payload:
-        return None
+        return Fraction(0)
     by_weight = vehicle.payload / (pile.tons / pile.loose)
     return min(by_weight, vehicle.box * vehicle.heap) if vehicle.box else by_weight
 

@@ -33,7 +33,7 @@ UNITS = (
         f"{NIST}: 7,500 lb is 3.75 short tons or 3.402 t",
         Known.MEMORY,
         (slab(10, 4),),
-        (says("First.payload", 3.75),),
+        (says("Hauler.payload", 3.75),),
         House(vehicle=typed("Vehicle", box=5, payload="7500 lb")),
     ),
     Published(

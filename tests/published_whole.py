@@ -45,9 +45,9 @@ STRIP_SAYS: tuple[Says, ...] = (
     printed("Spoil.loose", "2.8889"),
     says("Spoil.tons", 6666.7 / POUNDS, 0.05 / POUNDS),
     printed("Spoil.tons", "3.333"),
-    says("Pile.by_weight", 3, row=SOIL_PILE),
-    says("Pile.by_room", 1, row=SOIL_PILE),
-    says("Pile.loads", 3, row=SOIL_PILE),
+    says("Hauled.by_weight", 3, row=SOIL_PILE),
+    says("Hauled.by_room", 1, row=SOIL_PILE),
+    says("Hauled.loads", 3, row=SOIL_PILE),
 )
 
 STRIP = Published(

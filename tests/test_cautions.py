@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import openpyxl
 import pytest
 
-from books import HOUSE, only_job, write_book, written
+from books import HOUSE, Rows, only_job, write_book, written
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
@@ -17,6 +18,7 @@ from caution_limits import LIMITS, STANDING, WELL, Limit, Tables, a_job, accepte
 CAUTIONS = {each.id: each for each in all_cautions()}
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
 LABEL, NUMBER, UNIT, TEXT = range(4)
+House = Mapping[str, Rows]
 
 
 def earned(folder: Path, tables: Tables, limit: Limit | None = None, *, loud: bool = True) -> dict[str, Caution]:
@@ -25,9 +27,9 @@ def earned(folder: Path, tables: Tables, limit: Limit | None = None, *, loud: bo
     return {each.id: each for each in fired(only_job(folder, tables, house or HOUSE))}
 
 
-def front_page(folder: Path, tables: Tables) -> list[list[object]]:
+def front_page(folder: Path, tables: Tables, house: House = HOUSE) -> list[list[object]]:
     """The rows of the sheet Bid as they open."""
-    path = written(only_job(folder, tables), folder / "bid.xlsx")
+    path = written(only_job(folder, tables, house), folder / "bid.xlsx")
     book = openpyxl.load_workbook(path, read_only=True, data_only=True)
     rows = [list(row) for row in book["Bid"].iter_rows(values_only=True)]
     book.close()
@@ -39,15 +41,15 @@ def readiness(rows: list[list[object]]) -> str:
     return next(str(row[TEXT]) for row in rows if row[LABEL] == "Ready")
 
 
-def taken(folder: Path, tables: Tables) -> batch.Run:
+def taken(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
     """What a run takes in from one book."""
-    house = write_book(folder / "house.xlsx", HOUSE)
-    return batch.take([write_book(folder / "week.xlsx", tables)], house, None)
+    house_book = write_book(folder / "house.xlsx", house)
+    return batch.take([write_book(folder / "week.xlsx", tables)], house_book, None)
 
 
-def checked(folder: Path, tables: Tables) -> batch.Run:
+def checked(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
     """A run that finds everything and writes nothing."""
-    run = taken(folder, tables)
+    run = taken(folder, tables, house)
     for job in batch.evaluated(batch.ready(run)):
         run.findings += batch.job_findings(job)
     return run
@@ -112,16 +114,16 @@ def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> N
 
 @pytest.mark.parametrize("name", STOPS)
 def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
-    caution, loud = CAUTIONS[name], LIMITS[name].loud
-    assert readiness(front_page(tmp_path, loud)).startswith("NOT READY: 1 stop")
-    rows = front_page(tmp_path, accepted(loud, caution.label))
+    caution, loud, house = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].loud_house or HOUSE
+    assert readiness(front_page(tmp_path, loud, house)).startswith("NOT READY: 1 stop")
+    rows = front_page(tmp_path, accepted(loud, caution.label), house)
     assert readiness(rows) == "READY"
     assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
 
 
 @pytest.mark.parametrize("name", STOPS)
 def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(name: str, tmp_path: Path) -> None:
-    run = checked(tmp_path, LIMITS[name].loud)
+    run = checked(tmp_path, LIMITS[name].loud, LIMITS[name].loud_house or HOUSE)
     assert run.code == 1
     found = [each for each in run.findings if each.job == "one" and CAUTIONS[name].label in each.found]
     assert [each.remedy for each in found] == [CAUTIONS[name].do]
@@ -129,7 +131,8 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(name
 
 @pytest.mark.parametrize("name", STOPS)
 def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
-    run = checked(tmp_path, accepted(LIMITS[name].loud, CAUTIONS[name].label))
+    loud = accepted(LIMITS[name].loud, CAUTIONS[name].label)
+    run = checked(tmp_path, loud, LIMITS[name].loud_house or HOUSE)
     assert [each for each in run.findings if each.severity.word == "stop"] == []
     assert run.code == 0
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import signal
 import subprocess
 import sys
 from pathlib import Path
@@ -12,6 +13,11 @@ import openpyxl
 import pytest
 
 from books import HOUSE, write_book
+
+try:
+    import pty
+except ImportError:  # there is none on Windows
+    pty = None  # type: ignore[assignment]
 
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent)}
 GOOD = {
@@ -43,7 +49,7 @@ def week(tmp_path: Path) -> Path:
 
 def test_a_bid_leaves_a_workbook_a_job_and_one_of_the_week(week: Path) -> None:
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
-    assert (run.returncode, run.stderr) == (0, "")
+    assert run.returncode == 0 and all("No price is given" in line for line in run.stderr.splitlines())
     assert run.stdout == "1 job: 1 written to outputs, 0 held back; house book house.xlsx\n"
     assert {path.name for path in (week.parent / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
 
@@ -58,6 +64,78 @@ def test_the_same_input_gives_the_same_bytes(week: Path) -> None:
     flatwork("bid", "week.xlsx", "-o", "two", cwd=week.parent)
     for name in ("24-031.xlsx", "week.xlsx"):
         assert (week.parent / "one" / name).read_bytes() == (week.parent / "two" / name).read_bytes()
+
+
+def test_the_same_command_again_says_what_it_left_as_it_was(week: Path) -> None:
+    flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="1")
+    run = flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="2")
+    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 held back; house book house.xlsx\n"
+    said = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
+    assert [each["how"] for each in said["written"]] == ["unchanged", "unchanged"]
+
+
+def test_a_full_disk_is_not_said_a_thousand_times(week: Path) -> None:
+    ids = [f"24-{100 + place}" for place in range(13)]
+    jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
+    write_book(
+        week,
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+    )
+    (week.parent / "outputs").mkdir()
+    for id_ in ids:
+        (week.parent / "outputs" / f"{id_}.xlsx").mkdir()
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent)
+    assert run.returncode == 3 and "0 written" in run.stdout and "13 failed" in run.stdout
+    failures = [line for line in run.stderr.splitlines() if "No price" not in line]
+    assert len(failures) == 11 and failures[-1] == "3 more failed in the same run; --json names them all."
+
+
+def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple[int, str]:
+    """The exit code of a command, and what it shows on a terminal; it is stopped as by Ctrl-C when that text shows."""
+    shown, terminal = pty.openpty()
+    command = [sys.executable, "-m", "calc.cli", *words]
+    run = subprocess.Popen(
+        command, cwd=folder, env=ENVIRONMENT, stdin=terminal, stdout=terminal, stderr=terminal, start_new_session=True
+    )
+    os.close(terminal)
+    text = ""
+    while True:
+        try:
+            piece = os.read(shown, 1024).decode()
+        except OSError:
+            break  # the other end of a terminal that nobody holds open any more
+        if not piece:
+            break
+        text += piece
+        if stop_at and stop_at in text:
+            os.killpg(run.pid, signal.SIGINT)
+            stop_at = ""
+    os.close(shown)
+    return run.wait(), text
+
+
+@pytest.mark.skipif(pty is None, reason="needs a terminal to look at")
+def test_a_person_who_waits_sees_how_far_it_is_and_a_pipe_sees_nothing(week: Path) -> None:
+    code, shown = under_a_terminal(["bid", "week.xlsx"], week.parent)
+    assert code == 0 and "Bidding" in shown and "1/1" in shown and "a second" in shown
+    assert "Bidding" not in flatwork("bid", "week.xlsx", "-o", "piped", cwd=week.parent).stderr
+
+
+@pytest.mark.skipif(pty is None, reason="needs a terminal to stop it from")
+@pytest.mark.parametrize("workers", ["1", "2"])
+def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: str, week: Path) -> None:
+    ids = [f"24-{100 + place}" for place in range(14)]
+    jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
+    write_book(
+        week,
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+    )
+    code, shown = under_a_terminal(["bid", "week.xlsx", "--workers", workers], week.parent, stop_at=" 2/14")
+    assert code == 3 and "the same command goes on from there" in shown and "Traceback" not in shown
+    done = len(list((week.parent / "outputs").glob("24-*.xlsx")))
+    assert 2 <= done < 14
+    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+    assert f"{14 - done} written to outputs, {done} unchanged" in run.stdout
 
 
 def test_check_finds_what_bid_would_find_and_writes_nothing(week: Path) -> None:

@@ -14,6 +14,7 @@ import numpy as np
 import pytest
 
 import plain_ladder as plain
+import plain_pour as pour
 from books import line, taken_in
 from calc.intake.columns import evaluate
 from calc.intake.take import held
@@ -21,7 +22,7 @@ from calc.trade.levels import RUNG
 from calc.workbook.values import JobValues, each_job
 from drawn_orders import drawn_house, drawn_job, house_tables, week_tables
 
-HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 27, 4173
+HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 4173
 DRAWS, SIMULATED = 200_000, 12
 """Pours that are drawn for each order that is tried, and jobs that are simulated."""
 TRUCK, PUMP = 0, 1
@@ -33,8 +34,8 @@ known = cache(line)
 class Drawn:
     """A pour that was drawn, and what the program makes of it."""
 
-    house: plain.House
-    job: plain.Job
+    house: pour.House
+    job: pour.Job
     values: JobValues = field(repr=False)
 
     def number(self, name: str, row: int = 0) -> float:
@@ -66,7 +67,7 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All pours, each under the house book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
-    given: list[tuple[plain.House, plain.Job]] = []
+    given: list[tuple[pour.House, pour.Job]] = []
     inputs = []
     for _ in range(HOUSES):
         house = drawn_house(chance)
@@ -92,7 +93,7 @@ def all_same(got: Sequence[float], want: Sequence[Fraction | float]) -> bool:
 def test_the_spread_of_a_volume_is_that_of_the_mean_and_not_of_single_depths(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, area in enumerate(each.job.areas):
-            assert same(each.number("DepthSpread.mean_spread", row), plain.mean_spread(each.house, area))
+            assert same(each.number("DepthSpread.mean_spread", row), pour.mean_spread(each.house, area))
         assert same(each.number("VolumeSpread.all_of_it"), each.misses[TRUCK].spread)
 
 
@@ -108,7 +109,7 @@ def test_no_cost_of_a_miss_is_forgotten(pouring: int, drawn: list[Drawn]) -> Non
 
 def test_the_mix_is_never_weaker_than_asked_nor_stronger_than_need_be(drawn: list[Drawn]) -> None:
     for each in drawn:
-        strength = plain.mix(each.house, each.job)
+        strength = pour.mix(each.house, each.job)
         assert each.number("Mixed.known") == (strength is not None)
         assert each.number("Mixed.psi") == (strength or each.job.psi)
 
@@ -161,7 +162,7 @@ def test_the_plant_is_phoned_the_order_of_the_rule(drawn: list[Drawn]) -> None:
         assert each.number("Order.quantity") == order
         assert same(each.number("Order.chance"), plain.chance_of(order, miss))
         assert same(each.number("Order.left"), plain.left_of(order, miss))
-        loads = plain.split(each.house.plant, order)
+        loads = pour.split(each.house.plant, order)
         assert [each.number("Load.yards", truck) for truck in range(len(loads))] == list(loads)
 
 
@@ -198,7 +199,7 @@ def test_the_expected_cost_is_what_two_hundred_thousand_pours_cost_on_the_averag
 
 def needs(each: Drawn, chances: np.random.Generator) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
     """What pours take that are off by chance in each way by itself: depths, string line, tape, yield of the plant."""
-    errors = [chances.normal(0.0, part, DRAWS) for part in plain.spread_parts(each.house, each.job)]
+    errors = [chances.normal(0.0, part, DRAWS) for part in pour.spread_parts(each.house, each.job)]
     return np.asarray(float(each.misses[TRUCK].need) + np.sum(errors, axis=0))
 
 
@@ -223,7 +224,7 @@ def ladder_limits(each: Drawn) -> Iterator[str]:
     yield from ["more than forty rungs"] * (len(ladder) > plain.RUNGS)
     yield from ["best load is a limit"] * bool(limits & set(best.loads))
     yield from ["best rungs of equal cost"] * (sum(rung.expected == best.expected for rung in ladder) > 1)
-    yield from ["trucks with unlike fees"] * any(len({plain.fee(plant, x) for x in rung.loads}) > 1 for rung in ladder)
+    yield from ["trucks with unlike fees"] * any(len({pour.fee(plant, x) for x in rung.loads}) > 1 for rung in ladder)
     yield from ["a full truck"] * (best.loads[0] == plant.capacity)
     yield from ["three trucks"] * (len(best.loads) > 2)
     yield from ["less than the least order"] * (ladder[0].order < plant.least)
@@ -232,7 +233,7 @@ def ladder_limits(each: Drawn) -> Iterator[str]:
 
 def job_limits(each: Drawn) -> Iterator[str]:
     """The limits of the other rules that a pour meets exactly."""
-    strength, miss = plain.mix(each.house, each.job), each.misses[TRUCK]
+    strength, miss = pour.mix(each.house, each.job), each.misses[TRUCK]
     percent, order = plain.by_percent(each.house, each.job, pump=False), plain.best(each.ladders[TRUCK]).order
     depths = [area.depths for area in each.job.areas]
     yield from ["no price"] * (strength is None)

@@ -1,67 +1,22 @@
-"""What a contractor would lose if the order went wrong: short on a Friday, or a yard too much in the client's street."""
+"""What a contractor would lose if the order went wrong: short on a Friday, or a yard too much in the street."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
 from math import ceil
 from pathlib import Path
 
 import pytest
 
-from books import Rows, line, only_job, value
+from books import value
 from calc.trade.levels import RUNG
 from calc.workbook.values import JobValues
+from pour_bench import DELIVERY, FEES, MIX, Pour
 
-MIX, FEES = 172.0, ((2.0, 160.0), (4.0, 110.0), (6.0, 60.0))
-"""Dollars a yard; limits of a short load, and the fee of a load that is less."""
-DELIVERY = 24.0
 DEPTHS = (4.625, 3.5, 3.625, 4.25, 4.25, 3.75)
 """Six depths of a patio whose mean is four inches."""
 SURE = {"DepthSpread.few": 0.0, "VolumeSpread.string": 0.0, "VolumeSpread.tape": 0.0, "VolumeSpread.plant_yield": 0.0}
 """A house that knows its volumes to the drop."""
-CHUTE = {"Placing method": "chute", "Placing reason": "the truck stands beside the forms"}
-"""Which way of placing is the cheapest is another matter."""
 STEP = 0.25
-
-
-@dataclass(frozen=True)
-class Pour:
-    """A strip, the depths taken on it, and a house book that may differ in its factors and in what the plant asks."""
-
-    length: float = 100
-    width: float = 3
-    depths: Sequence[float] = ()
-    factors: Mapping[str, float] = field(default_factory=dict)
-    mix: float = MIX
-    fees: Sequence[tuple[float, float]] = FEES
-    facts: dict[str, object] = field(default_factory=dict)
-    bag: float | None = None
-
-    def bid(self, folder: Path) -> JobValues:
-        """The values of the job."""
-        areas: Rows = [["length ft", "width ft", "thickness in"], [self.length, self.width, 4]]
-        stops: Rows = [["at ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
-        facts: Rows = [["fact", "value"], *([fact, said] for fact, said in (CHUTE | self.facts).items())]
-        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Stations": stops}
-        return only_job(folder, week | {"Site conditions": facts}, self._house())
-
-    def _house(self) -> dict[str, Rows]:
-        fees = [
-            [f"Short load, {name} fee", fee, "truck", limit]
-            for name, (limit, fee) in zip(("first", "second", "third"), self.fees, strict=False)
-        ]
-        return {
-            "Prices": [
-                ["item", "price", "unit", "size"],
-                ["Ready-mix, 3500 psi", self.mix, "yd3"],
-                ["Delivery of concrete", DELIVERY, "truck"],
-                *fees,
-                ["Concrete bag", self.bag, "bag", 0.6],
-            ],
-            "Wages": [["role", "private $/h"], ["labourer", 45], ["finisher", 70]],
-            "Factors": [["factor", "value"], *([line(name).label, much] for name, much in self.factors.items())],
-        }
 
 
 def number(job: JobValues, name: str, row: int = 0) -> float:
@@ -89,16 +44,21 @@ LADDER = (
 """Order, spreads above the need, chance, expected short and left over, the plant's charge, the expected cost."""
 
 
+@pytest.fixture(scope="module")
+def worked(tmp_path_factory: pytest.TempPathFactory) -> JobValues:
+    """The patio of the worked ladder."""
+    return WORKED.bid(tmp_path_factory.mktemp("worked"))
+
+
 def as_printed(got: float, like: str) -> str:
     """A number with as many decimals as a printed one."""
     return f"{got:.{len(like.partition('.')[2])}f}"
 
 
-def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(tmp_path: Path) -> None:
-    job = WORKED.bid(tmp_path)
+def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(worked: JobValues) -> None:
     lines = ("order", "off", "chance", "short", "left", "charge", "expected")
     for row, printed in enumerate(LADDER):
-        got = [as_printed(number(job, f"Rung.{name}", row), like) for name, like in zip(lines, printed, strict=True)]
+        got = [as_printed(number(worked, f"Rung.{name}", row), like) for name, like in zip(lines, printed, strict=True)]
         assert got == list(printed)
 
 
@@ -119,8 +79,8 @@ def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(tmp_path: P
         ("Order.left", "0.44"),
     ],
 )
-def test_what_stands_beside_the_worked_ladder_is_right_too(name: str, printed: str, tmp_path: Path) -> None:
-    assert as_printed(number(WORKED.bid(tmp_path), name), printed) == printed
+def test_what_stands_beside_the_worked_ladder_is_right_too(name: str, printed: str, worked: JobValues) -> None:
+    assert as_printed(number(worked, name), printed) == printed
 
 
 def test_a_contractor_who_takes_more_depths_is_not_sold_more_concrete_for_it(tmp_path: Path) -> None:
@@ -198,9 +158,8 @@ def test_the_percent_rule_is_neither_a_floor_nor_a_ceiling(
     assert number(job, "Quick.by_percent") == by_percent
 
 
-def test_the_percent_rule_says_what_it_risks(tmp_path: Path) -> None:
-    job = WORKED.bid(tmp_path)
-    rung = rung_of(job, 4.0)
+def test_the_percent_rule_says_what_it_risks(worked: JobValues) -> None:
+    job, rung = worked, rung_of(worked, 4.0)
     assert number(job, "Quick.by_percent") == 4.0
     for quick, own in (("chance", "chance"), ("short", "short"), ("left", "left")):
         assert number(job, f"Quick.percent_{quick}") == pytest.approx(number(job, f"Rung.{own}", rung), rel=1e-12)
@@ -286,11 +245,10 @@ def test_holding_the_last_truck_never_makes_the_pour_shorter_or_fuller(tmp_path:
     assert gain > 50, "a call that saves nothing proves nothing"
 
 
-def test_one_truck_has_no_balance_to_call(tmp_path: Path) -> None:
-    job = WORKED.bid(tmp_path)
-    assert number(job, "Balance.saves") == 0 and number(job, "Balance.last") == 0
-    assert number(job, "Balance.chance") == number(job, "Order.chance")
-    assert number(job, "Balance.left") == number(job, "Order.left")
+def test_one_truck_has_no_balance_to_call(worked: JobValues) -> None:
+    assert number(worked, "Balance.saves") == 0 and number(worked, "Balance.last") == 0
+    assert number(worked, "Balance.chance") == number(worked, "Order.chance")
+    assert number(worked, "Balance.left") == number(worked, "Order.left")
 
 
 def test_a_ladder_that_is_too_short_for_a_large_pour_grows_until_it_reaches(tmp_path: Path) -> None:

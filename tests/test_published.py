@@ -17,9 +17,11 @@ from published_finish import FINISH
 from published_ground import GROUND
 from published_order import ORDER
 from published_usual import USUAL
+from published_weather import USUAL_WEATHER, WEATHER
 from published_whole import METRIC_STRIP, STRIP, WHOLE
+from published_work import WORK, WORK_USUAL
 
-FIGURES = (*CONCRETE, *ORDER, *GROUND, *FINISH, *WHOLE)
+FIGURES = (*CONCRETE, *ORDER, *GROUND, *FINISH, *WORK, *WEATHER, *WHOLE)
 Bids = Mapping[str, JobValues]
 
 
@@ -38,7 +40,11 @@ def test_a_published_figure_is_what_the_contractor_gets(figure: Published, bids:
     )
 
 
-@pytest.mark.parametrize("usual", USUAL, ids=lambda usual: f"{usual.factor} {usual.kind} {usual.source}")
+@pytest.mark.parametrize(
+    "usual",
+    (*USUAL, *WORK_USUAL, *USUAL_WEATHER),
+    ids=lambda usual: f"{usual.factor} {usual.kind} {usual.source}",
+)
 def test_a_usual_factor_is_the_published_one_or_says_why_it_is_not(usual: Usual, bids: Bids) -> None:
     factor = line(usual.factor)
     assert isinstance(factor, Factor)

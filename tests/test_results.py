@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import json
 import os
 from pathlib import Path
 
@@ -68,8 +69,55 @@ def test_a_record_that_was_cut_short_loses_no_workbook(tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one")
     with (tmp_path / RECORD).open("a") as record:
         record.write('{"file": "24-0')
-    path, saved = Results(tmp_path).save("24-031.xlsx", b"two")
-    assert (path.name, saved) == ("24-031.xlsx", Saved.WRITTEN)
+    for data in (b"two", b"three"):
+        path, saved = Results(tmp_path).save("24-031.xlsx", data)
+        assert (path.name, saved) == ("24-031.xlsx", Saved.WRITTEN)
+
+
+def test_a_disk_that_is_full_for_a_while_costs_no_later_run_its_own_work(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    results = Results(tmp_path)
+    whole = json.dumps
+
+    def half(*things: object, **how: object) -> str:
+        monkeypatch.setattr(files.json, "dumps", whole)
+        with (tmp_path / RECORD).open("a") as record:
+            record.write('{"file": "24-0')
+        raise OSError(errno.ENOSPC, "No space left on device")
+
+    results.save("24-031.xlsx", b"one", "input")
+    monkeypatch.setattr(files.json, "dumps", half)
+    with pytest.raises(Unreadable, match="no space left on device"):
+        results.save("24-032.xlsx", b"two", "input")
+    results.save("24-033.xlsx", b"three", "input")
+    again = Results(tmp_path)
+    assert [bool(again.current(f"24-03{n}.xlsx", "input")) for n in (1, 2, 3)] == [True, False, True]
+
+
+def test_what_a_killed_run_left_half_written_is_swept_and_nothing_else(tmp_path: Path) -> None:
+    left, fresh, foreign = (tmp_path / name for name in (".a.xlsx.123.part", ".b.xlsx.124.part", "c.part"))
+    for path in (left, fresh, foreign):
+        path.write_bytes(b"half")
+    for path in (left, foreign):
+        os.utime(path, (0, 0))
+    Results(tmp_path)
+    assert [path.exists() for path in (left, fresh, foreign)] == [False, True, True]
+
+
+@pytest.mark.parametrize("made_from", ["input", "another input"])
+def test_only_a_whole_workbook_made_from_the_very_same_is_left_as_it_is(made_from: str, tmp_path: Path) -> None:
+    Results(tmp_path).save("24-031.xlsx", b"one", "input")
+    same = made_from == "input"
+    assert (Results(tmp_path).current("24-031.xlsx", made_from) is not None) is same
+    (tmp_path / "24-031.xlsx").write_bytes(b"on")
+    assert Results(tmp_path).current("24-031.xlsx", made_from) is None
+
+
+def test_a_record_that_cannot_be_read_is_said_in_one_line(tmp_path: Path) -> None:
+    (tmp_path / RECORD).mkdir()
+    with pytest.raises(Unreadable, match=r"flatwork-written\.jsonl: it cannot be read"):
+        Results(tmp_path)
 
 
 @pytest.mark.parametrize(

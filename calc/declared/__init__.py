@@ -1,6 +1,6 @@
 """What can be declared: givens, factors, prices, lines, checks, cautions, and the sections that hold them."""
 
-from calc.declared.given import Factor, Forced, Given, Kind, Pack, Price, Taxed
+from calc.declared.given import Factor, Forced, Given, Kind, Pack, Price, PriceDay, Taxed
 from calc.declared.line import Line, Paper, PaperRow, PriceLine
 from calc.declared.section import Declared, Section
 from calc.declared.watch import Caution, Check, Severity
@@ -18,6 +18,7 @@ __all__ = [
     "Paper",
     "PaperRow",
     "Price",
+    "PriceDay",
     "PriceLine",
     "Section",
     "Severity",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declared.given import Price
-from calc.formula.build import correlation, if_given, is_given, when
+from calc.formula.build import both, correlation, if_given, is_given, opposite, when
 from calc.formula.kinds import FormulaError
 from calc.formula.tree import Expr, expression
 from calc.units.algebra import unit
@@ -51,6 +51,16 @@ class Cost:
     def known(self) -> Expr:
         """1 where the rate is known: a price of $0 is one, no price is none."""
         return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
+
+    def expired(self, today: Expr) -> Expr:
+        """1 where the last day of the price is past."""
+        return expression(0) if self.price is None else when(if_given(self.price.valid, today) < today, 1, 0)
+
+    def old(self, today: Expr, age: Expr) -> Expr:
+        """1 where the price has no last day and is older than ``age``."""
+        if self.price is None:
+            return expression(0)
+        return when(both(opposite(is_given(self.price.valid)), today - if_given(self.price.dated, today) > age), 1, 0)
 
     @property
     def taxed(self) -> Expr:

@@ -108,6 +108,8 @@ class Price(Declared):
         super().__init__(label, unit_text, help_text=help_text)
         self.taxed = Taxed(f"{label}: taxed", "yes" if taxed else "no")
         self.taxed._level = JOB
+        self.dated, self.valid = PriceDay(f"{label}: dated"), PriceDay(f"{label}: valid until")
+        self.dated._level = self.valid._level = JOB
         self.pack = Pack(f"{label}: size", pack_unit) if pack_unit else None
         self._level = JOB
         if self.pack is not None:
@@ -125,6 +127,8 @@ class Price(Declared):
         if self.pack is not None:
             yield "_pack", self.pack
         yield "_taxed", self.taxed
+        yield "_dated", self.dated
+        yield "_valid", self.valid
 
 
 class Taxed(Declared):
@@ -133,6 +137,15 @@ class Taxed(Declared):
     def __init__(self, label: str, default: str) -> None:
         super().__init__(label, "", Sort.TEXT)
         self.default = default
+
+
+class PriceDay(Declared):
+    """The day of a price, or its last day. ``none`` where the house book does not say."""
+
+    optional = True
+
+    def __init__(self, label: str) -> None:
+        super().__init__(label, "day")
 
 
 class Pack(Declared):

@@ -6,7 +6,8 @@ from calc.formula.gather import Before, ByRow, First, Gather, Pick, RowNumber, R
 from calc.formula.keys import Alike, Keyed, Where
 from calc.formula.kinds import FormulaError, Sort
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Expr, Literal, Named, Operand, Recast, expression
+from calc.formula.tree import Exact, Expr, Literal, Named, Operand, Recast, expression
+from calc.units.algebra import PLAIN
 
 
 def total(value: Named, to: Level = JOB) -> Expr:
@@ -70,6 +71,15 @@ def at(value: Named, place: Expr, of: Level = JOB) -> Pick:
     if place.sort is not Sort.NUMBER:
         raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
     return Pick(value, place, _together(value, of))
+
+
+def row_called(level: Level, word: str) -> Exact:
+    """The place of the named row that goes by ``word``, for :func:`at`. Raises FormulaError for an unknown word."""
+    words = level.axis.words
+    if word not in words:
+        raise FormulaError(f"no row of {level} is called {word!r}; there are {words}")
+    place = words.index(word) + 1
+    return Exact(float(place), PLAIN, word, str(place))
 
 
 def before(value: Named, of: Level, otherwise: Operand) -> Before:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from calc.declared import Declared, Factor, Forced, Given, Line, Pack, Price, Taxed
+from calc.declared import Declared, Factor, Forced, Given, Line, Pack, Price, PriceDay, Taxed
 from calc.formula.functions import Column
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level, level_of
@@ -75,6 +75,8 @@ def _column(frame: Frame, jobs: Sequence[JobInput], member: Declared) -> Column:
             return np.array([_price(job, member) for job in jobs], dtype=float)
         case Taxed():
             return np.array([job.house.taxed.get(member, member.default) for job in jobs], dtype=object)
+        case PriceDay():
+            return np.array([job.house.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
         case Forced():
             return _of_forced(frame, jobs, member)
         case Given():

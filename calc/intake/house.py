@@ -159,6 +159,8 @@ def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
     house.price_rows[price], found = _price_row(row, price in house.prices)
     if house.price_rows[price].taxable:
         house.taxed[price.taxed] = house.price_rows[price].taxable
+    house.days[price.dated] = house.price_rows[price].dated
+    house.days[price.valid] = house.price_rows[price].valid_until
     return findings + found
 
 

@@ -9,7 +9,7 @@ from calc.trade.bid import Decisions
 from calc.trade.cautions import Cautions
 from calc.trade.checks import Integrity
 from calc.trade.concrete import Concrete
-from calc.trade.costs import CostTable
+from calc.trade.costs import CostTable, PriceAge
 from calc.trade.dig import Dig, Green, Soil, Spoil, Wetness
 from calc.trade.dowels import Cut, Doweled, DowelNeeds
 from calc.trade.equipment import Equipment, Hire, Rented, Tool
@@ -17,6 +17,7 @@ from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.forms import Board, Form, FormNeeds, Stakes
 from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
 from calc.trade.haul import Choice, Clock, Hauled, Hauler, PlanWord, Rival, RunnerUp
+from calc.trade.haul_cautions import HaulCautions, Watched
 from calc.trade.haul_inputs import Fleet
 from calc.trade.haul_legs import Carry, Leg, Tip
 from calc.trade.haul_piles import Bed, Gate, Heap, Pile, Purity
@@ -27,9 +28,23 @@ from calc.trade.joints import HoleIsolation, JointDepth, JointNeeds, Matched, Ol
 from calc.trade.labor import Labor, Task
 from calc.trade.ladder import Best, Quick, Risk, Rung, Short
 from calc.trade.money import Changed, Due, Invoice, Parts, Price, Subtotal
+from calc.trade.money_cautions import MoneyCautions, Weight
 from calc.trade.money_inputs import Change, Terms
 from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.order import Balance, Load, Order
+from calc.trade.paper_inputs import OnPaper
+from calc.trade.paper_lines import AreaSize, AreaWord, Mark, ShapeWord
+from calc.trade.paper_words import (
+    Arrival,
+    ArrivalClock,
+    BoardWord,
+    HaulClock,
+    HaulWord,
+    MixSize,
+    MixWord,
+    PourWord,
+    SiteHours,
+)
 from calc.trade.placing import Method, Pace, Ride, Ruled
 from calc.trade.placing_choice import Fitness, NextFitness, NextWay, Placing, PlacingWords
 from calc.trade.placing_cost import MethodCost, Pump
@@ -42,10 +57,15 @@ from calc.trade.protect import Protection, SlipSheet
 from calc.trade.purchases import Bought, TierStart, TruckFee
 from calc.trade.rates import CrewRate, Rate
 from calc.trade.removal_inputs import Footing, Plant
+from calc.trade.site_cautions import Dust
 from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
+from calc.trade.slab_cautions import SlabCautions
 from calc.trade.spread import DepthSpread, PointMean, PointOff, VolumeSpread
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.tasks import Chipping, OldWalk, Roots, Work
+from calc.trade.walk_cautions import WalkCautions
+from calc.trade.watch_inputs import Asked, Use
+from calc.trade.watched import Bars, Lie, Meets, Opening, Over, Restraint
 from calc.trade.weather import Drying, Heat, TruckClock
 from calc.trade.weather_cautions import WeatherCautions
 from calc.trade.work_checks import WorkCautions, WorkIntegrity
@@ -66,8 +86,11 @@ INPUTS = (
     Forecast,
     Removal,
     OnSite,
+    OnPaper,
     Terms,
+    Asked,
     Measured,
+    Use,
     Station,
     Corner,
     Deduction,
@@ -79,7 +102,7 @@ INPUTS = (
 TAKEOFF = (Walk, Outline, Hole, Slab, Depth, Border, OldFooting, OldSlab, Rubble, Concrete)
 HAUL = (Soil, Wetness, Dig, Green, Spoil, Pile)
 PLANS = (Bed, Gate, Purity, Heap, Carry, Tip, Sorting, Leg, Parting, Offer)
-CHOICE = (PlanWord, Choice, Rival, RunnerUp, Hauler, Clock, Hauled)
+CHOICE = (PlanWord, Choice, Rival, RunnerUp, Hauler, Clock, Hauled, Watched)
 RATES = (Rate, CrewRate)
 LADDER = (
     PointMean,
@@ -145,8 +168,36 @@ WORK = (
     Rented,
     Equipment,
 )
-MONEY = (Bought, TierStart, TruckFee, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
-WATCH = (Integrity, WorkIntegrity, WorkCautions, Cautions, WeatherCautions, Decisions)
+PAPERS = (
+    Mark,
+    AreaSize,
+    ShapeWord,
+    AreaWord,
+    SiteHours,
+    HaulClock,
+    HaulWord,
+    PourWord,
+    MixSize,
+    MixWord,
+    Arrival,
+    ArrivalClock,
+    BoardWord,
+)
+MONEY = (Bought, TierStart, TruckFee, PriceAge, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
+WATCHED = (Meets, Lie, Over, Bars, Restraint, Opening, Dust, Weight)
+WATCH = (
+    Integrity,
+    WorkIntegrity,
+    WorkCautions,
+    Cautions,
+    HaulCautions,
+    SlabCautions,
+    WalkCautions,
+    WorkCautions,
+    MoneyCautions,
+    WeatherCautions,
+    Decisions,
+)
 
 SECTIONS: tuple[type[Section], ...] = (
     *INPUTS,
@@ -162,7 +213,9 @@ SECTIONS: tuple[type[Section], ...] = (
     *LIQUIDS,
     *JOINTS,
     *WORK,
+    *PAPERS,
     *MONEY,
+    *WATCHED,
     *WATCH,
 )
 """The catalog. A section may use only what stands before it."""

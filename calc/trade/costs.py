@@ -6,13 +6,22 @@ Each row is a quantity times a rate, to the cent; a row that comes to nothing st
 
 from __future__ import annotations
 
-from calc.declare import Section, both, by_row, exact, line, money, named_rows, size, when
+from calc.declare import Section, both, by_row, exact, factor, line, money, named_rows, size, when
 from calc.trade.cost_rows import ROWS
+from calc.trade.inputs import Job
 
 COST = named_rows("cost", *(row.label for row in ROWS))
 """The rows of the table."""
 
 ONE_DOLLAR = exact(1, "$")
+
+
+class PriceAge(Section, title="Age of a price", sheet="Costs"):
+    """How long a price is taken as one, where it says no last day."""
+
+    most = factor(
+        "Oldest price", "day", 30, low=14, high=90, source="common practice, no source: plants quote for a month"
+    )
 
 
 class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
@@ -33,6 +42,25 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         "",
         when(both(quantity > 0, known <= 0), 1, 0),
         source="1 where there is some of it and no rate",
+        adds=True,
+    )
+    expired = line(
+        "Price has expired",
+        "",
+        by_row(COST, *(row.expired(Job.bid_date) for row in ROWS)),
+        source="last day of the price",
+    )
+    aged = line(
+        "Price is old",
+        "",
+        by_row(COST, *(row.old(Job.bid_date, PriceAge.most) for row in ROWS)),
+        source="a price without a last day, by its own day",
+    )
+    stale = line(
+        "Price is stale",
+        "",
+        when(both(quantity > 0, expired + aged > 0), 1, 0),
+        source="1 where it is needed and its price is past",
         adds=True,
     )
     remark = line(

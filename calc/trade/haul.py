@@ -88,7 +88,11 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
     vehicle = line(
         "Row of the vehicle taken",
         "",
-        when(known > 0, at(Offer.vehicle, largest(1, winner)), largest(Site.vehicle, Fleet.by, 1)),
+        when(
+            known > 0,
+            at(Offer.vehicle, largest(1, winner)),
+            when(both(Fleet.by > 0, total(Parting.chosen) > 0), Fleet.by, largest(Site.vehicle, 1)),
+        ),
         source="of the winner; without one the vehicle named for the job, else the first",
     )
     row = line(
@@ -132,13 +136,21 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
 
 
 class Rival(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEET):
-    """All that compete, but for the one that is taken."""
+    """All that compete, but for the one that is taken, whichever of its names it goes by."""
 
     compared = line(
         "Compared with the winner",
         "$",
         when(
-            both(Offer.competes > 0, opposite(equals(row_number(PLAN * VEHICLE), Choice.row))),
+            both(
+                Offer.competes > 0,
+                opposite(
+                    both(
+                        equals(Offer.vehicle, Choice.vehicle),
+                        equals(Parting.parts, at(Parting.parts, Choice.plan)),
+                    )
+                ),
+            ),
             Offer.cost,
             greatest(Offer.cost) + ONE_DOLLAR,
         ),
@@ -175,6 +187,7 @@ class RunnerUp(Section, title="The runner-up", sheet=_SHEET):
         when(known > 0, cost - Choice.cost, 0),
         source="runner-up less winner; negative where a dearer plan was chosen by hand",
     )
+    gap = line("Apart by", "$", largest(difference, 0 - difference), source="whichever is the dearer")
     wash = line(
         "A wash",
         "",
@@ -182,7 +195,7 @@ class RunnerUp(Section, title="The runner-up", sheet=_SHEET):
             both(
                 known > 0,
                 Choice.loads > 0,
-                difference <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
+                gap <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
             ),
             1,
             0,

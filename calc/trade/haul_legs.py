@@ -63,12 +63,12 @@ class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE 
                 same_word(Heap.kind, Disposal.kind),
                 Gate.known > 0,
                 either(Disposal.wet.is_("yes"), Purity.wet * Heap.soil <= 0),
-                either(Disposal.roots.is_("yes"), Purity.roots * (Heap.soil + Heap.green) <= 0),
+                either(Disposal.roots.is_("yes"), Purity.roots * Heap.soil + Purity.balls * Heap.green <= 0),
             ),
             1,
             0,
         ),
-        source="the kind, a rate, and wet soil and roots where there are any",
+        source="the kind, a rate, and wet soil and roots where there are any in the pile",
     )
     tipping = line(
         "Tipping",

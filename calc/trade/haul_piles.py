@@ -79,20 +79,29 @@ class Bed(Section, title="What each vehicle holds and costs", each=VEHICLE, shee
         ),
         source="1 for a vehicle of the job's fleet",
     )
+    free = line("In the fleet", "", when(Site.vehicle > 0, named, 1), source="every one, when none is named")
     picked = line(
         "May carry a chosen plan",
         "",
-        when(either(Fleet.by <= 0, equals(Fleet.by, row_number(VEHICLE))), 1, 0),
-        source="haul with; every one when none is named",
+        when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), free),
+        source="the one named to haul with, in the fleet or not; the fleet when none is named",
     )
-    free = line("In the fleet", "", when(Site.vehicle > 0, named, 1), source="every one, when none is named")
     own = line("Own", "", when(Vehicle.hired.is_("yes"), 0, 1), source="1 for a vehicle that comes without a driver")
     mile = line("A mile of it", "$/mile", Vehicle.per_mile, source="house book")
     known = line(
         "Can be compared",
         "",
-        when(both(room > 0, payload > 0, is_given(Vehicle.hourly)), 1, 0),
-        source="1 when the house book gives its box, its payload and its hourly rate",
+        when(
+            both(
+                room > 0,
+                payload > 0,
+                is_given(Vehicle.hourly),
+                either(Vehicle.hired.is_("yes"), CrewRate.driver > 0),
+            ),
+            1,
+            0,
+        ),
+        source="1 when the house book gives its box, its payload, its hourly rate and a wage for its driver",
     )
     hour = line(
         "An hour of it with its driver",
@@ -106,6 +115,7 @@ class Gate(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     """Whether a site can be compared, and what a trip to it takes."""
 
     name = line("Site", "", row_word(DISPOSAL), source="house book")
+    one = line("Counts", "", when(row_number(DISPOSAL) > 0, 1, 0), source="to count the sites", adds=True)
     known = line(
         "Can be compared",
         "",
@@ -176,17 +186,23 @@ class Purity(Section, title="How clean the soil is", sheet=_SHEET):
         source="common practice, no source",
     )
 
+    balls = line("Root balls", "", when(total(Green.balls) > 0, 1, 0), source="1 when a root ball comes out")
     roots = line(
-        "Roots or turf",
+        "Roots or turf in the soil",
         "",
-        when(either(Site.turf.is_("yes"), total(Green.balls) > 0), 1, 0),
-        source="1 when turf is dug or a root ball comes out",
+        when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), balls > 0)), 1, 0),
+        source="1 when turf is dug or a root ball comes out of the soil",
     )
-    wet = line("Wet soil", "", when(Site.moisture.is_("wet"), 1, 0), source="1 when the soil is wet")
+    wet = line(
+        "Wet soil",
+        "",
+        when(both(Site.moisture.is_("wet"), Spoil.tons > 0), 1, 0),
+        source="1 when there is soil and it is wet",
+    )
     chance = line(
         "Chance of the surcharge",
         "%",
-        when(Site.turf.is_("yes"), turf_chance, when(total(Green.balls) > 0, root_chance, 0)),
+        when(Site.turf.is_("yes"), turf_chance, when(balls > 0, root_chance, 0)),
         source="for a load of soil at a site for soil",
     )
 

@@ -166,11 +166,22 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
     feasible = line(
         "Can be done",
         "",
-        when(either(loads <= 0, both(lacks <= 0, Bed.known > 0)), Bed.free, 0),
-        source="every pile has a site, and the vehicle its figures",
+        when(
+            either(
+                total(Pile.tons) <= 0,
+                both(lacks <= 0, Bed.known > 0, either(Parting.labor <= 0, CrewRate.mix > 0)),
+            ),
+            1,
+            0,
+        ),
+        source="every pile has a site, the vehicle its figures and the parting its wage; or there is nothing to haul",
     )
     competes = line(
-        "Is compared", "", feasible * (1 - Parting.repeats), source="no earlier plan is the same", adds=True
+        "Is compared",
+        "",
+        feasible * Bed.free * (1 - Parting.repeats),
+        source="by a vehicle of the fleet, and no earlier plan is the same",
+        adds=True,
     )
     wanted = line(
         "May win",

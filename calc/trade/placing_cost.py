@@ -76,6 +76,7 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
         "Waiting of a truck", "$/min", taxed=False, help="A minute that a truck stands beyond its free time."
     )
 
+    minute = line("A minute of waiting", "$/min", if_given(waiting_price, 0), source="Prices")
     fees = line(
         "Short-load fees",
         "$",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, either, opposite, when
+from calc.declare import Section, Severity, both, caution, either, opposite, total, when
+from calc.trade.geometry import Slab
 from calc.trade.placing_choice import NOT_THERE, Placing
 from calc.trade.placing_inputs import Forecast
 from calc.trade.placing_pour import PourCost
@@ -80,8 +81,8 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
         Severity.STOP,
         Forecast.frozen.is_("yes"),
         "The ground under the slab is frozen.",
-        Heat.under,
-        "F",
+        total(Slab.net_area),
+        "ft2",
         usual="concrete is never placed on frozen ground",
         do="Thaw it and compact it again, or pour later.",
         source="ACI 306R, from memory; local code wins",

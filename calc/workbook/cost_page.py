@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import isnan
 
 from calc.declared import Line
 from calc.formula.kinds import Sort
@@ -15,7 +14,7 @@ from calc.workbook.lines import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WID
 from calc.workbook.page import Computed, Explained, Number, Page, Shown, Spoken
 from calc.workbook.places import Block, Places
 
-RATE, AMOUNT, TAXED, BOOKED, NUMBER, KNOWN, LACKS, ACCOUNT, DATED, REMARK = range(FIGURES, FIGURES + 10)
+RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, EXPIRED, AGED, REMARK, KNOWN, LACKS, STALE = range(FIGURES, FIGURES + 12)
 """The columns beside the words of a cost."""
 
 COST_WIDTHS = (*WIDTHS[:REMARK], 30.0, *WIDTHS[REMARK + 1 :])
@@ -29,17 +28,20 @@ _LANES: tuple[tuple[Line, int, str], ...] = (
     (CostTable.group, BOOKED, ""),
     (CostTable.known, KNOWN, "0"),
     (CostTable.unpriced, LACKS, "0"),
+    (CostTable.expired, EXPIRED, "0"),
+    (CostTable.aged, AGED, "0"),
+    (CostTable.stale, STALE, "0"),
     (CostTable.remark, REMARK, ""),
 )
 _HEADS = {
     ITEM: "Cost", QUANTITY: "How much", UNIT: "Unit", WORKED: "Worked as", CODE: "Formula", SOURCE: "Rate from",
-    NUMBER: "No.", ACCOUNT: "Account", DATED: "Price of",
+    NUMBER: "No.", ACCOUNT: "Account",
 }  # fmt: skip
 
 
 def lay_costs(page: Page, places: Places) -> None:
     """The table, and the sum of its amounts below it."""
-    for col in range(REMARK + 1):
+    for col in range(STALE + 1):
         page.words(col, CostTable.title if col == ITEM else "", "section")
     page.next()
     page.words(ITEM, CostTable.heading, "heading")
@@ -72,12 +74,11 @@ def _lay_cost(page: Page, index: int) -> None:
         role = "sentence" if line.sort is Sort.TEXT else "formula"
         page.put(Computed(page.row, col, role, line, index, face or format_of(line)))
     page.put(Spoken(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
-    page.put(Spoken(page.row, DATED, "issue", _of_price(index, _day), "yyyy-mm-dd"))
     page.room(f"0: {cost.none}", REMARK)
 
 
 def _lay_sums(page: Page, places: Places) -> None:
-    for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS)):
+    for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS), (CostTable.stale, STALE)):
         if line.all_rows is not None:
             places.put_cell(line.all_rows, page.name, page.row, col)
             page.put(Computed(page.row, col, "sum", line.all_rows, 0, format_of(line)))
@@ -88,7 +89,3 @@ def _lay_sums(page: Page, places: Places) -> None:
 def _of_price(index: int, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
     price = ROWS[index].price
     return lambda job: say(job.house.price_rows.get(price, PriceRow())) if price is not None else ""
-
-
-def _day(row: PriceRow) -> Shown:
-    return "" if isnan(row.dated) else row.dated

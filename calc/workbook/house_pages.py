@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import isnan
 
 from calc.declared import Factor, Given, Pack, Price, Section
 from calc.formula.levels import JOB, Level
@@ -126,14 +125,15 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
         _lay_amount(page, places, price.pack, 3)
         page.words(4, price.pack.unit_text, "unit")
     facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
-        (5, lambda row: _day(row.dated), "yyyy-mm-dd"),
-        (6, lambda row: _day(row.valid_until), "yyyy-mm-dd"),
         (8, lambda row: row.account, ""),
         (9, lambda row: row.supplier, ""),
         (10, lambda row: row.origin, ""),
     )
     for col, say, format_text in facts:
         page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
+    for col, day in ((5, price.dated), (6, price.valid)):
+        places.put_cell(day, PRICES, page.row, col)
+        page.put(Typed(page.row, col, "factor", day, 0, "yyyy-mm-dd"))
     places.put_cell(price.taxed, PRICES, page.row, 7)
     page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
     page.choices.append((page.row, 7, ("yes", "no")))
@@ -146,7 +146,3 @@ def _lay_amount(page: Page, places: Places, named: Price | Pack, col: int) -> No
 
 def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
     return lambda job: say(job.house.price_rows.get(price, PriceRow()))
-
-
-def _day(serial: float) -> Shown:
-    return "" if isnan(serial) else serial

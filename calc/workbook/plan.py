@@ -5,7 +5,7 @@ A plan depends on how many rows were typed, never on what is in them, so jobs of
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
@@ -55,7 +55,8 @@ class SheetPlan:
     """A sheet ready to be written."""
 
     page: Page
-    cells: tuple[Cell, ...]
+    cells: Iterable[Cell]
+    """May be gone through more than once."""
 
 
 @lru_cache(maxsize=64)

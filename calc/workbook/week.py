@@ -10,19 +10,26 @@ from dataclasses import dataclass
 from math import isnan
 
 from calc.cells import column_letters
-from calc.declared import Declared, Line, Price
-from calc.formula.functions import FUNCTIONS, NONE
+from calc.declared import Declared, Line
+from calc.formula.functions import NONE
+from calc.trade.cost_rows import ROWS
+from calc.trade.costs import CostTable
+from calc.trade.geometry import Slab
 from calc.trade.inputs import Job
-from calc.trade.week import COLUMNS, LEDGER
+from calc.trade.money import Price
+from calc.trade.week import BEYOND_COSTS, COLUMNS
 from calc.workbook.checks import missed, open_stops
-from calc.workbook.lines import SAFETY, format_of
-from calc.workbook.page import Linked, Page, Shown, Stated
+from calc.workbook.lines import format_of
+from calc.workbook.look_again import look_again
+from calc.workbook.page import Page, Shown
+from calc.workbook.pairs import SmallPour, small_pour
+from calc.workbook.pairs_page import pairs_page
 from calc.workbook.places import Places
 from calc.workbook.plan import SheetPlan, resolve
 from calc.workbook.values import JobValues
+from calc.workbook.week_cells import DATE, cents, link, quoted, say, span, week_page
 
 JOBS, DAYS, LEDGER_SHEET = "Week", "By day", "Ledger"
-_DATE = "yyyy-mm-dd"
 _FACTS = 5  # columns before the quantities
 _LEDGER_HEADS = ("Bid date", "Job", "Line", "Quantity", "Unit", "Rate", "Amount", "Group", "Account")
 
@@ -51,6 +58,9 @@ class WeekRow:
     quantities: tuple[float, ...]
     state: str
     ledger: tuple[LedgerRow, ...]
+    address: str
+    by_area: float
+    pour: SmallPour
 
 
 def week_row(job: JobValues, file: str) -> WeekRow:
@@ -58,7 +68,6 @@ def week_row(job: JobValues, file: str) -> WeekRow:
     stops, misses = len(open_stops(job)), missed(job)
     state = "NOT READY" if stops else ("CHECK" if misses else "ready")
     quantities = tuple(float(job.of(_whole(each))) for each in COLUMNS)
-    ledger = tuple(_ledger_row(job, *entered) for entered in LEDGER)
     return WeekRow(
         job.job.id,
         file,
@@ -67,7 +76,10 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         float(job.of(Job.pour_date)),
         quantities,
         state,
-        tuple(each for each in ledger if each.quantity),
+        tuple(each for each in _ledger(job) if each.quantity),
+        str(job.of(Job.address)),
+        float(job.of(Price.by_area)),
+        small_pour(job),
     )
 
 
@@ -76,54 +88,54 @@ def _whole(line: Line) -> Declared:
     return line.all_rows if line.all_rows is not None else line
 
 
-def _ledger_row(job: JobValues, line: Line, price: Price | None, group: str) -> LedgerRow:
-    row = job.job.house.price_rows.get(price) if price is not None else None
-    rate = float(job.of(price)) if price is not None else float("nan")
-    label = line.label if price is None else price.label
-    return LedgerRow(label, float(job.of(_whole(line))), line.unit_text, rate, group, row.account if row else "")
+def _ledger(job: JobValues) -> Iterator[LedgerRow]:
+    """A row for every cost, and for what the direct cost holds beside them. A rate that nobody knows is none."""
+    for index, cost in enumerate(ROWS):
+        row = job.job.house.price_rows.get(cost.price) if cost.price is not None else None
+        known = float(job.of(CostTable.known, index)) > 0
+        rate = float(job.of(CostTable.rate, index)) if known else float("nan")
+        account = row.account if row else ""
+        quantity = float(job.of(CostTable.quantity, index))
+        yield LedgerRow(cost.label, quantity, cost.unit_text, rate, cost.group, account)
+    for line in BEYOND_COSTS:
+        amount = float(job.of(line))
+        yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "")
 
 
 def week_sheets(rows: Sequence[WeekRow]) -> list[SheetPlan]:
-    """The three sheets of the week."""
+    """The sheets of the week."""
     places = Places()
-    return [resolve(page, places) for page in (_jobs_page(rows), _days_page(rows), _ledger_page(rows))]
-
-
-def _page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:
-    page = Page(name, widths, title, frozen_cols=2)
-    page.words(0, title, "title")
-    page.heights[0] = 22
-    page.next()
-    page.words(0, SAFETY, "subtitle")
-    page.next()
-    for col, text in enumerate(heads):
-        page.words(col, text, "head")
-    page.next()
-    return page
+    return [
+        resolve(page, places)
+        for page in (_jobs_page(rows), _days_page(rows), pairs_page([row.pour for row in rows]), _ledger_page(rows))
+    ]
 
 
 def _jobs_page(rows: Sequence[WeekRow]) -> Page:
-    heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS)]
-    page = _page(JOBS, "Week: a row a job", (14.0, 30.0, 11.0, 11.0, 12.0, *(11.0,) * len(COLUMNS)), heads)
+    heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS), *_LOOK_HEADS]
+    widths = (14.0, 30.0, 11.0, 11.0, 12.0, *(11.0,) * len(COLUMNS), 11.0, 40.0)
+    page = week_page(JOBS, "Week: a row a job", widths, heads)
+    look = look_again(rows)
     first = page.row
     for row in rows:
-        _link(page, 0, "sentence", f"HYPERLINK({_quoted(row.file)},{_quoted(row.job)})", row.job)
+        link(page, 0, "sentence", f"HYPERLINK({quoted(row.file)},{quoted(row.job)})", row.job)
         facts: tuple[tuple[Shown, str], ...] = (
             (row.client, ""),
-            (row.bid_date, _DATE),
-            (row.pour_date, _DATE),
+            (row.bid_date, DATE),
+            (row.pour_date, DATE),
             (row.state, ""),
         )
         for col, (value, face) in enumerate(facts, start=1):
-            _say(page, col, value, face)
+            say(page, col, value, face)
         for col, (line, value) in enumerate(zip(COLUMNS, row.quantities, strict=True), start=_FACTS):
-            _say(page, col, value, format_of(line))
+            say(page, col, value, format_of(line))
+        _lay_look(page, row, look[row.job])
         page.next()
     page.next()
     page.words(0, "All jobs", "check")
-    states = _span(4, first, first + len(rows) - 1)
+    states = span(4, first, first + len(rows) - 1)
     waiting = sum(row.state != "ready" for row in rows)
-    _link(
+    link(
         page,
         1,
         "check",
@@ -131,10 +143,21 @@ def _jobs_page(rows: Sequence[WeekRow]) -> Page:
         "CHECK: some jobs are not ready" if waiting else "ALL CHECKS PASS",
     )
     for place, line in enumerate(COLUMNS):
-        cells = _span(_FACTS + place, first, first + len(rows) - 1)
+        cells = span(_FACTS + place, first, first + len(rows) - 1)
         total = sum(row.quantities[place] for row in rows)
-        _link(page, _FACTS + place, "sum", f"SUM({cells})", total, format_of(line))
+        link(page, _FACTS + place, "sum", f"SUM({cells})", total, format_of(line))
     return page
+
+
+_LOOK_HEADS = ("Price by area, $/ft2", "Look again")
+_PRICE, _AREA = COLUMNS.index(Price.price), COLUMNS.index(Slab.net_area)
+
+
+def _lay_look(page: Page, row: WeekRow, words: str) -> None:
+    """What a square foot costs, and what looks odd beside the other jobs."""
+    price, area = (f"{column_letters(_FACTS + place + 1)}{page.row + 1}" for place in (_PRICE, _AREA))
+    link(page, _FACTS + len(COLUMNS), "formula", f"IF({area}>0,{price}/{area},0)", row.by_area, '"$"#,##0.00')
+    say(page, _FACTS + len(COLUMNS) + 1, words, "")
 
 
 def _head_of(line: Line) -> str:
@@ -144,16 +167,16 @@ def _head_of(line: Line) -> str:
 def _days_page(rows: Sequence[WeekRow]) -> Page:
     """What is poured on each day; jobs without a pour date stand under none."""
     heads = ["Pour date", "Jobs", *(_head_of(each) for each in COLUMNS)]
-    page = _page(DAYS, "By day: what is needed on each day", (14.0, 8.0, *(11.0,) * len(COLUMNS)), heads)
+    page = week_page(DAYS, "By day: what is needed on each day", (14.0, 8.0, *(11.0,) * len(COLUMNS)), heads)
     last = 3 + len(rows) - 1
-    days = _span(3, 3, last, JOBS)
+    days = span(3, 3, last, JOBS)
     for day, count, sums in _by_day(rows):
         key = f"$A{page.row + 1}"
-        _say(page, 0, day, _DATE)
-        _link(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
+        say(page, 0, day, DATE)
+        link(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
         for place, line in enumerate(COLUMNS):
-            cells = _span(_FACTS + place, 3, last, JOBS)
-            _link(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", sums[place], format_of(line))
+            cells = span(_FACTS + place, 3, last, JOBS)
+            link(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", sums[place], format_of(line))
         page.next()
     return page
 
@@ -172,48 +195,23 @@ def _by_day(rows: Sequence[WeekRow]) -> Iterator[tuple[float, int, Sequence[floa
 
 
 def _ledger_page(rows: Sequence[WeekRow]) -> Page:
-    page = _page(LEDGER_SHEET, "Ledger", (11.0, 14.0, 36.0, 11.0, 8.0, 11.0, 12.0, 14.0, 16.0), _LEDGER_HEADS)
+    page = week_page(LEDGER_SHEET, "Ledger", (11.0, 14.0, 36.0, 11.0, 8.0, 11.0, 12.0, 14.0, 16.0), _LEDGER_HEADS)
     first = page.row
     total = 0.0
     for row in rows:
         for each in row.ledger:
-            amount = 0.0 if isnan(each.rate) else _cents(each.quantity * each.rate)
+            amount = 0.0 if isnan(each.rate) else cents(each.quantity * each.rate)
             total += amount
             for col, value, face in (
-                (0, row.bid_date, _DATE), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
+                (0, row.bid_date, DATE), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
                 (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
             ):  # fmt: skip
-                _say(page, col, value, face)
+                say(page, col, value, face)
             quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")
             formula = f"IF(ISNUMBER({rate}),ROUND(ROUND({quantity}*{rate},6),2),0)"
-            _link(page, 6, "formula", formula, amount, '"$"#,##0.00')
+            link(page, 6, "formula", formula, amount, '"$"#,##0.00')
             page.next()
     page.next()
     page.words(2, "All amounts", "check")
-    _link(page, 6, "sum", f"SUM({_span(6, first, page.row - 2)})", total, '"$"#,##0.00')
+    link(page, 6, "sum", f"SUM({span(6, first, page.row - 2)})", total, '"$"#,##0.00')
     return page
-
-
-def _cents(amount: float) -> float:
-    return float(FUNCTIONS["money"].numbers(amount))
-
-
-def _say(page: Page, col: int, value: Shown, face: str) -> None:
-    shown = NONE if isinstance(value, float) and isnan(value) else value
-    page.put(Stated(page.row, col, "issue", shown, face))
-
-
-def _link(page: Page, col: int, role: str, text: str, value: Shown, face: str = "") -> None:
-    page.put(Linked(page.row, col, role, lambda: text, lambda _job: value, face))
-
-
-def _quoted(text: str) -> str:
-    """Words as a formula holds them. The writer takes a name before a bracket for a function, in quotes too: a job may
-    be called SORT(1), so what stands before a bracket is a text of its own."""
-    doubled = text.replace('"', '""').replace("(", '"&"(')
-    return f'"{doubled}"'
-
-
-def _span(col: int, first: int, last: int, sheet: str = "") -> str:
-    letters = column_letters(col + 1)
-    return f"{sheet + '!' if sheet else ''}${letters}${first + 1}:${letters}${max(first, last) + 1}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import warnings
 from collections.abc import Sequence
+from copy import deepcopy
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from io import BytesIO
@@ -20,7 +21,7 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page
 from calc.workbook.looks import FONT, LINE_HEIGHT, properties
-from calc.workbook.page import Shown
+from calc.workbook.page import Page, Shown
 from calc.workbook.places import Places
 from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
 from calc.workbook.values import JobValues
@@ -33,6 +34,9 @@ _OPTIONS = {
     # the width of a column counts digits of the book's own font: one that every machine has, or has a twin of
     "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
+_GROWING = {**_OPTIONS, "in_memory": False, "constant_memory": True}
+"""For a workbook that grows with the jobs: each row goes to a temporary file when the next begins."""
+
 _PAPERS = {"letter": 1, "A4": 9}
 
 
@@ -71,7 +75,8 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     buffer = BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        book = xlsxwriter.Workbook(buffer, _OPTIONS)
+        options = deepcopy(_OPTIONS if job is not None else _GROWING)  # it writes into them: the next would differ
+        book = xlsxwriter.Workbook(buffer, options)
         faces = _Faces(book)
         _identify(book, identity)
         for sheet in sheets:
@@ -118,19 +123,21 @@ def _identify(book: Any, identity: Identity) -> None:
 def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, paper: str) -> None:
     page = plan.page
     sheet = book.add_worksheet(page.name, _Sheet)
-    used = 1 + max((cell.col for cell in plan.cells), default=0)
-    for col, width in enumerate(page.widths[:used]):
-        sheet.set_column(col, col, width)
+    for row, height in page.heights.items():
+        sheet.set_row(row, height)
     heights = dict(page.heights)
+    rows, cols = 1, 1
     for cell in plan.cells:
+        rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
         value = _write_cell(sheet, faces, cell, job)
         if cell.own_words and isinstance(value, str):
             heights[cell.row] = max(heights.get(cell.row, LINE_HEIGHT), page.height_of(value, cell.col))
-    for row, height in heights.items():
-        sheet.set_row(row, height)
+            sheet.set_row(cell.row, heights[cell.row])
+    for col, width in enumerate(page.widths[:cols]):
+        sheet.set_column(col, col, width)
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
-    _print_well(sheet, plan, paper, used)
+    _print_well(sheet, page, paper, rows, cols)
 
 
 def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> Shown:
@@ -155,9 +162,7 @@ def _done(code: Any, sheet: str) -> None:
         raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
-def _print_well(sheet: Any, plan: SheetPlan, paper: str, used: int) -> None:
-    page = plan.page
-    last = max((cell.row for cell in plan.cells), default=0)
+def _print_well(sheet: Any, page: Page, paper: str, rows: int, cols: int) -> None:
     sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()
@@ -165,7 +170,7 @@ def _print_well(sheet: Any, plan: SheetPlan, paper: str, used: int) -> None:
     sheet.fit_to_pages(1, 1 if page.one_page else 0)
     sheet.repeat_rows(0, page.frozen_rows - 1)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
-    sheet.print_area(0, 0, last, used - 1)
+    sheet.print_area(0, 0, rows - 1, cols - 1)
     sheet.set_footer(f"&L&8{SAFETY}&R&8&F: &A, page &P of &N")
-    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{last + 1}"})
+    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{rows}"})
     sheet.hide_gridlines(2)

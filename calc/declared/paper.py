@@ -1,0 +1,177 @@
+"""What a paper is made of: blocks of facts, tables, sentences, words of the house, lines to sign.
+
+A paper is handed to one reader. It computes nothing: every number on it is brought from where it is computed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.declared.line import Line
+from calc.declared.section import Declared
+from calc.formula.levels import Level
+
+BY_HAND = "____________________"
+"""Stands where nobody typed anything, so that a pen can fill it."""
+
+DASH = "-"
+"""Stands where nothing has to be said."""
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A row: what it is, its number with its unit (or its words), and optional words beside.
+
+    ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` stands where nobody typed it. ``loud``
+    is what the reader looks for first. ``plain`` shows a number without its unit, which the label says.
+    """
+
+    named: Declared | None
+    label: str = ""
+    beside: Declared | str = ""
+    otherwise: str = BY_HAND
+    loud: bool = False
+    plain: bool = False
+
+    @property
+    def called(self) -> str:
+        """The words before it."""
+        return self.label or (self.named.label if self.named is not None else "")
+
+
+@dataclass(frozen=True)
+class Facts:
+    """A block of facts. ``ticked`` puts a box behind each, to tick when it is on the truck."""
+
+    title: str
+    rows: tuple[Fact, ...]
+    ticked: bool = False
+
+    def __init__(self, title: str, *rows: Fact, ticked: bool = False) -> None:
+        object.__setattr__(self, "title", title)
+        object.__setattr__(self, "rows", rows)
+        object.__setattr__(self, "ticked", ticked)
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of a table: a line, an input, fixed words for each row, the cell of a line, or a blank to fill by hand.
+
+    ``wide`` is the last column of a paper that has one: its words are wrapped.
+    """
+
+    head: str
+    named: Declared | None = None
+    words: tuple[str, ...] = ()
+    points_to: Line | None = None
+    wide: bool = False
+    otherwise: str = DASH
+
+
+@dataclass(frozen=True)
+class Table:
+    """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
+
+    ``sums`` adds a row below with the totals of the columns that have one. ``headless`` has its head at the top of the
+    page, so that it is repeated on every page.
+    """
+
+    title: str
+    level: Level
+    columns: tuple[Column, ...]
+    called: str = ""
+    head: str = ""
+    sums: bool = False
+    headless: bool = False
+
+    def __init__(
+        self,
+        title: str,
+        level: Level,
+        *columns: Column,
+        called: str = "",
+        head: str = "",
+        sums: bool = False,
+        headless: bool = False,
+    ) -> None:
+        for name, value in (
+            ("title", title), ("level", level), ("columns", columns), ("called", called), ("head", head),
+            ("sums", sums), ("headless", headless),
+        ):  # fmt: skip
+            object.__setattr__(self, name, value)
+
+
+@dataclass(frozen=True)
+class Running:
+    """The slots of each row of a level, side by side and line after line: a list that is read along a tape."""
+
+    title: str
+    level: Level
+    named: Line
+    called: str
+
+
+@dataclass(frozen=True)
+class Said:
+    """Fixed sentences."""
+
+    title: str
+    sentences: tuple[str, ...]
+
+    def __init__(self, title: str, *sentences: str) -> None:
+        object.__setattr__(self, "title", title)
+        object.__setattr__(self, "sentences", sentences)
+
+
+@dataclass(frozen=True)
+class HouseWords:
+    """Words of the contractor's own: each row of a level of typed words, by its name. None typed, none shown."""
+
+    title: str
+    words: Declared
+
+
+@dataclass(frozen=True)
+class Watched:
+    """The cautions that the job earned, the loudest first, in words."""
+
+    title: str
+
+
+@dataclass(frozen=True)
+class ToSign:
+    """Lines for a name and a date, a row for each who signs."""
+
+    title: str
+    who: tuple[str, ...]
+
+    def __init__(self, title: str, *who: str) -> None:
+        object.__setattr__(self, "title", title)
+        object.__setattr__(self, "who", who)
+
+
+Part = Facts | Table | Running | Said | HouseWords | Watched | ToSign
+"""A block of a paper."""
+
+
+@dataclass(frozen=True)
+class Handout:
+    """A paper for one reader: its parts from top to bottom.
+
+    ``describes`` says that its last column is wide, for words that are wrapped. ``stands`` is the fact beside which
+    it is said when a stop keeps the bid from being ready.
+    """
+
+    title: str
+    reader: str
+    parts: tuple[Part, ...]
+    describes: bool = False
+    stands: Declared | None = None
+
+    def __init__(
+        self, title: str, reader: str, *parts: Part, describes: bool = False, stands: Declared | None = None
+    ) -> None:
+        for name, value in (
+            ("title", title), ("reader", reader), ("parts", parts), ("describes", describes), ("stands", stands),
+        ):  # fmt: skip
+            object.__setattr__(self, name, value)

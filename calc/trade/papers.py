@@ -1,0 +1,195 @@
+"""The papers that go out: who reads each, and what stands on it.
+
+The Proposal shows no cost, hour, overhead, margin or rate; the papers for the site and the plant show no price. A
+number stands here only by the line that computes it.
+"""
+
+from __future__ import annotations
+
+from calc.declare import paper
+from calc.trade.base import BaseNeeds
+from calc.trade.dowels import Cut, DowelNeeds
+from calc.trade.fiber import Dose, FiberTotal, TruckFiber
+from calc.trade.forms import FormNeeds, Stakes
+from calc.trade.geometry import Depth, Slab
+from calc.trade.haul import Choice, Hauled, Hauler
+from calc.trade.inputs import Company, Job, Wording
+from calc.trade.joint_list import JointPlace
+from calc.trade.joints import JointNeeds, Matched
+from calc.trade.levels import AREA, BOARD, CHANGE, DRAW, HAULED, TOOL, TRUCK
+from calc.trade.money import Changed, Due, Invoice, Price
+from calc.trade.money_inputs import Change
+from calc.trade.old_concrete import OldFooting
+from calc.trade.order import Balance, Load, Order
+from calc.trade.paper_inputs import OnPaper
+from calc.trade.paper_lines import AreaWord
+from calc.trade.paper_words import COMES_AT, Arrival, BoardWord, HaulWord, MixWord, PourWord
+from calc.trade.placing_inputs import Access
+from calc.trade.placing_pour import Pour, TruckTime
+from calc.trade.placing_window import FinishWindow
+from calc.trade.pour_inputs import Crew, Mixture
+from calc.trade.protect import Protection
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.work_inputs import OnSite
+from calc.trade.equipment import Rented, Tool
+from calc.trade.labor import Labor
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+PROPOSAL = paper.Handout(
+    "Proposal",
+    "for the client",
+    Facts(
+        "",
+        Fact(Company.name, "From"),
+        Fact(Company.address, "Address"),
+        Fact(Company.phone, "Phone"),
+        Fact(Company.licence, "Licence"),
+    ),
+    Facts(
+        "For",
+        Fact(Job.client),
+        Fact(Job.address, "Where the work is"),
+        Fact(Job.bid_date, "Date"),
+        Fact(OnPaper.revision, otherwise=paper.DASH),
+    ),
+    Table(
+        "What is built",
+        AREA,
+        Column("Slab, ft2", Slab.net_area),
+        Column("Thick", AreaWord.thickness),
+        Column("Rock base", AreaWord.base),
+        Column("Dug", AreaWord.dig),
+        Column("Shape, dowels, joints", AreaWord.described, wide=True),
+        sums=True,
+    ),
+    Facts(
+        "With it",
+        Fact(Mixture.strength, "Strength of the mix"),
+        Fact(PourWord.fiber, "Fiber"),
+        Fact(AreaWord.old_slab, "Old slab taken out"),
+        Fact(OldFooting.plan, "Old footings passed over"),
+        Fact(PourWord.plants, "Plants taken out"),
+        Fact(PourWord.water, "Water"),
+        Fact(OnSite.closed, "Days closed to walking"),
+        Fact(OnPaper.exclusions, "Not in this price", otherwise=paper.DASH),
+    ),
+    Facts("Price", Fact(Price.price, "Price of all of it", loud=True)),
+    Table("How it falls due", DRAW, Column("Amount", Due.amount), head="When", sums=True),
+    Table(
+        "Changes",
+        CHANGE,
+        Column("Amount", Changed.amount),
+        Column("Signed", Change.signed),
+        Column("What is changed", Change.what, wide=True),
+        called="CO-",
+        head="Change order",
+    ),
+    Facts("", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them")),
+    paper.HouseWords("Terms", Wording.words),
+    paper.ToSign("Signed", "For the client", "For the contractor"),
+    describes=True,
+    stands=Price.price,
+)
+
+PLANT_ORDER = paper.Handout(
+    "Plant order",
+    "for the dispatcher",
+    Facts(
+        "Who and where",
+        Fact(Company.name, "Ordered by"),
+        Fact(Company.phone),
+        Fact(Job.address, "Deliver to"),
+        Fact(OnPaper.contact),
+        Fact(Job.pour_date),
+        Fact(COMES_AT, "First truck on site at"),
+    ),
+    Facts(
+        "What",
+        Fact(Order.quantity, "Concrete", loud=True),
+        Fact(Order.trucks, "Trucks"),
+        Fact(Mixture.strength, "Strength"),
+        Fact(MixWord.slump, "Slump"),
+        Fact(MixWord.stone, "Largest stone"),
+        Fact(PourWord.air, "Entrained air"),
+        Fact(PourWord.fiber, "Fiber"),
+        Fact(Dose.per_yard, "Fiber in a yard"),
+        Fact(FiberTotal.bags, "Fiber bags"),
+        Fact(Mixture.accelerator),
+        Fact(Mixture.retarder),
+        Fact(Mixture.hot_water),
+        Fact(Pour.way, "Placed by"),
+    ),
+    Table(
+        "Trucks",
+        TRUCK,
+        Column("Concrete, yd3", Load.yards),
+        Column("On site at", COMES_AT),
+        Column("After the first, min", Arrival.after),
+        Column("Unloading, min", TruckTime.unloading),
+        Column("Fiber bags", TruckFiber.bags),
+        Column("Hold", Arrival.held),
+        called="Truck ",
+        head="Truck",
+        sums=True,
+    ),
+    Facts(
+        "Balance call",
+        Fact(PourWord.hold, "Balance"),
+        Fact(Balance.last, "On the last truck, as ordered"),
+        Fact(PourWord.gap, "Between trucks"),
+    ),
+    Facts("To write down", Fact(None, "Taken by"), Fact(None, "Ticket number"), Fact(None, "Date and time")),
+)
+
+DUMP_PLAN = paper.Handout(
+    "Dump plan",
+    "for the driver",
+    Facts(
+        "Job",
+        Fact(Job.address, "From"),
+        Fact(OnPaper.contact),
+        Fact(Choice.vehicle_name, "Vehicle"),
+        Fact(Hauler.payload, "Most on it"),
+        Fact(Choice.plan_name, "Plan"),
+    ),
+    Table(
+        "In this order, from the top",
+        HAULED,
+        Column("Loads", Hauled.loads),
+        Column("Fill line", HaulWord.fill),
+        Column("Tons, all loads", Hauled.tons),
+        Column("Gate fee expected", Hauled.tipping),
+        Column("Opens", HaulWord.opens),
+        Column("Closes", HaulWord.closes),
+        Column("First leaves", HaulWord.leaves),
+        Column("Last is there", HaulWord.there),
+        head="Pile",
+        sums=True,
+    ),
+    Facts(
+        "Where each goes, and what must stay out of it",
+        *(
+            fact
+            for place, word in enumerate(HAULED.axis.words)
+            for fact in (
+                Fact(HaulWord.goes, word.capitalize(), row=place),
+                Fact(HaulWord.spoils, "Keep out of it", row=place),
+            )
+        ),
+    ),
+    Table(
+        "Written down at the gate",
+        HAULED,
+        Column("Tons weighed"),
+        Column("Fee paid"),
+        Column("Loads"),
+        Column("Ticket numbers"),
+        head="Pile",
+    ),
+    paper.Said(
+        "Rules",
+        "Never above the fill line: it is where the payload of the vehicle is reached. Wet soil is heavier: go by the scale.",
+        "One shovel of turf in clean soil makes the whole load a mixed one. Cover the load.",
+    ),
+)
