@@ -21,6 +21,7 @@ from pathlib import Path
 
 import xlsxwriter
 
+from batch_bench import of_batches
 from books import HOUSE, Rows, taken_in, write_book
 from calc.batch import CHUNK, evaluated, ready, take
 from calc.files import shipped
@@ -58,15 +59,17 @@ class Pair:
 
 
 def main() -> None:
-    """Prints a line for each pair."""
+    """Prints a line for each pair, then one for each ratio of a run of many jobs: those take most of the time."""
     with tempfile.TemporaryDirectory() as folder:
-        one, many = Path(folder, "one"), Path(folder, "many")
+        one, many = Path(folder, "small"), Path(folder, "evaluated")
         one.mkdir()
         many.mkdir()
         for pair in (*of_workbooks(), *of_processes(one), of_evaluation(many)):
             found = sorted(ratios(pair))
             middle = statistics.median(found)
             print(f"{pair.name:<78} {middle:5.2f}  ({found[0]:.2f} to {found[-1]:.2f})  {pair.aim}", flush=True)
+        for each in of_batches(Path(folder)):
+            print(f"{each.name:<78} {each.value:5.2f}  {each.aim}", flush=True)
 
 
 def ratios(pair: Pair) -> list[float]:

@@ -49,7 +49,7 @@ def _vehicle(chance: Random, name: str, near: bool) -> Vehicle:
         name,
         _perhaps(chance, 0.95, [Fraction(5, 2), Fraction(4), Fraction(5), Fraction(10)]),
         _perhaps(chance, 0.95, [Fraction(5, 4), Fraction(9, 4), Fraction(9, 2), Fraction(9)]),
-        Fraction(0) if near else _perhaps(chance, 0.9, [Fraction(26), Fraction(38), Fraction(110)]),
+        Fraction(0) if near else _perhaps(chance, 0.75, [Fraction(26), Fraction(38), Fraction(110)]),
         Fraction(0) if near else chance.choice([Fraction(0), Fraction(9, 10)]),
         hired,
         chance.choice([Fraction(0), Fraction(2), Fraction(4)]) if hired else Fraction(0),

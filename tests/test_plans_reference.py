@@ -62,15 +62,17 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All jobs, each under the house book that it was drawn with."""
     chance = Random(SEED)
-    every: list[Drawn] = []
+    given: list[tuple[plain.House, plain.Task]] = []
+    inputs = []
     for number in range(HOUSES):
         house = drawn_house(chance, ROADS[number % len(ROADS)])
         tasks = [(f"job {place}", drawn_task(chance, house)) for place in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(tasks), house_tables(house))
         assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
-        values = each_job(evaluate(intake.jobs), intake.jobs)
-        every += [Drawn(house, task, each) for (_, task), each in zip(tasks, values, strict=True)]
-    return every
+        inputs += intake.jobs
+        given += [(house, task) for _, task in tasks]
+    values = each_job(evaluate(inputs), inputs)
+    return [Drawn(house, task, each) for (house, task), each in zip(given, values, strict=True)]
 
 
 def same(got: float, want: Fraction | int) -> bool:

@@ -31,7 +31,9 @@ class Fact:
     beside: Declared | str = ""
     otherwise: str = BY_HAND
     loud: bool = False
-    plain: bool = False
+    row: int | None = None
+    whole: bool = False
+    """Whether the number is shown without decimals: it is whole."""
 
     @property
     def called(self) -> str:
@@ -66,14 +68,14 @@ class Column:
     points_to: Line | None = None
     wide: bool = False
     otherwise: str = DASH
+    whole: bool = False
 
 
 @dataclass(frozen=True)
 class Table:
     """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
 
-    ``sums`` adds a row below with the totals of the columns that have one. ``headless`` has its head at the top of the
-    page, so that it is repeated on every page.
+    ``sums`` adds a row below with the totals of the columns that have one.
     """
 
     title: str
@@ -82,7 +84,6 @@ class Table:
     called: str = ""
     head: str = ""
     sums: bool = False
-    headless: bool = False
 
     def __init__(
         self,
@@ -92,11 +93,10 @@ class Table:
         called: str = "",
         head: str = "",
         sums: bool = False,
-        headless: bool = False,
     ) -> None:
         for name, value in (
             ("title", title), ("level", level), ("columns", columns), ("called", called), ("head", head),
-            ("sums", sums), ("headless", headless),
+            ("sums", sums),
         ):  # fmt: skip
             object.__setattr__(self, name, value)
 

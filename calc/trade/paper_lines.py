@@ -205,6 +205,9 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     base = line("Base in words", "", when(Measured.base > 0, _said("base"), "none"), source="compacted rock")
     dig = line("Dig in words", "", when(Dig.depth > 0, _said("dig"), "none"), source="below the ground as it is")
     joint_depth = line("Joint depth in words", "", _said("joint depth"), source="as made")
+    old_slab = line(
+        "Old slab of all copies", "ft2", Measured.old_slab * Measured.copies, source="area times copies", adds=True
+    )
     dowels = line("Dowels of the area", "bar", total(Doweled.dowels, AREA), source="sum of its edges", adds=True)
     dowels_said = line(
         "Dowels in words",

@@ -7,16 +7,11 @@ number stands here only by the line that computes it.
 from __future__ import annotations
 
 from calc.declare import paper
-from calc.trade.base import BaseNeeds
-from calc.trade.dowels import Cut, DowelNeeds
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.forms import FormNeeds, Stakes
-from calc.trade.geometry import Depth, Slab
+from calc.trade.geometry import Slab
 from calc.trade.haul import Choice, Hauled, Hauler
 from calc.trade.inputs import Company, Job, Wording
-from calc.trade.joint_list import JointPlace
-from calc.trade.joints import JointNeeds, Matched
-from calc.trade.levels import AREA, BOARD, CHANGE, DRAW, HAULED, TOOL, TRUCK
+from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
 from calc.trade.money import Changed, Due, Invoice, Price
 from calc.trade.money_inputs import Change
 from calc.trade.old_concrete import OldFooting
@@ -24,15 +19,10 @@ from calc.trade.order import Balance, Load, Order
 from calc.trade.paper_inputs import OnPaper
 from calc.trade.paper_lines import AreaWord
 from calc.trade.paper_words import COMES_AT, Arrival, BoardWord, HaulWord, MixWord, PourWord
-from calc.trade.placing_inputs import Access
+from calc.trade.papers_site import JOB_COST, LOAD_LIST, POUR_DAY
 from calc.trade.placing_pour import Pour, TruckTime
-from calc.trade.placing_window import FinishWindow
-from calc.trade.pour_inputs import Crew, Mixture
-from calc.trade.protect import Protection
-from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.pour_inputs import Mixture
 from calc.trade.work_inputs import OnSite
-from calc.trade.equipment import Rented, Tool
-from calc.trade.labor import Labor
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -193,3 +183,6 @@ DUMP_PLAN = paper.Handout(
         "One shovel of turf in clean soil makes the whole load a mixed one. Cover the load.",
     ),
 )
+
+PAPERS = (PROPOSAL, PLANT_ORDER, LOAD_LIST, DUMP_PLAN, POUR_DAY, JOB_COST)
+"""Every paper, in the order in which they stand in a workbook."""

@@ -18,8 +18,8 @@ from calc.trade.catalog import SECTIONS
 from calc.trade.costs import CostTable
 from calc.workbook.bid_page import bid_page
 from calc.workbook.checks import ChecksPage
-from calc.workbook.house_pages import factors_page, prices_page
 from calc.workbook.cost_page import COST_WIDTHS, lay_costs
+from calc.workbook.house_pages import factors_page, prices_page
 from calc.workbook.lines import WIDTHS, lay_section, open_page, shown
 from calc.workbook.measured import measured_page
 from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Stated, Typed, Words

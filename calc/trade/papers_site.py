@@ -1,0 +1,181 @@
+"""The papers of the crew and of the office: what is loaded, what the day of the pour needs, what it all costs.
+
+The first two show no price. The last is never given out.
+"""
+
+from __future__ import annotations
+
+from calc.declare import paper
+from calc.trade.base import BaseNeeds
+from calc.trade.cost_rows import ROWS
+from calc.trade.costs import COST, CostTable
+from calc.trade.dowels import Cut, DowelNeeds
+from calc.trade.equipment import Tool
+from calc.trade.fiber import FiberTotal, TruckFiber
+from calc.trade.forms import FormNeeds, Stakes
+from calc.trade.geometry import Depth, Slab
+from calc.trade.inputs import Company, Job
+from calc.trade.joint_list import JointPlace
+from calc.trade.joints import JointNeeds, Matched
+from calc.trade.labor import Labor
+from calc.trade.levels import AREA, BOARD, GROUP, TOOL, TRUCK
+from calc.trade.money import Invoice, Price, Subtotal
+from calc.trade.order import Balance, Load, Order
+from calc.trade.paper_inputs import OnPaper
+from calc.trade.paper_lines import AreaWord
+from calc.trade.paper_words import COMES_AT, Arrival, BoardWord, PourWord
+from calc.trade.placing_pour import Pour, TruckTime
+from calc.trade.placing_window import FinishWindow
+from calc.trade.pour_inputs import Crew, Mixture
+from calc.trade.protect import Protection
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.work_inputs import OnSite
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+_JOB = (Fact(Job.client), Fact(Job.address), Fact(OnPaper.contact), Fact(Job.pour_date))
+
+LOAD_LIST = paper.Handout(
+    "Load list",
+    "for whoever loads the truck",
+    Facts("Job", *_JOB),
+    Facts(
+        "Forms and dowels",
+        *(Fact(BoardWord.feet, f"Board {word}", row=place, whole=True) for place, word in enumerate(BOARD.axis.words)),
+        Fact(Stakes.curved, "Hardboard for curves"),
+        Fact(FormNeeds.stakes, "Stakes"),
+        Fact(FormNeeds.oil, "Form oil"),
+        Fact(Cut.bars, "Dowel bars, full length"),
+        Fact(Cut.pieces, "Dowels to cut from them"),
+        Fact(DowelNeeds.bits, "Drill bits"),
+        Fact(DowelNeeds.tubes, "Tubes of epoxy"),
+        Fact(JointNeeds.strips, "Isolation strips"),
+        Fact(Protection.sheeted, "Slip sheet"),
+        ticked=True,
+    ),
+    Facts(
+        "For the concrete",
+        Fact(PourWord.barrows, "Barrows"),
+        Fact(FiberTotal.bags, "Fiber, in bags"),
+        Fact(Order.bags, "Concrete, in bags"),
+        *(
+            Fact(count, f"{liquid}, {size} packs")
+            for liquid, packs in (
+                ("Bonding agent", BONDING_PACKS),
+                ("Curing compound", CURING_PACKS),
+                ("Sealer", SEALER_PACKS),
+            )
+            for size, count in (("small", packs.small), ("large", packs.large))
+        ),
+        Fact(BaseNeeds.buy, "Base rock"),
+        Fact(Protection.washed, "Wash-out box"),
+        Fact(Protection.closed, "Barricades, days"),
+        ticked=True,
+    ),
+    Table(
+        "Machines",
+        TOOL,
+        Column("Hours booked", Tool.hours),
+        Column("Rental days", Tool.days),
+        Column("On the truck"),
+        Column("Back"),
+        head="Machine",
+    ),
+    Facts("Crew", Fact(OnSite.crew, "People"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Hours of work, in all")),
+)
+
+POUR_DAY = paper.Handout(
+    "Pour day",
+    "for the foreman",
+    Facts(
+        "Job",
+        Fact(Job.address, "Where"),
+        Fact(OnPaper.contact),
+        Fact(Job.pour_date),
+        Fact(Order.quantity, "Concrete ordered", loud=True),
+        Fact(Mixture.strength, "Strength of the mix"),
+        Fact(Pour.way, "Placed by"),
+        Fact(Crew.placing, "People who place"),
+        Fact(Crew.finishing, "People who finish"),
+    ),
+    Table(
+        "Depths",
+        AREA,
+        Column("Slab, ft2", Slab.net_area),
+        Column("Wanted", AreaWord.thickness),
+        Column("Mean depth", AreaWord.mean),
+        Column("Of so many points", Depth.points),
+        Column("Measured again"),
+        Column("Joint depth", AreaWord.joint_depth),
+        Column("Joints, a copy", Matched.joints),
+    ),
+    Table(
+        "Trucks",
+        TRUCK,
+        Column("Concrete, yd3", Load.yards),
+        Column("On site at", COMES_AT),
+        Column("Unloading, min", TruckTime.unloading),
+        Column("Free, min", TruckTime.free),
+        Column("Fiber bags", TruckFiber.bags),
+        Column("Batched at"),
+        Column("Water added"),
+        Column("Hold", Arrival.held),
+        called="Truck ",
+        head="Truck",
+        sums=True,
+    ),
+    Facts(
+        "Balance, finish and cure",
+        Fact(PourWord.hold, "Balance"),
+        Fact(Balance.last, "On the last truck, as ordered"),
+        Fact(FinishWindow.by_mix, "Time to finish, from batching"),
+        Fact(FinishWindow.needed, "Time that the largest truck takes"),
+        Fact(FinishWindow.lacking, "Time to finish lacks"),
+        Fact(Curing.need, "Curing compound"),
+        Fact(CURING_PACKS.small, "Of it in small packs"),
+        Fact(CURING_PACKS.large, "Of it in large packs"),
+        Fact(Bonding.need, "Bonding agent"),
+        Fact(Sealer.need, "Sealer, on another day"),
+        Fact(Protection.water, "Wash water to hold"),
+    ),
+    paper.Running("Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"),
+    paper.Watched("What to watch"),
+)
+
+JOB_COST = paper.Handout(
+    "Job cost",
+    "for the office; not given out",
+    Table(
+        "",
+        COST,
+        Column("Quantity", CostTable.quantity),
+        Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
+        Column("Rate", CostTable.rate),
+        Column("Amount", CostTable.amount),
+        Column("Actual"),
+        Column("From cell", points_to=CostTable.amount),
+        head="Cost",
+        sums=True,
+    ),
+    Table("Subtotals", GROUP, Column("Amount", Subtotal.amount), Column("Actual"), head="Group", sums=True),
+    Facts(
+        "From cost to price",
+        Fact(Price.taxed),
+        Fact(Price.tax),
+        Fact(Price.direct),
+        Fact(Price.contingency),
+        Fact(Price.overhead),
+        Fact(Price.full),
+        Fact(Price.margin),
+        Fact(Price.exact_price),
+        Fact(Price.price, loud=True),
+        Fact(Price.by_area),
+        Fact(Price.kept),
+        Fact(Price.markup),
+        Fact(Invoice.changes),
+        Fact(Invoice.billed),
+        Fact(Invoice.unsigned),
+        Fact(Price.foots),
+    ),
+    Facts("Job", Fact(Company.name, "Firm"), *_JOB),
+)
