@@ -7,6 +7,7 @@ that whole plans cost the same or $25 more, and so that loads break a tie, which
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from random import Random
 from typing import TypeVar
@@ -29,11 +30,11 @@ def drawn_house(chance: Random, roads: str) -> House:
     waged = near or chance.random() < 0.8
     vehicles = [_vehicle(chance, f"vehicle {number}", near) for number in range(1, 3)]
     twin = chance.choice(vehicles)
-    vehicles.append(Vehicle("twin", *list(vars(twin).values())[1:]))
+    vehicles.append(replace(twin, name="twin"))
     kinds = ["mixed", "mixed", "green", "soil", "soil", "concrete", chance.choice(["green", "mixed", "concrete"])]
     sites = [_site(chance, f"site {number}", kind, roads) for number, kind in enumerate(kinds)]
     twin_site = chance.choice(sites)
-    sites.append(Site("twin site", *list(vars(twin_site).values())[1:]))
+    sites.append(replace(twin_site, name="twin site"))
     return House(
         tuple(vehicles),
         tuple(sites),
@@ -44,11 +45,13 @@ def drawn_house(chance: Random, roads: str) -> House:
 
 
 def _vehicle(chance: Random, name: str, near: bool) -> Vehicle:
+    """Now and then one that nobody measured, which must not win with no load at all."""
     hired = chance.random() < 0.4
+    measured = chance.random() < 0.9
     return Vehicle(
         name,
-        _perhaps(chance, 0.95, [Fraction(5, 2), Fraction(4), Fraction(5), Fraction(10)]),
-        _perhaps(chance, 0.95, [Fraction(5, 4), Fraction(9, 4), Fraction(9, 2), Fraction(9)]),
+        _perhaps(chance, 0.95 * measured, [Fraction(5, 2), Fraction(4), Fraction(5), Fraction(10)]),
+        _perhaps(chance, 0.95 * measured, [Fraction(5, 4), Fraction(9, 4), Fraction(9, 2), Fraction(9)]),
         Fraction(0) if near else _perhaps(chance, 0.75, [Fraction(26), Fraction(38), Fraction(110)]),
         Fraction(0) if near else chance.choice([Fraction(0), Fraction(9, 10)]),
         hired,
@@ -62,10 +65,13 @@ def _site(chance: Random, name: str, kind: str, roads: str) -> Site:
         minutes = miles = dwell = 0
     known = chance.random() < 0.9
     by_ton = roads == "near, by the ton"
+    ton, yard, load = _rates(chance, roads) if known else (None, None, None)
     return Site(
         name,
         kind,
-        *(_rates(chance, roads) if known else [None, None, None]),
+        per_ton=ton,
+        per_yard=yard,
+        per_load=load,
         least=Fraction(0) if by_ton else chance.choice([Fraction(0), Fraction(25), Fraction(45)]),
         dirty=Fraction(0) if by_ton else chance.choice([Fraction(0), Fraction(25), Fraction(150)]),
         minutes=Fraction(minutes) if known or chance.random() < 0.5 else None,
@@ -78,14 +84,14 @@ def _site(chance: Random, name: str, kind: str, roads: str) -> Site:
     )
 
 
-def _rates(chance: Random, roads: str) -> list[Fraction | None]:
+def _rates(chance: Random, roads: str) -> tuple[Fraction | None, Fraction | None, Fraction | None]:
     """For a ton, a yard, a load: one of them."""
-    rates: list[Fraction | None] = [None, None, None]
+    rate = Fraction(18)
     if roads == "near, by the load":
-        rates[2] = Fraction(chance.choice([50, 75, 100]))
-    else:
-        rates[0 if roads == "near, by the ton" else chance.choice([0, 0, 1, 2])] = Fraction(18)
-    return rates
+        return None, None, Fraction(chance.choice([50, 75, 100]))
+    if roads == "near, by the ton":
+        return rate, None, None
+    return chance.choice([(rate, None, None), (rate, None, None), (None, rate, None), (None, None, rate)])
 
 
 def drawn_task(chance: Random, house: House) -> Task:
@@ -130,8 +136,10 @@ def house_tables(house: House) -> dict[str, Rows]:
         "Vehicles": [
             ["vehicle", "box yd3", "payload ton", "hourly rate $/h", "mile rate $/mile", "hired", "least hours h"],
             *(
-                [each.name, *_cells(each.room, each.payload, each.hourly, each.mile), _said(each.hired)]
-                + _cells(each.least_hours)
+                [
+                    *(each.name, *_cells(each.room, each.payload, each.hourly, each.mile)),
+                    *(_said(each.hired), *_cells(each.least_hours)),
+                ]
                 for each in house.vehicles
             ),
         ],
@@ -141,7 +149,10 @@ def house_tables(house: House) -> dict[str, Rows]:
                 *("dirty surcharge $/load", "one way min", "miles one way mile", "dwell min", "opens h", "closes h"),
                 *("takes wet soil", "takes roots and turf"),
             ],
-            *([each.name, each.kind, *_cells(*_figures(each)), *map(_said, (each.wet, each.roots))] for each in house.sites),
+            *(
+                [each.name, each.kind, *_cells(*_figures(each)), *map(_said, (each.wet, each.roots))]
+                for each in house.sites
+            ),
         ],
         "Wages": [
             ["role", "private $/h"],

@@ -248,6 +248,8 @@ class Chosen:
     """The haul that is taken, out of every plan on every vehicle, and the runner-up where there is one."""
 
     every: tuple[Offer, ...]
+    rivals: tuple[Offer, ...]
+    """Those that are compared: they can be done, by the fleet, and no earlier plan is the same."""
     taken: Offer
     compared: bool
     runner_up: Offer | None
@@ -268,18 +270,18 @@ def chosen(task: Task, house: House) -> Chosen:
     firsts: dict[tuple[tuple[str, tuple[str, ...]], ...], str] = {}
     for plan in PLANS:
         firsts.setdefault(tuple(heaps(plan, task)), plan)
-    rivals = [each for each in every if each.known and each.vehicle in fleet and each.plan in firsts.values()]
+    rivals = tuple(each for each in every if each.known and each.vehicle in fleet and each.plan in firsts.values())
     by = (task.by,) if task.by else fleet
-    wanted = [each for each in every if each.known and each.vehicle in by and each.plan == task.plan]
+    wanted = tuple(each for each in every if each.known and each.vehicle in by and each.plan == task.plan)
     may_win = wanted if task.plan else rivals
     if not may_win:
         first = task.by if task.plan and task.by else fleet[0]
-        return Chosen(every, offer(task.plan or "D: all apart", first, task, house), False, None)
+        return Chosen(every, rivals, offer(task.plan or "D: all apart", first, task, house), False, None)
     best = min(may_win, key=lambda each: (each.cost, each.loads))
     # another name of the plan that is taken is no rival to it
     name = firsts[tuple(heaps(best.plan, task))]
     others = [each for each in rivals if (each.plan, each.vehicle) != (name, best.vehicle)]
-    return Chosen(every, best, True, min(others, key=lambda each: each.cost, default=None))
+    return Chosen(every, rivals, best, True, min(others, key=lambda each: each.cost, default=None))
 
 
 def trips_a_day(site: Site) -> int:

@@ -14,6 +14,7 @@ import pytest
 from openpyxl import Workbook
 
 from calc.cells import Book
+from calc.cells import column_letters
 from calc.declared import Given, Kind
 from calc.errors import Severity
 from calc.intake.schema import HOUSE_TABLES, TABLES
@@ -90,7 +91,7 @@ def with_bad(bad: Bad, tables: dict[str, list[list[Any]]]) -> str:
     header, first = tables[bad.table][0], tables[bad.table][1]
     column = header.index(next(h.header for h in TABLES[bad.table].headings if h.given is bad.given))
     first[column] = bad.typed
-    return f"{chr(ord('A') + column)}2"
+    return f"{column_letters(column + 1)}2"
 
 
 def copied(tables: Any) -> dict[str, list[list[Any]]]:

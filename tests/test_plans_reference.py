@@ -19,7 +19,7 @@ from calc.intake.take import held
 from calc.workbook.values import JobValues, each_job
 from drawn_plans import ROADS, drawn_house, drawn_task, house_tables, week_tables
 
-HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 2961
+HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 2965
 known = cache(line)
 """A declaration by its id."""
 HAULED = (*plain.STREAMS, "mixed")
@@ -84,6 +84,7 @@ def test_no_plan_on_any_vehicle_costs_otherwise_than_the_rules_have_it(drawn: li
     for each in drawn:
         for row, offer in enumerate(each.chosen.every):
             assert each.number("Offer.feasible", row) == offer.known, (each.task, offer)
+            assert each.number("Offer.competes", row) == (offer in each.chosen.rivals), (each.task, offer)
             assert each.number("Offer.loads", row) == offer.loads, (each.task, offer)
             if offer.known:
                 assert same(each.number("Offer.cost", row), offer.cost), (each.task, offer)
@@ -179,8 +180,9 @@ def limits_of_the_gates(each: Drawn) -> Iterator[str]:
         yield from ["a surcharge"] * (ride.dirty > 0)
         yield from ["two sites of a kind"] * (len(open_to_it) > 1)
         yield from ["a site without figures"] * any(not site.known for site in kind)
-        yield from ["a site turns wet soil away"] * any(site.known and not site.wet for site in set(kind) - {*open_to_it})
-        yield from ["a site turns roots away"] * any(site.known and not site.roots for site in set(kind) - {*open_to_it})
+        shut = [site for site in kind if site.known and site not in open_to_it]
+        yield from ["a site turns wet soil away"] * any(not site.wet for site in shut)
+        yield from ["a site turns roots away"] * any(not site.roots for site in shut)
         yield from ["sites that cost the same"] * any(site.name == "twin site" for site in open_to_it)
         yield from ["the gate is closed"] * (plain.too_late(ride) > 0)
         least = ride.site is not None and ride.tipping == ride.loads * ride.site.least

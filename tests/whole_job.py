@@ -101,9 +101,11 @@ PLANTS: list[Row] = [
 ]  # fmt: skip
 
 SITE: dict[str, object] = {
-    "Order rule": "percent", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
+    "Order rule": "risk", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
     "Moisture": "wet", "Keep backfill on site": "yes", "Bond coats": 2, "Sealer coats": 1, "Joints are": "sawn",
-    "Joint depth": 1.25, "First vehicle": "pickup",
+    "Joint depth": 1.25, "First vehicle": "pickup", "Second vehicle": "dump trailer", "Third vehicle": "hired dumper",
+    "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest", "Permit": 85, "Margin of this job": 21,
+    "Wage table": "private", "Locate expires": "2026-05-11", "Accelerator": "yes", "Retarder": "no",
 }  # fmt: skip
 """Facts of the site. The order rule stays what it is when blank: forcing and fixing have their turn as edits."""
 
@@ -113,14 +115,48 @@ FORCED: list[Row] = [
 ]
 
 VEHICLES: list[Row] = [
-    {"vehicle": "dump trailer", "box yd3": 5, "heap": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6},
-    {"vehicle": "pickup", "box yd3": 2.5, "heap": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5},
+    {"vehicle": "dump trailer", "box yd3": 5, "heap": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6,
+     "hourly rate $/h": 38, "mile rate $/mile": 0.9},
+    {"vehicle": "pickup", "box yd3": 2.5, "heap": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5,
+     "hourly rate $/h": 26, "mile rate $/mile": 0.7},
+    {"vehicle": "hired dumper", "box yd3": 10, "heap": 1, "payload ton": 11, "bed length ft": 14, "bed width ft": 7,
+     "hourly rate $/h": 118, "hired": "yes", "least hours h": 3},
+]  # fmt: skip
+
+SITES: list[Row] = [
+    {"site": "transfer", "kind": "mixed", "per ton $/ton": 92, "least charge $/load": 45, "one way min": 22,
+     "miles one way mile": 11, "opens h": 7, "closes h": 16},
+    {"site": "brush yard", "kind": "green", "per yard $/yd3": 12, "least charge $/load": 20, "one way min": 14,
+     "miles one way mile": 6},
+    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25, "dirty surcharge $/load": 150,
+     "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
+    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30, "dwell min": 10},
+    {"site": "crusher", "kind": "concrete", "per ton $/ton": 22, "least charge $/load": 30, "one way min": 19,
+     "miles one way mile": 9, "largest piece in": 24},
+]  # fmt: skip
+
+WAGES: list[Row] = [
+    {"role": "labourer", "private $/h": 46, "prevailing $/h": 68},
+    {"role": "finisher", "private $/h": 58, "prevailing $/h": 81},
+    {"role": "driver", "private $/h": 44, "prevailing $/h": 64},
 ]
 
 DATED: Row = {"dated": "2026-03-30", "valid until": "2026-06-30", "supplier": "Alder Fork Supply", "taxable": "yes",
               "account": "5100", "notes": "picked up"}  # fmt: skip
 
-PRICE_ROWS: list[Row] = [dict(zip(map(str, HOUSE[PRICES][0]), row, strict=True), **DATED) for row in HOUSE[PRICES][1:]]
+PRICE_ROWS: list[Row] = [
+    *(dict(zip(map(str, HOUSE[PRICES][0]), row, strict=True), **DATED) for row in HOUSE[PRICES][1:]),
+    *(
+        {"item": f"Ready-mix, {psi} psi", "price": price}
+        for psi, price in ((2500, 158), (3000, 164), (3500, 171), (4000, 179), (4500, 188), (5000, 198))
+    ),
+    {"item": "Delivery of concrete", "price": 28},
+    {"item": "Short load, first fee", "price": 155, "size": 2},
+    {"item": "Short load, second fee", "price": 105, "size": 4},
+    {"item": "Short load, third fee", "price": 55, "size": 6},
+    {"item": "Waiting of a truck", "price": 2.25},
+    {"item": "Concrete bag", "price": 7.4, "size": 0.6},
+]
 
 HOUSE_FACTORS: list[Row] = [
     {"factor": "Loss", "value": 4, "unit": "%", "usual": 3, "source": "our own trucks", "notes": "spring"},
@@ -140,6 +176,8 @@ WRITTEN: dict[str, list[Row]] = {
     "Plants": PLANTS,
     OVERRIDES: FORCED,
     "Vehicles": VEHICLES,
+    "Disposal sites": SITES,
+    "Wages": WAGES,
     PRICES: PRICE_ROWS,
     FACTORS: HOUSE_FACTORS,
 }
@@ -184,7 +222,7 @@ def _filled(table: Table, areas: Sequence[str]) -> Rows:
 
 
 def _priced(price: Price, at: int) -> dict[str, object]:
-    return {"item": price.label, "price": 20.5 + at, "size": 5 if price.pack is not None else None}
+    return {"item": price.label, "price": 5.5 + at, "size": 5 if price.pack is not None else None}
 
 
 def _missing_facts(table: str, known: set[str]) -> list[dict[str, object]]:

@@ -43,23 +43,26 @@ class Fact:
 
 @dataclass(frozen=True)
 class Facts:
-    """A block of facts. ``ticked`` puts a box behind each, to tick when it is on the truck."""
+    """A block of facts. ``ticked`` puts a box behind each, to tick when it is on the truck.
+
+    ``only_with`` names a level of typed rows: without any of them the block is left out.
+    """
 
     title: str
     rows: tuple[Fact, ...]
     ticked: bool = False
+    only_with: Level | None = None
 
-    def __init__(self, title: str, *rows: Fact, ticked: bool = False) -> None:
-        object.__setattr__(self, "title", title)
-        object.__setattr__(self, "rows", rows)
-        object.__setattr__(self, "ticked", ticked)
+    def __init__(self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None) -> None:
+        for name, value in (("title", title), ("rows", rows), ("ticked", ticked), ("only_with", only_with)):
+            object.__setattr__(self, name, value)
 
 
 @dataclass(frozen=True)
 class Column:
     """A column of a table: a line, an input, fixed words for each row, the cell of a line, or a blank to fill by hand.
 
-    ``wide`` is the last column of a paper that has one: its words are wrapped.
+    ``wide`` is the wide column of a paper that has one: its words are wrapped.
     """
 
     head: str
@@ -158,8 +161,8 @@ Part = Facts | Table | Running | Said | HouseWords | Watched | ToSign
 class Handout:
     """A paper for one reader: its parts from top to bottom.
 
-    ``describes`` says that its last column is wide, for words that are wrapped. ``stands`` is the fact beside which
-    it is said when a stop keeps the bid from being ready.
+    ``describes`` says that it has a wide column beside the first, for words that are wrapped. ``stands`` is the fact
+    beside which it is said when a stop keeps the bid from being ready.
     """
 
     title: str

@@ -193,7 +193,8 @@ class Frame:
 
     def _by_row(self, node: ByRow, level: Level) -> Column:
         row = self.spread(self.rows_of(node.of).number, node.of, level).astype(int) - 1
-        cases = [self.value(case, level) for case in node.cases]
+        # what goes by fewer rows is worked out for those, and only then spread: a table of costs has a hundred cases
+        cases = [self.spread(self.value(case, case.level), case.level, level) for case in node.cases]
         return np.stack(cases)[row, np.arange(len(row))] if len(row) else cases[0]
 
     def _before(self, node: Before, level: Level) -> Column:

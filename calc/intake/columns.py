@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 import numpy as np
 
@@ -19,17 +19,21 @@ MOST_SLOTS = 2048
 """Slots that a list has at most; a job that needs more misses the check of that list, and is no small job."""
 
 
-def evaluate(jobs: Sequence[JobInput]) -> Frame:
-    """Every number of every job of a chunk, by the rules in the order of the catalog."""
+def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Frame:
+    """Every number of every job of a chunk, by the rules in the order of the catalog.
+
+    With ``only``, no more than those: they must hold everything that they follow from.
+    """
     frame = Frame(len(jobs))
     for table in TABLES.values():
         if table.level != JOB:
             _lay_rows(frame, jobs, table.level)
     with np.errstate(all="ignore"):
         for section in SECTIONS:
-            if section.slots_for is not None:
+            members = [each for each in section.members if only is None or each in only]
+            if section.slots_for is not None and members:
                 _lay_slots(frame, section.level, section.slots_for)
-            for member in section.members:
+            for member in members:
                 frame.columns[member] = _column(frame, jobs, member)
     return frame
 

@@ -8,8 +8,9 @@ from calc.trade.concrete import Concrete
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
-from calc.trade.haul import Choice, Hauled, Hauler, RunnerUp
+from calc.trade.haul import Choice, RunnerUp
 from calc.trade.haul_piles import Pile
+from calc.trade.hauled import Hauled, Hauler
 from calc.trade.inputs import Company, Job
 from calc.trade.joints import JointNeeds, Matched
 from calc.trade.order import Order

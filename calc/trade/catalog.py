@@ -16,12 +16,13 @@ from calc.trade.equipment import Equipment, Hire, Rented, Tool
 from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.forms import Board, Form, FormNeeds, Stakes
 from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
-from calc.trade.haul import Choice, Clock, Hauled, Hauler, PlanWord, Rival, RunnerUp
+from calc.trade.haul import Choice, PlanWord, Rival, RunnerUp
 from calc.trade.haul_cautions import HaulCautions, Watched
 from calc.trade.haul_inputs import Fleet
 from calc.trade.haul_legs import Carry, Leg, Tip
 from calc.trade.haul_piles import Bed, Gate, Heap, Pile, Purity
 from calc.trade.haul_plans import Offer, Parting, Sorting
+from calc.trade.hauled import Clock, Hauled, Hauler
 from calc.trade.inputs import Company, Disposal, Job, Site, Vehicle, Wage, Wording
 from calc.trade.joint_list import Eighths, JointPlace, Slot
 from calc.trade.joints import HoleIsolation, JointDepth, JointNeeds, Matched, OldJoint, Panel
@@ -57,7 +58,7 @@ from calc.trade.protect import Protection, SlipSheet
 from calc.trade.purchases import Bought, TierStart, TruckFee
 from calc.trade.rates import CrewRate, Rate
 from calc.trade.removal_inputs import Footing, Plant
-from calc.trade.site_cautions import Dust
+from calc.trade.site_cautions import Dust, SiteCautions
 from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
 from calc.trade.slab_cautions import SlabCautions
 from calc.trade.spread import DepthSpread, PointMean, PointOff, VolumeSpread
@@ -193,7 +194,7 @@ WATCH = (
     HaulCautions,
     SlabCautions,
     WalkCautions,
-    WorkCautions,
+    SiteCautions,
     MoneyCautions,
     WeatherCautions,
     Decisions,

@@ -6,8 +6,8 @@ from calc.declare import Section, check, factor, largest, per_one, total, when
 from calc.trade.dig import Dig
 from calc.trade.dowels import Cut, Doweled
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.haul import Hauled, Hauler
 from calc.trade.haul_piles import Pile
+from calc.trade.hauled import Hauled, Hauler
 from calc.trade.joint_list import JointPlace
 from calc.trade.joints import Matched
 from calc.trade.order import Load, Order

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, at, both, caution, factor, greatest, largest, line, per_one, total, when
-from calc.trade.haul import Hauled, Hauler, RunnerUp
+from calc.trade.haul import RunnerUp
 from calc.trade.haul_piles import Gate, Purity
 from calc.trade.haul_plans import SOIL
+from calc.trade.hauled import Hauled, Hauler
 from calc.trade.levels import HAULED
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.declare import Section, Severity, both, caution, either, factor, greatest, line, total, when
 from calc.trade.costs import CostTable
 from calc.trade.geometry import Slab
-from calc.trade.haul import Hauled
+from calc.trade.hauled import Hauled
 from calc.trade.money import Price
 from calc.trade.order import Order
 from calc.trade.site_inputs import Measured

@@ -33,7 +33,7 @@ from calc.declare import (
     when,
 )
 from calc.trade.forms import Board
-from calc.trade.haul import Hauled
+from calc.trade.hauled import Hauled
 from calc.trade.inputs import Disposal, Job
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.order import Load, Order
@@ -237,7 +237,7 @@ class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, s
         "",
         when(
             both(Order.trucks > count_of(1, "truck"), equals(row_number(TRUCK), per_one(Order.trucks))),
-            "hold for the balance call",
+            "hold",
             "-",
         ),
         source="the last of several",

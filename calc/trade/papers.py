@@ -9,7 +9,8 @@ from __future__ import annotations
 from calc.declare import paper
 from calc.trade.fiber import Dose, FiberTotal, TruckFiber
 from calc.trade.geometry import Slab
-from calc.trade.haul import Choice, Hauled, Hauler
+from calc.trade.haul import Choice
+from calc.trade.hauled import Hauled, Hauler
 from calc.trade.inputs import Company, Job, Wording
 from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
 from calc.trade.money import Changed, Due, Invoice, Price
@@ -18,7 +19,7 @@ from calc.trade.old_concrete import OldFooting
 from calc.trade.order import Balance, Load, Order
 from calc.trade.paper_inputs import OnPaper
 from calc.trade.paper_lines import AreaWord
-from calc.trade.paper_words import COMES_AT, Arrival, BoardWord, HaulWord, MixWord, PourWord
+from calc.trade.paper_words import COMES_AT, Arrival, HaulWord, MixWord, PourWord
 from calc.trade.papers_site import JOB_COST, LOAD_LIST, POUR_DAY
 from calc.trade.placing_pour import Pour, TruckTime
 from calc.trade.pour_inputs import Mixture
@@ -75,7 +76,7 @@ PROPOSAL = paper.Handout(
         called="CO-",
         head="Change order",
     ),
-    Facts("", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them")),
+    Facts("", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them"), only_with=CHANGE),
     paper.HouseWords("Terms", Wording.words),
     paper.ToSign("Signed", "For the client", "For the contractor"),
     describes=True,

@@ -99,7 +99,7 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
     waiting = line(
         "Waiting of the trucks",
         "$",
-        money(Ride.waiting * if_given(waiting_price, 0)),
+        money(Ride.waiting * minute),
         source="minutes beyond the free time",
     )
     people = line(

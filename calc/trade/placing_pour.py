@@ -6,7 +6,7 @@ a person may have forced.
 
 from __future__ import annotations
 
-from calc.declare import MIN_PER_H, Section, at, both, greatest, if_given, largest, line, money, total, when
+from calc.declare import MIN_PER_H, Section, at, both, greatest, largest, line, money, total, when
 from calc.trade.bags import Bags
 from calc.trade.ladder import ONE_TRUCK
 from calc.trade.levels import TRUCK
@@ -89,7 +89,7 @@ class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET
     waiting = line(
         "Waiting of the trucks of the order",
         "$",
-        money(total(TruckTime.waiting) * if_given(MethodCost.waiting_price, 0)),
+        money(total(TruckTime.waiting) * at(MethodCost.minute, Pour.row)),
         source="minutes beyond the free time",
     )
     pump = line(

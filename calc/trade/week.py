@@ -7,7 +7,7 @@ from calc.trade.base import BaseNeeds
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
 from calc.trade.geometry import Slab
-from calc.trade.haul import Hauled
+from calc.trade.hauled import Hauled
 from calc.trade.labor import Labor
 from calc.trade.money import Price
 from calc.trade.order import Order

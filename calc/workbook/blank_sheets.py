@@ -20,7 +20,7 @@ from calc.workbook.lines import SAFETY
 from calc.workbook.looks import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
 from calc.workbook.page import lines_of
 
-DEEP = 200
+DEEP = 600
 """Rows of a sheet that have drop-downs."""
 
 _DRAWN = 32

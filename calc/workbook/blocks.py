@@ -69,7 +69,7 @@ def _list_words(page: Page, block: Block, level: Level, col: int, rows: Iterable
     """The words that the rows of ``level`` go by, down a column, one for each of ``rows``."""
     head(page, page.row, col, f"{level}")
     for index, row in enumerate(rows):
-        page.put(Spoken(block.first + index, col, "words", _word(level, row)))
+        page.put(Spoken(block.first + index, col, "words", word_of(level, row)))
         page.heights[block.first + index] = 26
 
 
@@ -82,7 +82,8 @@ def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Map
     return Spoken(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
 
 
-def _word(level: Level, index: int) -> Callable[[JobInput], Shown]:
+def word_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
+    """The name that a row goes by: the program's own, or what was typed."""
     words = level.axis.words
     if words:
         return lambda _job: words[index]
@@ -101,7 +102,7 @@ def block_across(page: Page, level: Level, count: int, first_col: int, words_row
     for index in range(count):
         col = first_col + index
         page.put(Number(words_row + 1, col, "number", index + 1))
-        page.put(Spoken(words_row, col, "word", _word(level, index)))
+        page.put(Spoken(words_row, col, "word", word_of(level, index)))
         if level.axis.words:
             page.room(level.axis.words[index], col, words_row)
     return block

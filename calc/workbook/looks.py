@@ -43,6 +43,25 @@ ROLES: dict[str, dict[str, Any]] = {
     "issue": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, **_WRAP},
     "check": {"bold": True, "left": 5, "left_color": INK, **_WRAP},
     "big": {"bold": True, "font_size": 13, "text_wrap": True, "valign": "vcenter"},
+    "stamp": {"font_color": QUIET, "align": "right", "valign": "bottom"},
+    "line": {"align": "left", **_TOP},
+    "figure": {"align": "right", **_TOP},
+    "beside": {"align": "left", **_TOP},
+    "loud": {"bold": True, "font_size": 12, **_TOP},
+    "rowname": {"bottom": 7, "bottom_color": RULE, **_WRAP},
+    "rowwords": {"bottom": 7, "bottom_color": RULE, **_WRAP},
+    "rowfigure": {"align": "right", "bottom": 7, "bottom_color": RULE, **_WRAP},
+    "rowhead": {
+        "bold": True, "align": "right", "bg_color": BAND, "top": 1, "bottom": 1, "text_wrap": True, "valign": "vcenter"
+    },
+    "rowsum": {"bold": True, "align": "right", "top": 1, **_TOP},
+    "rowtotal": {"bold": True, "top": 1, **_TOP},
+    "byhand": {"border": 1, "border_color": RULE},
+    "sign": {"bottom": 1, "bottom_color": INK},
+    "strong": {"bold": True, **_TOP},
+    "headline": {"bold": True, "bg_color": BAND, "top": 1, "bottom": 1, "valign": "vcenter"},
+    "signer": {"valign": "bottom"},
+    "small": {"font_color": QUIET, "font_size": 8, **_TOP},
     "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the plain face."""

@@ -84,6 +84,8 @@ class Linked:
     text: Callable[[], str]
     value: Callable[[JobValues], Shown]
     format: str = ""
+    wraps: bool = False
+    """Whether its words are wrapped, so that the row must be made high enough for them when it is written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +97,7 @@ class Spoken:
     role: str
     say: Callable[[JobInput], Shown]
     format: str = ""
+    wraps: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,7 +111,18 @@ class Explained:
     index: int
 
 
-Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained
+@dataclass(frozen=True, slots=True)
+class Pointed:
+    """The address of a row of a line, as words."""
+
+    row: int
+    col: int
+    role: str
+    named: Declared
+    index: int
+
+
+Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained | Pointed
 
 
 @dataclass

@@ -16,13 +16,15 @@ from calc.formula.sheet import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.trade.catalog import SECTIONS
 from calc.trade.costs import CostTable
+from calc.trade.papers import PAPERS
 from calc.workbook.bid_page import bid_page
 from calc.workbook.checks import ChecksPage
 from calc.workbook.cost_page import COST_WIDTHS, lay_costs
 from calc.workbook.house_pages import factors_page, prices_page
 from calc.workbook.lines import WIDTHS, lay_section, open_page, shown
 from calc.workbook.measured import measured_page
-from calc.workbook.page import Computed, Explained, Linked, Number, Page, Put, Shown, Spoken, Stated, Typed, Words
+from calc.workbook.page import Computed, Explained, Linked, Number, Page, Pointed, Put, Shown, Spoken, Stated, Typed, Words
+from calc.workbook.paper_page import Desk, paper_page
 from calc.workbook.places import From, Places
 from calc.workbook.values import JobValues, Shape
 
@@ -61,15 +63,22 @@ class SheetPlan:
 
 @lru_cache(maxsize=64)
 def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
-    """The sheets of every job of one shape, but for the Log, in order."""
-    places, pages = _laid_out(shape, caution_slots)
+    """The sheets of every job of one shape that stand before the Log, in order."""
+    places, pages, _ = _laid_out(shape, caution_slots)
     return tuple(resolve(page, places) for page in pages)
+
+
+@lru_cache(maxsize=64)
+def papers_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
+    """The papers of every job of one shape, which stand behind the Log, in order."""
+    places, _, papers = _laid_out(shape, caution_slots)
+    return tuple(resolve(page, places) for page in papers)
 
 
 @lru_cache(maxsize=64)
 def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[str, str]]:
     """The sheet and the cell of every row (from 0) of every declaration, by its id, in workbooks of one shape."""
-    places, _ = _laid_out(shape, caution_slots)
+    places, _, _ = _laid_out(shape, caution_slots)
     return {
         (named.id, index): (spot.block.sheet, places.one(named, index, spot.block.sheet))
         for named, spot in places.spots.items()
@@ -79,14 +88,16 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
 
 
 @lru_cache(maxsize=64)
-def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...]]:
+def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...], tuple[Page, ...]]:
     places = Places()
     measured = measured_page(places, shape)
     lines = [_lines_page(name, title, places, shape) for name, title in LINE_SHEETS.items()]
     factors, prices = factors_page(places), prices_page(places, shape)
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
-    return places, (bid, measured, *lines, factors, prices, checks.page)
+    desk = Desk(places, dict(shape), checks, caution_slots)
+    papers = tuple(paper_page(paper, desk) for paper in PAPERS)
+    return places, (bid, measured, *lines, factors, prices, checks.page), papers
 
 
 def _lines_page(name: str, title: str, places: Places, shape: Shape) -> Page:
@@ -113,9 +124,11 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
         case Number():
             return Cell(put.row, put.col, put.role, "0", "", _always(float(put.value)))
         case Spoken():
-            return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=True)
+            return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=put.wraps)
         case Linked():
-            return Cell(put.row, put.col, put.role, put.format, put.text(), put.value)
+            return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
+        case Pointed():
+            return Cell(put.row, put.col, put.role, "", "", _always(places.one(put.named, put.index, page.name)))
         case Typed():
             return _typed(put)
         case Computed():

@@ -16,6 +16,30 @@ Shape = tuple[tuple[Level, int], ...]
 """How many rows each level has for a job: all that a layout may depend on."""
 
 
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a usual range: what would be taken instead, and how much more the price would be, in $."""
+
+    value: float | str
+    more: float
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """Something that nobody measured, and what it does to the price from one end of its usual range to the other."""
+
+    label: str
+    taken: float | str
+    unit_text: str
+    ends: tuple[End, ...]
+    """The ends that can be priced, the cheapest first."""
+
+    @property
+    def effect(self) -> float:
+        """How far it moves the price at most, in $."""
+        return max(abs(end.more) for end in self.ends)
+
+
 @dataclass(frozen=True)
 class JobValues:
     """One job of an evaluated chunk."""
@@ -24,6 +48,8 @@ class JobValues:
     frame: Frame
     starts: Mapping[Level, int]
     counts: Mapping[Level, int]
+    moves: tuple[Move, ...] | None = None
+    """What moves the price, as of issue; None until somebody works it out."""
 
     def of(self, named: Declared, index: int = 0) -> float | str:
         """The value of ``named`` in its row ``index``: words, or a number (NaN when it was not given)."""

@@ -23,7 +23,7 @@ from calc.workbook.log_page import log_page
 from calc.workbook.looks import FONT, LINE_HEIGHT, properties
 from calc.workbook.page import Page, Shown
 from calc.workbook.places import Places
-from calc.workbook.plan import Cell, SheetPlan, plan_of, resolve
+from calc.workbook.plan import Cell, SheetPlan, papers_of, plan_of, resolve
 from calc.workbook.values import JobValues
 
 _OPTIONS = {
@@ -54,7 +54,8 @@ class Identity:
 
 def job_workbook(job: JobValues) -> bytes:
     """The workbook of one job. Same job, same bytes."""
-    sheets = [*plan_of(job.shape, slots_for(job)), resolve(log_page(job.job), Places())]
+    shape = job.shape, slots_for(job)
+    sheets = [*plan_of(*shape), resolve(log_page(job.job), Places()), *papers_of(*shape)]
     return written(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 

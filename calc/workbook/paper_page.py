@@ -1,0 +1,139 @@
+"""A paper as a sheet: its parts one below the other on one grid, every number brought from where it is computed.
+
+What a paper looks like depends on how many rows were typed, never on what is in them.
+"""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from calc.declared import paper
+from calc.workbook.lines import SAFETY
+from calc.workbook.page import Linked, Page, Spoken, Words
+from calc.workbook.paper_cells import LABEL, VALUE, Desk, bring, spread_words
+from calc.workbook.paper_tables import lay_running, lay_table
+from calc.workbook.paper_watch import lay_watched, readiness
+
+__all__ = ["Desk", "paper_page"]
+
+PLAIN_GRID = (28.0, *(10.5,) * 8)
+WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
+"""The widths of a paper's columns: of even columns for numbers, or with a wide one for words beside the first."""
+
+AREAS_ON_A_PAGE = 6
+"""A paper of a job with no more areas is one page."""
+
+_GAP, _SIGN_HEIGHT = 7.0, 34.0
+
+
+def paper_page(handout: paper.Handout, desk: Desk) -> Page:
+    """The sheet of a paper."""
+    first = handout.parts[0]
+    headed = isinstance(first, paper.Table) and not first.title
+    few = desk.areas <= AREAS_ON_A_PAGE and not headed
+    page = Page(
+        handout.title,
+        WORDY_GRID if handout.describes else PLAIN_GRID,
+        handout.title,
+        portrait=True,
+        one_page=few,
+        frozen_rows=3 if headed else 2,
+        frozen_cols=0,
+    )
+    page.words(LABEL, handout.title, "title")
+    page.heights[0] = 24
+    last = len(page.widths) - 1
+    page.put(Spoken(0, last, "stamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
+    page.next()
+    page.words(LABEL, SAFETY, "subtitle")
+    page.next()
+    for part in handout.parts:
+        if desk.shows(part):
+            _lay_title(page, part.title)
+            _lay(part, page, desk, handout)
+            page.heights[page.row] = _GAP
+            page.next()
+    return page
+
+
+def _lay_title(page: Page, title: str) -> None:
+    if title:
+        for col in range(len(page.widths)):
+            page.words(col, title if col == LABEL else "", "section")
+        page.heights[page.row] = 17
+        page.next()
+
+
+@singledispatch
+def _lay(part: object, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    raise TypeError(f"no layout for {type(part).__name__}")
+
+
+@_lay.register
+def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    for fact in part.rows:
+        page.words(LABEL, fact.called, "label")
+        if fact.loud:
+            page.heights[page.row] = 19
+        if fact.named is None:
+            page.put(Words(page.row, VALUE, "line", paper.BY_HAND))
+        else:
+            bring(page, desk, fact, handout.describes)
+        if fact.named is not None and fact.named is handout.stands:
+            readiness(page, desk, fact)
+        if part.ticked:
+            page.put(Words(page.row, VALUE + 2, "byhand", ""))
+        page.next()
+
+
+@_lay.register
+def _(part: paper.Table, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    lay_table(page, desk, part, handout.describes)
+
+
+@_lay.register
+def _(part: paper.Running, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    lay_running(page, desk, part)
+
+
+@_lay.register
+def _(part: paper.Watched, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    lay_watched(page, desk)
+
+
+@_lay.register
+def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    for sentence in part.sentences:
+        for line in spread_words(sentence, sum(page.widths)):
+            page.put(Words(page.row, LABEL, "line", line))
+            page.next()
+
+
+@_lay.register
+def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    words = part.words
+    for index in range(desk.counts[words.level]):
+        page.put(Spoken(page.row, LABEL, "label", desk.word(words.level, index)))
+        page.put(
+            Linked(
+                page.row,
+                VALUE,
+                "sentence",
+                desk.text_of(words, index, page.name),
+                desk.value_of(words, index),
+                wraps=True,
+            )
+        )
+        page.next()
+
+
+@_lay.register
+def _(part: paper.ToSign, page: Page, desk: Desk, handout: paper.Handout) -> None:
+    for who in part.who:
+        page.heights[page.row] = _SIGN_HEIGHT
+        page.put(Words(page.row, LABEL, "signer", who))
+        page.put(Words(page.row, VALUE, "sign", ""))
+        page.put(Words(page.row, VALUE + 1, "signer", "  Date"))
+        for col in range(VALUE + 2, len(page.widths)):
+            page.put(Words(page.row, col, "sign", ""))
+        page.next()
