@@ -21,6 +21,7 @@ from calc.intake.schema import (
     HOUSE_TABLES,
     JOBS,
     KEYS,
+    OVERRIDES,
     PRICES,
     SITE,
     TABLES,
@@ -142,6 +143,8 @@ def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Ite
     if table.name in (*HOUSE_TABLES, SITE) and set(NAMES) & set(spots) and not {"value", "price", "size"} & set(spots):
         return  # a row of the house book that nobody filled
     stopped = bool(result.stopped & set(spots.values()))
+    if stopped and table.name == OVERRIDES:
+        return  # an override is taken whole or refused whole
     beside = [pair for spot in spots.values() for pair in result.taken.get(spot, [])]
     for header, cell in row.cells.items():
         if stopped and header in (*NAMES, *KEYS, *OF_ROW, *OF_PRICE):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import cache
 from pathlib import Path
 
 import xlsxwriter
@@ -75,7 +76,12 @@ def only_job(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] |
 
 def line(name: str) -> Declared:
     """The declaration that goes by an id such as ``Order.quantity``."""
-    return next(each for each in everything() if each.id == name)
+    return _named()[name]
+
+
+@cache
+def _named() -> dict[str, Declared]:
+    return {each.id: each for each in everything()}
 
 
 def value(job: JobValues, name: str, row: int = 0) -> float | str:

@@ -13,8 +13,12 @@ from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.workbook.checks import all_cautions, fired
-from caution_limits import LIMITS, STANDING, WELL, Limit, Tables, a_job, accepted, ordered
+from caution_limits import LIMITS as FIRST_LIMITS
+from caution_limits import STANDING, WELL, Limit, Tables, a_job, accepted, ordered
+from caution_limits_site import MORE
+from priced_house import PRICED
 
+LIMITS = FIRST_LIMITS | MORE
 CAUTIONS = {each.id: each for each in all_cautions()}
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
 LABEL, NUMBER, UNIT, TEXT = range(4)
@@ -90,7 +94,8 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
 
 
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
-    found = earned(tmp_path, WELL)
+    well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
+    found = {each.id: each for each in fired(only_job(tmp_path, well, PRICED))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
 

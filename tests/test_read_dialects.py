@@ -22,7 +22,7 @@ from calc.cells import Book, column_letters
 from calc.errors import MAX_LINE, Finding, Severity, Unreadable
 from calc.files import shipped
 from calc.intake.records import Intake
-from calc.intake.schema import TABLES
+from calc.intake.schema import ACCEPTABLE, PRICE_LIST, TABLES
 from calc.intake.take import held, take_in
 from calc.workbook.read import read_book
 from raw_book import changed, pack
@@ -31,6 +31,9 @@ from whole_job import ID, whole_house, whole_week
 from witness import Program, recalculate
 
 ROOT = Path(__file__).parent.parent
+LONG = "x" * 10_000
+"""More letters than any cell of an input may have."""
+
 LIMIT = 300
 """Megabytes that a process may have while it reads any of these files."""
 
@@ -294,7 +297,33 @@ def test_a_fact_for_every_job_beside_a_house_book_is_not_dropped_in_silence(tmp_
     assert stops == ["house.xlsx Site conditions!A2", "week.xlsx Site conditions!A2"]
 
 
-LONG = "x" * 10_000
+STOP = next(iter(ACCEPTABLE.values())).label
+HEADS = ["job", "line", "value", "reason", "who"]
+ODD_ROWS: dict[str, tuple[dict[str, Rows], str]] = {
+    "a factor twice": ({"Factors": [["factor", "value"], ["Loss", 4], ["loss", 5]]}, "Factors!B3"),
+    "a value without a factor": ({"Factors": [["factor", "value"], ["Loss", 4], [None, 5]]}, "Factors!B3"),
+    "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Loss", "clay", 4]]}, "Factors!C2"),
+    "a size of what comes in no pack": (
+        {"Prices": [["item", "price", "size"], [next(each.label for each in PRICE_LIST if each.pack is None), 4, 5]]},
+        "Prices!C2",
+    ),
+    "a stop with a value": ({"Overrides": [HEADS, ["24-03", STOP, 3, "thin", "RK"]]}, "Overrides!C2"),
+    "a stop twice": (
+        {"Overrides": [HEADS, *[["24-03", STOP, None, "thin", "RK"]] * 2]},
+        "Overrides!B3",
+    ),
+    "a reason without end": (
+        {"Overrides": [HEADS, ["24-03", "Concrete to order", 3, LONG, "RK"]]},
+        "Overrides!D2",
+    ),
+}
+"""Rows that say too much or too little, and the cell at which that is said."""
+
+
+@pytest.mark.parametrize(("tables", "place"), ODD_ROWS.values(), ids=ODD_ROWS)
+def test_a_row_that_says_too_much_or_too_little_is_named(tables: dict[str, Rows], place: str, tmp_path: Path) -> None:
+    intake = take(read_book(write_book(tmp_path / "week.xlsx", {**WEEK, **tables})))
+    assert findings_at(intake, *place.split("!"))
 
 
 QUIET = {

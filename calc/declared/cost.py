@@ -16,7 +16,7 @@ class Cost:
     """A row of the table: its name and group, how much of it, what one costs, and why there may be none of it.
 
     ``price`` is the row of Prices that the rate comes from, where it comes from one; ``tax`` says whether it is taxed
-    where the rate comes from one of several. Raises FormulaError unless
+    where the rate comes from one of several, and ``sure`` whether a rate that is no price is known. Raises FormulaError unless
     quantity times rate is money, so that the table may show both without their units.
     """
 
@@ -27,6 +27,7 @@ class Cost:
     none: str
     price: Price | None = None
     tax: Expr | None = None
+    sure: Expr | None = None
 
     def __post_init__(self) -> None:
         if self.quantity.unit * self.rate.unit != unit("$"):
@@ -50,6 +51,8 @@ class Cost:
     @property
     def known(self) -> Expr:
         """1 where the rate is known: a price of $0 is one, no price is none."""
+        if self.sure is not None:
+            return self.sure
         return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
 
     def expired(self, today: Expr) -> Expr:

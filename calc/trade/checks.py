@@ -44,8 +44,8 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     fiber_bought = check(
         "The bags bought are the bags of the trucks, unless forced",
         "bag",
-        when(FiberTotal.bags.is_forced, total(TruckFiber.bags), FiberTotal.bags),
-        total(TruckFiber.bags),
+        when(FiberTotal.bags.is_forced, total(TruckFiber.bags) + FiberTotal.batch, FiberTotal.bags),
+        total(TruckFiber.bags) + FiberTotal.batch,
         tolerance,
     )
     curing = check(

@@ -183,6 +183,7 @@ _DISPOSAL = (
         when(Choice.loads > 0, ONE_EACH, 0),
         Choice.cost / ONE_EACH,
         "nothing is hauled away",
+        sure=when(Choice.known > 0, 1, 0),
     ),
 )
 
@@ -201,6 +202,7 @@ _FEES = (
         when(is_given(Terms.permit), ONE_EACH, 0),
         if_given(Terms.permit, 0) / ONE_EACH,
         "none, or not asked yet",
+        sure=when(is_given(Terms.permit), 1, 0),
     ),
 )
 

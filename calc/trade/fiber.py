@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, factors, if_given, line, look_up, round_up, total, when
+from calc.declare import FT3_PER_YD3, Section, factors, if_given, line, look_up, round_up, total, when
+from calc.trade.bags import Bags
 from calc.trade.inputs import Job, Site
 from calc.trade.levels import FIBER, TRUCK
 from calc.trade.order import Load, Order
@@ -60,4 +61,16 @@ class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and p
 class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
     """What is bought for the whole pour."""
 
-    bags = line("Fiber bags to buy", "bag", total(TruckFiber.bags), source="sum of the trucks", may_be_forced=True)
+    batch = line(
+        "Fiber bags for bags of concrete",
+        "bag",
+        when(Order.bags > 0, round_up(Bags.bags * Bags.yields / FT3_PER_YD3 * Dose.per_yard / Dose.bag), 0),
+        source="all that is mixed on the site counts as one batch",
+    )
+    bags = line(
+        "Fiber bags to buy",
+        "bag",
+        total(TruckFiber.bags) + batch,
+        source="sum of the trucks, and of the batch that is mixed on the site",
+        may_be_forced=True,
+    )
