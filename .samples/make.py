@@ -83,7 +83,6 @@ HOUSE: dict[str, Table] = {
         ("Pump, a yard", 3.50, "", "2026-03-30", "2026-06-30", "Pike Line Pumps", "no", "5310"),
         ("Pump, prime pack", 32.00, "", "2026-03-30", "2026-06-30", "Pike Line Pumps", "yes", "5310"),
         ("Concrete bag", 7.40, "0.6 ft3", "2026-03-30", "2026-06-30", "Saltbox Supply", "yes", "5110"),
-        ("Mixer for bags", 62.00, "", "2026-03-30", "2026-06-30", "Saltbox Supply", "yes", "5310"),
         ("Clean-up after bags", 25.00, "", "2026-03-30", "2026-06-30", "Saltbox Supply", "yes", "5120"),
         ("Micro fiber", 9.80, "", "2026-03-30", "2026-06-30", "Saltbox Supply", "yes", "5120"),
         ("Macro fiber", 31.00, "", "2026-03-30", "2026-06-30", "Saltbox Supply", "yes", "5120"),

@@ -157,7 +157,8 @@ def _prices(plant: Plant) -> Iterator[Sequence[object]]:
 def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
     if bag is not None:
         yield ["Concrete bag", float(bag.price), "bag", float(bag.yields)]
-        yield ["Mixer for bags", float(bag.mixer), "each"]
+        yield ["Rental for half a day, mixer", float(bag.mixer), "each"]
+        yield ["Rental for a day, mixer", float(bag.mixer), "each"]
         yield ["Clean-up after bags", float(bag.clean), "each"]
 
 

@@ -84,7 +84,8 @@ def house_tables(house: House) -> dict[str, Rows]:
         ("Pump, an hour", hour, None),
         ("Pump, a yard", yard, None),
         ("Pump, prime pack", pack, None),
-        ("Mixer for bags", house.mixer, None),
+        ("Rental for half a day, mixer", house.mixer, None),
+        ("Rental for a day, mixer", house.mixer, None),
         ("Clean-up after bags", house.clean, None),
     ]
     for place, (limit, dollars) in zip(("first", "second", "third"), house.fees, strict=False):

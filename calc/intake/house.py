@@ -157,8 +157,8 @@ def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
         if label in row.cells and declared is not None:
             findings += _read_amount(house, row, row.cells[label], declared)
     if price.pack is None and "size" in row.cells:
-        found = f'"{name.value}" is not bought by the pack, so its size is passed over.'
-        findings.append(Finding(Severity.NOTE, row.at(row.cells["size"]), found, "Clear the size."))
+        text = f'"{name.value}" is not bought by the pack, so its size is passed over.'
+        findings.append(Finding(Severity.NOTE, row.at(row.cells["size"]), text, "Clear the size."))
     house.price_rows[price], found = _price_row(row, price in house.prices)
     if house.price_rows[price].taxable:
         house.taxed[price.taxed] = house.price_rows[price].taxable

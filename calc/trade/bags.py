@@ -8,12 +8,14 @@ from calc.declare import (
     PERCENT,
     Section,
     both,
+    count_of,
     exact,
     factor,
     if_given,
     is_given,
     largest,
     line,
+    look_up,
     money,
     normal_place,
     per_one,
@@ -26,6 +28,7 @@ from calc.trade.concrete import Concrete
 from calc.trade.ladder import Risk, Short
 from calc.trade.levels import POURING
 from calc.trade.rates import CrewRate
+from calc.trade.rental import Rental
 from calc.trade.spread import VolumeSpread
 
 ONE_EACH = exact(1, "each")
@@ -35,7 +38,6 @@ class Bags(Section, title="Bags instead of a truck", sheet="Order and placing"):
     """Whole bags for the need; the mixer and the clean-up cost the same however few they are."""
 
     bag_price = price("Concrete bag", "$/bag", pack="ft3/bag", help="A bag of concrete, and what it yields.")
-    mixer_price = price("Mixer for bags", "$/each", help="A mixer for a pour by bags, with its fuel.")
     clean_price = price("Clean-up after bags", "$/each", help="Dust, bags and the mixer washed out.")
     minutes = factor(
         "Mixing a bag", "min/bag", 4, low=2, high=8, source="common practice, no source: mixer and two people"
@@ -60,10 +62,26 @@ class Bags(Section, title="Bags instead of a truck", sheet="Order and placing"):
     yard = line(
         "A yard of bags", "$/yd3", when(yields > 0, FT3_PER_YD3 / yields * if_given(bag_price, 0), 0), source="Prices"
     )
+    mixer_day = line(
+        "Mixer by the day",
+        "$",
+        money(count_of(round_up(hours / Rental.day), "each") * look_up(Rental.day_price, "mixer")),
+        source="whole days",
+    )
+    mixer = line(
+        "Mixer",
+        "$",
+        when(
+            both(hours <= Rental.half_day, look_up(Rental.half_price, "mixer") > 0),
+            money(ONE_EACH * look_up(Rental.half_price, "mixer")),
+            mixer_day,
+        ),
+        source="half a day where that is enough and has a price, else days",
+    )
     fixed = line(
         "Mixer and clean-up",
         "$",
-        money(ONE_EACH * if_given(mixer_price, 0)) + money(ONE_EACH * if_given(clean_price, 0)),
+        mixer + money(ONE_EACH * if_given(clean_price, 0)),
         source="Prices",
     )
     cost = line(

@@ -58,6 +58,7 @@ from calc.trade.protect import Protection, SlipSheet
 from calc.trade.purchases import Bought, TierStart, TruckFee
 from calc.trade.rates import CrewRate, Rate
 from calc.trade.removal_inputs import Footing, Plant
+from calc.trade.rental import Rental
 from calc.trade.site_cautions import Dust, SiteCautions
 from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
 from calc.trade.slab_cautions import SlabCautions
@@ -121,7 +122,7 @@ LADDER = (
     Best,
     Quick,
 )
-WAYS = (Bags, Topped, TruckClock, Drying, Heat, Ruled, Pace, Method, Ride, Pump, MethodCost)
+WAYS = (Rental, Bags, Topped, TruckClock, Drying, Heat, Ruled, Pace, Method, Ride, Pump, MethodCost)
 PLACING = (Fitness, Placing, NextFitness, NextWay, PlacingWords)
 ORDER = (
     Order,

@@ -9,7 +9,7 @@ from calc.declare import Cost, Expr, count_of, exact, if_given, is_given, look_u
 from calc.trade.bags import Bags
 from calc.trade.base import BaseHaul, BaseNeeds
 from calc.trade.dowels import Cut, DowelNeeds
-from calc.trade.equipment import Equipment, Rented, Tool
+from calc.trade.equipment import Equipment, Rented
 from calc.trade.fiber import FiberTotal
 from calc.trade.forms import Board, FormNeeds, Stakes
 from calc.trade.haul import Choice
@@ -26,6 +26,7 @@ from calc.trade.pour_inputs import Mixture
 from calc.trade.protect import Protection
 from calc.trade.purchases import Bought, TruckFee
 from calc.trade.rates import CrewRate
+from calc.trade.rental import Rental
 from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
@@ -168,7 +169,7 @@ _EQUIPMENT = (
             f"Rental of a {word}",
             EQUIPMENT,
             look_up(Rented.count, word),
-            look_up(Rented.each, word), "it is not needed", tax=look_up(Tool.taxed, word),
+            look_up(Rented.each, word), "it is not needed", tax=look_up(Rental.taxed, word),
         )
         for word in TOOL.axis.words
     ),

@@ -10,7 +10,6 @@ from calc.declare import (
     count_of,
     either,
     exact,
-    factor,
     greatest,
     if_given,
     is_given,
@@ -20,7 +19,6 @@ from calc.declare import (
     per_one,
     place_of_least,
     price,
-    prices,
     round_up,
     row_word,
     total,
@@ -30,6 +28,7 @@ from calc.trade.forms import has_price
 from calc.trade.inputs import Site
 from calc.trade.labor import Labor, Task
 from calc.trade.levels import RENTAL, TOOL
+from calc.trade.rental import Rental
 from calc.trade.tasks import Work
 from calc.trade.work_inputs import Digging, OnSite
 
@@ -39,14 +38,6 @@ ONE_DOLLAR, ONE_EACH = exact(1, "$"), exact(1, "each")
 
 class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
     """A machine is there for as long as its own tasks take. A saw and a breaker have engines of their own."""
-
-    half_price = prices("Rental for half a day", "$/each", TOOL, help="Up to half a day of that machine.")
-    day_price = prices("Rental for a day", "$/each", TOOL, help="A day of that machine.")
-    week_price = prices("Rental for a week", "$/each", TOOL, help="A week of that machine.")
-    taxed = line("Machine is taxed", "", by_row(TOOL, *day_price.taxed), source="Prices, row of the day")
-    half_day = factor("Half a day of rental", "h", 4, low=3, high=5, source="common practice, no source")
-    day = factor("Day of rental", "h", 8, low=6, high=24, source="common practice, no source")
-    week = factor("Week of rental", "", 5, low=3, high=7, source="common practice, no source: days")
 
     task = line(
         "For the task",
@@ -88,16 +79,24 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
         ),
         source="of its tasks; a mixer while bags are mixed, a generator for all that wants power where there is none",
     )
-    days = line("Rental days", "each", count_of(round_up(hours / day), "each"), source="hours over a day, whole days")
+    days = line(
+        "Rental days", "each", count_of(round_up(hours / Rental.day), "each"), source="hours over a day, whole days"
+    )
     weeks = line(
         "Rental weeks",
         "each",
-        count_of(round_up(per_one(days) / week), "each"),
+        count_of(round_up(per_one(days) / Rental.week), "each"),
         source="rental days over a week, whole weeks",
     )
-    half_known = line("Half-day price is known", "", has_price(half_price, TOOL), source="1 when the house gives it")
-    day_known = line("Day price is known", "", has_price(day_price, TOOL), source="1 when the house book gives it")
-    week_known = line("Week price is known", "", has_price(week_price, TOOL), source="1 when the house book gives it")
+    half_known = line(
+        "Half-day price is known", "", has_price(Rental.half_price, TOOL), source="1 when the house gives it"
+    )
+    day_known = line(
+        "Day price is known", "", has_price(Rental.day_price, TOOL), source="1 when the house book gives it"
+    )
+    week_known = line(
+        "Week price is known", "", has_price(Rental.week_price, TOOL), source="1 when the house book gives it"
+    )
 
 
 class Hire(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sheet=_SHEET):
@@ -111,13 +110,13 @@ class Hire(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sh
         source="for the hours of the machine",
     )
     each = line(
-        "One costs", "$/each", by_row(RENTAL, Tool.half_price, Tool.day_price, Tool.week_price), source="Prices"
+        "One costs", "$/each", by_row(RENTAL, Rental.half_price, Rental.day_price, Rental.week_price), source="Prices"
     )
     cost = line("Rental costs", "$", money(count * each), source="so many times the price")
     competes = line(
         "Can be taken",
         "",
-        by_row(RENTAL, when(Tool.hours <= Tool.half_day, Tool.half_known, 0), Tool.day_known, Tool.week_known),
+        by_row(RENTAL, when(Tool.hours <= Rental.half_day, Tool.half_known, 0), Tool.day_known, Tool.week_known),
         source="1 with a price; half a day only for so many hours",
     )
     compared = line(
