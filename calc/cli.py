@@ -125,6 +125,21 @@ def blank(file: Path, is_house: bool, filled: bool) -> None:
 
 
 @commands.command()
+@click.argument("workbooks", nargs=-1, required=True, type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="The book; else again.xlsx beside WORKBOOKS.")
+def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
+    """Write an input book from job WORKBOOKS, as typed, to bid them again at today's prices."""
+    from calc.audit.again import again as made_again
+
+    made = made_again(workbooks, output if output is not None else workbooks[0].parent / "again.xlsx")
+    for told in (*made.failures, *made.notes):
+        click.echo(told, err=True)
+    wrote = f"wrote {made.file}" if made.written else "nothing was written"
+    click.echo(f"{len(made.jobs)} of {len(workbooks)} workbooks taken; {wrote}; the house book is not copied")
+    sys.exit(made.code)
+
+
+@commands.command()
 @_INTO
 @_JSON
 def demo(output: Path | None, as_json: bool) -> None:

@@ -9,6 +9,7 @@ import numpy as np
 from hypothesis import strategies as st
 
 from calc.declare import JOB, Factor, Given, Level, Line, Price
+from calc.declared import PriceDay, Taxed
 from calc.formula.functions import Column
 from calc.formula.kinds import Sort
 from calc.formula.numbers import Frame
@@ -86,6 +87,9 @@ def _column(frame: Frame, jobs: Sequence[Job], member: Named) -> Column:
     if isinstance(member, Given | Price):
         values = [value for job in jobs for value in _typed(job, member)]
         return np.array(values, dtype=object if member.sort is Sort.TEXT else float)
+    if isinstance(member, Taxed | PriceDay):
+        blank = member.default if isinstance(member, Taxed) else NOT_GIVEN
+        return np.array([blank] * len(jobs), dtype=object if isinstance(member, Taxed) else float)
     rows = frame.rows_of(member.level)
     forced = [
         jobs[job].forced.get((_used(member), int(number) - 1), NOT_GIVEN)

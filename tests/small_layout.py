@@ -13,7 +13,7 @@ from pathlib import Path
 import xlsxwriter
 
 from calc.declare import JOB, Level, Line, Section
-from calc.declared import Declared
+from calc.declared import Declared, PriceDay, Taxed
 from calc.formula.functions import NONE
 from calc.formula.levels import level_of
 from calc.formula.numbers import Frame
@@ -46,7 +46,7 @@ class Layout:
         rows, self.next_row[sheet] = self._sized(section)
         if section.level == JOB or section.level.across:
             block = self._across(sheet, section.level, rows)
-            for row, member in enumerate(section.members, start=rows):
+            for row, member in enumerate(_laid(section), start=rows):
                 self._put_in_a_row(sheet, row, member, block)
         else:
             self._put_in_columns(sheet, rows, section)
@@ -55,8 +55,8 @@ class Layout:
         """The first row of a section below its heads, and the row after it."""
         start = self.next_row[section.sheet or TYPED] + 3
         below = section.level != JOB and not section.level.across
-        job_rows = sum(member.level == JOB for member in section.members)
-        length = self._count(section.level) + job_rows if below else len(section.members)
+        job_rows = sum(member.level == JOB for member in _laid(section))
+        length = self._count(section.level) + job_rows if below else len(_laid(section))
         return start, start + length + 1
 
     def _count(self, level: Level) -> int:
@@ -101,12 +101,17 @@ class Layout:
             self.cells[sheet] += [(head, lane, f"{upper} No.")]
             self.cells[sheet] += [(first_row + index, lane, number) for index, number in enumerate(column)]
         self.cells[sheet] += [(first_row + index, words, word) for index, word in enumerate(self._words(level))]
-        for place, member in enumerate(section.members):
+        for place, member in enumerate(_laid(section)):
             if member.level == JOB:
                 self._put_in_a_row(sheet, first_row + place, member, None)
             else:
                 self.cells[sheet].append((head, words + 1 + place, member.label))
                 self.places.put_lane(member, block, words + 1 + place)
+
+
+def _laid(section: type[Section]) -> list[Declared]:
+    """What has a place: nothing here asks whether a price is taxed, nor its days."""
+    return [member for member in section.members if not isinstance(member, PriceDay | Taxed)]
 
 
 def write(path: Path, job: Job) -> Path:

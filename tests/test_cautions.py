@@ -21,7 +21,7 @@ from priced_house import PRICED
 LIMITS = FIRST_LIMITS | MORE
 CAUTIONS = {each.id: each for each in all_cautions()}
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
-LABEL, NUMBER, UNIT, TEXT = range(4)
+LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
 House = Mapping[str, Rows]
 
 
@@ -41,8 +41,8 @@ def front_page(folder: Path, tables: Tables, house: House = HOUSE) -> list[list[
 
 
 def readiness(rows: list[list[object]]) -> str:
-    """What the front page says beside Ready."""
-    return next(str(row[TEXT]) for row in rows if row[LABEL] == "Ready")
+    """What the front page says beside the price."""
+    return next(str(each) for row in rows for each in row if str(each).startswith(("READY", "NOT READY")))
 
 
 def taken(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
@@ -111,9 +111,11 @@ def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> N
     order = [each.severity for each in fired(job)]
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
-    shown = [row for row in front_page(tmp_path, loud) if str(row[TEXT]).startswith(("stop: ", "caution: ", "note: "))]
+    words = {each.value for each in Severity}
+    shown = [row for row in front_page(tmp_path, loud) if row[LOUDNESS] in words]
     assert [row[LABEL] for row in shown] == [each.label for each in fired(job)]
-    assert [str(row[TEXT]).partition(":")[0] for row in shown] == [each.value for each in order]
+    assert [row[LOUDNESS] for row in shown] == [each.value for each in order]
+    assert [row[DO] for row in shown] == [each.do for each in fired(job)]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in fired(job)]
 
 

@@ -12,7 +12,8 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import HOUSE, write_book
+from books import write_book
+from priced_house import PRICED
 
 try:
     import pty
@@ -43,7 +44,7 @@ def flatwork(*words: str | Path, cwd: Path, **environment: str) -> subprocess.Co
 @pytest.fixture
 def week(tmp_path: Path) -> Path:
     """A folder with a week's book and a house book."""
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "house.xlsx", PRICED)
     return write_book(tmp_path / "week.xlsx", GOOD)
 
 

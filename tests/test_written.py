@@ -7,16 +7,39 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
-import openpyxl
 import pytest
 from xlsxwriter.worksheet import Worksheet
 
 from books import HOUSE, write_book
 from calc import batch
 from calc.files import shipped
+from calc.trade.week import COLUMNS
+from calc.workbook.pairs import SmallPour
 from calc.workbook.week import WeekRow, week_sheets
+from sheet_cells import read_cells
 
-ROW = WeekRow("one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 10)), "ready", ())
+POUR = SmallPour(
+    "one",
+    46139.0,
+    1.5,
+    400.0,
+    0.0,
+    3500.0,
+    171.0,
+    ("none",),
+    ((0.0, 155.0),),
+    1.0,
+    28.0,
+    9.0,
+    20.0,
+    65.0,
+    (30.0, 6.0),
+    2.25,
+)
+ROW = WeekRow(
+    "one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 1 + len(COLUMNS))), "ready", (),
+    "41 Orchard Spur", 24.5, POUR,
+)  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -30,9 +53,7 @@ def demo(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
 
 def formulas(book: Path) -> Iterator[str]:
     """Every formula of a workbook."""
-    for sheet in openpyxl.load_workbook(book).worksheets:
-        for row in sheet.iter_rows():
-            yield from (str(cell.value) for cell in row if cell.data_type == "f")
+    yield from (f"={held.formula}" for held in read_cells(book).values() if held.formula is not None)
 
 
 def test_no_formula_needs_what_our_writer_leaves_out(demo: list[Path]) -> None:

@@ -15,6 +15,9 @@ from calc.batch.travel import unpacked
 from calc.errors import Finding, Place, Severity
 from calc.intake.columns import evaluate
 from calc.intake.records import JobInput
+from calc.intake.schema import PRICES
+from calc.trade.cost_rows import ROWS
+from calc.trade.costs import CostTable
 from calc.workbook.checks import missed, open_stops
 from calc.workbook.values import JobValues, each_job
 from calc.workbook.week import WeekRow, week_row
@@ -116,4 +119,14 @@ def job_findings(job: JobValues) -> list[Finding]:
                 job.job.id,
             )
         )
-    return findings
+    return findings + _unpriced(job)
+
+
+def _unpriced(job: JobValues) -> list[Finding]:
+    """What the job needs and the house book has no price for: the price is not complete."""
+    lacking = [row.label for place, row in enumerate(ROWS) if float(job.of(CostTable.unpriced, place))]
+    if not lacking:
+        return []
+    place = Place(job.job.house.name or job.job.place.book, PRICES)
+    text = f"No price is given for: {'; '.join(lacking)}."
+    return [Finding(Severity.NOTE, place, text, "The price is not complete: fill the rows on Prices.", job.job.id)]

@@ -1,7 +1,7 @@
 """What can be declared: givens, factors, prices, lines, checks, cautions, and the sections that hold them."""
 
 from calc.declared.given import Factor, Forced, Given, Kind, Pack, Price, PriceDay, Taxed
-from calc.declared.line import Line, Paper, PaperRow, PriceLine
+from calc.declared.line import Line, PriceLine
 from calc.declared.section import Declared, Section
 from calc.declared.watch import Caution, Check, Severity
 
@@ -15,8 +15,6 @@ __all__ = [
     "Kind",
     "Line",
     "Pack",
-    "Paper",
-    "PaperRow",
     "Price",
     "PriceDay",
     "PriceLine",

@@ -1,9 +1,8 @@
-"""What follows from others: lines, and the papers that show them."""
+"""What follows from others."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from calc.declared.given import Forced, Price
 from calc.declared.section import Declared
@@ -73,22 +72,3 @@ class PriceLine(Line):
             for ending, member in each.members():
                 yield f"_{number}{ending}", member
         yield "", self
-
-
-PaperRow = Declared | tuple[Declared, Line]
-"""A row of a paper."""
-
-
-@dataclass(frozen=True)
-class Paper:
-    """A sheet for one reader: blocks of a heading and the rows that stand under it.
-
-    A row is a declaration, or a declaration with the line that says in words why it is so.
-    """
-
-    title: str
-    blocks: tuple[tuple[str, tuple[PaperRow, ...]], ...]
-
-    def __init__(self, title: str, *blocks: tuple[str, tuple[PaperRow, ...]]) -> None:
-        object.__setattr__(self, "title", title)
-        object.__setattr__(self, "blocks", blocks)

@@ -23,7 +23,8 @@ class Fact:
     """A row: what it is, its number with its unit (or its words), and optional words beside.
 
     ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` stands where nobody typed it. ``loud``
-    is what the reader looks for first. ``plain`` shows a number without its unit, which the label says.
+    is what the reader looks for first. ``row`` is the row that is shown (from 0) of a line that has several; without it
+    its total is, where it has one. ``like`` is a unit whose number format is taken.
     """
 
     named: Declared | None
@@ -32,8 +33,7 @@ class Fact:
     otherwise: str = BY_HAND
     loud: bool = False
     row: int | None = None
-    whole: bool = False
-    """Whether the number is shown without decimals: it is whole."""
+    like: str = ""
 
     @property
     def called(self) -> str:
@@ -45,16 +45,22 @@ class Fact:
 class Facts:
     """A block of facts. ``ticked`` puts a box behind each, to tick when it is on the truck.
 
-    ``only_with`` names a level of typed rows: without any of them the block is left out.
+    ``only_with`` names a level of typed rows: without any of them the block is left out. ``abreast`` puts numbers two
+    in a row.
     """
 
     title: str
     rows: tuple[Fact, ...]
     ticked: bool = False
     only_with: Level | None = None
+    abreast: bool = False
 
-    def __init__(self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None) -> None:
-        for name, value in (("title", title), ("rows", rows), ("ticked", ticked), ("only_with", only_with)):
+    def __init__(
+        self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None, abreast: bool = False
+    ) -> None:
+        for name, value in (
+            ("title", title), ("rows", rows), ("ticked", ticked), ("only_with", only_with), ("abreast", abreast),
+        ):  # fmt: skip
             object.__setattr__(self, name, value)
 
 
@@ -71,7 +77,7 @@ class Column:
     points_to: Line | None = None
     wide: bool = False
     otherwise: str = DASH
-    whole: bool = False
+    like: str = ""
 
 
 @dataclass(frozen=True)
@@ -158,7 +164,7 @@ Part = Facts | Table | Running | Said | HouseWords | Watched | ToSign
 
 
 @dataclass(frozen=True)
-class Handout:
+class Paper:
     """A paper for one reader: its parts from top to bottom.
 
     ``describes`` says that it has a wide column beside the first, for words that are wrapped. ``stands`` is the fact

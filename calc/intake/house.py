@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Factor, Pack, Price
-from calc.errors import Finding, InputRefused, Place, Severity
+from calc.errors import Finding, InputRefused, Severity
 from calc.intake.facts import origin_of, read_facts
 from calc.intake.fleet import complete, read_named_rows
 from calc.intake.records import NOT_GIVEN, Entry, House, PriceRow
@@ -53,16 +53,6 @@ def read_house(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tu
             facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True, both=not apart)
             house.site |= {given: entry for (_, given), entry in facts.items()}
             findings += found
-    missing = [each.label for each in PRICE_LIST if each not in house.prices]
-    if missing:
-        findings.append(
-            Finding(
-                Severity.NOTE,
-                Place(house.name, PRICES),
-                f"No price is given for: {'; '.join(missing)}.",
-                "Lines that need one say so; fill its row on Prices.",
-            )
-        )
     return house, findings
 
 

@@ -1,9 +1,12 @@
-"""The front page: what is ordered and bought, what was decided, and why."""
+"""The front page: the price and what it is made of, what is ordered and bought, what was decided, and why."""
 
 from __future__ import annotations
 
-from calc.declare import Paper, Section, count_of, joined, line, when
+from dataclasses import dataclass
+
+from calc.declare import Expr, Line, Section, count_of, joined, line, per_one, when
 from calc.trade.base import BaseNeeds
+from calc.trade.beside import BesideOrder
 from calc.trade.concrete import Concrete
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
@@ -11,14 +14,54 @@ from calc.trade.geometry import Slab
 from calc.trade.haul import Choice, RunnerUp
 from calc.trade.haul_piles import Pile
 from calc.trade.hauled import Hauled, Hauler
-from calc.trade.inputs import Company, Job
-from calc.trade.joints import JointNeeds, Matched
-from calc.trade.order import Order
+from calc.trade.inputs import Job
+from calc.trade.joints import Matched
+from calc.trade.labor import Labor
+from calc.trade.money import Parts, Price
+from calc.trade.order import Balance, Order
+from calc.trade.packs import Packs
+from calc.trade.placing_choice import NextWay, Placing, PlacingWords
 from calc.trade.pour_inputs import Ordering
-from calc.trade.surface import CURING_PACKS, Bonding, Curing
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+
+_SHEET = "Bid"
 
 
-class Decisions(Section, title="What was decided, and why", sheet="Bid"):
+class Front(Section, title="What the price is made of", sheet=_SHEET):
+    """What stands between the full cost and the price, and whether every cost has a price."""
+
+    margin = line("Margin and rounding", "$", Price.price - Price.full, source="price less full cost")
+    complete = line(
+        "Whether the price is complete",
+        "",
+        when(
+            Price.foots > 0,
+            joined("NOT COMPLETE: ", count_of(Price.foots, "each"), " costs have no price, see Costs"),
+            "complete: every cost has a price",
+        ),
+        source="costs that have no price",
+    )
+
+
+def _packs(need: Line, packs: Packs) -> Expr:
+    """Why these packs."""
+    return when(
+        need > 0,
+        when(
+            packs.can_win > 0,
+            joined(packs.way, ", of ", count_of(packs.can_win, "each"), " ways with a price"),
+            "not chosen: no price and size of a pack",
+        ),
+        "none is needed",
+    )
+
+
+def _other_packs(packs: Packs) -> Expr:
+    """What the next packs are."""
+    return when(packs.next_known > 0, joined("next: ", packs.next_way), "no other packs")
+
+
+class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
     """In words, from the live numbers."""
 
     order = line(
@@ -35,11 +78,39 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         ),
         source="order rule",
     )
+    other_order = line(
+        "What the other order is",
+        "",
+        when(
+            BesideOrder.known > 0,
+            when(
+                BesideOrder.is_best > 0,
+                "next comes the percent rule, which should cost more by",
+                "beside it the best rung, which should cost more by",
+            ),
+            "nothing that can be compared",
+        ),
+        source="the order beside another",
+    )
     trucks = line(
         "Why so many trucks",
         "",
-        joined("by capacity, ", Order.trucks, " truck(s), loaded as evenly as the step of the plant allows"),
+        when(
+            Order.trucks > 0,
+            "by capacity, loaded as evenly as the step of the plant allows",
+            "nothing comes from the plant",
+        ),
         source="truck capacity",
+    )
+    call = line(
+        "What calling the balance does",
+        "",
+        when(
+            Balance.saves > 0,
+            "hold the last one and call the balance: it should save",
+            when(per_one(Order.trucks) > 1, "calling the balance would save nothing", "no balance to call"),
+        ),
+        source="balance call",
     )
     fiber = line(
         "Why so much fiber",
@@ -47,7 +118,7 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         when(
             Job.fiber.is_("none"),
             "no fiber on this job",
-            joined(Job.fiber, " fiber, dosed by the yard ordered, whole bags in each of ", Order.trucks, " truck(s)"),
+            joined(Job.fiber, ", by the yard, whole bags in each truck"),
         ),
         source="dose by the yard ordered",
     )
@@ -61,55 +132,63 @@ class Decisions(Section, title="What was decided, and why", sheet="Bid"):
         ),
         source="haul plans",
     )
-    curing = line(
-        "Why these packs",
-        "",
-        when(
-            CURING_PACKS.can_win > 0,
-            joined(
-                CURING_PACKS.way,
-                ": the cheapest of ",
-                count_of(CURING_PACKS.can_win, "each"),
-                " way(s) that have a price",
-            ),
-            "not chosen: the house book gives no price and size of a pack",
-        ),
-        source="pack rule",
-    )
+    curing = line("Why these packs of curing compound", "", _packs(Curing.need, CURING_PACKS), source="pack rule")
+    bonding = line("Why these packs of bonding agent", "", _packs(Bonding.need, BONDING_PACKS), source="pack rule")
+    sealer = line("Why these packs of sealer", "", _packs(Sealer.need, SEALER_PACKS), source="pack rule")
+    other_curing = line("Other packs of curing compound", "", _other_packs(CURING_PACKS), source="pack rule")
+    other_bonding = line("Other packs of bonding agent", "", _other_packs(BONDING_PACKS), source="pack rule")
+    other_sealer = line("Other packs of sealer", "", _other_packs(SEALER_PACKS), source="pack rule")
 
 
-BID = Paper(
-    "Bid",
-    ("Firm", (Company.name, Company.address, Company.phone, Company.licence)),
-    ("Job", (Job.client, Job.address, Job.bid_date, Job.pour_date)),
-    (
-        "Key quantities",
-        (
-            Slab.net_area,
-            Concrete.in_place,
-            Order.need,
-            Order.spare,
-            Pile.loose,
-            Pile.tons,
-            BaseNeeds.buy,
-            DowelNeeds.dowels,
-            Matched.length,
-            JointNeeds.isolation,
-            Bonding.need,
-            Curing.need,
-        ),
+@dataclass(frozen=True)
+class Decision:
+    """What was decided: what came of it, why in words, what comes next in words, and what that would cost more."""
+
+    what: str
+    came_to: Line
+    why: Line
+    beside: Line | None = None
+    more: Line | None = None
+    wordy: bool = False
+    """Whether its words take two lines."""
+
+
+DECISIONS = (
+    Decision("Concrete to order", Order.quantity, Decisions.order, Decisions.other_order, BesideOrder.more, wordy=True),
+    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saves, wordy=True),
+    Decision("Placing", Placing.name, PlacingWords.why, PlacingWords.next_way, NextWay.more, wordy=True),
+    Decision(
+        "Loads, and how they leave", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True
     ),
-    (
-        "What was decided, and why",
-        (
-            (Order.quantity, Decisions.order),
-            (Order.trucks, Decisions.trucks),
-            (FiberTotal.bags, Decisions.fiber),
-            (Hauled.loads, Decisions.loads),
-            (Choice.cost, RunnerUp.words),
-            (CURING_PACKS.small, Decisions.curing),
-            CURING_PACKS.large,
-            CURING_PACKS.cost,
-        ),
-    ),
+    Decision("Fiber", FiberTotal.bags, Decisions.fiber),
+    Decision("Curing compound", CURING_PACKS.cost, Decisions.curing, Decisions.other_curing, CURING_PACKS.next_more),
+    Decision("Bonding agent", BONDING_PACKS.cost, Decisions.bonding, Decisions.other_bonding, BONDING_PACKS.next_more),
+    Decision("Sealer", SEALER_PACKS.cost, Decisions.sealer, Decisions.other_sealer, SEALER_PACKS.next_more),
 )
+"""What was decided for the job, in the order in which it matters."""
+
+ADDED = (
+    ("Tax", Price.tax),
+    ("Contingency", Price.contingency),
+    ("Overhead", Price.overhead),
+    ("Margin and rounding", Front.margin),
+)
+"""What comes to the subtotals of the costs, and makes the price."""
+
+FALLS_DUE = (Parts.deposit, Parts.poured, Parts.completed, Parts.held)
+"""How the price falls due."""
+
+KEY = (
+    Slab.net_area,
+    Concrete.in_place,
+    Order.need,
+    Order.chance,
+    Order.left,
+    Labor.days,
+    Labor.hours,
+    Pile.tons,
+    BaseNeeds.buy,
+    DowelNeeds.dowels,
+    Matched.length,
+)
+"""What a foreman asks first. A line by area is shown for all of them."""

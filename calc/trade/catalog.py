@@ -5,7 +5,8 @@ from __future__ import annotations
 from calc.declare import Section
 from calc.trade.bags import Bags, Topped
 from calc.trade.base import Base, BaseHaul, BaseNeeds, RockRide
-from calc.trade.bid import Decisions
+from calc.trade.beside import BesideOrder, OnLadder
+from calc.trade.bid import Decisions, Front
 from calc.trade.cautions import Cautions
 from calc.trade.checks import Integrity
 from calc.trade.concrete import Concrete
@@ -128,6 +129,8 @@ ORDER = (
     Order,
     Load,
     Balance,
+    OnLadder,
+    BesideOrder,
     Pour,
     TruckTime,
     PourCost,
@@ -198,6 +201,7 @@ WATCH = (
     SiteCautions,
     MoneyCautions,
     WeatherCautions,
+    Front,
     Decisions,
 )
 

@@ -21,6 +21,8 @@ from calc.declare import (
     least,
     line,
     money,
+    opposite,
+    per_one,
     place_of_least,
     round_down,
     round_up,
@@ -47,6 +49,9 @@ class Packs:
     cost: Line
     way: Line
     can_win: Line
+    next_known: Line
+    next_way: Line
+    next_more: Line
 
 
 def packs(called: str, liquid: str, need: Line, small: Price, large: Price, sheet: str) -> Packs:
@@ -135,14 +140,57 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
 
         known = line("Ways that can win", "", total(Ways.competes), source="0 when no price is given")
 
+    class Others(Section, title=f"Other packs of {liquid}", each=PACKING, sheet=sheet, called=f"{called}Others"):
+        """What would be bought otherwise; two ways that come to the same packs are one."""
+
+        differs = line(
+            "Buys other packs",
+            "",
+            when(
+                both(
+                    Ways.competes > 0,
+                    either(
+                        opposite(equals(per_one(Ways.large_packs), per_one(Choice.large_packs))),
+                        opposite(equals(per_one(Ways.small_packs), per_one(Choice.small_packs))),
+                    ),
+                ),
+                1,
+                0,
+            ),
+            source="1 for a way that can win and is not the cheapest in other words",
+            adds=True,
+        )
+        compared = line(
+            "Cost among the others",
+            "$",
+            when(differs > 0, Ways.cost, greatest(Ways.cost) + ONE_DOLLAR),
+            source="what is no other way is put behind the dearest",
+        )
+
+    class Next(Section, title=f"Next packs of {liquid}", sheet=sheet, called=f"{called}Next"):
+        """The cheapest of the others."""
+
+        known = line("Other packs can be compared", "", total(Others.differs), source="0 when there are none")
+        row = line("Row of the next packs", "", place_of_least(Others.compared), source="least, first row wins")
+        way = line("Next packs", "", at(Ways.way, row), source="of that row")
+        more = line(
+            "The next packs cost more by",
+            "$",
+            when(known > 0, at(Ways.cost, row) - Choice.cost, 0),
+            source="cost of the next packs less cost of the cheapest",
+        )
+
     return Packs(
-        (sizes.small.section, Ways, Choice),
+        (sizes.small.section, Ways, Choice, Others, Next),
         Choice.small_packs,
         Choice.large_packs,
         Choice.bought,
         Choice.cost,
         Choice.way,
         Choice.known,
+        Next.known,
+        Next.way,
+        Next.more,
     )
 
 

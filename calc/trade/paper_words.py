@@ -28,7 +28,6 @@ from calc.declare import (
     rounded,
     row_called,
     row_number,
-    row_word,
     total,
     when,
 )
@@ -104,9 +103,9 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
     """What the driver reads of it; piles leave in this order, so that what must stay clean leaves first."""
 
     goes = line(
-        "Pile and site",
+        "Goes to",
         "",
-        when(Hauled.loads > 0, joined(row_word(HAULED), " to ", Hauled.site_name), joined(row_word(HAULED), ": none")),
+        when(Hauled.loads > 0, Hauled.site_name, "-"),
         source="the cheapest site of its kind",
     )
     fill = line(
@@ -124,12 +123,16 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
     spoils = line(
         "Keep out of it",
         "",
-        by_row(
+        when(
+            Hauled.loads > 0,
+            by_row(
             HAULED,
             "soil on the roots, stones, wire, painted or treated wood, concrete",
             "turf, roots, brush, wood, concrete, bricks, anything that is not soil",
             "soil, wood, brush, long bars, bricks, asphalt",
             "what the gate refuses: ask before the first load",
+            ),
+            "-",
         ),
         source="common practice, no source: the gate's own list wins",
     )

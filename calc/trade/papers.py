@@ -27,12 +27,12 @@ from calc.trade.work_inputs import OnSite
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
-PROPOSAL = paper.Handout(
+PROPOSAL = paper.Paper(
     "Proposal",
     "for the client",
     Facts(
         "",
-        Fact(Company.name, "From"),
+        Fact(Company.name, "From", loud=True),
         Fact(Company.address, "Address"),
         Fact(Company.phone, "Phone"),
         Fact(Company.licence, "Licence"),
@@ -83,7 +83,7 @@ PROPOSAL = paper.Handout(
     stands=Price.price,
 )
 
-PLANT_ORDER = paper.Handout(
+PLANT_ORDER = paper.Paper(
     "Plant order",
     "for the dispatcher",
     Facts(
@@ -133,7 +133,7 @@ PLANT_ORDER = paper.Handout(
     Facts("To write down", Fact(None, "Taken by"), Fact(None, "Ticket number"), Fact(None, "Date and time")),
 )
 
-DUMP_PLAN = paper.Handout(
+DUMP_PLAN = paper.Paper(
     "Dump plan",
     "for the driver",
     Facts(
@@ -164,7 +164,7 @@ DUMP_PLAN = paper.Handout(
             fact
             for place, word in enumerate(HAULED.axis.words)
             for fact in (
-                Fact(HaulWord.goes, word.capitalize(), row=place),
+                Fact(HaulWord.goes, f"{word.capitalize()} goes to", row=place),
                 Fact(HaulWord.spoils, "Keep out of it", row=place),
             )
         ),

@@ -35,13 +35,13 @@ Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
 _JOB = (Fact(Job.client), Fact(Job.address), Fact(OnPaper.contact), Fact(Job.pour_date))
 
-LOAD_LIST = paper.Handout(
+LOAD_LIST = paper.Paper(
     "Load list",
     "for whoever loads the truck",
     Facts("Job", *_JOB),
     Facts(
         "Forms and dowels",
-        *(Fact(BoardWord.feet, f"Board {word}", row=place, whole=True) for place, word in enumerate(BOARD.axis.words)),
+        *(Fact(BoardWord.feet, f"Board {word}", row=place, like="each") for place, word in enumerate(BOARD.axis.words)),
         Fact(Stakes.curved, "Hardboard for curves"),
         Fact(FormNeeds.stakes, "Stakes"),
         Fact(FormNeeds.oil, "Form oil"),
@@ -84,7 +84,7 @@ LOAD_LIST = paper.Handout(
     Facts("Crew", Fact(OnSite.crew, "People"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Hours of work, in all")),
 )
 
-POUR_DAY = paper.Handout(
+POUR_DAY = paper.Paper(
     "Pour day",
     "for the foreman",
     Facts(
@@ -92,11 +92,15 @@ POUR_DAY = paper.Handout(
         Fact(Job.address, "Where"),
         Fact(OnPaper.contact),
         Fact(Job.pour_date),
+        Fact(Pour.way, "Placed by"),
+    ),
+    Facts(
+        "Order",
         Fact(Order.quantity, "Concrete ordered", loud=True),
         Fact(Mixture.strength, "Strength of the mix"),
-        Fact(Pour.way, "Placed by"),
         Fact(Crew.placing, "People who place"),
         Fact(Crew.finishing, "People who finish"),
+        abreast=True,
     ),
     Table(
         "Depths",
@@ -104,10 +108,10 @@ POUR_DAY = paper.Handout(
         Column("Slab, ft2", Slab.net_area),
         Column("Wanted", AreaWord.thickness),
         Column("Mean depth", AreaWord.mean),
-        Column("Of so many points", Depth.points),
+        Column("Points", Depth.points),
         Column("Measured again"),
         Column("Joint depth", AreaWord.joint_depth),
-        Column("Joints, a copy", Matched.joints),
+        Column("Joints", Matched.joints),
     ),
     Table(
         "Trucks",
@@ -126,8 +130,8 @@ POUR_DAY = paper.Handout(
     ),
     Facts(
         "Balance, finish and cure",
-        Fact(PourWord.hold, "Balance"),
         Fact(Balance.last, "On the last truck, as ordered"),
+        Fact(PourWord.gap, "Between trucks"),
         Fact(FinishWindow.by_mix, "Time to finish, from batching"),
         Fact(FinishWindow.needed, "Time that the largest truck takes"),
         Fact(FinishWindow.lacking, "Time to finish lacks"),
@@ -137,20 +141,22 @@ POUR_DAY = paper.Handout(
         Fact(Bonding.need, "Bonding agent"),
         Fact(Sealer.need, "Sealer, on another day"),
         Fact(Protection.water, "Wash water to hold"),
+        abreast=True,
     ),
+    Facts("", Fact(PourWord.hold, "Balance call")),
     paper.Running("Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"),
     paper.Watched("What to watch"),
 )
 
-JOB_COST = paper.Handout(
+JOB_COST = paper.Paper(
     "Job cost",
     "for the office; not given out",
     Table(
         "",
         COST,
-        Column("Quantity", CostTable.quantity),
+        Column("Quantity", CostTable.quantity, like="h"),
         Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
-        Column("Rate", CostTable.rate),
+        Column("Rate", CostTable.rate, like="$"),
         Column("Amount", CostTable.amount),
         Column("Actual"),
         Column("From cell", points_to=CostTable.amount),

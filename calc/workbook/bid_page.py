@@ -1,31 +1,56 @@
-"""The sheet Bid: what is ordered and bought, what was decided and why, what to watch, and whether the checks hold."""
+"""The sheet Bid: the price and what it is made of, what was decided and why, what moves the price, what to watch."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Caution, Declared, Given, Kind, Line
+from calc.declared import Declared, Given, Kind, Line
 from calc.formula.kinds import Sort
-from calc.trade.bid import BID
-from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops, said
+from calc.trade.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, Front
+from calc.trade.inputs import Company, Job
+from calc.trade.levels import GROUP
+from calc.trade.money import Price, Subtotal
+from calc.trade.order import Order
+from calc.workbook.bid_blocks import (
+    A_WORD,
+    BESIDE,
+    FIGURE,
+    LABEL,
+    NAME,
+    TEXT,
+    UNIT,
+    UNIT_OF_FIGURE,
+    VALUE,
+    WIDTHS,
+    FrontPage,
+    gap,
+    heads,
+    lay_cautions,
+    lay_legend,
+    lay_moves,
+    section,
+)
+from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops
 from calc.workbook.lines import SAFETY, format_of, shown
-from calc.workbook.looks import LEGEND
-from calc.workbook.page import Computed, Linked, Number, Page, Shown, Spoken
-from calc.workbook.places import Places, cell
+from calc.workbook.looks import dashed
+from calc.workbook.page import Computed, Linked, Page, Shown, Spoken
+from calc.workbook.places import Places
 from calc.workbook.values import JobValues
 
-NAME = "Bid"
-_LABEL, _VALUE, _UNIT, _TEXT, _PLACE = range(5)
-_WIDTHS = (30.0, 13.0, 8.0, 64.0, 5.0)
-_NUMBER = '#,##0.00;-#,##0.00;"-"'
+__all__ = ["EMPTY", "NAME", "SLOTS", "TOO_SHORT", "bid_page", "slots_for"]
+
 SLOTS = 8
 """Cautions that the front page has room for at issue; doubled until the job fits."""
 
 TOO_SHORT = "CHECK: list too short, run flatwork again"
 """Said when an edit fires more cautions than the front page has slots for."""
 
-EMPTY = "-"
+EMPTY = A_WORD
 """Shown in a slot that is not in use."""
+
+_PERCENT = "0.0%"
+_OWN_FORMATS = {Order.chance: _PERCENT}
+"""The number formats of what is shown otherwise here than where it is computed."""
 
 
 def slots_for(job: JobValues) -> int:
@@ -37,41 +62,88 @@ def slots_for(job: JobValues) -> int:
 
 
 def bid_page(places: Places, checks: ChecksPage, slots: int) -> Page:
-    """The front page."""
-    page = Page(NAME, _WIDTHS, "Bid", portrait=True, one_page=True, frozen_rows=2, frozen_cols=0)
-    page.put(Spoken(0, _LABEL, "title", lambda job: f"Bid {job.id}"))
-    page.heights[0] = 24
-    page.next()
-    page.words(_LABEL, SAFETY, "subtitle")
-    page.next(2)
-    _lay_master_check(page, checks)
-    _lay_readiness(page, checks)
-    for title, rows in BID.blocks:
-        _section(page, title)
-        for named in rows:
-            _lay_row(page, places, *(named if isinstance(named, tuple) else (named, None)))
-        page.next()
-    _lay_cautions(page, checks, slots)
-    _lay_legend(page)
+    """The front page: one page, unless the job earned so many cautions that it would be too small to read."""
+    page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
+    _lay_head(page, places)
+    _lay_price(page, places, checks)
+    _lay_made_of(page, places)
+    _lay_decisions(page, places)
+    lay_moves(page)
+    lay_cautions(page, checks, slots, TOO_SHORT)
+    lay_legend(page)
     return page
 
 
-def _section(page: Page, title: str) -> None:
-    for col in range(_TEXT + 1):
-        page.words(col, title if col == _LABEL else "", "section")
+def _lay_head(page: Page, places: Places) -> None:
+    """Whose bid it is, for whom and when."""
+    page.put(Spoken(0, LABEL, "title", lambda job: f"Bid {job.id}", wraps=False))
+    page.heights[0] = 24
     page.next()
+    page.words(LABEL, SAFETY, "subtitle")
+    page.next()
+    for left, right in ((Job.client, Job.bid_date), (Job.address, Job.pour_date), (Company.name, Company.licence)):
+        page.words(LABEL, left.label, "label")
+        _link(page, places, left, VALUE, "line")
+        page.words(BESIDE, right.label, "label")
+        _link(page, places, right, FIGURE, "line")
+        page.next()
+    gap(page)
+
+
+def _lay_price(page: Page, places: Places, checks: ChecksPage) -> None:
+    """The price, whether it is complete, whether a stop stands in the way, and whether the checks hold."""
+    section(page, Price.price.label)
+    _link(page, places, Price.price, LABEL, "hero")
+    _lay_line(page, places, Front.complete, TEXT, "status")
+    _lay_readiness(page, checks)
+    page.heights[page.row] = 30
+    page.next()
+    beside: tuple[Callable[[], None], ...] = (
+        lambda: _lay_amount(page, places, Price.by_area),
+        lambda: _lay_master_check(page, checks),
+    )
+    for lay, due in zip(beside, FALLS_DUE[:2], strict=True):
+        lay()
+        page.words(BESIDE, due.label, "label")
+        _link(page, places, due, FIGURE, "formula")
+        page.next()
+    gap(page)
+
+
+def _lay_amount(page: Page, places: Places, line: Line) -> None:
+    page.words(LABEL, line.label, "label")
+    _link(page, places, line, VALUE, "formula")
+    page.words(UNIT, line.unit_text, "unit")
+
+
+def _lay_readiness(page: Page, checks: ChecksPage) -> None:
+    """Whether a stop stands in the way, in words."""
+    open_cells = checks.caution_column("not accepted", NAME, headed=False)
+    page.put(
+        Linked(
+            page.row,
+            BESIDE,
+            "alarm",
+            lambda: (
+                f'IF(SUM({open_cells})>0,"NOT READY: "&SUM({open_cells})&" stop(s) not accepted, see below","READY")'
+            ),
+            lambda job: (
+                f"NOT READY: {len(open_stops(job))} stop(s) not accepted, see below" if open_stops(job) else "READY"
+            ),
+        )
+    )
 
 
 def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     """How many checks pass, and in words whether all do."""
-    page.words(_LABEL, "Checks", "big")
+    page.words(LABEL, "Checks that pass", "label")
     missed_cell = checks.missed_cell(NAME)
     every = len(all_checks())
     page.put(
         Linked(
             page.row,
-            _TEXT,
-            "check",
+            TEXT,
+            "status",
             lambda: f'IF({missed_cell}=0,"ALL CHECKS PASS",{missed_cell}&" CHECK(S) FAIL: see Checks")',
             lambda job: "ALL CHECKS PASS" if not missed(job) else f"{missed(job)} CHECK(S) FAIL: see Checks",
         )
@@ -79,149 +151,100 @@ def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     page.put(
         Linked(
             page.row,
-            _VALUE,
+            VALUE,
             "formula",
-            lambda: f"{_count(checks)}-{missed_cell}",
+            lambda: f"COUNT({checks.missed_column(NAME)})-{missed_cell}",
             lambda job: float(every - missed(job)),
             "0",
         )
     )
-    page.words(_UNIT, "pass", "unit")
-    page.heights[page.row] = 20
-    page.next()
 
 
-def _lay_readiness(page: Page, checks: ChecksPage) -> None:
-    """Whether a stop stands in the way, in words."""
-    page.words(_LABEL, "Ready", "big")
-    open_cells = checks.caution_column("not accepted", NAME, headed=False)
-    page.put(
-        Linked(
-            page.row,
-            _TEXT,
-            "alarm",
-            lambda: (
-                f'IF(SUM({open_cells})>0,"NOT READY: "&SUM({open_cells})&" stop(s) not accepted, see Cautions","READY")'
-            ),
-            lambda job: (
-                f"NOT READY: {len(open_stops(job))} stop(s) not accepted, see Cautions" if open_stops(job) else "READY"
-            ),
-        )
-    )
-    page.heights[page.row] = 20
-    page.next(2)
+def _lay_made_of(page: Page, places: Places) -> None:
+    """The parts of the price with the share of each, and beside them what a foreman asks first."""
+    section(page, "What the price is made of", "Key quantities")
+    parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
+    parts += [(line, 0, label) for label, line in ADDED]
+    first = page.row
+    for (line, place, label), key in zip([*parts, (Price.price, 0, "Price")], KEY, strict=True):
+        role = "sum" if line is Price.price else "formula"
+        page.words(LABEL, label, "label" if role == "formula" else "strong")
+        _link(page, places, line, VALUE, role, place)
+        _lay_share(page, places, line, place)
+        _lay_key(page, places, key)
+        page.next()
+    page.bars.append((first, page.row - 2, TEXT))
+    gap(page)
 
 
-def _count(checks: ChecksPage) -> str:
-    return f"COUNT({checks.missed_column(NAME)})"
+def _lay_share(page: Page, places: Places, line: Line, place: int) -> None:
+    """How much of the price it is."""
+    row, price = page.row, Price.price
+
+    def text() -> str:
+        whole = places.one(price, 0, NAME, "cr")
+        return f"IF(ROUND({whole},6)>0,{places.one(line, place, NAME, 'cr')}/{whole},0)"
+
+    def value(job: JobValues) -> Shown:
+        whole = float(job.of(price))
+        return float(job.of(line, place)) / whole if round(whole, 6) > 0 else 0.0
+
+    page.put(Linked(row, TEXT, "share", text, value, _PERCENT))
 
 
-def _lay_row(page: Page, places: Places, named: Declared, why: Line | None) -> None:
-    """A fact or a number brought from where it stands, with the reason in words where there is one."""
-    page.words(_LABEL, named.label, "label")
-    if why is not None:
-        places.put_cell(why, NAME, page.row, _TEXT)
-        page.put(Computed(page.row, _TEXT, "sentence", why, 0, ""))
-        page.heights[page.row] = 27
-    if named.sort is Sort.TEXT or (isinstance(named, Given) and named.kind is Kind.DATE):
-        _link(page, places, named, _TEXT)
-    else:
-        line = named.all_rows if isinstance(named, Line) and named.all_rows is not None else named
-        _link(page, places, line, _VALUE)
-        page.words(_UNIT, named.unit_text, "unit")
-        if isinstance(line, Line) and why is None:
-            whole = line.formula.words if line is named else f"all rows: {_formula_words(named)}"
-            page.words(_TEXT, whole, "note")
-    page.next()
+def _lay_key(page: Page, places: Places, line: Line) -> None:
+    """A quantity of the job, beside the parts of the price."""
+    page.words(BESIDE, line.label, "label")
+    _link(page, places, line if line.all_rows is None else line.all_rows, FIGURE, "formula")
+    page.words(UNIT_OF_FIGURE, line.unit_text, "unit")
 
 
-def _formula_words(named: Declared) -> str:
-    return named.formula.words if isinstance(named, Line) else ""
+def _lay_decisions(page: Page, places: Places) -> None:
+    """What was decided, why in words, and what would come next, with what it would cost more."""
+    section(page, "What was decided, and why", "Beside it")
+    heads(page, {LABEL: "Decision", VALUE: "Came to", TEXT: "Why", BESIDE: "What comes next", FIGURE: "By, $"})
+    for each in DECISIONS:
+        _lay_decision(page, places, each)
+        page.next()
+    gap(page)
 
 
-def _link(page: Page, places: Places, named: Declared, col: int) -> None:
+def _lay_decision(page: Page, places: Places, each: Decision) -> None:
+    page.words(LABEL, each.what, "label")
+    came_to = each.came_to if each.came_to.all_rows is None else each.came_to.all_rows
+    _link(page, places, came_to, VALUE, "figure")
+    page.words(UNIT, each.came_to.unit_text.replace("$", ""), "unit")
+    _lay_line(page, places, each.why, TEXT, "sentence")
+    if each.beside is not None and each.more is not None:
+        _lay_line(page, places, each.beside, BESIDE, "sentence")
+        _link(page, places, each.more, FIGURE, "figure")
+    if each.wordy:
+        page.heights[page.row] = 25.5
+
+
+def _lay_line(page: Page, places: Places, line: Line, col: int, role: str) -> None:
+    """A line of the front page's own stands here; any other is brought from where it is computed."""
+    if line.section.sheet != NAME:
+        _link(page, places, line, col, role)
+        return
+    places.put_cell(line, NAME, page.row, col)
+    page.put(Computed(page.row, col, role, line, 0, format_of(line)))
+
+
+def _link(page: Page, places: Places, named: Declared, col: int, role: str, place: int = 0) -> None:
+    """Brings a number or a fact from where it stands."""
+    if isinstance(named, Line) and named.section.sheet == NAME and named not in places.spots:
+        _lay_line(page, places, named, col, role)
+        return
     date = isinstance(named, Given) and named.kind is Kind.DATE
-    words = named.sort is Sort.TEXT
-
+    face = "yyyy-mm-dd" if date else _OWN_FORMATS.get(named, format_of(named))  # type: ignore[call-overload]
     page.put(
         Linked(
             page.row,
             col,
-            "sentence" if words or date else "sum",
-            lambda: places.one(named, 0, NAME, "cr"),
-            lambda job: shown(job.of(named)),
-            "yyyy-mm-dd" if date else format_of(named),
+            role,
+            lambda: places.one(named, place, NAME, "cr"),
+            lambda job: shown(job.of(named, place)),
+            dashed(face) if role == "figure" and named.sort is Sort.NUMBER else face,
         )
     )
-
-
-def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
-    """The cautions that the job earned, the loudest first, in slots that follow the numbers."""
-    _section(page, "Cautions")
-    heads = {_LABEL: "Caution", _VALUE: "Number", _UNIT: "Unit", _TEXT: "What was found, and what to do", _PLACE: "No."}
-    for col, head in heads.items():
-        page.words(col, head, "head")
-    page.next()
-    for place in range(slots):
-        _lay_caution(page, checks, place)
-        page.next()
-    page.next()
-    fires, last = checks.caution_column("fires", NAME, headed=False), cell(NAME, page.row - 2, _PLACE, NAME, "cr")
-    page.put(
-        Linked(
-            page.row,
-            _TEXT,
-            "check",
-            lambda: f'IF(SUM({fires})>{last},"{TOO_SHORT}",SUM({fires})&" caution(s), all shown")',
-            lambda job: f"{sum(1 for _ in fired(job))} caution(s), all shown",
-        )
-    )
-    page.next(2)
-
-
-def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
-    row = page.row
-    page.put(Number(row, _PLACE, "number", place + 1))
-    number = cell(NAME, row, _PLACE, NAME, "c")
-    picks: tuple[tuple[int, str, Callable[[JobValues, Caution], Shown], Shown, str, str], ...] = (
-        (_LABEL, "label", lambda _job, each: each.label, EMPTY, "label", ""),
-        (_VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", _NUMBER),
-        (_UNIT, "unit", lambda _job, each: each.number.unit_text or EMPTY, EMPTY, "unit", ""),
-        (_TEXT, "sentence", said, EMPTY, "said", ""),
-    )
-    for col, role, say, empty, column, format_text in picks:
-        page.put(
-            Linked(
-                row,
-                col,
-                role,
-                _picked(checks, number, column, empty),
-                _in_slot(place, say, empty),
-                format_text,
-            )
-        )
-    page.heights[row] = 27
-
-
-def _picked(checks: ChecksPage, number: str, column: str, empty: Shown) -> Callable[[], str]:
-    so_far = checks.caution_column("so far", NAME, headed=False)
-    fires = checks.caution_column("fires", NAME, headed=False)
-    picked = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
-    otherwise = "0" if empty == 0.0 else f'"{EMPTY}"'
-    return lambda: f"IF({number}>SUM({fires}),{otherwise},{picked})"
-
-
-def _in_slot(place: int, say: Callable[[JobValues, Caution], Shown], empty: Shown) -> Callable[[JobValues], Shown]:
-    def value(job: JobValues) -> Shown:
-        cautions = list(fired(job))
-        return say(job, cautions[place]) if place < len(cautions) else empty
-
-    return value
-
-
-def _lay_legend(page: Page) -> None:
-    _section(page, "Legend")
-    for role, meaning in LEGEND:
-        page.words(_LABEL, {"issue": "as of issue"}.get(role, role), role)
-        page.words(_TEXT, meaning, "note")
-        page.next()

@@ -40,6 +40,11 @@ def count_defaults(job: JobInput) -> int:
     return sum(1 for _ in _defaults(job))
 
 
+def count_factors(job: JobInput) -> int:
+    """How many factors of the trade the house left as usual."""
+    return sum(1 for _ in _factors(job))
+
+
 def log_page(job: JobInput) -> Page:
     """The sheet; it is as of issue, and its length is the job's own."""
     page = open_page(NAME, "Log: as of issue", _WIDTHS, _HEADS)

@@ -47,7 +47,8 @@ ROLES: dict[str, dict[str, Any]] = {
     "line": {"align": "left", **_TOP},
     "figure": {"align": "right", **_TOP},
     "beside": {"align": "left", **_TOP},
-    "loud": {"bold": True, "font_size": 12, **_TOP},
+    "loud": {"bold": True, "font_size": 12, "align": "left", **_TOP},
+    "loudfigure": {"bold": True, "font_size": 12, "align": "right", **_TOP},
     "rowname": {"bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowwords": {"bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowfigure": {"align": "right", "bottom": 7, "bottom_color": RULE, **_WRAP},
@@ -61,10 +62,23 @@ ROLES: dict[str, dict[str, Any]] = {
     "strong": {"bold": True, **_TOP},
     "headline": {"bold": True, "bg_color": BAND, "top": 1, "bottom": 1, "valign": "vcenter"},
     "signer": {"valign": "bottom"},
-    "small": {"font_color": QUIET, "font_size": 8, **_TOP},
+    "small": {"font_size": 8, **_TOP},
     "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},
+    "hero": {"bold": True, "font_size": 20, "align": "left", "valign": "vcenter"},
+    "share": {"align": "left", "indent": 1, **_TOP},
+    "finding": {"align": "left", "font_size": 8, **_WRAP},
+    "told": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, "align": "left", **_WRAP},
+    "telling": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
+    "toldfigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
+    "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the plain face."""
+
+SHARE_BAR: dict[str, Any] = {
+    "type": "data_bar", "bar_color": "#B9C4CA",
+    "min_type": "num", "min_value": 0, "max_type": "num", "max_value": 1,
+}  # fmt: skip
+"""The bar behind a share of the whole."""
 
 LEGEND = (
     ("input", "typed on the site or in the office: edit it, and everything that hangs on it follows"),

@@ -122,7 +122,19 @@ class Pointed:
     index: int
 
 
-Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained | Pointed
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What was worked out about the job when its workbook was written, and is not live. As of issue."""
+
+    row: int
+    col: int
+    role: str
+    say: Callable[[JobValues], Shown]
+    format: str = ""
+    wraps: bool = False
+
+
+Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained | Pointed | Told
 
 
 @dataclass
@@ -141,6 +153,8 @@ class Page:
     frozen_cols: int = 1
     choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
     breaks: list[int] = field(default_factory=list)
+    bars: list[tuple[int, int, int]] = field(default_factory=list)
+    """Columns of shares that show a bar behind each: the first row, the last row, the column."""
 
     def put(self, cell: Put) -> None:
         """Adds a cell."""

@@ -12,10 +12,11 @@ from calc.formula.kinds import Sort
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
 from calc.trade.levels import AREA
+from calc.units.algebra import COUNTS
 from calc.workbook.blocks import word_of
 from calc.workbook.checks import ChecksPage
 from calc.workbook.lines import format_of, shown
-from calc.workbook.looks import COUNT_FORMAT, dashed
+from calc.workbook.looks import dashed, number_format
 from calc.workbook.page import Linked, Page, Shown, Words, lines_of
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
@@ -23,7 +24,13 @@ from calc.workbook.values import JobValues
 LABEL, VALUE, UNIT = 0, 1, 2
 """The first columns of every paper."""
 
+PLAIN_GRID = (28.0, *(10.5,) * 8)
+WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
+"""The widths of a paper's columns: of even columns for numbers, or with a wide one for words beside the first."""
+
 _DATE = "yyyy-mm-dd"
+_FACES = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
+"""Formats of a paper where a sheet of lines shows more digits."""
 
 
 @dataclass(frozen=True)
@@ -85,40 +92,45 @@ def is_words(named: Declared) -> bool:
     return named.sort is Sort.TEXT
 
 
-def face_of(named: Declared, whole: bool = False) -> str:
-    """The number format on a paper: a dash for zero, and a date as a date."""
+def face_of(named: Declared, like: str = "") -> str:
+    """The number format on a paper: no more digits than a hand needs, a dash for zero, a date as a date."""
     if is_words(named):
         return ""
     if isinstance(named, Given) and named.kind is Kind.DATE:
         return _DATE
-    return dashed(COUNT_FORMAT if whole else format_of(named))
+    unit_text = like or named.unit_text
+    return dashed(_FACES.get(unit_text) or (number_format(unit_text, COUNTS) if like else format_of(named)))
 
 
-def bring(page: Page, desk: Desk, fact: paper.Fact, wordy: bool) -> None:
-    """The value of a fact, its unit, and what is said beside it."""
-    named, row = fact.named, fact.row or 0
+def unit_beside(named: Declared) -> str:
+    """The unit that stands beside a number; none for words and money, and none for a count, which its label names."""
+    is_date = isinstance(named, Given) and named.kind is Kind.DATE
+    bare = is_words(named) or is_date or named.unit_text.startswith("$") or named.unit_text in COUNTS
+    return "" if bare else named.unit_text
+
+
+def whole_of(fact: paper.Fact) -> tuple[Declared, int]:
+    """What a fact shows, and its row: the total of a line that has one, unless a row of it is named."""
+    named = fact.named
     assert named is not None
     if fact.row is None and isinstance(named, Line) and named.all_rows is not None:
-        named = named.all_rows
-    face = face_of(named, fact.whole)
-    plain = is_words(named) or face == _DATE
-    unit = "" if plain or named.unit_text.startswith("$") else named.unit_text
-    if wordy and unit:
+        return named.all_rows, 0
+    return named, fact.row or 0
+
+
+def bring(page: Page, desk: Desk, fact: paper.Fact, flush: bool, col: int = VALUE) -> None:
+    """The value of a fact: flush left with its unit behind it, or to the right with its unit in the next column."""
+    named, row = whole_of(fact)
+    face, unit = face_of(named, fact.like), unit_beside(named)
+    if flush and unit:
         face = ";".join(part if part == '"-"' else f'{part} "{unit}"' for part in face.split(";"))
-    role = "loud" if fact.loud else "sentence" if wordy else "line" if plain else "figure"
+    role = ("loud" if flush else "loudfigure") if fact.loud else "line" if flush else "figure"
+    wraps = flush and len(page.widths) == len(WORDY_GRID) and is_words(named)
     text = desk.text_of(named, row, page.name, fact.otherwise)
-    page.put(Linked(page.row, VALUE, role, text, desk.value_of(named, row, fact.otherwise), face, wraps=wordy))
-    if unit and not wordy:
-        page.words(UNIT, unit, "unit")
-    _say_beside(page, desk, fact.beside)
-
-
-def _say_beside(page: Page, desk: Desk, beside: Declared | str) -> None:
-    if isinstance(beside, str):
-        if beside:
-            page.put(Words(page.row, UNIT + 1, "line", beside))
-        return
-    page.put(Linked(page.row, UNIT + 1, "line", desk.text_of(beside, 0, page.name), desk.value_of(beside, 0)))
+    value = desk.value_of(named, row, fact.otherwise)
+    page.put(Linked(page.row, col, "sentence" if wraps and not fact.loud else role, text, value, face, wraps=wraps))
+    if unit and not flush:
+        page.put(Words(page.row, col + 1, "unit", unit))
 
 
 def spread_words(text: str, width: float) -> list[str]:

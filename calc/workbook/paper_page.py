@@ -9,24 +9,23 @@ from functools import singledispatch
 
 from calc.declared import paper
 from calc.workbook.lines import SAFETY
+from calc.workbook.looks import LINE_HEIGHT
 from calc.workbook.page import Linked, Page, Spoken, Words
-from calc.workbook.paper_cells import LABEL, VALUE, Desk, bring, spread_words
+from calc.workbook.paper_cells import LABEL, PLAIN_GRID, VALUE, WORDY_GRID, Desk, bring, is_words, spread_words
 from calc.workbook.paper_tables import lay_running, lay_table
 from calc.workbook.paper_watch import lay_watched, readiness
 
 __all__ = ["Desk", "paper_page"]
 
-PLAIN_GRID = (28.0, *(10.5,) * 8)
-WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
-"""The widths of a paper's columns: of even columns for numbers, or with a wide one for words beside the first."""
-
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
 
-_GAP, _SIGN_HEIGHT = 7.0, 34.0
+_GAP, _LOUD_HEIGHT, _SIGN_HEIGHT = 7.0, 17.0, 34.0
+_TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
+"""Columns of the even grid: the box to tick, and the second of two facts in a row."""
 
 
-def paper_page(handout: paper.Handout, desk: Desk) -> Page:
+def paper_page(handout: paper.Paper, desk: Desk) -> Page:
     """The sheet of a paper."""
     first = handout.parts[0]
     headed = isinstance(first, paper.Table) and not first.title
@@ -53,6 +52,8 @@ def paper_page(handout: paper.Handout, desk: Desk) -> Page:
             _lay(part, page, desk, handout)
             page.heights[page.row] = _GAP
             page.next()
+    for row in range(page.row):
+        page.heights.setdefault(row, LINE_HEIGHT)
     return page
 
 
@@ -65,44 +66,67 @@ def _lay_title(page: Page, title: str) -> None:
 
 
 @singledispatch
-def _lay(part: object, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _lay(part: object, page: Page, desk: Desk, handout: paper.Paper) -> None:
     raise TypeError(f"no layout for {type(part).__name__}")
 
 
 @_lay.register
-def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    if part.abreast:
+        _lay_abreast(page, desk, part)
+        return
+    flush = _flush(handout, part)
     for fact in part.rows:
         page.words(LABEL, fact.called, "label")
         if fact.loud:
-            page.heights[page.row] = 19
+            page.heights[page.row] = _LOUD_HEIGHT
         if fact.named is None:
             page.put(Words(page.row, VALUE, "line", paper.BY_HAND))
         else:
-            bring(page, desk, fact, handout.describes)
+            bring(page, desk, fact, flush)
         if fact.named is not None and fact.named is handout.stands:
-            readiness(page, desk, fact)
+            readiness(page, desk)
         if part.ticked:
-            page.put(Words(page.row, VALUE + 2, "byhand", ""))
+            page.put(Words(page.row, _TICK, "byhand", ""))
         page.next()
 
 
+def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
+    """Whether the values of a block stand flush left: where some of them are words, or nothing but a pen fills them."""
+    return handout.describes or any(fact.named is None or is_words(fact.named) for fact in part.rows)
+
+
+def _lay_abreast(page: Page, desk: Desk, part: paper.Facts) -> None:
+    """Two in a row: the first half to the left, the second to the right."""
+    half = (len(part.rows) + 1) // 2
+    top = page.row
+    for place, fact in enumerate(part.rows):
+        page.row = top + place % half
+        right = place >= half
+        page.put(Words(page.row, _SECOND if right else LABEL, "line", fact.called))
+        if fact.loud:
+            page.heights[page.row] = _LOUD_HEIGHT
+        bring(page, desk, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
+    page.row = top + half
+
+
 @_lay.register
-def _(part: paper.Table, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.Table, page: Page, desk: Desk, handout: paper.Paper) -> None:
     lay_table(page, desk, part, handout.describes)
 
 
 @_lay.register
-def _(part: paper.Running, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.Running, page: Page, desk: Desk, handout: paper.Paper) -> None:
     lay_running(page, desk, part)
 
 
 @_lay.register
-def _(part: paper.Watched, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.Watched, page: Page, desk: Desk, handout: paper.Paper) -> None:
     lay_watched(page, desk)
 
 
 @_lay.register
-def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Paper) -> None:
     for sentence in part.sentences:
         for line in spread_words(sentence, sum(page.widths)):
             page.put(Words(page.row, LABEL, "line", line))
@@ -110,7 +134,7 @@ def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Handout) -> None:
 
 
 @_lay.register
-def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Paper) -> None:
     words = part.words
     for index in range(desk.counts[words.level]):
         page.put(Spoken(page.row, LABEL, "label", desk.word(words.level, index)))
@@ -128,7 +152,7 @@ def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Handout) ->
 
 
 @_lay.register
-def _(part: paper.ToSign, page: Page, desk: Desk, handout: paper.Handout) -> None:
+def _(part: paper.ToSign, page: Page, desk: Desk, handout: paper.Paper) -> None:
     for who in part.who:
         page.heights[page.row] = _SIGN_HEIGHT
         page.put(Words(page.row, LABEL, "signer", who))

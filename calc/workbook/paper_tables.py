@@ -16,19 +16,18 @@ _NAMES_BESIDE = "rowname"
 def lay_table(page: Page, desk: Desk, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
     places = _columns(table, wordy)
-    _lay_head(page, table, places, wordy)
+    _lay_head(page, table, places)
     for index in range(desk.counts[table.level]):
         if table.called:
             page.words(LABEL, f"{table.called}{index + 1}", _NAMES_BESIDE)
         else:
             page.put(Spoken(page.row, LABEL, _NAMES_BESIDE, desk.word(table.level, index)))
-        if wordy and VALUE not in places.values():
-            page.put(Words(page.row, VALUE, "rowwords", ""))
+        _fill(page, places, "rowwords")
         for column, col in places.items():
             _lay_cell(page, desk, column, index, col)
         page.next()
     if table.sums:
-        _lay_sums(page, desk, places, wordy)
+        _lay_sums(page, desk, places)
 
 
 def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
@@ -39,14 +38,20 @@ def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
     return places | {column: VALUE for column in table.columns if column.wide}
 
 
-def _lay_head(page: Page, table: paper.Table, places: dict[paper.Column, int], wordy: bool) -> None:
+def _lay_head(page: Page, table: paper.Table, places: dict[paper.Column, int]) -> None:
     page.words(LABEL, table.head or str(table.level).capitalize(), "head")
-    if wordy:
-        page.words(VALUE, "", "head")
+    _fill(page, places, "head")
     for column, col in places.items():
         page.words(col, column.head, "head" if column.wide else "rowhead")
         page.room(column.head, col)
     page.next()
+
+
+def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
+    """The cells of a row that no column stands in, so that a table is as wide as the page."""
+    for col in range(VALUE, len(page.widths)):
+        if col not in places.values():
+            page.put(Words(page.row, col, role, ""))
 
 
 def _lay_cell(page: Page, desk: Desk, column: paper.Column, index: int, col: int) -> None:
@@ -61,20 +66,19 @@ def _lay_cell(page: Page, desk: Desk, column: paper.Column, index: int, col: int
         named, otherwise = column.named, column.otherwise
         text = desk.text_of(named, index, page.name, otherwise)
         value = desk.value_of(named, index, otherwise)
-        page.put(Linked(page.row, col, role, text, value, face_of(named, column.whole), wraps=is_words(named)))
+        page.put(Linked(page.row, col, role, text, value, face_of(named, column.like), wraps=is_words(named)))
 
 
-def _lay_sums(page: Page, desk: Desk, places: dict[paper.Column, int], wordy: bool) -> None:
+def _lay_sums(page: Page, desk: Desk, places: dict[paper.Column, int]) -> None:
     page.words(LABEL, "In all", "rowtotal")
-    if wordy:
-        page.words(VALUE, "", "rowtotal")
+    _fill(page, places, "rowtotal")
     for column, col in places.items():
         named = column.named
         if isinstance(named, Line) and named.all_rows is not None:
             whole = named.all_rows
             text, value = desk.text_of(whole, 0, page.name), desk.value_of(whole, 0)
-            page.put(Linked(page.row, col, "rowsum", text, value, face_of(whole, column.whole)))
-        elif not column.wide:
+            page.put(Linked(page.row, col, "rowsum", text, value, face_of(whole, column.like)))
+        else:
             page.put(Words(page.row, col, "rowsum", ""))
     page.next()
 

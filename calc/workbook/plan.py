@@ -23,7 +23,21 @@ from calc.workbook.cost_page import COST_WIDTHS, lay_costs
 from calc.workbook.house_pages import factors_page, prices_page
 from calc.workbook.lines import WIDTHS, lay_section, open_page, shown
 from calc.workbook.measured import measured_page
-from calc.workbook.page import Computed, Explained, Linked, Number, Page, Pointed, Put, Shown, Spoken, Stated, Typed, Words
+from calc.workbook.page import (
+    Computed,
+    Explained,
+    Linked,
+    Number,
+    Page,
+    Pointed,
+    Put,
+    Shown,
+    Spoken,
+    Stated,
+    Told,
+    Typed,
+    Words,
+)
 from calc.workbook.paper_page import Desk, paper_page
 from calc.workbook.places import From, Places
 from calc.workbook.values import JobValues, Shape
@@ -125,6 +139,8 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
             return Cell(put.row, put.col, put.role, "0", "", _always(float(put.value)))
         case Spoken():
             return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=put.wraps)
+        case Told():
+            return Cell(put.row, put.col, put.role, put.format, "", put.say, own_words=put.wraps)
         case Linked():
             return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
         case Pointed():

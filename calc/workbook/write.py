@@ -20,7 +20,8 @@ from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page
-from calc.workbook.looks import FONT, LINE_HEIGHT, properties
+from calc.workbook.looks import FONT, LINE_HEIGHT, SHARE_BAR, properties
+from calc.workbook.moves import with_moves
 from calc.workbook.page import Page, Shown
 from calc.workbook.places import Places
 from calc.workbook.plan import Cell, SheetPlan, papers_of, plan_of, resolve
@@ -38,6 +39,16 @@ _GROWING = {**_OPTIONS, "in_memory": False, "constant_memory": True}
 """For a workbook that grows with the jobs: each row goes to a temporary file when the next begins."""
 
 _PAPERS = {"letter": 1, "A4": 9}
+_INCH = 72.0
+_POINTS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
+_MARGINS = (28.8, 28.8, 36.0, 43.2)
+"""Points of a sheet of paper, and of its margins: left, right, top, bottom."""
+
+_LEAST_SCALE = 0.7
+"""What would have to be printed smaller goes on a second page."""
+
+_DIGIT, _PADDING = 5.25, 3.75
+"""Points of a unit of a column's width, and of what each column has beside them."""
 
 
 @dataclass(frozen=True)
@@ -54,6 +65,7 @@ class Identity:
 
 def job_workbook(job: JobValues) -> bytes:
     """The workbook of one job. Same job, same bytes."""
+    job = with_moves(job)
     shape = job.shape, slots_for(job)
     sheets = [*plan_of(*shape), resolve(log_page(job.job), Places()), *papers_of(*shape)]
     return written(sheets, job, identity_of(job, f"Bid {job.job.id}"))
@@ -138,7 +150,10 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | Non
         sheet.set_column(col, col, width)
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
-    _print_well(sheet, page, paper, rows, cols)
+    for first, last, col in page.bars:
+        _done(sheet.conditional_format(first, col, last, col, SHARE_BAR), page.name)
+    tall = sum(heights.get(row, LINE_HEIGHT) for row in range(rows))
+    _print_well(sheet, page, paper, (rows, cols), 1 if page.one_page and _readable(page, paper, tall, cols) else 0)
 
 
 def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> Shown:
@@ -163,12 +178,22 @@ def _done(code: Any, sheet: str) -> None:
         raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
-def _print_well(sheet: Any, page: Page, paper: str, rows: int, cols: int) -> None:
+def _readable(page: Page, paper: str, tall: float, cols: int) -> bool:
+    """Whether one sheet of paper shows all rows without making them too small to read."""
+    sides = _POINTS[paper] if page.portrait else _POINTS[paper][::-1]
+    wide = sum(width * _DIGIT + _PADDING for width in page.widths[:cols])
+    left, right, top, bottom = _MARGINS
+    return min((sides[0] - left - right) / wide, (sides[1] - top - bottom) / tall) >= _LEAST_SCALE
+
+
+def _print_well(sheet: Any, page: Page, paper: str, size: tuple[int, int], pages_tall: int) -> None:
+    rows, cols = size
     sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()
-    sheet.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
-    sheet.fit_to_pages(1, 1 if page.one_page else 0)
+    left, right, top, bottom = (side / _INCH for side in _MARGINS)
+    sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
+    sheet.fit_to_pages(1, pages_tall)
     sheet.repeat_rows(0, page.frozen_rows - 1)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     sheet.print_area(0, 0, rows - 1, cols - 1)
