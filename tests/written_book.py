@@ -94,8 +94,8 @@ class Standard:
     arithmetic: frozenset[str] = frozenset({"Measured"})
     characters: int = 255
     references: int = 12
-    operations: int = 18
-    chain: int = 40
+    operations: int = 24
+    chain: int = 90
 
 
 @dataclass(frozen=True, eq=False)

@@ -114,10 +114,10 @@ PLANT_ORDER = paper.Paper(
     Table(
         "Trucks",
         TRUCK,
-        Column("Concrete, yd3", Load.yards),
+        Column("Yards", Load.yards),
         Column("On site at", COMES_AT),
-        Column("After the first, min", Arrival.after),
-        Column("Unloading, min", TruckTime.unloading),
+        Column("After, min", Arrival.after),
+        Column("Unload, min", TruckTime.unloading),
         Column("Fiber bags", TruckFiber.bags),
         Column("Hold", Arrival.held),
         called="Truck ",

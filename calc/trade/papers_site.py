@@ -28,7 +28,7 @@ from calc.trade.placing_pour import Pour, TruckTime
 from calc.trade.placing_window import FinishWindow
 from calc.trade.pour_inputs import Crew, Mixture
 from calc.trade.protect import Protection
-from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing
 from calc.trade.work_inputs import OnSite
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
@@ -109,16 +109,16 @@ POUR_DAY = paper.Paper(
         Column("Wanted", AreaWord.thickness),
         Column("Mean depth", AreaWord.mean),
         Column("Points", Depth.points),
-        Column("Measured again"),
+        Column("Again"),
         Column("Joint depth", AreaWord.joint_depth),
         Column("Joints", Matched.joints),
     ),
     Table(
         "Trucks",
         TRUCK,
-        Column("Concrete, yd3", Load.yards),
+        Column("Yards", Load.yards),
         Column("On site at", COMES_AT),
-        Column("Unloading, min", TruckTime.unloading),
+        Column("Unload, min", TruckTime.unloading),
         Column("Free, min", TruckTime.free),
         Column("Fiber bags", TruckFiber.bags),
         Column("Batched at"),
@@ -131,7 +131,6 @@ POUR_DAY = paper.Paper(
     Facts(
         "Balance, finish and cure",
         Fact(Balance.last, "On the last truck, as ordered"),
-        Fact(PourWord.gap, "Between trucks"),
         Fact(FinishWindow.by_mix, "Time to finish, from batching"),
         Fact(FinishWindow.needed, "Time that the largest truck takes"),
         Fact(FinishWindow.lacking, "Time to finish lacks"),
@@ -139,7 +138,6 @@ POUR_DAY = paper.Paper(
         Fact(CURING_PACKS.small, "Of it in small packs"),
         Fact(CURING_PACKS.large, "Of it in large packs"),
         Fact(Bonding.need, "Bonding agent"),
-        Fact(Sealer.need, "Sealer, on another day"),
         Fact(Protection.water, "Wash water to hold"),
         abreast=True,
     ),
@@ -154,11 +152,13 @@ JOB_COST = paper.Paper(
     Table(
         "",
         COST,
-        Column("Quantity", CostTable.quantity, like="h"),
+        Column("Quantity", CostTable.quantity, like="ft"),
         Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
         Column("Rate", CostTable.rate, like="$"),
         Column("Amount", CostTable.amount),
         Column("Actual"),
+        Column("Difference"),
+        Column("Receipt"),
         Column("From cell", points_to=CostTable.amount),
         head="Cost",
         sums=True,

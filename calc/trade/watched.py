@@ -129,7 +129,7 @@ class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
         "Longer over shorter side of a panel",
         "",
         when(
-            both(Panel.known > 0, Matched.old <= 0, Panel.longest > 0, Panel.width > 0),
+            both(Matched.old <= 0, Panel.longest > 0, Panel.width > 0),
             largest(Panel.longest, Panel.width) / smallest(Panel.longest, Panel.width),
             0,
         ),

@@ -146,6 +146,8 @@ class Page:
     title: str = ""
     portrait: bool = False
     one_page: bool = False
+    least_scale: float = 0.0
+    """One page only where it need not be printed smaller than this; else as many as it takes."""
     puts: list[Put] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     row: int = 0

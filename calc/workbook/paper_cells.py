@@ -28,6 +28,12 @@ PLAIN_GRID = (28.0, *(10.5,) * 8)
 WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
 """The widths of a paper's columns: of even columns for numbers, or with a wide one for words beside the first."""
 
+ROW = 12.0
+"""Points of a line on a paper, which is closer set than a sheet to work on."""
+
+_SET_CLOSE = 1.1
+"""How much more stands in a column of a paper than on a sheet to work on, whose estimate has more in hand."""
+
 _DATE = "yyyy-mm-dd"
 _FACES = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
 """Formats of a paper where a sheet of lines shows more digits."""
@@ -80,6 +86,19 @@ class Desk:
             return otherwise if otherwise and found == NONE and may_be_none(named) else found
 
         return value
+
+
+class PaperPage(Page):
+    """A sheet whose lines are closer set, so that more of them fit on a page."""
+
+    def height_of(self, text: str, col: int) -> float:
+        """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""
+        return min(409.0, lines_of(text, self.widths[min(col, len(self.widths) - 1)] * _SET_CLOSE) * ROW)
+
+    def room(self, text: str, col: int, row: int | None = None) -> None:
+        """Makes the row high enough to show ``text`` wrapped in its column."""
+        place = self.row if row is None else row
+        self.heights[place] = max(self.heights.get(place, ROW), self.height_of(text, col))
 
 
 def may_be_none(named: Declared) -> bool:

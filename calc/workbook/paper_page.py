@@ -9,9 +9,19 @@ from functools import singledispatch
 
 from calc.declared import paper
 from calc.workbook.lines import SAFETY
-from calc.workbook.looks import LINE_HEIGHT
 from calc.workbook.page import Linked, Page, Spoken, Words
-from calc.workbook.paper_cells import LABEL, PLAIN_GRID, VALUE, WORDY_GRID, Desk, bring, is_words, spread_words
+from calc.workbook.paper_cells import (
+    LABEL,
+    PLAIN_GRID,
+    ROW,
+    VALUE,
+    WORDY_GRID,
+    Desk,
+    PaperPage,
+    bring,
+    is_words,
+    spread_words,
+)
 from calc.workbook.paper_tables import lay_running, lay_table
 from calc.workbook.paper_watch import lay_watched, readiness
 
@@ -20,7 +30,8 @@ __all__ = ["Desk", "paper_page"]
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
 
-_GAP, _LOUD_HEIGHT, _SIGN_HEIGHT = 7.0, 17.0, 34.0
+_LEAST_SCALE = 0.7
+_GAP, _LOUD_HEIGHT, _SIGN_HEIGHT = 5.0, 17.0, 32.0
 _TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
 """Columns of the even grid: the box to tick, and the second of two facts in a row."""
 
@@ -30,12 +41,13 @@ def paper_page(handout: paper.Paper, desk: Desk) -> Page:
     first = handout.parts[0]
     headed = isinstance(first, paper.Table) and not first.title
     few = desk.areas <= AREAS_ON_A_PAGE and not headed
-    page = Page(
+    page = PaperPage(
         handout.title,
         WORDY_GRID if handout.describes else PLAIN_GRID,
         handout.title,
         portrait=True,
         one_page=few,
+        least_scale=_LEAST_SCALE,
         frozen_rows=3 if headed else 2,
         frozen_cols=0,
     )
@@ -53,7 +65,7 @@ def paper_page(handout: paper.Paper, desk: Desk) -> Page:
             page.heights[page.row] = _GAP
             page.next()
     for row in range(page.row):
-        page.heights.setdefault(row, LINE_HEIGHT)
+        page.heights.setdefault(row, ROW)
     return page
 
 
@@ -61,7 +73,7 @@ def _lay_title(page: Page, title: str) -> None:
     if title:
         for col in range(len(page.widths)):
             page.words(col, title if col == LABEL else "", "section")
-        page.heights[page.row] = 17
+        page.heights[page.row] = 16
         page.next()
 
 

@@ -8,9 +8,9 @@ from calc.declared import Caution
 from calc.declared.paper import DASH
 from calc.trade.money import Price
 from calc.workbook.checks import fired, open_stops
-from calc.workbook.page import Linked, Number, Page, Shown
+from calc.workbook.page import Linked, Page, Shown, Words
 from calc.workbook.paper_cells import LABEL, VALUE, Desk
-from calc.workbook.places import cell
+from calc.workbook.places import span
 from calc.workbook.values import JobValues
 
 NOT_READY = "NOT READY: stops are open, see Bid"
@@ -31,34 +31,28 @@ def readiness(page: Page, desk: Desk) -> None:
     def value(job: JobValues) -> Shown:
         return NOT_READY if open_stops(job) else _INCOMPLETE if float(job.of(Price.foots)) > 0 else _READY
 
-    page.put(Linked(page.row, VALUE + 1, "line", text, value))
+    page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 
 
 def lay_watched(page: Page, desk: Desk) -> None:
     """Each caution in a line: what it is, and what to do. Slots not in use show a dash."""
-    number_col = len(page.widths) - 1
-    page.words(LABEL, "Caution", "head")
-    for col in range(VALUE, number_col):
-        page.words(col, "What to do; Checks has what was found" if col == VALUE else "", "headline")
-    page.words(number_col, "No.", "rowhead")
+    for col in range(len(page.widths)):
+        text = {LABEL: "Caution", VALUE: "What to do; Checks says what was found"}.get(col, "")
+        page.put(Words(page.row, col, "headline", text))
+    head = page.row
     page.next()
     for place in range(desk.caution_slots):
-        number = cell(page.name, page.row, number_col, page.name, "cr")
-        page.put(Number(page.row, number_col, "number", place + 1))
-        _say(page, desk, number, (LABEL, "strong", "label"), place, lambda each: each.label)
-        _say(page, desk, number, (VALUE, "small", "do"), place, lambda each: each.do)
+        _say(page, desk, head, (LABEL, "strong", "label"), place, lambda each: each.label)
+        _say(page, desk, head, (VALUE, "small", "do"), place, lambda each: each.do)
         page.next()
 
 
 def _say(
-    page: Page,
-    desk: Desk,
-    number: str,
-    where: tuple[int, str, str],
-    place: int,
-    say: Callable[[Caution], Shown],
+    page: Page, desk: Desk, head: int, where: tuple[int, str, str], place: int, say: Callable[[Caution], Shown]
 ) -> None:
+    """One cell of a slot. Its number is how many cells stand above it, the head among them."""
     col, role, column = where
+    number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
     so_far = desk.checks.caution_column("so far", page.name, headed=False)
     fires = desk.checks.caution_column("fires", page.name, headed=False)
     words = desk.checks.caution_column(column, page.name, headed=True)

@@ -44,9 +44,6 @@ _POINTS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
 _MARGINS = (28.8, 28.8, 36.0, 43.2)
 """Points of a sheet of paper, and of its margins: left, right, top, bottom."""
 
-_LEAST_SCALE = 0.7
-"""What would have to be printed smaller goes on a second page."""
-
 _DIGIT, _PADDING = 5.25, 3.75
 """Points of a unit of a column's width, and of what each column has beside them."""
 
@@ -183,7 +180,7 @@ def _readable(page: Page, paper: str, tall: float, cols: int) -> bool:
     sides = _POINTS[paper] if page.portrait else _POINTS[paper][::-1]
     wide = sum(width * _DIGIT + _PADDING for width in page.widths[:cols])
     left, right, top, bottom = _MARGINS
-    return min((sides[0] - left - right) / wide, (sides[1] - top - bottom) / tall) >= _LEAST_SCALE
+    return min((sides[0] - left - right) / wide, (sides[1] - top - bottom) / tall) >= page.least_scale
 
 
 def _print_well(sheet: Any, page: Page, paper: str, size: tuple[int, int], pages_tall: int) -> None:
