@@ -46,7 +46,7 @@ def typed(section: str, **cells: float | str) -> Typed:
 
 @dataclass(frozen=True)
 class House:
-    """What the house book says for a figure: its own factors (id, kind or blank, value), its vehicle, its packs.
+    """What the house book says for a figure: its own factors (id, kind or blank, value), vehicle, packs and site.
 
     A pack is a price by its id, what it costs and what it holds. Blank is the house book of the bench.
     """
@@ -54,6 +54,7 @@ class House:
     factors: tuple[tuple[str, str, float | str], ...] = ()
     vehicle: Typed | None = None
     packs: tuple[tuple[str, float, float], ...] = ()
+    site: Typed | None = None
 
     def tables(self) -> dict[str, Rows]:
         """The sheets of the house book."""
@@ -61,11 +62,12 @@ class House:
         if self.factors:
             rows = [[line(name).label, kind, value] for name, kind, value in self.factors]
             tables[FACTORS] = [["factor", "for", "value"], *rows]
-        if self.vehicle:
-            cells = [(_given(self.vehicle.section, name), value) for name, value in self.vehicle.cells]
-            named = cells[0][0].section
-            head = [named.level.axis.name, *(given.header for given, _ in cells)]
-            tables[named.table] = [head, ["trailer", *(value for _, value in cells)]]
+        for name, row in (("trailer", self.vehicle), ("dump", self.site)):
+            if row:
+                cells = [(_given(row.section, given), value) for given, value in row.cells]
+                named = cells[0][0].section
+                head = [named.level.axis.name, *(given.header for given, _ in cells)]
+                tables[named.table] = [head, [name, *(value for _, value in cells)]]
         if self.packs:
             rows = [[line(name).label, price, _sold_by(name), size] for name, price, size in self.packs]
             tables[PRICES] = [["item", "price", "unit", "size"], *rows]

@@ -156,7 +156,8 @@ def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: 
 @pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
 def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(name: str, tmp_path: Path) -> None:
     limit = LIMITS[name]
-    assert job_findings(only_job(tmp_path, limit.loud, limit.loud_house or HOUSE)) == []
+    found = job_findings(only_job(tmp_path, limit.loud, limit.loud_house or HOUSE))
+    assert [each for each in found if each.severity.word == "stop"] == []
 
 
 def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:

@@ -15,13 +15,14 @@ from published import RANGE, Published, Says, Usual, bid_all
 from published_concrete import CONCRETE
 from published_finish import FINISH
 from published_ground import GROUND
+from published_haul import HAUL
 from published_order import ORDER
 from published_usual import USUAL
 from published_weather import USUAL_WEATHER, WEATHER
 from published_whole import METRIC_STRIP, STRIP, WHOLE
 from published_work import WORK, WORK_USUAL
 
-FIGURES = (*CONCRETE, *ORDER, *GROUND, *FINISH, *WORK, *WEATHER, *WHOLE)
+FIGURES = (*CONCRETE, *ORDER, *GROUND, *HAUL, *FINISH, *WORK, *WEATHER, *WHOLE)
 Bids = Mapping[str, JobValues]
 
 

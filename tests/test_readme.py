@@ -16,6 +16,8 @@ from calc.errors import InputRefused
 from calc.intake.manual import renewed
 from calc.units.typed import read_quantity
 from calc.workbook.looks import LEGEND
+from calc.trade.papers import PAPERS
+from calc.workbook.pairs_page import PAIRS
 from calc.workbook.plan import LINE_SHEETS
 from calc.workbook.week import DAYS, JOBS, LEDGER_SHEET
 
@@ -129,7 +131,8 @@ def get_own(module: object) -> set[str]:
 
 def test_every_sheet_and_every_look_of_what_comes_out_is_told() -> None:
     sheets = {cells[0] for cells in rows("sheet")} | {cells[0] for cells in rows("sheet of `week.xlsx`")}
-    assert sheets == {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", JOBS, DAYS, LEDGER_SHEET}
+    job = {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
+    assert sheets == job | {JOBS, DAYS, PAIRS, LEDGER_SHEET}
     assert len(list(rows("look"))) == len(LEGEND)
 
 

@@ -10,6 +10,18 @@ from situation import situations
 
 BOOKKEEPING = {"Checks", "Cautions"}
 """Sheets whose lines hold other lines against each other; they have tests of their own."""
+SHOWING = {
+    f"calc.trade.{name}" for name in ("bid", "beside", "outline_points", "paper_lines", "paper_words", "paper_sizes")
+}
+"""Rule files that only say for a page what others worked out; ``test_front_page``, ``test_pictures`` and ``test_papers``
+hold them."""
+RUNNERS_UP = ("Others", "Next")
+"""Ends of the names of sections that look for what comes next after a winner; ``test_front_page`` holds them."""
+ELSEWHERE = {
+    f"calc.trade.{name}" for name in ("costs", "money", "purchases", "watched", "site_cautions", "money_cautions")
+}
+"""Rule files that are worked out anew elsewhere: money by ``test_money`` over three hundred drawn bids, what cautions look
+at by the jobs on either side of each limit, with their numbers (``caution_limits``)."""
 ENOUGH = 2
 
 
@@ -19,6 +31,8 @@ def rules() -> list[str]:
         each.id
         for section in SECTIONS
         if section.sheet not in BOOKKEEPING
+        and section.__module__ not in SHOWING | ELSEWHERE
+        and not section.called.endswith(RUNNERS_UP)
         for each in section.declarations
         if isinstance(each, Line)
     ]

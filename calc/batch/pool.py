@@ -51,7 +51,7 @@ def cores() -> int:
 def workers_for(workbooks: int, workers: int | None) -> int:
     """How many processes are worth their start for so many workbooks, of those that are allowed; 1 is this one."""
     allowed = min(workers or cores(), _MOST)
-    return 1 if workbooks < FEW else min(allowed, workbooks)
+    return 1 if workbooks < FEW else max(1, min(allowed, workbooks))
 
 
 def executor_of(workers: int) -> Executor:

@@ -20,7 +20,7 @@ DASH = "-"
 
 @dataclass(frozen=True)
 class Fact:
-    """A row: what it is, its number with its unit (or its words), and optional words beside.
+    """A row: what it is, and its number with its unit, or its words.
 
     ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` stands where nobody typed it. ``loud``
     is what the reader looks for first. ``row`` is the row that is shown (from 0) of a line that has several; without it
@@ -29,7 +29,6 @@ class Fact:
 
     named: Declared | None
     label: str = ""
-    beside: Declared | str = ""
     otherwise: str = BY_HAND
     loud: bool = False
     row: int | None = None

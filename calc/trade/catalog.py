@@ -34,6 +34,7 @@ from calc.trade.money_cautions import MoneyCautions, Weight
 from calc.trade.money_inputs import Change, Terms
 from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.order import Balance, Load, Order
+from calc.trade.outline_points import EdgeDrawn, OutlinePoint, Plan, Stop, Turn
 from calc.trade.paper_inputs import OnPaper
 from calc.trade.paper_lines import AreaSize, AreaWord, Mark, ShapeWord
 from calc.trade.paper_words import (
@@ -188,6 +189,7 @@ PAPERS = (
     ArrivalClock,
     BoardWord,
 )
+PLANS_DRAWN = (Stop, Turn, EdgeDrawn, Plan, OutlinePoint)
 MONEY = (Bought, TierStart, TruckFee, PriceAge, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
 WATCHED = (Meets, Lie, Over, Bars, Restraint, Opening, Dust, Weight)
 WATCH = (
@@ -220,6 +222,7 @@ SECTIONS: tuple[type[Section], ...] = (
     *JOINTS,
     *WORK,
     *PAPERS,
+    *PLANS_DRAWN,
     *MONEY,
     *WATCHED,
     *WATCH,

@@ -165,3 +165,6 @@ DRAW = named_rows("draw", "on signing", "on the day of the pour", "on completion
 
 CHANGE = typed_rows("change")
 """A change that was ordered after the bid: CO-1, CO-2 and so on, in the order in which they are typed."""
+
+POINT = named_rows("point", *(str(number) for number in range(1, 17)))
+"""A point that the plan of an area is drawn through, in the order in which it is drawn."""

@@ -156,9 +156,7 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
     )
     lengths = line("Its length is said", "", by_row(SHAPE, 1, 1, 1, 1, 0, 0, 0), source="1 where it is")
     widths = line("Its width is said", "", by_row(SHAPE, 1, 1, 0, 0, 0, 0, 0), source="1 where it is")
-    between = line(
-        "Between them", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape"
-    )
+    between = line("Between them", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape")
 
 
 class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):

@@ -112,7 +112,9 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
         "Fill line in words",
         "",
         when(
-            both(Hauled.loads > 0, Hauled.inches > 0), joined(count_of(round_down(Hauled.inches / ONE_INCH), "each"), '"'), "-"
+            both(Hauled.loads > 0, Hauled.inches > 0),
+            joined(count_of(round_down(Hauled.inches / ONE_INCH), "each"), '"'),
+            "-",
         ),
         source="whole inches over the floor of the bed, never above the payload",
     )
@@ -126,11 +128,11 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
         when(
             Hauled.loads > 0,
             by_row(
-            HAULED,
-            "soil on the roots, stones, wire, painted or treated wood, concrete",
-            "turf, roots, brush, wood, concrete, bricks, anything that is not soil",
-            "soil, wood, brush, long bars, bricks, asphalt",
-            "what the gate refuses: ask before the first load",
+                HAULED,
+                "soil on the roots, stones, wire, painted or treated wood, concrete",
+                "turf, roots, brush, wood, concrete, bricks, anything that is not soil",
+                "soil, wood, brush, long bars, bricks, asphalt",
+                "what the gate refuses: ask before the first load",
             ),
             "-",
         ),
@@ -151,8 +153,12 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
         "Largest stone through a small pump", "in", 0.375, low=0.375, high=0.5, source="common practice, no source"
     )
     usual_air = factor(
-        "Air in the mix where it freezes", "%", 6, low=4.5, high=7.5, source="common practice, from memory: 6, give or "
-        "take 1.5; ask the plant"
+        "Air in the mix where it freezes",
+        "%",
+        6,
+        low=4.5,
+        high=7.5,
+        source="common practice, from memory: 6, give or take 1.5; ask the plant",
     )
 
     gap = line(
@@ -174,7 +180,9 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
         when(
             Order.trucks > count_of(1, "truck"),
             "Hold the last truck for our balance call; what it brings may change.",
-            when(Order.trucks > 0, "One truck: no balance call.", "Nothing from the plant: bags are mixed on the site."),
+            when(
+                Order.trucks > 0, "One truck: no balance call.", "Nothing from the plant: bags are mixed on the site."
+            ),
         ),
         source="trucks",
     )
@@ -217,7 +225,9 @@ class MixWord(Section, title="Sizes in the mix, in words", sheet=_POUR):
     """As the plant hears them."""
 
     slump = line("Slump in words", "", at(_MIX_SAID, row_called(MIX_SIZE, "slump")), source="as typed")
-    stone = line("Largest stone in words", "", at(_MIX_SAID, row_called(MIX_SIZE, "largest stone")), source="as ordered")
+    stone = line(
+        "Largest stone in words", "", at(_MIX_SAID, row_called(MIX_SIZE, "largest stone")), source="as ordered"
+    )
 
 
 class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, slots_for=Order.trucks):

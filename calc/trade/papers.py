@@ -76,7 +76,9 @@ PROPOSAL = paper.Paper(
         called="CO-",
         head="Change order",
     ),
-    Facts("", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them"), only_with=CHANGE),
+    Facts(
+        "", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them"), only_with=CHANGE
+    ),
     paper.HouseWords("Terms", Wording.words),
     paper.ToSign("Signed", "For the client", "For the contractor"),
     describes=True,
@@ -180,7 +182,7 @@ DUMP_PLAN = paper.Paper(
     ),
     paper.Said(
         "Rules",
-        "Never above the fill line: it is where the payload of the vehicle is reached. Wet soil is heavier: go by the scale.",
+        "Never above the fill line: there the payload of the vehicle is reached. Wet soil is heavier: go by the scale.",
         "One shovel of turf in clean soil makes the whole load a mixed one. Cover the load.",
     ),
 )

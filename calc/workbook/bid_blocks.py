@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from calc.declared import Caution
 from calc.trade.money import Price
+from calc.workbook.charts import Cells
 from calc.workbook.checks import ChecksPage, fired
 from calc.workbook.log_page import count_defaults, count_factors
 from calc.workbook.looks import LEGEND, LINE_HEIGHT
@@ -51,6 +52,12 @@ def gap(page: Page) -> None:
     """A little room below a block."""
     page.heights[page.row] = _GAP
     page.next()
+
+
+def made_of(page: Page) -> tuple[Cells, Cells]:
+    """Where the front page has the words and the amounts of what the price is made of."""
+    ((first, last, _),) = page.bars
+    return Cells(NAME, (first, LABEL), (last, LABEL)), Cells(NAME, (first, VALUE), (last, VALUE))
 
 
 def heads(page: Page, words: dict[int, str]) -> None:

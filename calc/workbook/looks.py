@@ -53,7 +53,13 @@ ROLES: dict[str, dict[str, Any]] = {
     "rowwords": {"bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowfigure": {"align": "right", "bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowhead": {
-        "bold": True, "align": "right", "bg_color": BAND, "top": 1, "bottom": 1, "text_wrap": True, "valign": "vcenter"
+        "bold": True,
+        "align": "right",
+        "bg_color": BAND,
+        "top": 1,
+        "bottom": 1,
+        "text_wrap": True,
+        "valign": "vcenter",
     },
     "rowsum": {"bold": True, "align": "right", "top": 1, **_TOP},
     "rowtotal": {"bold": True, "top": 1, **_TOP},
@@ -61,6 +67,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "sign": {"bottom": 1, "bottom_color": INK},
     "strong": {"bold": True, **_TOP},
     "headline": {"bold": True, "bg_color": BAND, "top": 1, "bottom": 1, "valign": "vcenter"},
+    "dotted": {"border": 4, "border_color": RULE},
     "signer": {"valign": "bottom"},
     "small": {"font_size": 8, **_TOP},
     "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},

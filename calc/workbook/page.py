@@ -9,6 +9,7 @@ from math import ceil
 
 from calc.declared import Declared, Line
 from calc.intake.records import JobInput
+from calc.workbook.charts import Chart
 from calc.workbook.looks import LINE_HEIGHT
 from calc.workbook.values import JobValues
 
@@ -157,6 +158,8 @@ class Page:
     breaks: list[int] = field(default_factory=list)
     bars: list[tuple[int, int, int]] = field(default_factory=list)
     """Columns of shares that show a bar behind each: the first row, the last row, the column."""
+    charts: list[Callable[[], Chart]] = field(default_factory=list)
+    """The charts that lie over its cells; asked for when every place is known."""
 
     def put(self, cell: Put) -> None:
         """Adds a cell."""

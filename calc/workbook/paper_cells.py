@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from math import isnan
 
 from calc.declared import Declared, Given, Kind, Line, paper
 from calc.formula.functions import NONE
@@ -73,7 +72,9 @@ class Desk:
 
         def text() -> str:
             spot = self.places.spots[named]
-            cell = self.places.one(named, index, seen_from, "c" if spot.block.level.axes and not spot.block.across else "cr")
+            cell = self.places.one(
+                named, index, seen_from, "c" if spot.block.level.axes and not spot.block.across else "cr"
+            )
             return f'IF({cell}="{NONE}","{otherwise}",{cell})' if otherwise and may_be_none(named) else cell
 
         return text

@@ -16,7 +16,9 @@ from calc.workbook.values import JobValues
 NOT_READY = "NOT READY: stops are open, see Bid"
 """Said beside the price while nobody has accepted a stop; such a paper is not handed out."""
 
-_INCOMPLETE = "NOT COMPLETE: costs have no price"
+NOT_COMPLETE = "NOT COMPLETE: costs have no price"
+"""Said beside the price while the house book lacks a price that it needs."""
+
 _READY = "for all of the above"
 
 
@@ -26,10 +28,10 @@ def readiness(page: Page, desk: Desk) -> None:
 
     def text() -> str:
         lacking = desk.places.one(Price.foots, 0, page.name, "cr")
-        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{_INCOMPLETE}","{_READY}"))'
+        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
 
     def value(job: JobValues) -> Shown:
-        return NOT_READY if open_stops(job) else _INCOMPLETE if float(job.of(Price.foots)) > 0 else _READY
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(Price.foots)) > 0 else _READY
 
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 

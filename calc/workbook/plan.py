@@ -16,8 +16,11 @@ from calc.formula.sheet import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.trade.catalog import SECTIONS
 from calc.trade.costs import CostTable
+from calc.trade.outline_points import OutlinePoint
 from calc.trade.papers import PAPERS
+from calc.workbook.bid_blocks import made_of
 from calc.workbook.bid_page import bid_page
+from calc.workbook.charts import Cells
 from calc.workbook.checks import ChecksPage
 from calc.workbook.cost_page import COST_WIDTHS, lay_costs
 from calc.workbook.house_pages import factors_page, prices_page
@@ -40,6 +43,7 @@ from calc.workbook.page import (
 )
 from calc.workbook.paper_page import Desk, paper_page
 from calc.workbook.places import From, Places
+from calc.workbook.plans import lay_money, lay_plans, lay_points
 from calc.workbook.values import JobValues, Shape
 
 LINE_SHEETS = {
@@ -105,20 +109,28 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
 def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...], tuple[Page, ...]]:
     places = Places()
     measured = measured_page(places, shape)
-    lines = [_lines_page(name, title, places, shape) for name, title in LINE_SHEETS.items()]
+    front: list[Page] = []  # it is laid last, and the picture on Costs is drawn from it
+    lines = [_lines_page(name, places, shape, lambda: made_of(front[0])) for name in LINE_SHEETS]
     factors, prices = factors_page(places), prices_page(places, shape)
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
+    front.append(bid)
     desk = Desk(places, dict(shape), checks, caution_slots)
     papers = tuple(paper_page(paper, desk) for paper in PAPERS)
     return places, (bid, measured, *lines, factors, prices, checks.page), papers
 
 
-def _lines_page(name: str, title: str, places: Places, shape: Shape) -> Page:
-    page = open_page(name, title, COST_WIDTHS if name == CostTable.sheet else WIDTHS)
+def _lines_page(name: str, places: Places, shape: Shape, parts: Callable[[], tuple[Cells, Cells]]) -> Page:
+    page = open_page(name, LINE_SHEETS[name], COST_WIDTHS if name == CostTable.sheet else WIDTHS)
+    if name == OutlinePoint.sheet:
+        lay_plans(page, places, shape)
+    if name == CostTable.sheet:
+        lay_money(page, parts)
     for section in SECTIONS:
         if section.sheet == name and section is CostTable:
             lay_costs(page, places)
+        elif section.sheet == name and section is OutlinePoint:
+            lay_points(page, places, shape)
         elif section.sheet == name:
             lay_section(page, places, section, shape)
     return page

@@ -5,7 +5,7 @@ It holds values of the job workbooks, since no workbook links into another; tota
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import isnan
 
@@ -21,11 +21,12 @@ from calc.trade.week import BEYOND_COSTS, COLUMNS
 from calc.workbook.checks import missed, open_stops
 from calc.workbook.lines import format_of
 from calc.workbook.look_again import look_again
+from calc.workbook.looks import LINE_HEIGHT
 from calc.workbook.page import Page, Shown
 from calc.workbook.pairs import SmallPour, small_pour
 from calc.workbook.pairs_page import pairs_page
 from calc.workbook.places import Places
-from calc.workbook.plan import SheetPlan, resolve
+from calc.workbook.plan import Cell, SheetPlan, resolve
 from calc.workbook.values import JobValues
 from calc.workbook.week_cells import DATE, cents, link, quoted, say, span, week_page
 
@@ -34,7 +35,7 @@ _FACTS = 5  # columns before the quantities
 _LEDGER_HEADS = ("Bid date", "Job", "Line", "Quantity", "Unit", "Rate", "Amount", "Group", "Account")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class LedgerRow:
     """One thing that a job buys."""
 
@@ -46,7 +47,7 @@ class LedgerRow:
     account: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class WeekRow:
     """What the week keeps of a job when its workbook is written."""
 
@@ -102,36 +103,72 @@ def _ledger(job: JobValues) -> Iterator[LedgerRow]:
         yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "")
 
 
+@dataclass(frozen=True)
+class _Cells:
+    """The cells of a sheet that grows with the jobs, made anew whenever they are asked for: of thousands of jobs they
+    would take more room than all the rest of a run."""
+
+    pages: Callable[[Sequence[WeekRow]], Iterator[Page]]
+    rows: Sequence[WeekRow]
+
+    def __iter__(self) -> Iterator[Cell]:
+        places = Places()
+        for page in self.pages(self.rows):
+            yield from resolve(page, places).cells
+
+
 def week_sheets(rows: Sequence[WeekRow]) -> list[SheetPlan]:
     """The sheets of the week."""
-    places = Places()
-    return [
-        resolve(page, places)
-        for page in (_jobs_page(rows), _days_page(rows), pairs_page([row.pour for row in rows]), _ledger_page(rows))
-    ]
+    days, shared = (resolve(page, Places()) for page in (_days_page(rows), pairs_page([row.pour for row in rows])))
+    return [_growing(_jobs_pages, rows), days, shared, _growing(_ledger_pages, rows)]
 
 
-def _jobs_page(rows: Sequence[WeekRow]) -> Page:
+def _growing(pages: Callable[[Sequence[WeekRow]], Iterator[Page]], rows: Sequence[WeekRow]) -> SheetPlan:
+    """A sheet whose first page says how it looks; the others go on below it."""
+    return SheetPlan(next(pages(rows)), _Cells(pages, rows))
+
+
+def _below(page: Page) -> Page:
+    """A page that goes on where ``page`` ends."""
+    return Page(page.name, page.widths, row=page.row)
+
+
+def _jobs_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
     heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS), *_LOOK_HEADS]
     widths = (14.0, 30.0, 11.0, 11.0, 12.0, *(11.0,) * len(COLUMNS), 11.0, 40.0)
     page = week_page(JOBS, "Week: a row a job", widths, heads)
-    look = look_again(rows)
     first = page.row
+    page.heights[first + len(rows) + 1] = LINE_HEIGHT
+    yield page
+    look = look_again(rows)
     for row in rows:
-        link(page, 0, "sentence", f"HYPERLINK({quoted(row.file)},{quoted(row.job)})", row.job)
-        facts: tuple[tuple[Shown, str], ...] = (
-            (row.client, ""),
-            (row.bid_date, DATE),
-            (row.pour_date, DATE),
-            (row.state, ""),
-        )
-        for col, (value, face) in enumerate(facts, start=1):
-            say(page, col, value, face)
-        for col, (line, value) in enumerate(zip(COLUMNS, row.quantities, strict=True), start=_FACTS):
-            say(page, col, value, format_of(line))
-        _lay_look(page, row, look[row.job])
-        page.next()
+        page = _below(page)
+        _lay_job(page, row, look[row.job])
+        yield page
+    page = _below(page)
     page.next()
+    _lay_all_jobs(page, rows, first)
+    yield page
+
+
+def _lay_job(page: Page, row: WeekRow, look: str) -> None:
+    link(page, 0, "sentence", f"HYPERLINK({quoted(row.file)},{quoted(row.job)})", row.job)
+    facts: tuple[tuple[Shown, str], ...] = (
+        (row.client, ""),
+        (row.bid_date, DATE),
+        (row.pour_date, DATE),
+        (row.state, ""),
+    )
+    for col, (value, face) in enumerate(facts, start=1):
+        say(page, col, value, face)
+    for col, (line, value) in enumerate(zip(COLUMNS, row.quantities, strict=True), start=_FACTS):
+        say(page, col, value, format_of(line))
+    _lay_look(page, row, look)
+    page.next()
+
+
+def _lay_all_jobs(page: Page, rows: Sequence[WeekRow], first: int) -> None:
+    """Whether all jobs are ready, and what they come to."""
     page.words(0, "All jobs", "check")
     states = span(4, first, first + len(rows) - 1)
     waiting = sum(row.state != "ready" for row in rows)
@@ -146,7 +183,6 @@ def _jobs_page(rows: Sequence[WeekRow]) -> Page:
         cells = span(_FACTS + place, first, first + len(rows) - 1)
         total = sum(row.quantities[place] for row in rows)
         link(page, _FACTS + place, "sum", f"SUM({cells})", total, format_of(line))
-    return page
 
 
 _LOOK_HEADS = ("Price by area, $/ft2", "Look again")
@@ -194,24 +230,34 @@ def _by_day(rows: Sequence[WeekRow]) -> Iterator[tuple[float, int, Sequence[floa
         yield float(day), len(jobs), [float(each) for each in jobs.sum()]
 
 
-def _ledger_page(rows: Sequence[WeekRow]) -> Page:
+def _ledger_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
     page = week_page(LEDGER_SHEET, "Ledger", (11.0, 14.0, 36.0, 11.0, 8.0, 11.0, 12.0, 14.0, 16.0), _LEDGER_HEADS)
     first = page.row
+    page.heights[first + sum(len(row.ledger) for row in rows) + 1] = LINE_HEIGHT
+    yield page
     total = 0.0
     for row in rows:
+        page = _below(page)
         for each in row.ledger:
-            amount = 0.0 if isnan(each.rate) else cents(each.quantity * each.rate)
-            total += amount
-            for col, value, face in (
-                (0, row.bid_date, DATE), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
-                (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
-            ):  # fmt: skip
-                say(page, col, value, face)
-            quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")
-            formula = f"IF(ISNUMBER({rate}),ROUND(ROUND({quantity}*{rate},6),2),0)"
-            link(page, 6, "formula", formula, amount, '"$"#,##0.00')
-            page.next()
+            total += _lay_entry(page, row, each)
+        yield page
+    page = _below(page)
     page.next()
     page.words(2, "All amounts", "check")
     link(page, 6, "sum", f"SUM({span(6, first, page.row - 2)})", total, '"$"#,##0.00')
-    return page
+    yield page
+
+
+def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
+    """One row of the ledger; gives its amount."""
+    amount = 0.0 if isnan(each.rate) else cents(each.quantity * each.rate)
+    for col, value, face in (
+        (0, row.bid_date, DATE), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
+        (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
+    ):  # fmt: skip
+        say(page, col, value, face)
+    quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")
+    formula = f"IF(ISNUMBER({rate}),ROUND(ROUND({quantity}*{rate},6),2),0)"
+    link(page, 6, "formula", formula, amount, '"$"#,##0.00')
+    page.next()
+    return amount

@@ -18,6 +18,7 @@ from calc.errors import Unreadable
 from calc.formula.functions import NONE
 from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
+from calc.workbook.charts import draw
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page
 from calc.workbook.looks import FONT, LINE_HEIGHT, SHARE_BAR, properties
@@ -50,14 +51,18 @@ _DIGIT, _PADDING = 5.25, 3.75
 
 @dataclass(frozen=True)
 class Identity:
-    """What a workbook says of itself: every date in it comes from the bid date, never from the clock."""
+    """What a workbook says of itself: every date in it comes from the bid date, never from the clock.
+
+    One that leaves the house is ``bare``: nothing of it says who made it or out of what, and no cell has a name.
+    """
 
     title: str
     author: str
     created: float
     paper: str
-    input_sha256: str
-    house_sha256: str
+    input_sha256: str = ""
+    house_sha256: str = ""
+    bare: bool = False
 
 
 def job_workbook(job: JobValues) -> bytes:
@@ -85,12 +90,14 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     buffer = BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        options = deepcopy(_OPTIONS if job is not None else _GROWING)  # it writes into them: the next would differ
+        options = deepcopy(
+            _GROWING if job is None and not identity.bare else _OPTIONS
+        )  # it writes into them: the next would differ
         book = xlsxwriter.Workbook(buffer, options)
         faces = _Faces(book)
         _identify(book, identity)
         for sheet in sheets:
-            _write_sheet(book, faces, sheet, job, identity.paper)
+            _write_sheet(book, faces, sheet, job, identity)
         book.close()
     return buffer.getvalue()
 
@@ -125,13 +132,15 @@ class _Faces:
 def _identify(book: Any, identity: Identity) -> None:
     created = datetime(1899, 12, 30) + timedelta(days=identity.created)
     book.set_properties({"title": identity.title, "author": identity.author, "created": created, "comments": SAFETY})
+    if identity.bare:
+        return
     book.set_custom_property("input_sha256", identity.input_sha256, "text")
     book.set_custom_property("house_sha256", identity.house_sha256, "text")
     book.set_custom_property("program_version", __version__, "text")
 
 
-def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, paper: str) -> None:
-    page = plan.page
+def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, identity: Identity) -> None:
+    page, paper = plan.page, identity.paper
     sheet = book.add_worksheet(page.name, _Sheet)
     for row, height in page.heights.items():
         sheet.set_row(row, height)
@@ -149,8 +158,14 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | Non
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     for first, last, col in page.bars:
         _done(sheet.conditional_format(first, col, last, col, SHARE_BAR), page.name)
+    for chart in page.charts:
+        _done(draw(book, sheet, chart()), page.name)
     tall = sum(heights.get(row, LINE_HEIGHT) for row in range(rows))
-    _print_well(sheet, page, paper, (rows, cols), 1 if page.one_page and _readable(page, paper, tall, cols) else 0)
+    _print_well(sheet, page, paper, 1 if page.one_page and _readable(page, paper, tall, cols) else 0)
+    if not identity.bare:
+        sheet.repeat_rows(0, page.frozen_rows - 1)
+        sheet.print_area(0, 0, rows - 1, cols - 1)
+    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{rows}"})
 
 
 def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> Shown:
@@ -183,17 +198,13 @@ def _readable(page: Page, paper: str, tall: float, cols: int) -> bool:
     return min((sides[0] - left - right) / wide, (sides[1] - top - bottom) / tall) >= page.least_scale
 
 
-def _print_well(sheet: Any, page: Page, paper: str, size: tuple[int, int], pages_tall: int) -> None:
-    rows, cols = size
+def _print_well(sheet: Any, page: Page, paper: str, pages_tall: int) -> None:
     sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()
     left, right, top, bottom = (side / _INCH for side in _MARGINS)
     sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
     sheet.fit_to_pages(1, pages_tall)
-    sheet.repeat_rows(0, page.frozen_rows - 1)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
-    sheet.print_area(0, 0, rows - 1, cols - 1)
     sheet.set_footer(f"&L&8{SAFETY}&R&8&F: &A, page &P of &N")
-    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{rows}"})
     sheet.hide_gridlines(2)

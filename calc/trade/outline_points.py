@@ -1,0 +1,242 @@
+"""The plan of each area: the points that its outline is drawn through, and where its doweled edges are drawn.
+
+A plan is not to scale: along the run it is in feet, across it in widths of the area, so that every joint reaches from
+one edge to the other. Which side is doweled is not measured; it is drawn on the side that the tape lies on.
+"""
+
+from __future__ import annotations
+
+from calc.declare import (
+    THREE,
+    TWO,
+    Expr,
+    Line,
+    Section,
+    both,
+    by_row,
+    either,
+    exact,
+    is_given,
+    keyed,
+    least,
+    line,
+    round_down,
+    row_number,
+    running,
+    square_root,
+    total,
+    when,
+)
+from calc.trade.geometry import Outline, Slab, Walk
+from calc.trade.joints import THOUSAND, OldJoint, Panel
+from calc.trade.levels import AREA, CORNER, EDGE, POINT, STATION
+from calc.trade.site_inputs import Corner, Edge, Measured, Station
+
+_SHEET = "Takeoff"
+_ONE, _SIX, _TWELVE, _ONE_FOOT = exact(1), exact(6), exact(12), exact(1, "ft")
+TURNS = 12
+"""The points between the first and the last two lie at twelfths of the way round."""
+
+
+class Stop(Section, title="Stops by number", each=STATION, sheet=_SHEET):
+    """So that a plan finds them."""
+
+    one = line("A stop", "", when(Station.at >= 0, 1, 0), source="1 for each")
+    place = line("Along the plan", "ft", OldJoint.place, source="from the first stop")
+    key = line(
+        "Key of the stop", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and stop in one: 2003"
+    )
+
+
+class Turn(Section, title="Corners by number", each=CORNER, sheet=_SHEET):
+    """So that a plan finds them."""
+
+    one = line("A corner", "", when(either(Corner.x >= 0, Corner.x < 0), 1, 0), source="1 for each")
+    key = line(
+        "Key of the corner", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and corner in one: 2003"
+    )
+
+
+class EdgeDrawn(Section, title="Doweled edges of the plans", each=EDGE, sheet=_SHEET):
+    """Drawn once, however often it repeats."""
+
+    doweled = line(
+        "Drawn as doweled", "ft", when(is_given(Edge.spacing), Edge.length, 0), source="edges with a dowel spacing"
+    )
+
+
+class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
+    """What each outline is drawn from; 0 for what its shape has not."""
+
+    across = line(
+        "One width of the plan",
+        "ft",
+        when(Panel.width > 0, Panel.width, _ONE_FOOT),
+        source="panel width, so that a joint is one width long; a foot where it is not known",
+    )
+    far = line(
+        "Far end",
+        "ft",
+        when(
+            Measured.shape.is_("known area"),
+            square_root(Slab.gross_area),
+            when(either(Measured.shape.is_("strip"), Measured.shape.is_("triangle")), Slab.length, 0),
+        ),
+        source="length; a known area is drawn as a square of that area",
+    )
+    tip = line(
+        "Tip of a triangle, along",
+        "ft",
+        when(Measured.shape.is_("triangle"), far / TWO, 0),
+        source="drawn in the middle",
+    )
+    first_across = line(
+        "First corner, across",
+        "ft",
+        when(
+            Measured.shape.is_("known area"),
+            far,
+            when(either(Measured.shape.is_("strip"), Measured.shape.is_("triangle")), Slab.width, 0),
+        ),
+        source="width at the first end, or the height",
+    )
+    second_across = line(
+        "Second corner, across",
+        "ft",
+        when(Measured.shape.is_("strip"), Slab.far_width, first_across),
+        source="width at the other end",
+    )
+    circle = line(
+        "Radius of a circle", "ft", when(Measured.shape.is_("circle"), Slab.length / TWO, 0), source="half its length"
+    )
+    quarter = line(
+        "Radius of a quarter circle",
+        "ft",
+        when(Measured.shape.is_("quarter circle"), Slab.length, 0),
+        source="its length",
+    )
+    stops = line(
+        "Drawn by its stops",
+        "",
+        when(both(Measured.shape.is_("stations"), total(Stop.one, AREA) > 0), 1, 0),
+        source="1 for an area of stations",
+    )
+    stop_key = line(
+        "Key of its first stop",
+        "",
+        when(stops > 0, row_number(AREA) * THOUSAND + 1, least(Stop.key)),
+        source="its own; of any stop where it is drawn otherwise",
+    )
+    stop_step = line(
+        "A twelfth of its stops",
+        "",
+        stops * (total(Stop.one, AREA) - 1) / _TWELVE,
+        source="more than thirteen are drawn evenly",
+    )
+    corners = line(
+        "Drawn by its corners",
+        "",
+        when(both(Measured.shape.is_("corners"), total(Turn.one, AREA) > 0), 1, 0),
+        source="1 for an area of corners",
+    )
+    corner_key = line(
+        "Key of its first corner",
+        "",
+        when(corners > 0, row_number(AREA) * THOUSAND + 1, least(Turn.key)),
+        source="its own; of any corner where it is drawn otherwise",
+    )
+    corner_step = line(
+        "A twelfth of its corners",
+        "",
+        corners * (total(Turn.one, AREA) - 1) / _TWELVE,
+        source="more than thirteen are drawn evenly",
+    )
+    dowels_from = line("Doweled from", "ft", 0 * far, source="the first end: the side is not surveyed")
+    dowels_to = line("Doweled to", "ft", total(EdgeDrawn.doweled, AREA), source="doweled edges, one after the other")
+
+
+def _times(step: Expr, turn: int) -> Expr:
+    """So many times a twelfth, out of exact numbers."""
+    times = {
+        2: TWO, 3: THREE, 4: TWO * TWO, 5: TWO + THREE, 6: _SIX, 7: _SIX + 1, 8: _SIX + TWO, 9: _SIX + THREE,
+        10: _TWELVE - TWO, 11: _TWELVE - 1, 12: _TWELVE,
+    }  # fmt: skip
+    return step * times[turn] if turn > 1 else step
+
+
+_LONG = square_root(THREE) / TWO
+_NEAR = (None, 1 - _LONG, _ONE / TWO, _ONE, THREE / TWO, 1 + _LONG, TWO)
+"""1 less the cosine of every twelfth of half a turn: how far along a circle lies, in its radius. None is 0."""
+_STEEP, _FLAT = square_root(TWO + square_root(THREE)) / TWO, square_root(TWO - square_root(THREE)) / TWO
+_QUARTER = (_ONE, _STEEP, _LONG, square_root(TWO) / TWO, _ONE / TWO, _FLAT, None)
+"""The cosines of every 15 degrees of a quarter turn."""
+
+
+def _circle_along(turn: int) -> Expr | None:
+    return _NEAR[turn if turn <= TURNS // 2 else TURNS - turn]
+
+
+def _circle_across(turn: int) -> Expr | None:
+    """A circle is drawn from its near side over its far edge."""
+    return _circle_along((turn + TURNS // 4) % TURNS)
+
+
+def _with(drawn: Expr, radius: Expr, share: Expr | None) -> Expr:
+    if share is None:
+        return drawn
+    return drawn + (radius if share is _ONE else radius * share)
+
+
+def _key(first: Expr, step: Expr, turn: int) -> Expr:
+    """The key of the stop or corner that lies so many twelfths of the way."""
+    return first + round_down(_times(step, turn)) if turn else first
+
+
+def _of_stop(value: Line, turn: int) -> Expr:
+    return Plan.stops * keyed(value, Stop.key, _key(Plan.stop_key, Plan.stop_step, turn))
+
+
+def _of_corner(value: Line, turn: int) -> Expr:
+    return Plan.corners * keyed(value, Turn.key, _key(Plan.corner_key, Plan.corner_step, turn))
+
+
+def _along(turn: int) -> Expr:
+    corner = Plan.tip if turn <= TURNS // 2 else Plan.far - Plan.tip
+    drawn = _with(_with(corner, Plan.circle, _circle_along(turn)), Plan.quarter, _QUARTER[turn // 2])
+    return drawn + _of_stop(Stop.place, turn) + _of_corner(Outline.across, turn)
+
+
+def _across(turn: int) -> Expr:
+    corner = Plan.first_across if turn <= TURNS // 2 else Plan.second_across
+    quarter = _QUARTER[TURNS // 2 - turn // 2]
+    drawn = _with(_with(corner, Plan.circle, _circle_across(turn)), Plan.quarter, quarter)
+    return (drawn + _of_stop(Walk.width, turn) + _of_corner(Outline.up, turn)) / Plan.across
+
+
+class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, sheet=_SHEET):
+    """Along, in feet; across, in widths."""
+
+    along = line(
+        "Along",
+        "ft",
+        by_row(
+            POINT,
+            0,
+            *(_along(turn) for turn in range(TURNS + 1)),
+            Plan.far + _of_stop(Stop.place, TURNS),
+            0,
+        ),
+        source="by the shape",
+    )
+    across = line(
+        "Across",
+        "",
+        by_row(
+            POINT,
+            Plan.circle / Plan.across,
+            *(_across(turn) for turn in range(TURNS + 1)),
+            Plan.circle / Plan.across,
+            Plan.circle / Plan.across,
+        ),
+        source="by the shape",
+    )
