@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
-from plain_haul import Job, Pile, down, millionth, piles, up
+from plain_haul import Job, Pile, millionth, piles, up
 
 STREAMS = ("green", "soil", "concrete")
 PLANS = {
@@ -26,7 +26,6 @@ PLANS = {
 """What each plan hauls by itself; what is left goes as one mixed pile."""
 TURF_CHANCE, ROOT_CHANCE = Fraction(1), Fraction(1, 4)
 PARTING_HOURS = Fraction(1, 4)
-DAY, SET_UP, STARTS = Fraction(8), Fraction(3, 2), Fraction(7)
 WASH_MONEY, WASH_SHARE = Fraction(25), Fraction(2, 100)
 PLACING, FINISHING = 2, 1
 """People on the pour, of whom an hour of crew mix is made."""
@@ -282,31 +281,3 @@ def chosen(task: Task, house: House) -> Chosen:
     name = firsts[tuple(heaps(best.plan, task))]
     others = [each for each in rivals if (each.plan, each.vehicle) != (name, best.vehicle)]
     return Chosen(every, rivals, best, True, min(others, key=lambda each: each.cost, default=None))
-
-
-def trips_a_day(site: Site) -> int:
-    """As many as the day holds after the set-up."""
-    return down((DAY - SET_UP) / site.trip) if site.trip else 0
-
-
-def last_load(each: Ride) -> Fraction | None:
-    """The hour of the day at which the last load of a day is at the gate; ``None`` where no trip fits the day."""
-    site = each.site
-    if site is None or not trips_a_day(site):
-        return None
-    way = (site.minutes or Fraction(0)) / 60
-    leaves = max(STARTS + SET_UP, (site.opens or 0) - way)
-    return leaves + (min(each.loads, trips_a_day(site)) - 1) * site.trip + way
-
-
-def too_late(each: Ride) -> Fraction:
-    """Hours by which the last load of a day misses the gate."""
-    last = last_load(each)
-    if last is None or each.site is None or not each.site.closes:
-        return Fraction(0)
-    return max(Fraction(0), last - each.site.closes)
-
-
-def haul_days(offer_taken: Offer) -> int:
-    """Days of trips."""
-    return up(offer_taken.hours / (DAY - SET_UP))

@@ -12,6 +12,7 @@ from random import Random
 
 import pytest
 
+import plain_clock as clock
 import plain_plans as plain
 from books import line, taken_in
 from calc.intake.columns import evaluate
@@ -127,13 +128,13 @@ def test_the_clock_of_the_haul_is_that_of_its_gates(drawn: list[Drawn]) -> None:
         for row, ride in each.rides():
             if ride.site is not None:
                 assert same(each.number("Hauled.trip", row), ride.site.trip)
-                assert each.number("Hauled.in_a_day", row) == plain.trips_a_day(ride.site)
-                assert same(each.number("Hauled.last", row), plain.last_load(ride) or 0)
-            assert same(each.number("Hauled.late", row), plain.too_late(ride)), (each.task, ride)
+                assert each.number("Hauled.in_a_day", row) == clock.trips_a_day(ride.site)
+                assert same(each.number("Hauled.last", row), clock.last_load(ride) or 0)
+            assert same(each.number("Hauled.late", row), clock.too_late(ride)), (each.task, ride)
         hours = each.taken.hours if each.chosen.compared else Fraction(0)
         assert same(each.number("Choice.hours"), hours)
         assert same(each.number("Choice.own_hours"), 0 if each.taken.vehicle.hired else hours)
-        assert each.number("Clock.days") == (plain.haul_days(each.taken) if each.chosen.compared else 0)
+        assert each.number("Clock.days") == (clock.haul_days(each.taken) if each.chosen.compared else 0)
 
 
 LIMITS_MET = (
@@ -184,7 +185,7 @@ def limits_of_the_gates(each: Drawn) -> Iterator[str]:
         yield from ["a site turns wet soil away"] * any(not site.wet for site in shut)
         yield from ["a site turns roots away"] * any(not site.roots for site in shut)
         yield from ["sites that cost the same"] * any(site.name == "twin site" for site in open_to_it)
-        yield from ["the gate is closed"] * (plain.too_late(ride) > 0)
+        yield from ["the gate is closed"] * (clock.too_late(ride) > 0)
         least = ride.site is not None and ride.tipping == ride.loads * ride.site.least
         yield from ["a minimum decides"] * (least and ride.tipping > 0)
 

@@ -152,7 +152,12 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         source="more than thirteen are drawn evenly",
     )
     dowels_from = line("Doweled from", "ft", 0 * far, source="the first end: the side is not surveyed")
-    dowels_to = line("Doweled to", "ft", total(EdgeDrawn.doweled, AREA), source="doweled edges, one after the other")
+    dowels_to = line(
+        "Doweled to",
+        "ft",
+        when(circle > 0, 0, total(EdgeDrawn.doweled, AREA)),
+        source="doweled edges, one after the other; a circle has no straight side to draw them on",
+    )
 
 
 def _times(step: Expr, turn: int) -> Expr:

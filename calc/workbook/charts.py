@@ -47,13 +47,13 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """A chart: where its corner lies, how large it is in pixels, what it says, and what it says to who cannot see it.
+    """A chart: the row of its corner, its pixels from the left edge, its size in pixels, what it says, and what it says to who cannot see it.
 
     ``title`` and ``foot`` are words, or the cell that they stand in.
     """
 
     row: int
-    col: int
+    left: int
     width: int
     height: int
     title: Cells | str
@@ -101,7 +101,7 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
     drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
     return int(
         sheet.insert_chart(
-            chart.row, chart.col, drawn, {"description": chart.alt_text, "object_position": 1, "x_offset": 2}
+            chart.row, 0, drawn, {"description": chart.alt_text, "object_position": 1, "x_offset": chart.left}
         )
         or 0
     )

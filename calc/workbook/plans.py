@@ -17,14 +17,11 @@ from calc.workbook.page import Computed, Explained, Page, Spoken
 from calc.workbook.places import Block, Places, Spot
 from calc.workbook.values import Shape
 
-_WIDE, _HIGH, _BARS_HIGH, _ROW = 424, 250, 300, 17
-"""Pixels of a plan, of the bars, and of a row of body text."""
+_WIDE, _HIGH, _APART, _BARS_HIGH, _ROW = 424, 250, 6, 300, 20
+"""Pixels of a plan, between two, of the bars, and of a row that nothing stands in."""
 
 _ROWS = _HIGH // _ROW + 1
 """The rows that a plan lies over."""
-
-_HALF_WAY = 3
-"""The column that the second plan of a row begins in."""
 
 _WORDS = {
     OutlinePoint.along: "for each point its corner, its part of the radius, or its stop or corner of the list; the "
@@ -99,14 +96,14 @@ def _plan(places: Places, first: int, area: int, counts: dict[Level, int]) -> Ca
         name = (along.block.first + area * points, FIGURES)
         return Chart(
             first + (area // 2) * _ROWS,
-            _HALF_WAY * (area % 2),
+            (area % 2) * (_WIDE + _APART),
             _WIDE,
             _HIGH,
             Cells(along.block.sheet, name, name),
             _cell(places, AreaWord.shape, area),
             f"Plan of area {area + 1}, not to scale: its outline, the joints across it, what is doweled.",
             (
-                Series(Stroke.DOWELS, "doweled, side not surveyed", _dowels(places, area), rows(across, points - 2)),
+                Series(Stroke.DOWELS, "doweled, side unknown", _dowels(places, area), rows(across, points - 2)),
                 Series(Stroke.OUTLINE, "outline, not to scale", rows(along, 0), rows(across, 0)),
                 Series(Stroke.JOINTS, "joints", *_joints(places, area, counts[AREA])),
             ),
@@ -148,8 +145,8 @@ def lay_money(page: Page, parts: Callable[[], tuple[Cells, Cells]]) -> None:
     def chart() -> Chart:
         return Chart(
             row,
-            ITEM,
-            2 * _WIDE,
+            0,
+            2 * _WIDE + _APART,
             _BARS_HIGH,
             "Where the money goes, in $",
             "",
