@@ -13,6 +13,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from calc.workbook.blank import Rows, blank_house, blank_week, house_book, week_book
 from calc.workbook.blank_rows import Typed
+from calc.workbook.measure_sheet import measure_sheet
 
 CHECKOUT = Path(__file__).resolve().parent.parent
 
@@ -261,6 +262,7 @@ def books() -> dict[str, bytes]:
     return {
         "templates/week.xlsx": blank_week(),
         "templates/house.xlsx": blank_house(),
+        "templates/measure.xlsx": measure_sheet(),
         "sample_inputs/week.xlsx": week_book(rows_of(WEEK)),
         "sample_inputs/house.xlsx": house_book(rows_of(HOUSE)),
     }

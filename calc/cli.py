@@ -108,7 +108,8 @@ def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str,
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--house", "is_house", is_flag=True, help="The blank house book instead of the week's.")
 @click.option("--filled", is_flag=True, help="The demo's own book instead of an empty one.")
-def blank(file: Path, is_house: bool, filled: bool) -> None:
+@click.option("--measure", is_flag=True, help="The measure sheet instead, to print and take to the site.")
+def blank(file: Path, is_house: bool, filled: bool, measure: bool) -> None:
     """Write a blank input workbook to FILE."""
     from calc.files import shipped, write_whole
 
@@ -116,7 +117,9 @@ def blank(file: Path, is_house: bool, filled: bool) -> None:
         raise click.UsageError(f"{file} does not end in .xlsx")
     if file.exists():
         _fail(f"{file}: it exists already; name another file, or move it away.")
-    name = "house.xlsx" if is_house else "week.xlsx"
+    if measure and (is_house or filled):
+        raise click.UsageError("--measure goes with neither --house nor --filled")
+    name = "measure.xlsx" if measure else "house.xlsx" if is_house else "week.xlsx"
     try:
         write_whole(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes())
     except OSError as reason:
@@ -137,6 +140,27 @@ def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
     wrote = f"wrote {made.file}" if made.written else "nothing was written"
     click.echo(f"{len(made.jobs)} of {len(workbooks)} workbooks taken; {wrote}; the house book is not copied")
     sys.exit(made.code)
+
+
+@commands.command("hand-out")
+@click.argument("workbook", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it.")
+def hand_out(workbook: Path, output: Path | None) -> None:
+    """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
+    from calc.audit.hand_out import hand_out as handed_out
+    from calc.errors import Unreadable
+    from calc.files import write_whole
+
+    file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
+    if file.exists():
+        _fail(f"{file}: it exists already; name another file, or move it away.")
+    try:
+        write_whole(file, handed_out(workbook))
+    except Unreadable as reason:
+        _fail(str(reason))
+    except OSError as reason:
+        _fail(f"{file}: it cannot be written: {(reason.strerror or 'unknown reason').lower()}.")
+    click.echo(f"wrote {file}")
 
 
 @commands.command()

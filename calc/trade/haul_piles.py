@@ -153,7 +153,7 @@ class Gate(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     speed = line(
         "Miles in a minute",
         "mile/min",
-        when(if_given(Disposal.minutes, 0) > 0, if_given(Disposal.miles, 0) / Disposal.minutes, 0),
+        when(if_given(Disposal.minutes, 0) > 0, miles / TWO / Disposal.minutes, 0),
         source="one way",
     )
     ton = line("For a ton", "$/ton", if_given(Disposal.per_ton, 0), source="house book")

@@ -19,7 +19,7 @@ NAME = "Bid"
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, UNIT_OF_FIGURE = range(7)
 """The columns of the front page: a label with its number, words, and the same again beside them."""
 
-WIDTHS = (25.0, 11.0, 6.5, 40.0, 37.0, 11.0, 6.0)
+WIDTHS = (25.0, 11.0, 6.5, 39.5, 36.0, 11.0, 6.0)
 A_WORD = "-"
 """Stands where there is nothing to say."""
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import deepcopy
 from dataclasses import dataclass
 from enum import Enum
 from typing import Any
@@ -47,9 +48,10 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """A chart: the row of its corner, its pixels from the left edge, its size in pixels, what it says, and what it says to who cannot see it.
+    """A chart: where its corner lies and how large it is, what it says, and what it says to who cannot see it.
 
-    ``title`` and ``foot`` are words, or the cell that they stand in.
+    ``left`` is in pixels from the edge of the sheet, like its size. ``title`` and ``foot`` are words, or the cell that
+    they stand in.
     """
 
     row: int
@@ -92,7 +94,7 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
                 "name": each.name,
                 "categories": each.along.listed,
                 "values": each.across.listed,
-                **_STROKES[each.stroke],
+                **deepcopy(_STROKES[each.stroke]),  # the writer may write into them: the next would differ
             }
         )
     drawn.set_title({"name": _words(chart.title), "name_font": _font(10, bold=True), "overlay": False})
@@ -110,7 +112,7 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
 def _plan_axes(drawn: Any, chart: Chart) -> None:
     foot = {"name": _words(chart.foot), "name_font": _font(_SIZE), "num_font": _font(8)}
     drawn.set_x_axis({**foot, "major_gridlines": {"visible": False}, "num_format": "0", "min": 0})
-    drawn.set_y_axis({"visible": False, "major_gridlines": {"visible": False}})
+    drawn.set_y_axis({"visible": False, "major_gridlines": {"visible": False}, "crossing": "min"})
     drawn.set_legend({"position": "bottom", "font": _font(8)})
 
 

@@ -157,7 +157,7 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | Non
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     for first, last, col in page.bars:
-        _done(sheet.conditional_format(first, col, last, col, SHARE_BAR), page.name)
+        _done(sheet.conditional_format(first, col, last, col, dict(SHARE_BAR)), page.name)  # it writes into it
     for chart in page.charts:
         _done(draw(book, sheet, chart()), page.name)
     tall = sum(heights.get(row, LINE_HEIGHT) for row in range(rows))
