@@ -144,7 +144,9 @@ def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
 
 @commands.command("hand-out")
 @click.argument("workbook", type=click.Path(path_type=Path))
-@click.option("-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it.")
+@click.option(
+    "-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it."
+)
 def hand_out(workbook: Path, output: Path | None) -> None:
     """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
     from calc.audit.hand_out import hand_out as handed_out
@@ -227,9 +229,11 @@ def _know_job(run: Run, job: str) -> None:
 
 def _report(run: Run, as_json: bool, folder: str) -> None:
     """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
+    from calc.batch.telling import as_data, summary
+
     findings = list(dict.fromkeys(run.findings))
     if as_json:
-        click.echo(json.dumps(_as_data(run, findings, folder), ensure_ascii=True, indent=1))
+        click.echo(json.dumps(as_data(run, findings, folder), ensure_ascii=True, indent=1))
     else:
         for failure in run.failures[:_FAILURES]:
             click.echo(failure, err=True)
@@ -237,47 +241,8 @@ def _report(run: Run, as_json: bool, folder: str) -> None:
             click.echo(f"{len(run.failures) - _FAILURES} more failed in the same run; --json names them all.", err=True)
         for said in dict.fromkeys(str(finding) for finding in findings):
             click.echo(said, err=True)
-        click.echo(_summary(run, folder))
+        click.echo(summary(run, folder))
     sys.exit(run.code)
-
-
-def _summary(run: Run, folder: str) -> str:
-    house = f"house book {run.house}" if run.house else "no house book"
-    stops = len({each.job for each in run.findings if each.severity.word == "stop" and each.job})
-    counts = f"{run.jobs} {'job' if run.jobs == 1 else 'jobs'}"
-    if not folder:
-        return f"{counts} checked, {stops} with a stop; {house}; nothing was written"
-    beside = [path.name for path in run.beside_others]
-    told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
-    failed = f", {len(run.failures)} failed" if run.failures else ""
-    same = sum(1 for job, _, saved in run.written if job and saved.name == "UNCHANGED")
-    unchanged = f", {same} unchanged" if same else ""
-    written = sum(1 for job, _, _ in run.written if job) - same
-    return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {house}{told}"
-
-
-def _as_data(run: Run, findings: list[Any], folder: str) -> dict[str, Any]:
-    return {
-        "jobs": run.jobs,
-        "house_book": run.house,
-        "folder": folder,
-        "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],
-        "held": run.held,
-        "failures": run.failures,
-        "findings": [
-            {
-                "severity": each.severity.word,
-                "book": each.place.book,
-                "sheet": each.place.sheet,
-                "cell": each.place.cell,
-                "job": each.job,
-                "found": each.found,
-                "remedy": each.remedy,
-            }
-            for each in findings
-        ],
-        "exit": run.code,
-    }
 
 
 def _fail(text: str) -> None:

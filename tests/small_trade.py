@@ -39,7 +39,7 @@ from calc.declare import (
     when,
     yes_no,
 )
-from calc.formula.across import (before, first, first_alike, keyed, keyed_below, running, total_alike)
+from calc.formula.across import before, first, first_alike, keyed, keyed_below, running, total_alike
 
 AREA = typed_rows("area", across=True)
 EDGE = typed_rows("edge", AREA)

@@ -138,7 +138,7 @@ def awkward(tmp_path_factory: pytest.TempPathFactory) -> Bid:
 # --- the same again -------------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("which", ["demo", "whole", "awkward"])
+@pytest.mark.parametrize("which", ["demo", "whole"])
 def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
     which: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:

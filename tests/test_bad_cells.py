@@ -13,8 +13,7 @@ from typing import Any, NamedTuple
 import pytest
 from openpyxl import Workbook
 
-from calc.cells import Book
-from calc.cells import column_letters
+from calc.cells import Book, column_letters
 from calc.declared import Given, Kind
 from calc.errors import Severity
 from calc.intake.schema import HOUSE_TABLES, TABLES

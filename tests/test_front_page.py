@@ -15,7 +15,7 @@ from calc.trade.money import Price
 from calc.workbook.log_page import count_defaults
 from calc.workbook.moves import moves_of
 from calc.workbook.values import JobValues, Move
-from front import BESIDE, FIGURE, PRICED, TEXT, VALUE, front_page, number, row_of, walk
+from front import BESIDE, FIGURE, PRICED, TEXT, UNIT, VALUE, front_page, number, row_of, walk
 
 CREW_HOUR = (2 * 46 + 58) / 3
 """Two labourers and a finisher, in $."""
@@ -55,7 +55,7 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
     whole = next(row for row in reversed(rows) if row[0] == "Price")
     assert whole[VALUE] == job.of(Price.price)
     assert round(sum(number(row_of(rows, part)[VALUE]) for part in parts), 2) == whole[VALUE]
-    assert sum(number(row_of(rows, part)[TEXT]) for part in parts) == pytest.approx(1)
+    assert sum(number(row_of(rows, part)[UNIT]) for part in parts) == pytest.approx(1)
 
 
 def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more(tmp_path: Path) -> None:

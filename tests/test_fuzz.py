@@ -26,7 +26,7 @@ from calc.intake.take import held, take_in
 from calc.workbook.read import read_book
 from whole_job import whole_house, whole_week
 
-BOOKS = int(os.environ.get("FLATWORK_FUZZ", "160"))
+BOOKS = int(os.environ.get("FLATWORK_FUZZ", "60"))
 """Books of each kind that are tried, the changed bytes four times as often; more for a longer run."""
 
 A_BOOK = 8

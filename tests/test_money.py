@@ -1,4 +1,4 @@
-"""Money foots: cents add to subtotals, subtotals to the direct cost, parts to the price, and nothing is counted twice."""
+"""Money foots: cents add to subtotals, subtotals to the direct cost, parts to the price; nothing counts twice."""
 
 from __future__ import annotations
 
@@ -141,8 +141,9 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
     week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": [["length ft", "width ft"], [60, 4]]}
-    none = [["factor", "value"], ["Loss", 0], ["Spread of the mean with fewer than four points", 0], ["String line off by", 0],
-            ["Area off by", 0], ["Yield of the plant off by", 0], ["Contingency", 0]]  # fmt: skip
+    none = [["factor", "value"], ["Loss", 0], ["Spread of the mean with fewer than four points", 0],
+            ["String line off by", 0], ["Area off by", 0], ["Yield of the plant off by", 0],
+            ["Contingency", 0]]  # fmt: skip
     (tmp_path / "bare").mkdir()
     bare = only_job(tmp_path / "bare", week, PRICED | {"Factors": none})
     assert value(bare, "Order.quantity") == 3.0, "240 ft2 at 4 in are 2.963 yd3, up to the quarter"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 from pathlib import Path
 
 import openpyxl
@@ -71,14 +72,12 @@ def plans(path: Path) -> list[Picture]:
 def outline(plan: Picture, found: Mapping[Place, object]) -> list[tuple[float, float]]:
     """The points of an outline, along and across."""
     drawn = plan.drawn("outline")
-    return [
-        (number(x), number(y)) for x, y in zip(held(found, drawn.along), held(found, drawn.across), strict=True)
-    ]
+    return [(number(x), number(y)) for x, y in zip(held(found, drawn.along), held(found, drawn.across), strict=True)]
 
 
 def enclosed(points: list[tuple[float, float]]) -> float:
     """The area that a closed outline holds."""
-    return abs(sum(x * down - right * y for (x, y), (right, down) in zip(points, points[1:], strict=False))) / 2
+    return abs(sum(x * down - right * y for (x, y), (right, down) in pairwise(points))) / 2
 
 
 def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobValues, book: Path) -> None:
@@ -150,7 +149,7 @@ def test_a_picture_lies_over_no_number_and_over_no_other_picture(book: Path) -> 
 def test_pictures_follow_an_edit(
     job: JobValues, book: Path, libreoffice: Program, recalculated: Recalculations, tmp_path: Path
 ) -> None:
-    heads, walk, *others = SHAPES["Areas"]
+    heads, _, *others = SHAPES["Areas"]
     longer = ["walk", "strip", 28, 4, 3, None, 5, 12]
     known = [["tip", "known area", 9, 5, None, 30, None, None] if row[0] == "tip" else row for row in others]
     where = addresses(job.shape, slots_for(job))

@@ -14,9 +14,9 @@ from calc import __version__
 from calc.cli import commands
 from calc.errors import InputRefused
 from calc.intake.manual import renewed
+from calc.trade.papers import PAPERS
 from calc.units.typed import read_quantity
 from calc.workbook.looks import LEGEND
-from calc.trade.papers import PAPERS
 from calc.workbook.pairs_page import PAIRS
 from calc.workbook.plan import LINE_SHEETS
 from calc.workbook.week import DAYS, JOBS, LEDGER_SHEET

@@ -13,15 +13,15 @@ BOOKKEEPING = {"Checks", "Cautions"}
 SHOWING = {
     f"calc.trade.{name}" for name in ("bid", "beside", "outline_points", "paper_lines", "paper_words", "paper_sizes")
 }
-"""Rule files that only say for a page what others worked out; ``test_front_page``, ``test_pictures`` and ``test_papers``
+"""Rule files that only say for a page what others worked out; the tests of the front page, the pictures and the papers
 hold them."""
 RUNNERS_UP = ("Others", "Next")
 """Ends of the names of sections that look for what comes next after a winner; ``test_front_page`` holds them."""
 ELSEWHERE = {
     f"calc.trade.{name}" for name in ("costs", "money", "purchases", "watched", "site_cautions", "money_cautions")
 }
-"""Rule files that are worked out anew elsewhere: money by ``test_money`` over three hundred drawn bids, what cautions look
-at by the jobs on either side of each limit, with their numbers (``caution_limits``)."""
+"""Rule files that are worked out anew elsewhere: money by ``test_money`` over three hundred drawn bids, what cautions
+look at by the jobs on either side of each limit, with their numbers (``caution_limits``)."""
 ENOUGH = 2
 
 

@@ -16,8 +16,8 @@ class Cost:
     """A row of the table: its name and group, how much of it, what one costs, and why there may be none of it.
 
     ``price`` is the row of Prices that the rate comes from, where it comes from one; ``tax`` says whether it is taxed
-    where the rate comes from one of several, and ``sure`` whether a rate that is no price is known. Raises FormulaError unless
-    quantity times rate is money, so that the table may show both without their units.
+    where the rate comes from one of several, and ``sure`` whether a rate that is no price is known.
+    Raises FormulaError unless quantity times rate is money, so that the table may show both without their units.
     """
 
     label: str

@@ -5,7 +5,21 @@ A row that is added here is on Costs, in the price, in the ledger and in the job
 
 from __future__ import annotations
 
-from calc.declare import Cost, Expr, count_of, exact, if_given, is_given, look_up, per_one, priced, total, when
+from calc.declare import (
+    Cost,
+    Expr,
+    Line,
+    both,
+    count_of,
+    exact,
+    if_given,
+    is_given,
+    look_up,
+    per_one,
+    priced,
+    total,
+    when,
+)
 from calc.trade.bags import Bags
 from calc.trade.base import BaseHaul, BaseNeeds
 from calc.trade.dowels import Cut, DowelNeeds
@@ -19,6 +33,7 @@ from calc.trade.labor import Labor, Task
 from calc.trade.levels import BOARD, GROUP, TASK, TOOL
 from calc.trade.money_inputs import Terms
 from calc.trade.order import Order
+from calc.trade.packs import Packs
 from calc.trade.placing_cost import MethodCost, Pump
 from calc.trade.placing_pour import TruckTime
 from calc.trade.plant import Mixed, Supply
@@ -57,9 +72,7 @@ _CONCRETE = (
     priced("Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), Supply.retarder_price, NOT_IN_MIX),
     priced("Hot water in the mix", CONCRETE, _in_mix(Mixture.hot_water.is_("yes")), Supply.hot_water_price, NOT_IN_MIX),
     priced("Small aggregate in the mix", CONCRETE, Bought.pumped, Supply.pump_mix_price, NO_PUMP),
-    priced(
-        "Short load, first", CONCRETE, total(TruckFee.first), Supply.first_fee, "no truck is below the first limit"
-    ),
+    priced("Short load, first", CONCRETE, total(TruckFee.first), Supply.first_fee, "no truck is below the first limit"),
     priced(
         "Short load, second",
         CONCRETE,
@@ -100,14 +113,20 @@ _CONCRETE = (
     ),
 )
 
+
+def _small_packs(packs: Packs, need: Line) -> Expr:
+    """The small packs to buy; one, for want of a price, where a liquid is needed and no pack of it is known."""
+    return when(both(packs.can_win <= 0, need > 0), count_of(1, "pack"), packs.small)
+
+
 _PACKED = tuple(
     priced(f"{liquid}, {size} packs", MATERIALS, count, price, "none is needed")
-    for liquid, packs, small, large in (
-        ("Bonding agent", BONDING_PACKS, Bonding.small, Bonding.large),
-        ("Curing compound", CURING_PACKS, Curing.small, Curing.large),
-        ("Sealer", SEALER_PACKS, Sealer.small, Sealer.large),
+    for liquid, packs, need, small, large in (
+        ("Bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
+        ("Curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large),
+        ("Sealer", SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
     )
-    for size, count, price in (("small", packs.small, small), ("large", packs.large, large))
+    for size, count, price in (("small", _small_packs(packs, need), small), ("large", packs.large, large))
 )
 
 _MATERIALS = (
@@ -168,8 +187,11 @@ _EQUIPMENT = (
         Cost(
             f"Rental of a {word}",
             EQUIPMENT,
-            look_up(Rented.count, word),
-            look_up(Rented.each, word), "it is not needed", tax=look_up(Rental.taxed, word),
+            when(look_up(Rented.lacking, word) > 0, ONE_EACH, look_up(Rented.count, word)),
+            look_up(Rented.each, word),
+            "it is not needed",
+            tax=look_up(Rental.taxed, word),
+            sure=when(look_up(Rented.lacking, word) > 0, 0, 1),
         )
         for word in TOOL.axis.words
     ),

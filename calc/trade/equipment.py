@@ -151,12 +151,6 @@ class Rented(Section, title="What is rented", each=TOOL, sheet=_SHEET):
         source="half days, days or weeks",
     )
     each = line(
-        "One of them costs",
-        "$/each",
-        when(lacking <= 0, at(Hire.each, row, of=TOOL), 0),
-        source="of that way",
-    )
-    each = line(
         "Each of them costs", "$/each", when(lacking <= 0, at(Hire.each, row, of=TOOL), 0), source="of the cheapest way"
     )
     cost = line(

@@ -33,6 +33,9 @@ _SMALL_LINE, _SMALLER = 11.4, 8 / 9
 class FrontPage(Page):
     """The front page: the wrapped words beside its numbers are small."""
 
+    parts: tuple[int, int] = (0, 0)
+    """The first and the last row of what is added up to the price."""
+
     def height_of(self, text: str, col: int) -> float:
         """How high a row must be to show ``text`` wrapped in its column."""
         if col not in (TEXT, BESIDE):
@@ -54,9 +57,14 @@ def gap(page: Page) -> None:
     page.next()
 
 
-def made_of(page: Page) -> tuple[Cells, Cells]:
+def column_left(page: Page, col: int) -> int:
+    """The pixels from the edge of the sheet to a column, each digit of its width 7 and 5 more."""
+    return round(sum(width * 7 + 5 for width in page.widths[:col]))
+
+
+def made_of(page: FrontPage) -> tuple[Cells, Cells]:
     """Where the front page has the words and the amounts of what the price is made of."""
-    ((first, last, _),) = page.bars
+    first, last = page.parts
     return Cells(NAME, (first, LABEL), (last, LABEL)), Cells(NAME, (first, VALUE), (last, VALUE))
 
 

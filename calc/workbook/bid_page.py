@@ -23,13 +23,16 @@ from calc.workbook.bid_blocks import (
     VALUE,
     WIDTHS,
     FrontPage,
+    column_left,
     gap,
     heads,
     lay_cautions,
     lay_legend,
     lay_moves,
+    made_of,
     section,
 )
+from calc.workbook.charts import Chart, Series, Stroke
 from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops
 from calc.workbook.lines import SAFETY, format_of, shown
 from calc.workbook.looks import dashed
@@ -49,6 +52,9 @@ EMPTY = A_WORD
 """Shown in a slot that is not in use."""
 
 _PERCENT = "0.0%"
+_BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
+"""Pixels that the bars beside the parts of the price may take, between them and the numbers, and of a row."""
+
 _OWN_FORMATS = {Order.chance: _PERCENT}
 """The number formats of what is shown otherwise here than where it is computed."""
 
@@ -61,7 +67,7 @@ def slots_for(job: JobValues) -> int:
     return slots
 
 
-def bid_page(places: Places, checks: ChecksPage, slots: int) -> Page:
+def bid_page(places: Places, checks: ChecksPage, slots: int) -> FrontPage:
     """The front page: one page, unless the job earned so many cautions that it would be too small to read."""
     page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
     _lay_head(page, places)
@@ -160,7 +166,7 @@ def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     )
 
 
-def _lay_made_of(page: Page, places: Places) -> None:
+def _lay_made_of(page: FrontPage, places: Places) -> None:
     """The parts of the price with the share of each, and beside them what a foreman asks first."""
     section(page, "What the price is made of", "Key quantities")
     parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
@@ -173,8 +179,24 @@ def _lay_made_of(page: Page, places: Places) -> None:
         _lay_share(page, places, line, place)
         _lay_key(page, places, key)
         page.next()
-    page.bars.append((first, page.row - 2, TEXT))
+    page.parts = (first, page.row - 2)
+    page.charts.append(lambda: _bars(page))
     gap(page)
+
+
+def _bars(page: FrontPage) -> Chart:
+    """A bar beside each part of the price, as long as its amount."""
+    first, last = page.parts
+    return Chart(
+        first,
+        column_left(page, TEXT) + _APART,
+        _BARS_WIDE,
+        (last - first + 1) * _PIXELS_OF_A_ROW,
+        "",
+        "",
+        "A bar beside each part of the price, as long as its amount: the longest is where most of the money goes.",
+        (Series(Stroke.SHARES, "parts of the price", *made_of(page)),),
+    )
 
 
 def _lay_share(page: Page, places: Places, line: Line, place: int) -> None:
@@ -189,7 +211,7 @@ def _lay_share(page: Page, places: Places, line: Line, place: int) -> None:
         whole = float(job.of(price))
         return float(job.of(line, place)) / whole if round(whole, 6) > 0 else 0.0
 
-    page.put(Linked(row, TEXT, "share", text, value, _PERCENT))
+    page.put(Linked(row, UNIT, "share", text, value, _PERCENT))
 
 
 def _lay_key(page: Page, places: Places, line: Line) -> None:

@@ -34,6 +34,7 @@ class Stroke(Enum):
     JOINTS = "joints"
     DOWELS = "dowels"
     BARS = "bars"
+    SHARES = "shares"
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,13 +82,15 @@ _STROKES: dict[Stroke, dict[str, Any]] = {
         "gap": 40,
         "data_labels": {"value": True, "num_format": '"$"#,##0', "font": {"name": FONT, "size": _SIZE, "color": INK}},
     },
+    Stroke.SHARES: {"fill": {"color": RULE}, "border": {"none": True}, "gap": 35},
 }  # fmt: skip
 
 
 def draw(book: Any, sheet: Any, chart: Chart) -> int:
     """Draws a chart on a sheet of a workbook that is being written. The writer's code: not 0 when it could not."""
-    bars = chart.series[0].stroke is Stroke.BARS
-    drawn = book.add_chart({"type": "bar"} if bars else {"type": "scatter", "subtype": "straight"})
+    stroke = chart.series[0].stroke
+    of_bars = stroke in (Stroke.BARS, Stroke.SHARES)
+    drawn = book.add_chart({"type": "bar"} if of_bars else {"type": "scatter", "subtype": "straight"})
     for each in chart.series:
         drawn.add_series(
             {
@@ -97,10 +100,8 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
                 **deepcopy(_STROKES[each.stroke]),  # the writer may write into them: the next would differ
             }
         )
-    drawn.set_title({"name": _words(chart.title), "name_font": _font(10, bold=True), "overlay": False})
-    (_bar_axes if bars else _plan_axes)(drawn, chart)
+    _FRAMES[stroke](drawn, chart)
     drawn.set_size({"width": chart.width, "height": chart.height})
-    drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
     return int(
         sheet.insert_chart(
             chart.row, 0, drawn, {"description": chart.alt_text, "object_position": 1, "x_offset": chart.left}
@@ -109,17 +110,38 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
     )
 
 
-def _plan_axes(drawn: Any, chart: Chart) -> None:
+def _frame_plan(drawn: Any, chart: Chart) -> None:
+    _frame(drawn, chart)
     foot = {"name": _words(chart.foot), "name_font": _font(_SIZE), "num_font": _font(8)}
     drawn.set_x_axis({**foot, "major_gridlines": {"visible": False}, "num_format": "0", "min": 0})
     drawn.set_y_axis({"visible": False, "major_gridlines": {"visible": False}, "crossing": "min"})
     drawn.set_legend({"position": "bottom", "font": _font(8)})
 
 
-def _bar_axes(drawn: Any, chart: Chart) -> None:
+def _frame_bars(drawn: Any, chart: Chart) -> None:
+    _frame(drawn, chart)
     drawn.set_y_axis({"reverse": True, "num_font": _font(_SIZE), "line": {"color": INK}})
-    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}, "name": _words(chart.foot)})
+    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}})
     drawn.set_legend({"none": True})
+
+
+def _frame_shares(drawn: Any, _chart: Chart) -> None:
+    """Nothing but bars, each beside the row of its number."""
+    drawn.set_title({"none": True})
+    drawn.set_y_axis({"reverse": True, "visible": False, "major_gridlines": {"visible": False}})
+    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}, "min": 0})
+    drawn.set_legend({"none": True})
+    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    drawn.set_plotarea({"layout": {"x": 0, "y": 0, "width": 1, "height": 1}})
+
+
+def _frame(drawn: Any, chart: Chart) -> None:
+    drawn.set_title({"name": _words(chart.title), "name_font": _font(10, bold=True), "overlay": False})
+    drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
+
+
+_FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.BARS: _frame_bars, Stroke.SHARES: _frame_shares}
+"""How a chart is framed, by its first series."""
 
 
 def _words(said: Cells | str) -> str | list[str | int]:

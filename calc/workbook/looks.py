@@ -72,7 +72,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "small": {"font_size": 8, **_TOP},
     "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},
     "hero": {"bold": True, "font_size": 20, "align": "left", "valign": "vcenter"},
-    "share": {"align": "left", "indent": 1, **_TOP},
+    "share": {"align": "right", "font_color": QUIET, **_TOP},
     "finding": {"align": "left", "font_size": 8, **_WRAP},
     "told": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, "align": "left", **_WRAP},
     "telling": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
@@ -80,12 +80,6 @@ ROLES: dict[str, dict[str, Any]] = {
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the plain face."""
-
-SHARE_BAR: dict[str, Any] = {
-    "type": "data_bar", "bar_color": "#B9C4CA",
-    "min_type": "num", "min_value": 0, "max_type": "num", "max_value": 1,
-}  # fmt: skip
-"""The bar behind a share of the whole."""
 
 LEGEND = (
     ("input", "typed on the site or in the office: edit it, and everything that hangs on it follows"),

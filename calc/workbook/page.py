@@ -156,8 +156,6 @@ class Page:
     frozen_cols: int = 1
     choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
     breaks: list[int] = field(default_factory=list)
-    bars: list[tuple[int, int, int]] = field(default_factory=list)
-    """Columns of shares that show a bar behind each: the first row, the last row, the column."""
     charts: list[Callable[[], Chart]] = field(default_factory=list)
     """The charts that lie over its cells; asked for when every place is known."""
 

@@ -18,7 +18,7 @@ from calc.trade.catalog import SECTIONS
 from calc.trade.costs import CostTable
 from calc.trade.outline_points import OutlinePoint
 from calc.trade.papers import PAPERS
-from calc.workbook.bid_blocks import made_of
+from calc.workbook.bid_blocks import FrontPage, made_of
 from calc.workbook.bid_page import bid_page
 from calc.workbook.charts import Cells
 from calc.workbook.checks import ChecksPage
@@ -79,21 +79,21 @@ class SheetPlan:
     """May be gone through more than once."""
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
     """The sheets of every job of one shape that stand before the Log, in order."""
     places, pages, _ = _laid_out(shape, caution_slots)
     return tuple(resolve(page, places) for page in pages)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def papers_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
     """The papers of every job of one shape, which stand behind the Log, in order."""
     places, _, papers = _laid_out(shape, caution_slots)
     return tuple(resolve(page, places) for page in papers)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[str, str]]:
     """The sheet and the cell of every row (from 0) of every declaration, by its id, in workbooks of one shape."""
     places, _, _ = _laid_out(shape, caution_slots)
@@ -105,11 +105,11 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
     }
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)
 def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...], tuple[Page, ...]]:
     places = Places()
     measured = measured_page(places, shape)
-    front: list[Page] = []  # it is laid last, and the picture on Costs is drawn from it
+    front: list[FrontPage] = []  # it is laid last, and the picture on Costs is drawn from it
     lines = [_lines_page(name, places, shape, lambda: made_of(front[0])) for name in LINE_SHEETS]
     factors, prices = factors_page(places), prices_page(places, shape)
     checks = ChecksPage(places)

@@ -21,7 +21,7 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.charts import draw
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page
-from calc.workbook.looks import FONT, LINE_HEIGHT, SHARE_BAR, properties
+from calc.workbook.looks import FONT, LINE_HEIGHT, properties
 from calc.workbook.moves import with_moves
 from calc.workbook.page import Page, Shown
 from calc.workbook.places import Places
@@ -156,8 +156,6 @@ def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | Non
         sheet.set_column(col, col, width)
     for row, col, words in page.choices:
         _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
-    for first, last, col in page.bars:
-        _done(sheet.conditional_format(first, col, last, col, dict(SHARE_BAR)), page.name)  # it writes into it
     for chart in page.charts:
         _done(draw(book, sheet, chart()), page.name)
     tall = sum(heights.get(row, LINE_HEIGHT) for row in range(rows))

@@ -1,0 +1,48 @@
+"""What a run says of itself at its end: one line, or the same as data."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from calc.batch.run import Run
+
+
+def summary(run: Run, folder: str) -> str:
+    """The line that sums up a run."""
+    house = f"house book {run.house}" if run.house else "no house book"
+    stops = len({each.job for each in run.findings if each.severity.word == "stop" and each.job})
+    counts = f"{run.jobs} {'job' if run.jobs == 1 else 'jobs'}"
+    if not folder:
+        return f"{counts} checked, {stops} with a stop; {house}; nothing was written"
+    beside = [path.name for path in run.beside_others]
+    told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
+    failed = f", {len(run.failures)} failed" if run.failures else ""
+    same = sum(1 for job, _, saved in run.written if job and saved.name == "UNCHANGED")
+    unchanged = f", {same} unchanged" if same else ""
+    written = sum(1 for job, _, _ in run.written if job) - same
+    return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {house}{told}"
+
+
+def as_data(run: Run, findings: list[Any], folder: str) -> dict[str, Any]:
+    """The findings and the summary as data."""
+    return {
+        "jobs": run.jobs,
+        "house_book": run.house,
+        "folder": folder,
+        "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],
+        "held": run.held,
+        "failures": run.failures,
+        "findings": [
+            {
+                "severity": each.severity.word,
+                "book": each.place.book,
+                "sheet": each.place.sheet,
+                "cell": each.place.cell,
+                "job": each.job,
+                "found": each.found,
+                "remedy": each.remedy,
+            }
+            for each in findings
+        ],
+        "exit": run.code,
+    }
