@@ -17,10 +17,10 @@ from pathlib import Path
 from openpyxl.utils.cell import coordinate_to_tuple
 
 from books import Rows, only_job, written
-from calc.declared import Factor, Forced, Given, Pack, Price
+from calc.declared import Factor, Forced, Given, Pack, Price, PriceDay, Taxed
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, JobInput
-from calc.intake.schema import ACCEPTABLE, FACTORS, FORCEABLE, OVERRIDES, SITE, TABLES
+from calc.intake.schema import ACCEPTABLE, FACTORS, FORCEABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
 from calc.trade.levels import AREA
 from calc.workbook.bid_page import slots_for
 from calc.workbook.places import cell
@@ -31,7 +31,7 @@ from sheet_cells import Held, read_cells, same, type_over
 from whole_job import Row
 from witness import Place, Program, recalculate
 
-TOGETHER = 18
+TOGETHER = 120
 """Edits in one workbook at most, their companions not counted."""
 
 HOUSE_FILE = "house.xlsx "
@@ -80,6 +80,8 @@ def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], house: dict[str,
             _set_or_add(entry.origin if entry else DEFAULT, edit.typed, FACTORS, row, house)
         case Price() | Pack() as price:
             _set(job.house.prices[price].origin, edit.typed, house)
+        case Taxed() | PriceDay() as beside:
+            _set(_beside_price(beside, job), edit.typed, house)
         case Forced() as forced:
             _force(forced, edit, job, week)
         case Given() as given if given.level == JOB:
@@ -117,6 +119,15 @@ def _origin_of(given: Given, index: int, job: JobInput) -> str:
     headers = [heading.header for heading in TABLES[given.section.table].headings]
     number = int(re.sub(r"\D", "", row.place.cell))
     return cell(given.section.table, number - 1, headers.index(given.header), "").replace("'", "")
+
+
+def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
+    """The cell of the house book that says whether a price is taxed, of what day it is, or how long it holds."""
+    price = next(each for each in PRICE_LIST if named in (each.taxed, each.dated, each.valid))
+    header = {price.taxed: "taxable", price.dated: "dated", price.valid: "valid until"}[named]
+    headers = [heading.header for heading in TABLES[PRICES].headings]
+    row = int(job.house.price_rows[price].origin.rpartition(" ")[2])
+    return cell(PRICES, row - 1, headers.index(header), "").replace("'", "")
 
 
 def _force(forced: Forced, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
@@ -165,27 +176,26 @@ def _without_clashes(job: JobInput, ways: Sequence[Way], together: int) -> list[
 
 
 def _fits(job: JobInput, ways: Sequence[Way], way: Way, together: int) -> bool:
-    taken = {(edit.named, edit.index) for each in ways for edit in each}
-    if len(ways) >= together or taken & {(edit.named, edit.index) for edit in way}:
+    """Whether a way has room in a set: its edit is new there, and no cell is to hold two things at once."""
+    there = {(edit.named, edit.index): edit for each in ways for edit in each}
+    first = way[0]
+    clash = any(there.get((edit.named, edit.index), edit) != edit for edit in way)
+    if len(ways) >= together or clash or (first.named, first.index) in there:
         return False
     return complete(edited(job, all_edits([*ways, way])))
 
 
 def _idle(job: JobValues, ways: Sequence[Way]) -> list[Way]:
     """Those of a set without which every line would give the same. One that is idle by itself has no say in it."""
-    others = [[each for each in ways if each is not way] for way in ways]
-    companions = [all_edits([*rest, way[1:]]) for rest, way in zip(others, ways, strict=True)]
-    full, *made = with_each(job.job, [all_edits(ways), *companions, *ways])
-    return [
-        way
-        for way, without, alone in zip(ways, made[: len(ways)], made[len(ways) :], strict=True)
-        if not moves_a_number(full, without) and moves_a_number(job, alone)
-    ]
+    without = [all_edits([*(each for each in ways if each is not way), way[1:]]) for way in ways]
+    full, *made = with_each(job.job, [all_edits(ways), *without])
+    idle = [way for way, each in zip(ways, made, strict=True) if not moves_a_number(full, each)]
+    return [way for way, alone in zip(idle, with_each(job.job, idle), strict=True) if moves_a_number(job, alone)]
 
 
 def all_edits(ways: Iterable[Way]) -> list[Edit]:
-    """The edits of several ways, one after the other."""
-    return [edit for way in ways for edit in way]
+    """The edits of several ways, one after the other; what stands beside two of them is typed once."""
+    return list(dict.fromkeys(edit for way in ways for edit in way))
 
 
 def formula_cells(job: JobValues) -> tuple[tuple[Place, Cell], ...]:

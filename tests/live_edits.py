@@ -12,23 +12,22 @@ from datetime import date
 from itertools import islice
 from math import isnan
 
-import numpy as np
-
 from calc.batch import evaluated
-from calc.declared import Declared, Factor, Forced, Given, Kind, Line, Pack, Price
+from calc.declared import Declared, Factor, Forced, Given, Kind, Line, Pack, Price, PriceDay, Taxed
 from calc.errors import Severity
-from calc.formula.functions import NONE, Column
-from calc.formula.levels import JOB
+from calc.formula.functions import NONE
+from calc.formula.levels import JOB, Level
 from calc.intake.records import NOT_GIVEN, Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, FACTOR_LIST, FORCEABLE, GIVENS, PRICE_LIST, everything
 from calc.intake.sense import nonsense
 from calc.intake.values import serial
 from calc.trade.levels import AREA
 from calc.workbook.values import JobValues
+from live_beside import beside
 from whole_job import sample
 
-DAY = date(2026, 5, 4)
-WAYS = 48
+DAY, LONG_AGO = date(2026, 5, 4), date(2026, 2, 2)
+WAYS = 12
 """Ways of moving a number that are tried for one column before it is taken for still."""
 
 
@@ -58,7 +57,8 @@ class Wish:
     ways: tuple[Way, ...]
 
 
-LINES = tuple(each for each in everything() if isinstance(each, Line))
+LINES = tuple((each, each.level) for each in everything() if isinstance(each, Line))
+BY_ID = {each.id: each for each in everything()}
 
 
 def wishes(job: JobValues) -> list[Wish]:
@@ -67,6 +67,7 @@ def wishes(job: JobValues) -> list[Wish]:
         *(wish for given in GIVENS for wish in _of_given(given, job)),
         *(wish for factor in FACTOR_LIST for wish in _of_factor(factor, job)),
         *(wish for price in PRICE_LIST for wish in _of_price(price, job)),
+        *(wish for at in _a_few(len(PRICE_LIST)) for wish in _of_price_row(PRICE_LIST[at], job)),
         *(_of_force(line, job) for line in FORCEABLE.values()),
         *(_of_stop(label, job) for label in ACCEPTABLE),
     ]
@@ -100,18 +101,21 @@ def with_each(job: JobInput, ways: Sequence[Iterable[Edit]]) -> list[JobValues]:
 def moves_a_number(one: JobValues, another: JobValues) -> bool:
     """Whether any line differs between two jobs of one shape, or one needs more slots than the other."""
     return one.counts != another.counts or any(
-        not np.array_equal(_column(one, line), _column(another, line)) for line in LINES
+        _values(one, line, level) != _values(another, line, level) for line, level in LINES
     )
 
 
-def _column(job: JobValues, line: Line) -> Column:
-    start = job.starts[line.level]
-    return job.frame.columns[line][start : start + job.counts[line.level]]
+def _values(job: JobValues, line: Line, level: Level) -> list[object]:
+    start = job.starts[level]
+    return job.frame.columns[line][start : start + job.counts[level]].tolist()
 
 
 def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:
     """A copy of a job with other values in it."""
-    house = replace(job.house, factors=dict(job.house.factors), prices=dict(job.house.prices))
+    kept = job.house
+    house = replace(
+        kept, factors=dict(kept.factors), prices=dict(kept.prices), taxed=dict(kept.taxed), days=dict(kept.days)
+    )
     copy = replace(job, house=house, entries=dict(job.entries), rows=dict(job.rows), forced=dict(job.forced))
     for edit in edits:
         _put(copy, edit, Entry(NOT_GIVEN if edit.shown == NONE and _is_number(edit.named) else edit.shown))
@@ -124,6 +128,10 @@ def _put(job: JobInput, edit: Edit, entry: Entry) -> None:
             job.house.factors[factor, edit.index] = entry
         case Price() | Pack() as price:
             job.house.prices[price] = entry
+        case Taxed() as taxed:
+            job.house.taxed[taxed] = str(entry.value)
+        case PriceDay() as day:
+            job.house.days[day] = float(entry.value)
         case Forced() as forced:
             job.forced[forced, edit.index] = entry
         case Given() as given if given.level == JOB:
@@ -175,36 +183,56 @@ def _of_given(given: Given, job: JobValues) -> Iterator[Wish]:
     rows = rows_to_edit(given, job.job)
     if given.kind is Kind.CHOICE:
         for word in given.words_allowed:
-            ways = ((Edit(given, at, word, word),) for at, entry in rows if entry.value != word)
-            yield _wish(given, word, (way for way in ways if complete(edited(job.job, way))))
+            yield _wish(given, word, (Edit(given, at, word, word) for at, entry in rows if entry.value != word), job)
         return
-    yield _wish(given, "another", (way for at, entry in rows for way in _others(given, at, entry, job.job)))
-    if given.kind is Kind.NUMBER and given.default is None and not given.required:
-        ways = ((Edit(given, at, None, NONE),) for at, entry in rows if not _is_blank(entry.value))
-        yield _wish(given, "cleared", (way for way in ways if complete(edited(job.job, way))))
+    yield _wish(given, "another", (each for at, entry in rows for each in _others(given, at, entry, job.job)), job)
+    if given.kind in (Kind.NUMBER, Kind.TEXT) and given.optional:
+        clear = (Edit(given, at, None, NONE) for at, entry in rows if not _is_blank(entry.value))
+        yield _wish(given, "cleared", clear, job)
 
 
-def _wish(named: Declared, what: str, ways: Iterable[Way]) -> Wish:
-    return Wish(named, what, tuple(islice(ways, WAYS)))
+def _wish(named: Declared, what: str, edits: Iterable[Edit], job: JobValues, *more: Edit) -> Wish:
+    """The ways of a wish that leave the job complete: each edit, with what has to stand beside it."""
+    companions = (*more, *_companions(named, what, job))
+    ways = ((edit, *companions) for edit in edits)
+    return Wish(named, what, tuple(islice((way for way in ways if complete(edited(job.job, way))), WAYS)))
 
 
-def _others(given: Given, at: int, entry: Entry, job: JobInput) -> Iterator[Way]:
+def _companions(named: Declared, what: str, job: JobValues) -> list[Edit]:
+    wanted = beside(f"{named.id}:{what}") or beside(named.id)
+    return [
+        Edit(BY_ID[id_], at, typed, _shown(typed))
+        for id_, typed in wanted.items()
+        for at in range(job.count(BY_ID[id_].level))
+    ]
+
+
+def _shown(typed: object) -> float | str:
+    return float(typed) if isinstance(typed, int | float) else NONE if typed is None else str(typed)
+
+
+def _a_few(count: int) -> Sequence[int]:
+    """Three places among many of one kind: the first, the middle one and the last."""
+    return range(count) if count <= 3 else (0, count // 2, count - 1)
+
+
+def _others(given: Given, at: int, entry: Entry, job: JobInput) -> Iterator[Edit]:
     """Other values for a cell. A day is typed as words and shown as a number; so is the name of a row."""
     match given.kind:
         case Kind.TEXT:
-            yield (Edit(given, at, "other words", "other words"),)
+            yield Edit(given, at, "other words", "other words")
         case Kind.DATE:
-            yield (Edit(given, at, DAY.isoformat(), serial(DAY)),)
+            yield Edit(given, at, DAY.isoformat(), serial(DAY))
         case Kind.ROW:
             assert given.rows is not None
             for number, row in enumerate(job.rows.get(given.rows, []), start=1):
                 if number != entry.value:
-                    yield (Edit(given, at, row.word, float(number)),)
+                    yield Edit(given, at, row.word, float(number))
         case _:
             base = float(entry.value) if not _is_blank(entry.value) else float(str(sample(given)))
             for value in _near(base, given.whole):
                 if _within(given, value) and value != entry.value:
-                    yield (Edit(given, at, value, value),)
+                    yield Edit(given, at, value, value)
 
 
 def _near(value: float, whole: bool = False) -> tuple[float, ...]:
@@ -212,8 +240,8 @@ def _near(value: float, whole: bool = False) -> tuple[float, ...]:
     if whole:
         return (value + 1, value - 1, value + 3)
     if value == 0:
-        return (1.5, 0.5, 6.0, 0.005)
-    return tuple(float(f"{value * times:.6g}") for times in (1.25, 0.75, 2, 0.4, 3.5, 0.2))
+        return (2.0, 0.5, 20.0, 0.005)
+    return tuple(float(f"{value * times:.6g}") for times in (1.25, 0.75, 2, 0.4, 3.5, 0.2, 20))
 
 
 def _within(given: Given, value: float) -> bool:
@@ -227,29 +255,36 @@ def _within(given: Given, value: float) -> bool:
 
 
 def _of_factor(factor: Factor, job: JobValues) -> Iterator[Wish]:
-    """Each kind of a factor, with the choice that asks for that kind, and with what is typed instead of it cleared."""
+    """A few kinds of a factor, each with the choice that asks for that kind if the job chose another."""
     words = factor.level.axis.words if factor.level.axes else ("",)
-    for index, word in enumerate(words):
-        now = job.of(factor, index)
-        tries = [Edit(factor, index, value, value) for value in _near(float(now))]
-        kinds = [
+    for index in _a_few(len(words)):
+        word = words[index]
+        asked = [
             Edit(given, 0, word, word)
             for given in GIVENS
             if word in given.words_allowed and given.level == JOB and job.of(given) != word
         ]
-        typed = [each for each in GIVENS if each.level == JOB and each.default is None and not each.required]
-        cleared = [Edit(each, 0, None, NONE) for each in typed if each.kind is Kind.NUMBER]
-        with_kind = [(each, kind) for kind in kinds for each in tries]
-        masked = [(each, *kinds, clear) for clear in cleared for each in tries] if word else []
-        yield _wish(factor, word, [*((each,) for each in tries), *with_kind, *masked])
+        tries = [Edit(factor, index, value, value) for value in _near(float(job.of(factor, index)))]
+        plain, chosen_too = _wish(factor, word, tries, job), _wish(factor, word, tries, job, *asked)
+        yield replace(plain, ways=(*plain.ways, *chosen_too.ways) if asked else plain.ways)
 
 
 def _of_price(price: Price, job: JobValues) -> Iterator[Wish]:
     for amount in (price, price.pack):
         if amount is not None and not _is_blank(job.of(amount)):
             tries = (Edit(amount, 0, value, value) for value in _near(float(job.of(amount))))
-            yield _wish(amount, "another", ((each,) for each in tries))
-            yield _wish(amount, "cleared", [(Edit(amount, 0, None, NONE),)])
+            yield _wish(amount, "another", tries, job)
+            yield _wish(amount, "cleared", [Edit(amount, 0, None, NONE)], job)
+
+
+def _of_price_row(price: Price, job: JobValues) -> Iterator[Wish]:
+    """What the house book says beside a price: whether it is taxed, its day, its last day."""
+    other = "no" if job.of(price.taxed) == "yes" else "yes"
+    yield _wish(price.taxed, other, [Edit(price.taxed, 0, other, other)], job)
+    for day in (price.dated, price.valid):
+        yield _wish(day, "another", [Edit(day, 0, LONG_AGO.isoformat(), serial(LONG_AGO))], job)
+        if not _is_blank(job.of(day)):
+            yield _wish(day, "cleared", [Edit(day, 0, None, NONE)], job)
 
 
 def _of_force(line: Line, job: JobValues) -> Wish:
@@ -258,14 +293,11 @@ def _of_force(line: Line, job: JobValues) -> Wish:
     assert forced is not None
     rows = sorted(range(job.count(line.level)), key=lambda at: not _is_blank(job.of(forced, at)))
     more = ((at, float(round(float(job.of(line, at)) * 1.3 + 2))) for at in rows)
-    return _wish(forced, "forced", ((Edit(forced, at, value, value),) for at, value in more))
+    return _wish(forced, "forced", (Edit(forced, at, value, value) for at, value in more), job)
 
 
 def _of_stop(label: str, job: JobValues) -> Wish:
-    """A stop accepted; where the job did not earn it, with a factor of the cautions that makes it fire."""
+    """A stop accepted."""
     stop = ACCEPTABLE[label]
     assert stop.accepted is not None
-    accept = Edit(stop.accepted, 0, "accepted", 1.0)
-    limits = [each for each in FACTOR_LIST if each.section is stop.section and each.level == JOB]
-    fires = ((accept, Edit(each, 0, value, value)) for each in limits for value in _near(float(job.of(each))))
-    return _wish(stop.accepted, "accepted", [(accept,), *fires])
+    return _wish(stop.accepted, "accepted", [Edit(stop.accepted, 0, "accepted", 1.0)], job)

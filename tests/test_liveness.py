@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from calc.declared import Declared, Given, Kind
-from calc.intake.schema import FACTOR_LIST, FORCEABLE, FORCED, GIVENS, PACKS, PRICE_LIST
+from calc.declared import Declared, Given, Kind, Line, PriceDay, Taxed
+from calc.intake.schema import FACTOR_LIST, FORCEABLE, FORCED, GIVENS, PACKS, PRICE_LIST, everything
 from calc.trade.pour_inputs import Ordering
 from calc.workbook.checks import missed
 from live_bench import (
@@ -37,17 +37,15 @@ AREAS = ("walk", "001", "A*", "known", "thin")
 
 STILL = {
     "it says how the sheets print": "Company.paper",
-    "no rule asks it until prices run out": "Job.bid_date",
-    "no rule asks it until the day of the pour is planned": "Job.pour_date",
-    "no rule asks it until the haul plan": "Vehicle.hourly Vehicle.per_mile Vehicle.hired Vehicle.least_hours "
-    "Disposal.kind Disposal.per_ton Disposal.per_yard Disposal.per_load Disposal.least Disposal.dirty Disposal.minutes "
-    "Disposal.miles Disposal.dwell Disposal.opens Disposal.closes Disposal.piece Disposal.wet Disposal.roots",
-    "no rule asks it until the hours of the crew": "Wage.private Wage.prevailing Job.caps Edge.surface Edge.curved "
-    "Footing.reinforced Plant.trunk",
+    "it is written down, and no rule asks it": "Plant.trunk Disposal.piece Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
-    "it matters where two routes differ, and they do not": "Integrity.tolerance",
+    "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.cents",
+    "10 lb on a scale: no load of the job is over by so little": "HaulCautions.scale",
 }
-"""Why some columns move no number. A column of words needs no reason: no rule asks words."""
+"""Why some columns move no number. Words that no formula asks need no reason."""
+
+ASKED = {leaf for line in everything() if isinstance(line, Line) for leaf in line.formula.leaves()}
+"""All that some formula asks, words among it."""
 
 
 class Suite:
@@ -158,14 +156,17 @@ def _all_that_may_be_typed() -> tuple[Declared, ...]:
 def _idle(suite: Suite) -> set[str]:
     """What moves no number in any of its wishes: a column, a kind of a factor, a price, a forced line."""
     moving = {_name(wish) for wish in suite.wishes if wish not in suite.still}
-    return {
-        _name(wish)
-        for wish in suite.still
-        if _name(wish) not in moving and not (isinstance(wish.named, Given) and wish.named.kind is Kind.TEXT)
-    }
+    return {_name(wish) for wish in suite.still if _name(wish) not in moving and not _is_mere_words(wish.named)}
+
+
+def _is_mere_words(named: Declared) -> bool:
+    return isinstance(named, Given) and named.kind is Kind.TEXT and named not in ASKED
 
 
 def _name(wish: Wish) -> str:
+    """What is tried: a kind of a factor by itself; what stands beside the prices together, as it is alike for all."""
+    if isinstance(wish.named, Taxed | PriceDay):
+        return f"{type(wish.named).__name__}:{wish.named.name.rpartition('_')[2]}"
     return f"{wish.named.id}:{wish.what}" if wish.named in FACTOR_LIST and wish.what else wish.named.id
 
 

@@ -37,12 +37,14 @@ AREAS: list[Row] = [
     # a tapered trapezoid that could as well be any other shape: what each needs is typed
     {"area": "walk", "shape": "strip", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3, "thickness in": 5,
      "other thickness in": 4, "raise in": 1, "base in": 4, "copies": 2, "area ft2": 75, "run ft": 21,
-     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "notes": "along the north wall"},
+     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5, "run slope %": 5,
+     "notes": "along the north wall"},
     {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,
      "doweled edge ft": 5, "doweled edges": 2, "dowel spacing in": 18},
     {"area": "1", "shape": "circle", "length ft": 8, "thickness in": 4.5, "raise in": -1},
     {"area": "<5", "shape": "quarter circle", "length ft": 5.5, "base in": 3},
-    {"area": "A*", "shape": "stations", "thickness in": 6, "copies": 3},
+    {"area": "A*", "shape": "stations", "thickness in": 6, "copies": 3, "cross slope %": 1.5,
+     "run slope %": 1.25},
     {"area": "1E3", "shape": "corners"},
     {"area": "known", "shape": "known area", "area ft2": 48, "other thickness in": 5},
     {"area": "thin", "shape": "strip", "length ft": "3.2 m", "width ft": "2'-9\"", "thickness in": 2.75},
@@ -78,6 +80,8 @@ EDGES: list[Row] = [
      "end clearance in": 4, "embed in": 5, "projection in": 7, "bar in": 0.5, "bar surface": "ribbed",
      "hole in": 0.625},
     {"area": "walk", "kind": "wall", "length ft": 12, "isolation": "no"},
+    {"area": "walk", "kind": "building", "length ft": 2},
+    {"area": "A*", "kind": "form", "length ft": 12.5},
     {"area": "1", "kind": "building", "length ft": 7.5, "dowel spacing in": 24},
     {"area": "1", "kind": "open", "length ft": 9, "isolation": "yes"},
     # one in the middle of a piece that is too short for two, and another with the dowels of the first doweled edge
@@ -104,9 +108,9 @@ SITE: dict[str, object] = {
     "Order rule": "risk", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
     "Moisture": "wet", "Keep backfill on site": "yes", "Bond coats": 2, "Sealer coats": 1, "Joints are": "sawn",
     "Joint depth": 1.25, "First vehicle": "pickup", "Second vehicle": "dump trailer", "Third vehicle": "hired dumper",
-    "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest", "Permit": 85,
-    "Margin of this job": 21, "Wage table": "private", "Locate expires": "2026-05-11", "Accelerator": "yes",
-    "Retarder": "no",
+    "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest", "Permit": 85, "Margin of this job": 21,
+    "Wage table": "private", "Locate expires": "2026-04-24", "Accelerator": "yes", "Retarder": "no",
+    "Wet way": "no", "Close days": 5,
 }  # fmt: skip
 """Facts of the site. The order rule stays what it is when blank: forcing and fixing have their turn as edits."""
 
@@ -121,7 +125,7 @@ VEHICLES: list[Row] = [
     {"vehicle": "pickup", "box yd3": 2.5, "heap": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5,
      "hourly rate $/h": 26, "mile rate $/mile": 0.7},
     {"vehicle": "hired dumper", "box yd3": 10, "heap": 1, "payload ton": 11, "bed length ft": 14, "bed width ft": 7,
-     "hourly rate $/h": 118, "hired": "yes", "least hours h": 3},
+     "hourly rate $/h": 235, "hired": "yes", "least hours h": 3},
 ]  # fmt: skip
 
 SITES: list[Row] = [
@@ -129,10 +133,9 @@ SITES: list[Row] = [
      "miles one way mile": 11, "opens h": 7, "closes h": 16},
     {"site": "brush yard", "kind": "green", "per yard $/yd3": 12, "least charge $/load": 20, "one way min": 14,
      "miles one way mile": 6},
-    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25,
-     "dirty surcharge $/load": 150, "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
-    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30,
-     "dwell min": 10},
+    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25, "dirty surcharge $/load": 150,
+     "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
+    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30, "dwell min": 10},
     {"site": "crusher", "kind": "concrete", "per ton $/ton": 22, "least charge $/load": 30, "one way min": 19,
      "miles one way mile": 9, "largest piece in": 24},
 ]  # fmt: skip
@@ -152,7 +155,7 @@ PRICE_ROWS: list[Row] = [
         {"item": f"Ready-mix, {psi} psi", "price": price}
         for psi, price in ((2500, 158), (3000, 164), (3500, 171), (4000, 179), (4500, 188), (5000, 198))
     ),
-    {"item": "Delivery of concrete", "price": 28},
+    {"item": "Delivery of concrete", "price": 28, "dated": "2026-04-01"},
     {"item": "Short load, first fee", "price": 155, "size": 2},
     {"item": "Short load, second fee", "price": 105, "size": 4},
     {"item": "Short load, third fee", "price": 55, "size": 6},
@@ -166,9 +169,12 @@ HOUSE_FACTORS: list[Row] = [
     {"factor": "Weight by moisture", "for": "wet", "value": 1.2},
 ]
 
+FIRM: dict[str, object] = {"Deposit cap": 4000}
+
 WRITTEN: dict[str, list[Row]] = {
     "Jobs": JOBS,
     "Areas": AREAS,
+    "Company": [{"fact": fact, "value": value} for fact, value in FIRM.items()],
     "Site conditions": [{"fact": fact, "value": value, "notes": "as seen"} for fact, value in SITE.items()],
     "Stations": STATIONS,
     "Corners": CORNERS,

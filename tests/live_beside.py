@@ -1,0 +1,50 @@
+"""What has to stand beside a value that is typed over so that it matters: what one job is, another is not.
+
+The whole job digs with a machine, say, so an hour of digging by hand moves nothing in it until a person digs by hand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+BESIDE: tuple[tuple[str, Mapping[str, object]], ...] = (
+    ("Access.wet", {"Access.slope": 0}),
+    ("Asked.cables", {"Job.caps": 0}),
+    ("BaseHaul.dwell, BaseHaul.miles, BaseHaul.minutes", {"BaseHaul.fetched": 60}),
+    ("Cautions.too_thin_accepted", {"Cautions.thin_stop": 5}),
+    ("Drying.stop, WeatherCautions.dries_unplanned_accepted", {"Forecast.plan": "none"}),
+    ("FiberKind.dose", {"Site.fiber_dose": None}),
+    ("FinishWindow.delayed", {"Mixture.retarder": "yes"}),
+    ("HaulCautions.overweight_accepted", {"Vehicle.payload": None}),
+    ("Labor.least_bagged", {"Access.method": "bags"}),
+    ("Lie.clear_least", {"Asked.right_of_way": "no"}),
+    ("Lie.heavy_least, Bars.heavy_bar", {"Use.vehicles": "heavy"}),
+    ("MoneyCautions.most_chance", {"Ordering.rule": "fixed", "Ordering.fixed": 5.25}),
+    ("Opening.cold_times", {"Forecast.night": 30}),
+    ("Opening.foot_days", {"Use.vehicles": "none"}),
+    ("PourWord.least_gap", {"Ordering.rule": "fixed", "Ordering.fixed": 20}),
+    ("PourWord.pump_stone", {"OnPaper.stone": None}),
+    ("PourWord.usual_stone", {"OnPaper.stone": None, "Access.method": "chute"}),
+    ("Price.contingency_rate", {"Terms.contingency": None}),
+    ("Price.least_price", {"Terms.least": None}),
+    ("Price.margin_rate", {"Terms.margin": None}),
+    ("Price.overhead_rate", {"Terms.overhead": None}),
+    ("Price.tax_rate", {"Terms.tax": None}),
+    ("Purity.root_chance", {"Site.turf": "no"}),
+    ("Setting.workable:90 F", {"Forecast.concrete": 88}),
+    ("SiteCautions.no_wage_accepted", {"Crew.wages": "prevailing", "Wage.prevailing": None}),
+    ("SlabCautions.dowel_stop_accepted", {"Bars.cover_stop": 3}),
+    ("SlabCautions.no_air_accepted", {"Mixture.air": "no"}),
+    ("SlabCautions.thin_cover_accepted", {"Over.least_cover": 20}),
+    ("Task.at_least:unknown", {"Removal.unknown": 1}),
+    ("TruckClock.in_heat", {"Forecast.air": 95}),
+    ("WalkCautions.high_step_accepted", {"Use.lip": 1, "Use.accessible": "yes"}),
+    ("WalkCautions.ramp_accepted", {"Use.along": 12, "Use.accessible": "yes"}),
+    ("WeatherCautions.no_way_accepted", {"Access.pump": "no"}),
+)
+"""Ids, one kind of a factor after a colon, and what else is typed in every row of other ids; None clears a cell."""
+
+
+def beside(named: str) -> Mapping[str, object]:
+    """What stands beside the declaration, or the kind of a factor, that goes by ``named``."""
+    return next((typed for names, typed in BESIDE if named in names.split(", ")), {})
