@@ -108,7 +108,8 @@ SITE: dict[str, object] = {
     "Order rule": "risk", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
     "Moisture": "wet", "Keep backfill on site": "yes", "Bond coats": 2, "Sealer coats": 1, "Joints are": "sawn",
     "Joint depth": 1.25, "First vehicle": "pickup", "Second vehicle": "dump trailer", "Third vehicle": "hired dumper",
-    "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest", "Permit": 85, "Margin of this job": 21,
+    "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest",
+    "Permit": 85, "Margin of this job": 21,
     "Wage table": "private", "Locate expires": "2026-04-24", "Accelerator": "yes", "Retarder": "no",
     "Wet way": "no", "Close days": 5,
 }  # fmt: skip
@@ -133,9 +134,10 @@ SITES: list[Row] = [
      "miles one way mile": 11, "opens h": 7, "closes h": 16},
     {"site": "brush yard", "kind": "green", "per yard $/yd3": 12, "least charge $/load": 20, "one way min": 14,
      "miles one way mile": 6},
-    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25, "dirty surcharge $/load": 150,
-     "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
-    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30, "dwell min": 10},
+    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25,
+     "dirty surcharge $/load": 150, "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
+    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30,
+     "dwell min": 10},
     {"site": "crusher", "kind": "concrete", "per ton $/ton": 22, "least charge $/load": 30, "one way min": 19,
      "miles one way mile": 9, "largest piece in": 24},
 ]  # fmt: skip
