@@ -204,7 +204,7 @@ MORE: dict[str, Limit] = {
     ),
     # 10 to 40 %; full cost and price as Costs shows them
     "MoneyCautions.margin": Limit(
-        said(Margin_of_this_job=11), said(Margin_of_this_job=8), (1 - 1118.62 / 1220) * 100, PRICED, PRICED
+        said(Margin_of_this_job=11), said(Margin_of_this_job=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED
     ),
     "MoneyCautions.minimum": Limit(said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED),
     # one pour in ten, and three quarters of a yard

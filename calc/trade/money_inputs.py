@@ -41,7 +41,7 @@ class Change(Section, title="Changes", each=CHANGE, table="Changes"):
     quantity = given(
         "Quantity", "", default=1, low=0, example="8", help="How much of it; with the rate it makes the amount."
     )
-    counted_in = text("Counted in", help="What the quantity counts.", example="panel")
+    counted_in = text("Counted as", help="What the quantity counts.", example="panel")
     rate = given(
         "Rate",
         "$",
