@@ -17,11 +17,6 @@ SHOWING = {
 hold them."""
 RUNNERS_UP = ("Others", "Next")
 """Ends of the names of sections that look for what comes next after a winner; ``test_front_page`` holds them."""
-ELSEWHERE = {
-    f"calc.trade.{name}" for name in ("costs", "money", "purchases", "watched", "site_cautions", "money_cautions")
-}
-"""Rule files that are worked out anew elsewhere: money by ``test_money`` over three hundred drawn bids, what cautions
-look at by the jobs on either side of each limit, with their numbers (``caution_limits``)."""
 ENOUGH = 2
 
 
@@ -31,7 +26,7 @@ def rules() -> list[str]:
         each.id
         for section in SECTIONS
         if section.sheet not in BOOKKEEPING
-        and section.__module__ not in SHOWING | ELSEWHERE
+        and section.__module__ not in SHOWING
         and not section.called.endswith(RUNNERS_UP)
         for each in section.declarations
         if isinstance(each, Line)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declared.given import Price
-from calc.formula.build import both, correlation, if_given, is_given, opposite, when
+from calc.formula.build import correlation, is_given, when
 from calc.formula.kinds import FormulaError
 from calc.formula.tree import Expr, expression
 from calc.units.algebra import unit
@@ -16,7 +16,8 @@ class Cost:
     """A row of the table: its name and group, how much of it, what one costs, and why there may be none of it.
 
     ``price`` is the row of Prices that the rate comes from, where it comes from one; ``tax`` says whether it is taxed
-    where the rate comes from one of several, and ``sure`` whether a rate that is no price is known.
+    where the rate comes from one of several, ``sure`` whether a rate that is no price is known, and ``last_day`` how
+    long it is good for, where that is known.
     Raises FormulaError unless quantity times rate is money, so that the table may show both without their units.
     """
 
@@ -28,6 +29,7 @@ class Cost:
     price: Price | None = None
     tax: Expr | None = None
     sure: Expr | None = None
+    last_day: Expr | None = None
 
     def __post_init__(self) -> None:
         if self.quantity.unit * self.rate.unit != unit("$"):
@@ -55,27 +57,12 @@ class Cost:
             return self.sure
         return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
 
-    def expired(self, today: Expr) -> Expr:
-        """1 where the last day of the price is past."""
-        return expression(0) if self.price is None else when(if_given(self.price.valid, today) < today, 1, 0)
-
-    def old(self, today: Expr, age: Expr) -> Expr:
-        """1 where the price has no last day and is older than ``age``."""
-        if self.price is None:
-            return expression(0)
-        return when(both(opposite(is_given(self.price.valid)), today - if_given(self.price.dated, today) > age), 1, 0)
-
     @property
     def taxed(self) -> Expr:
         """Whether it is taxed: as the row of Prices says, or the line that found the row; never without either."""
         if self.tax is not None:
             return self.tax
         return self.price.taxed if self.price is not None else expression("no")
-
-
-def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
-    """A cost whose rate is a price of the house book."""
-    return Cost(label, group, quantity, if_given(price, 0), none, price)
 
 
 def _bare(value: Expr) -> Expr:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
-from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, SITE, TABLES, WEEK_TABLES
+from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, TABLES
 from calc.intake.words import near, same
 
 Sheets = dict[str, tuple[Book, Sheet]]
@@ -67,8 +67,3 @@ def house_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets
             else:
                 sheets[name] = (book, tables[name])
     return sheets, findings
-
-
-def week_tables(tables: dict[str, Sheet]) -> dict[str, Sheet]:
-    """The tables of the week among those of a book."""
-    return {name: sheet for name, sheet in tables.items() if name in WEEK_TABLES or name == SITE}

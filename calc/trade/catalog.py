@@ -10,7 +10,7 @@ from calc.trade.bid import Decisions, Front
 from calc.trade.cautions import Cautions
 from calc.trade.checks import Integrity
 from calc.trade.concrete import Concrete
-from calc.trade.costs import CostTable, PriceAge
+from calc.trade.costs import CostTable
 from calc.trade.dig import Dig, Green, Soil, Spoil, Wetness
 from calc.trade.dowels import Cut, Doweled, DowelNeeds
 from calc.trade.equipment import Equipment, Hire, Rented, Tool
@@ -34,7 +34,7 @@ from calc.trade.money_cautions import MoneyCautions, Weight
 from calc.trade.money_inputs import Change, Terms
 from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
 from calc.trade.order import Balance, Load, Order
-from calc.trade.outline_points import EdgeDrawn, OutlinePoint, Plan, Stop, Turn
+from calc.trade.outline_points import EdgeDrawn, OutlinePoint, Plan, Round, Stop, Turn
 from calc.trade.paper_inputs import OnPaper
 from calc.trade.paper_lines import AreaSize, AreaWord, Mark, ShapeWord
 from calc.trade.paper_words import (
@@ -56,12 +56,13 @@ from calc.trade.placing_pour import Pour, PourCost, TruckTime
 from calc.trade.placing_window import FinishWindow, Setting
 from calc.trade.plant import Mix, Mixed, Poured, Supply, Tier
 from calc.trade.pour_inputs import Crew, Mixture, Ordering
+from calc.trade.price_age import PriceAge
 from calc.trade.protect import Protection, SlipSheet
 from calc.trade.purchases import Bought, TierStart, TruckFee
 from calc.trade.rates import CrewRate, Rate
 from calc.trade.removal_inputs import Footing, Plant
 from calc.trade.rental import Rental
-from calc.trade.site_cautions import Dust, SiteCautions
+from calc.trade.site_cautions import Dust, Locate, SiteCautions
 from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
 from calc.trade.slab_cautions import SlabCautions
 from calc.trade.spread import DepthSpread, PointMean, PointOff, VolumeSpread
@@ -107,7 +108,7 @@ TAKEOFF = (Walk, Outline, Hole, Slab, Depth, Border, OldFooting, OldSlab, Rubble
 HAUL = (Soil, Wetness, Dig, Green, Spoil, Pile)
 PLANS = (Bed, Gate, Purity, Heap, Carry, Tip, Sorting, Leg, Parting, Offer)
 CHOICE = (PlanWord, Choice, Rival, RunnerUp, Hauler, Clock, Hauled, Watched)
-RATES = (Rate, CrewRate)
+RATES = (Rate, CrewRate, PriceAge)
 LADDER = (
     PointMean,
     PointOff,
@@ -189,9 +190,9 @@ PAPERS = (
     ArrivalClock,
     BoardWord,
 )
-PLANS_DRAWN = (Stop, Turn, EdgeDrawn, Plan, OutlinePoint)
-MONEY = (Bought, TierStart, TruckFee, PriceAge, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
-WATCHED = (Meets, Lie, Over, Bars, Restraint, Opening, Dust, Weight)
+PLANS_DRAWN = (Stop, Turn, EdgeDrawn, Plan, Round, OutlinePoint)
+MONEY = (Bought, TierStart, TruckFee, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
+WATCHED = (Meets, Lie, Over, Bars, Restraint, Opening, Dust, Locate, Weight)
 WATCH = (
     Integrity,
     WorkIntegrity,

@@ -9,6 +9,7 @@ from calc.declare import (
     Cost,
     Expr,
     Line,
+    Price,
     both,
     count_of,
     exact,
@@ -16,7 +17,6 @@ from calc.declare import (
     is_given,
     look_up,
     per_one,
-    priced,
     total,
     when,
 )
@@ -38,6 +38,7 @@ from calc.trade.placing_cost import MethodCost, Pump
 from calc.trade.placing_pour import TruckTime
 from calc.trade.plant import Mixed, Supply
 from calc.trade.pour_inputs import Mixture
+from calc.trade.price_age import last_day
 from calc.trade.protect import Protection
 from calc.trade.purchases import Bought, TruckFee
 from calc.trade.rates import CrewRate
@@ -52,6 +53,11 @@ NO_PUMP = "no pump"
 NO_BAGS = "not poured by bags"
 
 
+def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
+    """A cost whose rate is a price of the house book."""
+    return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
+
+
 def _in_mix(asked: Expr) -> Expr:
     """The yards that are billed, where something is in the mix."""
     return when(asked, Bought.billed, 0)
@@ -60,7 +66,7 @@ def _in_mix(asked: Expr) -> Expr:
 _PUMPED = Bought.pumped > 0
 
 _CONCRETE = (
-    Cost("Ready-mix concrete", CONCRETE, Bought.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed),
+    Cost("Ready-mix concrete", CONCRETE, Bought.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed, last_day=Mixed.last_day),
     priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), Supply.air_price, NOT_IN_MIX),
     priced(
         "Accelerator in the mix",
@@ -192,6 +198,7 @@ _EQUIPMENT = (
             "it is not needed",
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(Rented.lacking, word) > 0, 0, 1),
+            last_day=look_up(Rented.last_day, word),
         )
         for word in TOOL.axis.words
     ),

@@ -6,7 +6,7 @@ Each row is a quantity times a rate, to the cent; a row that comes to nothing st
 
 from __future__ import annotations
 
-from calc.declare import Section, both, by_row, exact, factor, line, money, named_rows, size, when
+from calc.declare import Section, both, by_row, exact, line, money, named_rows, size, when
 from calc.trade.cost_rows import ROWS
 from calc.trade.inputs import Job
 
@@ -14,14 +14,6 @@ COST = named_rows("cost", *(row.label for row in ROWS))
 """The rows of the table."""
 
 ONE_DOLLAR = exact(1, "$")
-
-
-class PriceAge(Section, title="Age of a price", sheet="Costs"):
-    """How long a price is taken as one, where it says no last day."""
-
-    most = factor(
-        "Oldest price", "day", 30, low=14, high=90, source="common practice, no source: plants quote for a month"
-    )
 
 
 class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
@@ -44,22 +36,16 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         source="1 where there is some of it and no rate",
         adds=True,
     )
-    expired = line(
-        "Price has expired",
-        "",
-        by_row(COST, *(row.expired(Job.bid_date) for row in ROWS)),
-        source="last day of the price",
-    )
-    aged = line(
-        "Price is old",
-        "",
-        by_row(COST, *(row.old(Job.bid_date, PriceAge.most) for row in ROWS)),
-        source="a price without a last day, by its own day",
+    last_day = line(
+        "Good until",
+        "day",
+        by_row(COST, *(Job.bid_date if row.last_day is None else row.last_day for row in ROWS)),
+        source="Prices; the day of the bid for a rate that is no price",
     )
     stale = line(
         "Price is stale",
         "",
-        when(both(quantity > 0, expired + aged > 0), 1, 0),
+        when(both(quantity > 0, last_day < Job.bid_date), 1, 0),
         source="1 where it is needed and its price is past",
         adds=True,
     )

@@ -28,6 +28,7 @@ from calc.trade.forms import has_price
 from calc.trade.inputs import Site
 from calc.trade.labor import Labor, Task
 from calc.trade.levels import RENTAL, TOOL
+from calc.trade.price_age import last_day
 from calc.trade.rental import Rental
 from calc.trade.tasks import Work
 from calc.trade.work_inputs import Digging, OnSite
@@ -112,6 +113,17 @@ class Hire(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sh
     each = line(
         "One costs", "$/each", by_row(RENTAL, Rental.half_price, Rental.day_price, Rental.week_price), source="Prices"
     )
+    last_day = line(
+        "Rental is good until",
+        "day",
+        by_row(
+            RENTAL,
+            by_row(TOOL, *map(last_day, Rental.half_price.prices)),
+            by_row(TOOL, *map(last_day, Rental.day_price.prices)),
+            by_row(TOOL, *map(last_day, Rental.week_price.prices)),
+        ),
+        source="Prices",
+    )
     cost = line("Rental costs", "$", money(count * each), source="so many times the price")
     competes = line(
         "Can be taken",
@@ -153,6 +165,7 @@ class Rented(Section, title="What is rented", each=TOOL, sheet=_SHEET):
     each = line(
         "Each of them costs", "$/each", when(lacking <= 0, at(Hire.each, row, of=TOOL), 0), source="of the cheapest way"
     )
+    last_day = line("What is rented is good until", "day", at(Hire.last_day, row, of=TOOL), source="of that way")
     cost = line(
         "Rental",
         "$",

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from calc.declare import (
     THREE,
+    Expr,
+    Line,
     Section,
     at,
     both,
@@ -92,44 +94,42 @@ class Parting(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
     number = line("Row of the plan", "", row_number(PLAN), source="to find its rows again")
 
 
+def _of_its_piles(of_pile: Line) -> Expr:
+    """The sum over the piles of a plan on one vehicle: what it hauls apart, and what it leaves mixed."""
+    return (
+        Parting.green * at(of_pile, GREEN, of=VEHICLE)
+        + Parting.soil * at(of_pile, SOIL, of=VEHICLE)
+        + Parting.concrete * at(of_pile, CONCRETE, of=VEHICLE)
+        + at(of_pile, THREE + row_number(PLAN), of=VEHICLE)
+    )
+
+
 class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
     """Whole plans, to the cent. Ties go to fewer loads, then to the order of the plans and of the vehicles."""
 
     loads = line(
         "Loads",
         "load",
-        Parting.green * at(Carry.loads, GREEN, of=VEHICLE)
-        + Parting.soil * at(Carry.loads, SOIL, of=VEHICLE)
-        + Parting.concrete * at(Carry.loads, CONCRETE, of=VEHICLE)
-        + at(Carry.loads, THREE + row_number(PLAN), of=VEHICLE),
+        _of_its_piles(Carry.loads),
         source="of the piles of the plan",
     )
     hours = line(
         "Trip hours",
         "h",
-        Parting.green * at(Leg.hours, GREEN, of=VEHICLE)
-        + Parting.soil * at(Leg.hours, SOIL, of=VEHICLE)
-        + Parting.concrete * at(Leg.hours, CONCRETE, of=VEHICLE)
-        + at(Leg.hours, THREE + row_number(PLAN), of=VEHICLE),
+        _of_its_piles(Leg.hours),
         source="of the piles of the plan",
     )
     tipping = line(
         "Tipping",
         "$",
-        Parting.green * at(Leg.tipping, GREEN, of=VEHICLE)
-        + Parting.soil * at(Leg.tipping, SOIL, of=VEHICLE)
-        + Parting.concrete * at(Leg.tipping, CONCRETE, of=VEHICLE)
-        + at(Leg.tipping, THREE + row_number(PLAN), of=VEHICLE),
+        _of_its_piles(Leg.tipping),
         source="of the piles of the plan",
     )
     dirty = line("Dirty loads", "$", Parting.soil * at(Leg.dirty, SOIL, of=VEHICLE), source="soil that is hauled apart")
     trips = line(
         "Trips",
         "$",
-        Parting.green * at(Leg.trips, GREEN, of=VEHICLE)
-        + Parting.soil * at(Leg.trips, SOIL, of=VEHICLE)
-        + Parting.concrete * at(Leg.trips, CONCRETE, of=VEHICLE)
-        + at(Leg.trips, THREE + row_number(PLAN), of=VEHICLE),
+        _of_its_piles(Leg.trips),
         source="of the piles of the plan",
     )
     topped = line(
@@ -157,10 +157,7 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
     lacks = line(
         "Piles without a site",
         "",
-        Parting.green * at(Leg.lacks, GREEN, of=VEHICLE)
-        + Parting.soil * at(Leg.lacks, SOIL, of=VEHICLE)
-        + Parting.concrete * at(Leg.lacks, CONCRETE, of=VEHICLE)
-        + at(Leg.lacks, THREE + row_number(PLAN), of=VEHICLE),
+        _of_its_piles(Leg.lacks),
         source="piles that no known site takes",
     )
     feasible = line(

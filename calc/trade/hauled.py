@@ -54,8 +54,8 @@ class Clock(Section, title="The clock", sheet=_SHEET):
     trips = line("Hours of trips in a day", "h", largest(0, day - set_up), source="the day, less what comes before")
     days = line(
         "Haul days",
-        "day",
-        when(trips > 0, round_up(Choice.hours / trips), 0) * exact(1, "day"),
+        "days",
+        when(trips > 0, count_of(round_up(Choice.hours / trips), "days"), 0),
         source="trip hours over the hours of trips in a day",
     )
 

@@ -16,27 +16,25 @@ from calc.declare import (
     by_row,
     count_of,
     exact,
-    exponential,
     factor,
     keyed_below,
     largest,
     line,
     logarithm,
     money,
-    normal_below,
     per_one,
     place_of_least,
     round_down,
     round_up,
     rounded,
     row_number,
-    square,
     square_root,
     total,
     when,
 )
 from calc.trade.concrete import Concrete
 from calc.trade.levels import POURING, RUNG
+from calc.trade.miss import chance_short, density, expected_short, spreads_off
 from calc.trade.plant import Poured, Supply, Tier
 from calc.trade.rates import CrewRate
 from calc.trade.spread import VolumeSpread
@@ -145,29 +143,20 @@ class Rung(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for
     off = line(
         "Spreads above the need",
         "",
-        when(VolumeSpread.all_of_it > 0, (order - Short.need) / VolumeSpread.all_of_it, 0),
+        spreads_off(order - Short.need),
         source="order less need, in spreads",
     )
     chance = line(
         "Chance of running short",
         "",
-        when(VolumeSpread.all_of_it > 0, normal_below(-off), when(order < Short.need, 1, 0)),
+        chance_short(order - Short.need, off),
         source="normal distribution, from above so that small chances keep their digits",
     )
-    density = line(
-        "Density there",
-        "",
-        exponential(-square(off) / TWO) / square_root(TWO * PI),
-        source="normal distribution",
-    )
+    height = line("Density there", "", density(off), source="normal distribution")
     short = line(
         "Expected short",
         "yd3",
-        when(
-            VolumeSpread.all_of_it > 0,
-            VolumeSpread.all_of_it * (density - off * chance),
-            largest(0, Short.need - order),
-        ),
+        expected_short(order - Short.need, off, chance, height),
         source="statistics: expected excess of a normal need over the order",
     )
     left = line("Expected left over", "yd3", order - Short.need + short, source="order less need, and what is short")
@@ -258,24 +247,19 @@ class Quick(Section, title="By other rules", each=POURING, sheet=_SHEET):
     percent_off = line(
         "Spreads above the need, by the percent rule",
         "",
-        when(VolumeSpread.all_of_it > 0, (by_percent - Short.need) / VolumeSpread.all_of_it, 0),
+        spreads_off(by_percent - Short.need),
         source="order less need, in spreads",
     )
     percent_chance = line(
         "Percent rule: chance of running short",
         "",
-        when(VolumeSpread.all_of_it > 0, normal_below(-percent_off), when(by_percent < Short.need, 1, 0)),
+        chance_short(by_percent - Short.need, percent_off),
         source="normal distribution",
     )
     percent_short = line(
         "Percent rule: expected short",
         "yd3",
-        when(
-            VolumeSpread.all_of_it > 0,
-            VolumeSpread.all_of_it
-            * (exponential(-square(percent_off) / TWO) / square_root(TWO * PI) - percent_off * percent_chance),
-            largest(0, Short.need - by_percent),
-        ),
+        expected_short(by_percent - Short.need, percent_off, percent_chance, density(percent_off)),
         source="as on the ladder",
     )
     percent_left = line(

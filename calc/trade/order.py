@@ -11,7 +11,6 @@ from calc.declare import (
     both,
     count_of,
     equals,
-    exponential,
     largest,
     line,
     logarithm,
@@ -21,13 +20,13 @@ from calc.declare import (
     round_down,
     round_up,
     row_number,
-    square,
     square_root,
     when,
 )
 from calc.trade.bags import Bags
 from calc.trade.ladder import Best, Quick, Risk, Short
 from calc.trade.levels import TRUCK
+from calc.trade.miss import chance_short, density, excess, expected_short, spreads_off
 from calc.trade.placing import Ruled
 from calc.trade.placing_choice import Placing
 from calc.trade.plant import Mixed
@@ -95,23 +94,19 @@ class Order(Section, title="Order", sheet=_SHEET):
     off = line(
         "Spreads above the need",
         "",
-        when(VolumeSpread.all_of_it > 0, spare / VolumeSpread.all_of_it, 0),
+        spreads_off(spare),
         source="order less need, in spreads",
     )
     chance = line(
         "Chance of running short",
         "",
-        when(VolumeSpread.all_of_it > 0, normal_below(-off), when(spare < 0, 1, 0)),
+        chance_short(spare, off),
         source="normal distribution",
     )
     left = line(
         "Expected left over",
         "yd3",
-        when(
-            VolumeSpread.all_of_it > 0,
-            spare + VolumeSpread.all_of_it * (exponential(-square(off) / TWO) / square_root(TWO * PI) - off * chance),
-            largest(0, spare),
-        ),
+        spare + expected_short(spare, off, chance, density(off)),
         source="order less need, and what is short",
     )
     trucks = line("Trucks", "truck", round_up(quantity / Risk.truck_capacity), source="whole trucks, by capacity")
@@ -210,7 +205,7 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
         "yd3",
         when(
             spread > 0,
-            spread * (off + exponential(-square(off) / TWO) / square_root(TWO * PI) - off * chance),
+            spread * off + excess(spread, off, chance, density(off)),
             Order.left,
         ),
         source="the spreads above, and what is short; without a call as ordered",

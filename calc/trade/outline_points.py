@@ -18,11 +18,12 @@ from calc.declare import (
     exact,
     is_given,
     keyed,
-    least,
+    largest,
     line,
     round_down,
     row_number,
     running,
+    smallest,
     square_root,
     total,
     when,
@@ -33,7 +34,7 @@ from calc.trade.levels import AREA, CORNER, EDGE, POINT, STATION
 from calc.trade.site_inputs import Corner, Edge, Measured, Station
 
 _SHEET = "Takeoff"
-_ONE, _SIX, _TWELVE, _ONE_FOOT = exact(1), exact(6), exact(12), exact(1, "ft")
+_ONE, _TWELVE, _ONE_FOOT = exact(1), exact(12), exact(1, "ft")
 TURNS = 12
 """The points between the first and the last two lie at twelfths of the way round."""
 
@@ -121,34 +122,17 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         when(both(Measured.shape.is_("stations"), total(Stop.one, AREA) > 0), 1, 0),
         source="1 for an area of stations",
     )
-    stop_key = line(
-        "Key of its first stop",
-        "",
-        when(stops > 0, row_number(AREA) * THOUSAND + 1, least(Stop.key)),
-        source="its own; of any stop where it is drawn otherwise",
-    )
-    stop_step = line(
-        "A twelfth of its stops",
-        "",
-        stops * (total(Stop.one, AREA) - 1) / _TWELVE,
-        source="more than thirteen are drawn evenly",
-    )
     corners = line(
         "Drawn by its corners",
         "",
         when(both(Measured.shape.is_("corners"), total(Turn.one, AREA) > 0), 1, 0),
         source="1 for an area of corners",
     )
-    corner_key = line(
-        "Key of its first corner",
+    key = line("Key of its first stop or corner", "", row_number(AREA) * THOUSAND + 1, source="area and number in one")
+    step = line(
+        "A twelfth of its stops or corners",
         "",
-        when(corners > 0, row_number(AREA) * THOUSAND + 1, least(Turn.key)),
-        source="its own; of any corner where it is drawn otherwise",
-    )
-    corner_step = line(
-        "A twelfth of its corners",
-        "",
-        corners * (total(Turn.one, AREA) - 1) / _TWELVE,
+        largest(0, stops * total(Stop.one, AREA) + corners * total(Turn.one, AREA) - 1) / _TWELVE,
         source="more than thirteen are drawn evenly",
     )
     dowels_from = line("Doweled from", "ft", 0 * far, source="the first end: the side is not surveyed")
@@ -158,15 +142,6 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         when(circle > 0, 0, total(EdgeDrawn.doweled, AREA)),
         source="doweled edges, one after the other; a circle has no straight side to draw them on",
     )
-
-
-def _times(step: Expr, turn: int) -> Expr:
-    """So many times a twelfth, out of exact numbers."""
-    times = {
-        2: TWO, 3: THREE, 4: TWO * TWO, 5: TWO + THREE, 6: _SIX, 7: _SIX + 1, 8: _SIX + TWO, 9: _SIX + THREE,
-        10: _TWELVE - TWO, 11: _TWELVE - 1, 12: _TWELVE,
-    }  # fmt: skip
-    return step * times[turn] if turn > 1 else step
 
 
 _LONG = square_root(THREE) / TWO
@@ -192,56 +167,76 @@ def _with(drawn: Expr, radius: Expr, share: Expr | None) -> Expr:
     return drawn + (radius if share is _ONE else radius * share)
 
 
-def _key(first: Expr, step: Expr, turn: int) -> Expr:
-    """The key of the stop or corner that lies so many twelfths of the way."""
-    return first + round_down(_times(step, turn)) if turn else first
-
-
-def _of_stop(value: Line, turn: int) -> Expr:
-    return Plan.stops * keyed(value, Stop.key, _key(Plan.stop_key, Plan.stop_step, turn))
-
-
-def _of_corner(value: Line, turn: int) -> Expr:
-    return Plan.corners * keyed(value, Turn.key, _key(Plan.corner_key, Plan.corner_step, turn))
-
-
 def _along(turn: int) -> Expr:
     corner = Plan.tip if turn <= TURNS // 2 else Plan.far - Plan.tip
-    drawn = _with(_with(corner, Plan.circle, _circle_along(turn)), Plan.quarter, _QUARTER[turn // 2])
-    return drawn + _of_stop(Stop.place, turn) + _of_corner(Outline.across, turn)
+    return _with(_with(corner, Plan.circle, _circle_along(turn)), Plan.quarter, _QUARTER[turn // 2])
 
 
 def _across(turn: int) -> Expr:
     corner = Plan.first_across if turn <= TURNS // 2 else Plan.second_across
     quarter = _QUARTER[TURNS // 2 - turn // 2]
-    drawn = _with(_with(corner, Plan.circle, _circle_across(turn)), Plan.quarter, quarter)
-    return (drawn + _of_stop(Walk.width, turn) + _of_corner(Outline.up, turn)) / Plan.across
+    return _with(_with(corner, Plan.circle, _circle_across(turn)), Plan.quarter, quarter)
+
+
+class Round(Section, title="Points round a plan", each=POINT, sheet=_SHEET):
+    """The outline leaves the start, goes round by twelfths, and comes back along the far end."""
+
+    turn = line(
+        "Twelfths of the way",
+        "",
+        smallest(largest(0, row_number(POINT) - TWO), _TWELVE),
+        source="the point after the start is the first of the list",
+    )
+    along = line(
+        "Lies along the list",
+        "",
+        when(both(row_number(POINT) > 1, row_number(POINT) <= _TWELVE + THREE), 1, 0),
+        source="all but the start and the end",
+    )
+    across = line(
+        "Lies across from the tape",
+        "",
+        when(both(row_number(POINT) > 1, row_number(POINT) <= _TWELVE + TWO), 1, 0),
+        source="all but the start, the far corner and the end",
+    )
+
+
+def _listed(of_stop: Line, of_corner: Line, key: Line) -> Expr:
+    """What a stop or a corner of the list says, for an area that is drawn by its list."""
+    corner = when(Plan.corners > 0, keyed(of_corner, Turn.key, key), 0)
+    return when(Plan.stops > 0, keyed(of_stop, Stop.key, key), corner)
 
 
 class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, sheet=_SHEET):
-    """Along, in feet; across, in widths."""
+    """Along, in feet; across, in widths. The last point closes the outline."""
 
+    key = line(
+        "Stop or corner there",
+        "",
+        Plan.key + round_down(Plan.step * Round.turn),
+        source="so many twelfths of the way from the first",
+    )
+    shape_along = line(
+        "Along, by the shape",
+        "ft",
+        by_row(POINT, 0, *(_along(turn) for turn in range(TURNS + 1)), Plan.far, 0),
+        source="corners, and parts of the radius; 0 for an area that is drawn by its list",
+    )
+    shape_across = line(
+        "Across, by the shape",
+        "ft",
+        by_row(POINT, Plan.circle, *(_across(turn) for turn in range(TURNS + 1)), Plan.circle, Plan.circle),
+        source="corners, and parts of the radius; 0 for an area that is drawn by its list",
+    )
     along = line(
         "Along",
         "ft",
-        by_row(
-            POINT,
-            0,
-            *(_along(turn) for turn in range(TURNS + 1)),
-            Plan.far + _of_stop(Stop.place, TURNS),
-            0,
-        ),
-        source="by the shape",
+        shape_along + Round.along * _listed(Stop.place, Outline.across, key),
+        source="by the shape or by the list",
     )
     across = line(
         "Across",
         "",
-        by_row(
-            POINT,
-            Plan.circle / Plan.across,
-            *(_across(turn) for turn in range(TURNS + 1)),
-            Plan.circle / Plan.across,
-            Plan.circle / Plan.across,
-        ),
-        source="by the shape",
+        (shape_across + Round.across * _listed(Walk.width, Outline.up, key)) / Plan.across,
+        source="by the shape or by the list, over one width of the plan",
     )

@@ -23,6 +23,7 @@ from calc.declare import (
 )
 from calc.trade.levels import POURING, STRENGTH, TIER
 from calc.trade.pour_inputs import Mixture
+from calc.trade.price_age import last_day
 
 _SHEET = "Order and placing"
 
@@ -134,6 +135,7 @@ class Mix(Section, title="Mixes with a price", each=STRENGTH, sheet=_SHEET):
     )
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
     taxed = line("Mix is taxed", "", by_row(STRENGTH, *cost.taxed), source="Prices")
+    last_day = line("Mix is good until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
     fit = line(
         "Strength when it fits",
         "psi",
@@ -152,6 +154,7 @@ class Mixed(Section, title="The mix that is ordered", sheet=_SHEET):
     psi = line("Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="of that row")
     cost = line("Price of the mix", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="of that row")
     taxed = line("The mix is taxed", "", at(Mix.taxed, row), source="of that row")
+    last_day = line("The mix is good until", "day", at(Mix.last_day, row), source="of that row")
     added = line(
         "What goes into it",
         "$/yd3",

@@ -46,6 +46,20 @@ class Dust(Section, title="Hours of dust", sheet="Costs"):
         look_up(Task.hours, "break slab") + look_up(Task.hours, "chip footings"),
         source="labor",
     )
+    all_of_it = line(
+        "Hours of dust, in all",
+        "h",
+        hammered
+        + look_up(Task.hours, "saw for removal")
+        + look_up(Task.hours, "saw joints")
+        + look_up(Task.hours, "drill dowels"),
+        source="labor",
+    )
+
+
+class Locate(Section, title="Marks of buried lines", sheet="Costs"):
+    """They hold for so long, by the state."""
+
     late = line(
         "Days that the locate is too short",
         "day",
@@ -55,15 +69,6 @@ class Dust(Section, title="Hours of dust", sheet="Costs"):
             0,
         ),
         source="pour date less the last day of the ticket; 0 where either is not known",
-    )
-    all_of_it = line(
-        "Hours of dust, in all",
-        "h",
-        hammered
-        + look_up(Task.hours, "saw for removal")
-        + look_up(Task.hours, "saw joints")
-        + look_up(Task.hours, "drill dowels"),
-        source="labor",
     )
 
 
@@ -128,9 +133,9 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     locate_late = caution(
         "Locate expires before the pour",
         Severity.CAUTION,
-        Dust.late > 0,
+        Locate.late > 0,
         "The marks of the buried lines are no longer good on the day of the pour; the number is by how many days.",
-        Dust.late,
+        Locate.late,
         "day",
         usual="a ticket holds two to four weeks, by the state",
         do="Have it renewed.",

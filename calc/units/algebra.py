@@ -11,7 +11,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
-COUNTS = frozenset({"area", "bag", "bar", "check", "coat", "each", "load", "pack", "person", "step", "truck", "trip"})
+COUNTS = frozenset(
+    {"area", "bag", "bar", "check", "coat", "days", "each", "load", "pack", "person", "step", "truck", "trip"}
+)
 """Things that are counted. Each is a dimension of its own: loads never add to bags."""
 
 _NAMES = COUNTS | {"$", "%", "F", "day", "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd"}

@@ -14,7 +14,7 @@ from calc.workbook.lines import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WID
 from calc.workbook.page import Computed, Explained, Number, Page, Shown, Spoken
 from calc.workbook.places import Block, Places
 
-RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, EXPIRED, AGED, REMARK, KNOWN, LACKS, STALE = range(FIGURES, FIGURES + 12)
+RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, UNTIL, STALE, REMARK, KNOWN, LACKS = range(FIGURES, FIGURES + 11)
 """The columns beside the words of a cost."""
 
 COST_WIDTHS = (*WIDTHS[:REMARK], 30.0, *WIDTHS[REMARK + 1 :])
@@ -28,8 +28,7 @@ _LANES: tuple[tuple[Line, int, str], ...] = (
     (CostTable.group, BOOKED, ""),
     (CostTable.known, KNOWN, "0"),
     (CostTable.unpriced, LACKS, "0"),
-    (CostTable.expired, EXPIRED, "0"),
-    (CostTable.aged, AGED, "0"),
+    (CostTable.last_day, UNTIL, ""),
     (CostTable.stale, STALE, "0"),
     (CostTable.remark, REMARK, ""),
 )
@@ -41,7 +40,7 @@ _HEADS = {
 
 def lay_costs(page: Page, places: Places) -> None:
     """The table, and the sum of its amounts below it."""
-    for col in range(STALE + 1):
+    for col in range(LACKS + 1):
         page.words(col, CostTable.title if col == ITEM else "", "section")
     page.next()
     page.words(ITEM, CostTable.heading, "heading")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from calc.declared import Caution, Declared, Forced, Given, Kind, Section
+from calc.declared import Forced, Given, Kind, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACT_TABLES, NAMED_TABLES
@@ -187,13 +187,3 @@ def _forced_entries(job: JobInput, forced: Forced) -> list[tuple[str, Entry]]:
 
 def _reasons(job: JobInput, forced: Forced) -> Shown:
     return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _forced_entries(job, forced))
-
-
-def forced_cautions() -> tuple[Declared, ...]:
-    """The stops that a person may accept."""
-    return tuple(
-        each.accepted
-        for section in SECTIONS
-        for each in section.declarations
-        if isinstance(each, Caution) and each.accepted is not None
-    )

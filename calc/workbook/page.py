@@ -155,7 +155,6 @@ class Page:
     frozen_rows: int = 3
     frozen_cols: int = 1
     choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
-    breaks: list[int] = field(default_factory=list)
     charts: list[Callable[[], Chart]] = field(default_factory=list)
     """The charts that lie over its cells; asked for when every place is known."""
 

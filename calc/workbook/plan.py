@@ -43,7 +43,7 @@ from calc.workbook.page import (
 )
 from calc.workbook.paper_page import Desk, paper_page
 from calc.workbook.places import From, Places
-from calc.workbook.plans import lay_money, lay_plans, lay_points
+from calc.workbook.plans import lay_money, lay_plans
 from calc.workbook.values import JobValues, Shape
 
 LINE_SHEETS = {
@@ -129,8 +129,6 @@ def _lines_page(name: str, places: Places, shape: Shape, parts: Callable[[], tup
     for section in SECTIONS:
         if section.sheet == name and section is CostTable:
             lay_costs(page, places)
-        elif section.sheet == name and section is OutlinePoint:
-            lay_points(page, places, shape)
         elif section.sheet == name:
             lay_section(page, places, section, shape)
     return page

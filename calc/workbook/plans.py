@@ -10,11 +10,10 @@ from calc.trade.joint_list import JointPlace
 from calc.trade.levels import AREA, POINT
 from calc.trade.outline_points import OutlinePoint, Plan
 from calc.trade.paper_lines import AreaWord
-from calc.workbook.blocks import head, word_of
 from calc.workbook.charts import Cells, Chart, Series, Stroke
-from calc.workbook.lines import CODE, FIGURES, ITEM, SOURCE, UNIT, WORKED, format_of
-from calc.workbook.page import Computed, Explained, Page, Spoken
-from calc.workbook.places import Block, Places, Spot
+from calc.workbook.lines import FIGURES, ITEM
+from calc.workbook.page import Page
+from calc.workbook.places import Places, Spot
 from calc.workbook.values import Shape
 
 _WIDE, _HIGH, _APART, _BARS_HIGH, _ROW = 424, 250, 6, 300, 20
@@ -22,17 +21,6 @@ _WIDE, _HIGH, _APART, _BARS_HIGH, _ROW = 424, 250, 6, 300, 20
 
 _ROWS = _HIGH // _ROW + 1
 """The rows that a plan lies over."""
-
-_WORDS = {
-    OutlinePoint.along: "for each point its corner, its part of the radius, or its stop or corner of the list; the "
-    "last point closes the outline",
-    OutlinePoint.across: "for each point its corner, its part of the radius, or its stop or corner of the list, over "
-    "one width of the plan",
-}
-"""What the formulas say in all, where each row has one of its own."""
-
-_A_TURNING_POINT = 2
-"""The row whose formula is shown: the first has nothing but the start."""
 
 
 def lay_plans(page: Page, places: Places, shape: Shape) -> None:
@@ -44,42 +32,12 @@ def lay_plans(page: Page, places: Places, shape: Shape) -> None:
     page.next(-(-counts[AREA] // 2) * _ROWS + 1)
 
 
-def lay_points(page: Page, places: Places, shape: Shape) -> None:
-    """The points that the plans are drawn through."""
-    counts = dict(shape)
-    level = OutlinePoint.level
-    _lay_title(page, OutlinePoint.title, OutlinePoint.heading)
-    for line, words in _WORDS.items():
-        page.words(ITEM, line.label, "label")
-        page.words(UNIT, line.unit_text, "unit")
-        page.words(WORKED, words)
-        page.put(Explained(page.row, CODE, "code", line, _A_TURNING_POINT))
-        page.words(SOURCE, line.source, "note")
-        page.next()
-    above = {upper: level.rows_above(upper, counts) for upper in (AREA, POINT)}
-    block = Block(page.name, level, page.row + 1, counts[level], False, {}, None, above)
-    _lay_points(page, places, block)
-    page.next(block.count + 2)
-
-
 def _lay_title(page: Page, title: str, heading: str) -> None:
     for col in range(FIGURES):
         page.words(col, title if col == ITEM else "", "section")
     page.next()
     page.words(ITEM, heading, "heading")
     page.next()
-
-
-def _lay_points(page: Page, places: Places, block: Block) -> None:
-    head(page, page.row, FIGURES, "area")
-    for col, line in enumerate(_WORDS, start=FIGURES + 1):
-        places.put_lane(line, block, col)
-        head(page, page.row, col, f"{line.label}, {line.unit_text}" if line.unit_text else line.label)
-        for index in range(block.count):
-            page.put(Computed(block.first + index, col, "formula", line, index, format_of(line) or "0.000"))
-    points = len(POINT.axis.words)
-    for index in range(0, block.count, points):
-        page.put(Spoken(block.first + index, FIGURES, "words", word_of(AREA, index // points), wraps=False))
 
 
 def _plan(places: Places, first: int, area: int, counts: dict[Level, int]) -> Callable[[], Chart]:
@@ -93,7 +51,7 @@ def _plan(places: Places, first: int, area: int, counts: dict[Level, int]) -> Ca
             top = spot.block.first + area * points
             return Cells(spot.block.sheet, (top + start, spot.lane), (top + points - 1, spot.lane))
 
-        name = (along.block.first + area * points, FIGURES)
+        name = (along.block.first + area * points, along.block.named[AREA])
         return Chart(
             first + (area // 2) * _ROWS,
             (area % 2) * (_WIDE + _APART),
