@@ -50,6 +50,8 @@ from calc.formula.build import (
     both,
     correlation,
     count_of,
+    days_after,
+    days_between,
     either,
     equals,
     exact,
@@ -242,16 +244,6 @@ def prices(
     """Prices of things of one kind, one for each of the named rows of ``level``, each with a row on Prices."""
     items = (f"{label}, {word}" for word in level.axis.words)
     return PriceLine(label, level, tuple(price(item, unit_text, pack=pack, taxed=taxed, help=help) for item in items))
-
-
-def days_between(earlier: Expr, later: Expr) -> Expr:
-    """The days from one date to another. A date is a number of days, as spreadsheet programs count them."""
-    return correlation("days", lambda start, end: end - start, earlier, later, source="calendar")
-
-
-def days_after(start: Expr, days: Expr) -> Expr:
-    """The date so many days later."""
-    return correlation("day", lambda date, more: date + more, start, days, source="calendar")
 
 
 def line(

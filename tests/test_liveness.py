@@ -40,6 +40,7 @@ STILL = {
     "it is written down, and no rule asks it": "Plant.trunk Disposal.piece Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.cents",
+    "week.xlsx asks it, and no job alone": "Beside.between Beside.low Beside.high",
     "10 lb on a scale: no load of the job is over by so little": "HaulCautions.scale",
 }
 """Why some columns move no number. Words that no formula asks need no reason."""

@@ -35,10 +35,11 @@ POUR = SmallPour(
     65.0,
     (30.0, 6.0),
     2.25,
+    15.0,
 )
 ROW = WeekRow(
     "one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 1 + len(COLUMNS))), "ready", (),
-    "41 Orchard Spur", 24.5, POUR,
+    "41 Orchard Spur", 24.5, (0.5, 2.0), POUR,
 )  # fmt: skip
 
 

@@ -174,3 +174,13 @@ def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source:
 def square(value: Expr) -> Apply:
     """``value`` times itself."""
     return apply("multiply", value, value)
+
+
+def days_between(earlier: Expr, later: Expr) -> Expr:
+    """The days from one date to another. A date is a number of days, as spreadsheet programs count them."""
+    return correlation("days", lambda start, end: end - start, earlier, later, source="calendar")
+
+
+def days_after(start: Expr, days: Expr) -> Expr:
+    """The date so many days later."""
+    return correlation("day", lambda date, more: date + more, start, days, source="calendar")

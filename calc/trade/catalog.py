@@ -73,6 +73,7 @@ from calc.trade.watch_inputs import Asked, Use
 from calc.trade.watched import Bars, Lie, Meets, Opening, Over, Restraint
 from calc.trade.weather import Drying, Heat, TruckClock
 from calc.trade.weather_cautions import WeatherCautions
+from calc.trade.week import Beside
 from calc.trade.work_checks import WorkCautions, WorkIntegrity
 from calc.trade.work_inputs import Digging, OnSite, Removal
 
@@ -192,7 +193,7 @@ PAPERS = (
 )
 PLANS_DRAWN = (Stop, Turn, EdgeDrawn, Plan, Round, OutlinePoint)
 MONEY = (Bought, TierStart, TruckFee, CostTable, Subtotal, Price, Parts, Due, Changed, Invoice)
-WATCHED = (Meets, Lie, Over, Bars, Restraint, Opening, Dust, Locate, Weight)
+WATCHED = (Beside, Meets, Lie, Over, Bars, Restraint, Opening, Dust, Locate, Weight)
 WATCH = (
     Integrity,
     WorkIntegrity,

@@ -35,7 +35,7 @@ from calc.trade.money_inputs import Terms
 from calc.trade.order import Order
 from calc.trade.packs import Packs
 from calc.trade.placing_cost import MethodCost, Pump
-from calc.trade.placing_pour import TruckTime
+from calc.trade.placing_pour import PourCost, TruckTime
 from calc.trade.plant import Mixed, Supply
 from calc.trade.pour_inputs import Mixture
 from calc.trade.price_age import last_day
@@ -60,13 +60,15 @@ def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> C
 
 def _in_mix(asked: Expr) -> Expr:
     """The yards that are billed, where something is in the mix."""
-    return when(asked, Bought.billed, 0)
+    return when(asked, PourCost.billed, 0)
 
 
-_PUMPED = Bought.pumped > 0
+_PUMPED = PourCost.pumped > 0
 
 _CONCRETE = (
-    Cost("Ready-mix concrete", CONCRETE, Bought.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed, last_day=Mixed.last_day),
+    Cost(
+        "Ready-mix concrete", CONCRETE, PourCost.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed, last_day=Mixed.last_day
+    ),
     priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), Supply.air_price, NOT_IN_MIX),
     priced(
         "Accelerator in the mix",
@@ -77,7 +79,7 @@ _CONCRETE = (
     ),
     priced("Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), Supply.retarder_price, NOT_IN_MIX),
     priced("Hot water in the mix", CONCRETE, _in_mix(Mixture.hot_water.is_("yes")), Supply.hot_water_price, NOT_IN_MIX),
-    priced("Small aggregate in the mix", CONCRETE, Bought.pumped, Supply.pump_mix_price, NO_PUMP),
+    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, Supply.pump_mix_price, NO_PUMP),
     priced("Short load, first", CONCRETE, total(TruckFee.first), Supply.first_fee, "no truck is below the first limit"),
     priced(
         "Short load, second",
@@ -98,7 +100,7 @@ _CONCRETE = (
         "every truck is empty in its free time",
     ),
     priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
-    priced("Pump hours", CONCRETE, Bought.pump_hours, Pump.hour_price, NO_PUMP),
+    priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
     priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
     priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
     priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),

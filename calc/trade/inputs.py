@@ -40,7 +40,13 @@ class Disposal(Section, title="Disposal sites", each=DISPOSAL, table="Disposal s
     """Where piles go, and what the gate takes for them."""
 
     kind = choice(
-        "Kind", "mixed", "green", "soil", "concrete", default="mixed", help="What it takes; mixed takes everything."
+        "Kind",
+        "mixed",
+        "green",
+        "soil",
+        "concrete",
+        default="mixed",
+        help="What it takes: one pile by itself, or what is hauled mixed.",
     )
     per_ton = given("Per ton", "$/ton", low=0, example="48", help="What the gate charges for a ton.")
     per_yard = given("Per yard", "$/yd3", low=0, example="0", help="What it charges for a loose yard.")

@@ -13,7 +13,7 @@ from calc.trade.levels import TRUCK
 from calc.trade.order import Load, Order
 from calc.trade.placing import Method, Pace, Ride
 from calc.trade.placing_choice import NextWay, Placing
-from calc.trade.placing_cost import MethodCost, pump_hire, short_load_fee
+from calc.trade.placing_cost import MethodCost, pump_hire, pump_hours, short_load_fee
 from calc.trade.plant import Poured, Supply
 from calc.trade.weather import TruckClock
 
@@ -76,12 +76,20 @@ class TruckTime(Section, title="Time of each truck", each=TRUCK, sheet=_SHEET, s
 class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET):
     """Of the order as it stands."""
 
-    yards = line(
-        "Concrete from the plant",
-        "$",
-        when(Order.quantity > 0, money(largest(Order.quantity, Supply.least_order) * Pour.yard), 0),
-        source="the yards, the least order at least",
+    billed = line(
+        "Yards that are billed",
+        "yd3",
+        when(Order.quantity > 0, largest(Order.quantity, Supply.least_order), 0),
+        source="the order, the least order of the plant at least; none without an order",
     )
+    pumped = line("Of them pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
+    pump_hours = line(
+        "Hours that the pump is charged",
+        "h",
+        when(pumped > 0, pump_hours(Pour.hours), 0),
+        source="pumping, set-up and wash-out, its least hours at least",
+    )
+    yards = line("Concrete from the plant", "$", money(billed * Pour.yard), source="the yards that are billed")
     fees = line("Short-load fees of the order", "$", money(total(TruckTime.fee)), source="by the load of each truck")
     delivery = line(
         "Delivery of the order", "$", money(Order.trucks * Supply.delivery), source="by the truck, full or not"

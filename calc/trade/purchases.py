@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from calc.declare import (
     Section,
-    at,
     count_of,
     equals,
     exact,
     keyed_below,
-    largest,
     line,
     price,
     rounded,
@@ -19,10 +17,7 @@ from calc.declare import (
 from calc.trade.ladder import ONE_TRUCK
 from calc.trade.levels import TIER, TRUCK
 from calc.trade.order import Load, Order
-from calc.trade.placing import Method
-from calc.trade.placing_cost import Pump
-from calc.trade.placing_pour import Pour
-from calc.trade.plant import Supply, Tier
+from calc.trade.plant import Tier
 
 _SHEET = "Costs"
 FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
@@ -30,7 +25,7 @@ FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
 
 
 class Bought(Section, title="Bought by the piece", sheet=_SHEET):
-    """Prices of small things, and how much of each price applies."""
+    """Prices of small things; how many there are of them is worked out where they are used."""
 
     micro_price = price("Micro fiber", "$/bag", help="A bag of it, as big as its factor says.")
     macro_price = price("Macro fiber", "$/bag", help="A bag of it, as big as its factor says.")
@@ -39,20 +34,6 @@ class Bought(Section, title="Bought by the piece", sheet=_SHEET):
     tube_price = price("Tube of epoxy", "$/each", help="One tube, with its nozzle.")
     strip_price = price("Isolation strip", "$/each", help="One strip, as long as its factor says.")
     caulk_price = price("Cap and caulk", "$/ft", help="A foot of cap and caulk over an isolation strip.")
-
-    billed = line(
-        "Yards that are billed",
-        "yd3",
-        when(Order.quantity > 0, largest(Order.quantity, Supply.least_order), 0),
-        source="the order, the least order of the plant at least; none without an order",
-    )
-    pumped = line("Of them pumped", "yd3", when(at(Method.piped, Pour.row) > 0, billed, 0), source="with a pump only")
-    pump_hours = line(
-        "Hours that the pump is charged",
-        "h",
-        when(pumped > 0, largest(Pump.least_hire, Pour.hours + Pump.about), 0),
-        source="pumping, set-up and wash-out, its least hours at least",
-    )
 
 
 class TierStart(Section, title="Rows of the fees", each=TIER, sheet=_SHEET):

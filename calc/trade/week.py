@@ -1,8 +1,8 @@
-"""What the week's workbook shows of each job."""
+"""What the week's workbook shows of each job, and what it holds one job against another by."""
 
 from __future__ import annotations
 
-from calc.declare import Line
+from calc.declare import Line, Section, factor
 from calc.trade.base import BaseNeeds
 from calc.trade.dowels import DowelNeeds
 from calc.trade.fiber import FiberTotal
@@ -12,6 +12,31 @@ from calc.trade.labor import Labor
 from calc.trade.money import Price
 from calc.trade.order import Order
 from calc.trade.surface import Curing
+
+
+class Beside(Section, title="Beside the other jobs of a week"):
+    """Asked in ``week.xlsx`` only: a job that is bid alone gives the same workbook."""
+
+    between = factor(
+        "From one stop of a truck to the next", "min", 15, low=5, high=40, source="common practice, no source"
+    )
+    low = factor(
+        "Price by area over the middle, looked at below",
+        "",
+        0.5,
+        low=0.25,
+        high=0.75,
+        source="common practice, no source: to find a slip of the pen",
+    )
+    high = factor(
+        "Price by area over the middle, looked at above",
+        "",
+        2,
+        low=1.5,
+        high=4,
+        source="common practice, no source: to find a slip of the pen",
+    )
+
 
 COLUMNS: tuple[Line, ...] = (
     Slab.net_area,

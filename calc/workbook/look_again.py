@@ -9,9 +9,7 @@ from typing import Protocol
 from calc.formula.functions import NONE
 from calc.intake.words import same
 
-_LOW, _HIGH = 0.5, 2.0
-"""Times the middle price by area of the week: outside it a job is looked at again. Common practice, no source."""
-_ENOUGH = 3
+ENOUGH = 3
 """So many priced jobs make a middle."""
 
 
@@ -30,11 +28,15 @@ class Looked(Protocol):
     def by_area(self) -> float:
         """The price of a square foot."""
 
+    @property
+    def usual(self) -> tuple[float, float]:
+        """The least and the most of it over the middle of the week that passes without a word."""
+
 
 def look_again(rows: Sequence[Looked]) -> dict[str, str]:
     """For each job what is odd among the jobs of the week, in words: slips of the pen, and work that was bid twice."""
     priced = sorted(row.by_area for row in rows if row.by_area > 0)
-    middle = median(priced) if len(priced) >= _ENOUGH else 0.0
+    middle = median(priced) if len(priced) >= ENOUGH else 0.0
     places: dict[str, list[str]] = {}
     for row in rows:
         places.setdefault(same(row.address), []).append(row.job)
@@ -42,7 +44,8 @@ def look_again(rows: Sequence[Looked]) -> dict[str, str]:
 
 
 def _odd(row: Looked, middle: float, places: dict[str, list[str]]) -> Iterator[str]:
-    if middle and row.by_area and not middle * _LOW <= row.by_area <= middle * _HIGH:
+    low, high = row.usual
+    if middle and row.by_area and not middle * low <= row.by_area <= middle * high:
         yield f"a square foot costs {row.by_area / middle:.1f} times the middle: is a unit or a column wrong?"
     others = [job for job in places[same(row.address)] if job != row.job]
     if row.address not in ("", NONE) and others:

@@ -23,10 +23,8 @@ from calc.trade.placing_pour import PourCost
 from calc.trade.plant import Mixed, Poured, Supply, Tier
 from calc.trade.pour_inputs import Mixture
 from calc.trade.weather import TruckClock
+from calc.trade.week import Beside
 from calc.workbook.values import JobValues
-
-BETWEEN = 15.0
-"""Minutes from one stop to the next: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -49,6 +47,7 @@ class SmallPour:
     time_left: float
     free: tuple[float, float]
     minute: float
+    between: float
 
 
 @dataclass(frozen=True)
@@ -91,22 +90,28 @@ def small_pour(job: JobValues) -> SmallPour:
         float(job.of(TruckClock.left)),
         (float(job.of(Ride.free_time)), float(job.of(Ride.free_yard))),
         float(job.of(MethodCost.minute)),
+        float(job.of(Beside.between)),
     )
 
 
 def pairs(pours: Sequence[SmallPour]) -> list[Pair]:
     """Every pair that could share a truck and saves by it, the best first."""
-    found = [pair for one, another in combinations(pours, 2) for pair in _shared(one, another)]
+    by_day: dict[float, list[SmallPour]] = {}
+    for pour in pours:
+        if not isnan(pour.day):
+            by_day.setdefault(pour.day, []).append(pour)
+    together = (two for day in by_day.values() for two in combinations(day, 2))
+    found = [pair for one, another in together for pair in _shared(one, another)]
     return sorted((pair for pair in found if pair.saving > 0), key=lambda pair: (-pair.saving, pair.first.job))
 
 
 def _shared(one: SmallPour, another: SmallPour) -> Iterator[Pair]:
-    """The pair, if all that it takes holds: day, mix, room on the truck, time."""
-    if isnan(one.day) or one.day != another.day or min(one.yards, another.yards) <= 0 or min(one.psi, another.psi) <= 0:
+    """Two pours of one day as a pair, if all else that it takes holds: mix, room on the truck, time."""
+    if min(one.yards, another.yards) <= 0 or min(one.psi, another.psi) <= 0:
         return
     if one.yards + another.yards > min(one.capacity, another.capacity) or not _one_mix(one, another):
         return
-    if one.unloading + another.unloading + BETWEEN > min(one.time_left, another.time_left):
+    if _on_site(one, another) > min(one.time_left, another.time_left):
         return
     first, second = (one, another) if _bare(one) or not _bare(another) else (another, one)
     yield Pair(first, second, _charge(first, second))
@@ -121,13 +126,17 @@ def _bare(pour: SmallPour) -> bool:
     return set(pour.mix) <= {"none", "no"}
 
 
+def _on_site(one: SmallPour, another: SmallPour) -> float:
+    """Minutes from the first yard to the last: both unloaded, and the way between."""
+    return one.unloading + another.unloading + max(one.between, another.between)
+
+
 def _charge(one: SmallPour, another: SmallPour) -> float:
     """Both on one truck, the dearer yard for both: the stronger mix, and what is in it."""
     stronger = max(one, another, key=lambda pour: (pour.yard, pour.psi))
     yards = one.yards + another.yards
     fee = [fee for start, fee in stronger.fees if start <= yards + 1e-9][-1]
-    on_site = one.unloading + another.unloading + BETWEEN
-    waits = max(0.0, on_site - max(stronger.free[0], stronger.free[1] * yards))
+    waits = max(0.0, _on_site(one, another) - max(stronger.free[0], stronger.free[1] * yards))
     plant = _cents(max(yards, stronger.least) * stronger.yard) + _cents(fee + stronger.delivery)
     return plant + _cents(waits * stronger.minute)
 

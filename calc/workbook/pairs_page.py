@@ -12,8 +12,8 @@ PAIRS = "Two on a truck"
 
 _PAIR_HEADS = ("Pour date", "First stop", "Second stop", "Yards", "Apart", "Together", "Saves", "What must hold")
 _MUST_HOLD = (
-    "Same day, one plant; the stronger mix and what goes into it for both; both unloaded, with 15 min between the "
-    "stops, before the truck's time is up. Ask the plant; nothing is changed by itself."
+    "Same day, one plant; the stronger mix and what goes into it for both; both unloaded, with the way from one stop "
+    "to the next, before the truck's time is up. Ask the plant; nothing is changed by itself."
 )
 
 

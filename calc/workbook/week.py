@@ -17,7 +17,7 @@ from calc.trade.costs import CostTable
 from calc.trade.geometry import Slab
 from calc.trade.inputs import Job
 from calc.trade.money import Price
-from calc.trade.week import BEYOND_COSTS, COLUMNS
+from calc.trade.week import BEYOND_COSTS, COLUMNS, Beside
 from calc.workbook.checks import missed, open_stops
 from calc.workbook.lines import format_of
 from calc.workbook.look_again import look_again
@@ -61,6 +61,7 @@ class WeekRow:
     ledger: tuple[LedgerRow, ...]
     address: str
     by_area: float
+    usual: tuple[float, float]
     pour: SmallPour
 
 
@@ -80,6 +81,7 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         tuple(each for each in _ledger(job) if each.quantity),
         str(job.of(Job.address)),
         float(job.of(Price.by_area)),
+        (float(job.of(Beside.low)), float(job.of(Beside.high))),
         small_pour(job),
     )
 
