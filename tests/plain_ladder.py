@@ -213,5 +213,7 @@ def bags(house: House, job: Job) -> tuple[int, bool, Fraction]:
     if bag is None:
         return 0, False, ZERO
     count = up(volume(job) * (1 + house.loss * PER_CENT) * 27 / bag.yields)
-    saved = second_truck(house.plant) - bag.mixer - bag.clean
+    hours = Fraction(count * 4, 60)
+    mixer = bag.mixer * (1 if millionths(hours) <= millionths(Fraction(4)) else up(hours / 8))  # half a day, or days
+    saved = second_truck(house.plant) - mixer - bag.clean
     return count, millionths(volume(job)) <= millionths(bag.largest), max(ZERO, saved) / yard_of_bags(bag)

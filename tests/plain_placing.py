@@ -247,7 +247,8 @@ def from_bags(job: Job, house: House) -> Way:
     bags = bags_needed(job, house)
     price, holds = house.bag or (Fraction(0), Fraction(0))
     hours = Fraction(bags * 4, 60)
-    cost = cents(bags * price) + cents(house.mixer) + cents(house.clean) + cents(2 * hours * house.labourer)
+    mixer = house.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
+    cost = cents(bags * price) + cents(mixer) + cents(house.clean) + cents(2 * hours * house.labourer)
     small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
     can = house.bag is not None and (small or job.named == "bags")
     none = Fraction(0)

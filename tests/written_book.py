@@ -95,7 +95,7 @@ class Standard:
     characters: int = 255
     references: int = 12
     operations: int = 24
-    chain: int = 90
+    chain: int = 120
 
 
 @dataclass(frozen=True, eq=False)
