@@ -13,9 +13,13 @@ from calc.declared import Declared
 from calc.intake.records import Intake
 from calc.intake.schema import everything
 from calc.intake.take import held, take_in
+from calc.workbook.bid_page import slots_for
+from calc.workbook.moves import with_moves
+from calc.workbook.plan import plan_of
 from calc.workbook.read import read_book
 from calc.workbook.values import JobValues
-from calc.workbook.write import job_workbook
+from calc.workbook.write import identity_of, job_workbook
+from calc.workbook.write import written as written_sheets
 
 Rows = Sequence[Sequence[object]]
 """A table: its header, then its rows. Texts are written as text, numbers as numbers, None as nothing."""
@@ -92,4 +96,12 @@ def value(job: JobValues, name: str, row: int = 0) -> float | str:
 def written(job: JobValues, path: Path) -> Path:
     """The workbook of a job, on disk."""
     path.write_bytes(job_workbook(job))
+    return path
+
+
+def written_sheet(job: JobValues, name: str, path: Path) -> Path:
+    """One sheet of the workbook of a job, as it is written there, in a file by itself."""
+    job = with_moves(job)
+    sheets = [each for each in plan_of(job.shape, slots_for(job)) if each.page.name == name]
+    path.write_bytes(written_sheets(sheets, job, identity_of(job, name)))
     return path

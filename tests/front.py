@@ -7,7 +7,7 @@ from pathlib import Path
 
 import openpyxl
 
-from books import HOUSE, Rows, only_job, written
+from books import HOUSE, Rows, only_job, written_sheet
 from calc.intake.schema import PRICE_LIST
 from calc.workbook.values import JobValues
 
@@ -67,7 +67,7 @@ def walk(
 
 def front_page(folder: Path, job: JobValues) -> list[Row]:
     """The rows of its front page as they open."""
-    book = openpyxl.load_workbook(written(job, folder / "bid.xlsx"), read_only=True, data_only=True)
+    book = openpyxl.load_workbook(written_sheet(job, "Bid", folder / "bid.xlsx"), read_only=True, data_only=True)
     rows = [tuple(row) for row in book["Bid"].iter_rows(values_only=True)]
     book.close()
     return rows

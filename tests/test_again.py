@@ -304,8 +304,11 @@ EDITED: dict[str, Edits] = {
 """What is typed over in the workbook of the whole job, and in that of the job with edges in Areas."""
 
 EDGES = ("a column of Areas", "a column that Areas has not", "the kind of a column")
-FOLLOWED = ("many", "an error", "a date", *EDGES)
-"""Those that are edited through openpyxl and recalculated; the others keep their stored values."""
+ELSEWHERE = ("many", "an error", "a date")
+"""Those that are edited through openpyxl, which stores no values."""
+
+FOLLOWED = (*ELSEWHERE, *EDGES)
+"""Those that are recalculated; the others keep their stored values."""
 
 EDGE_HEADERS = ("formed ft", "wall ft", "doweled edge ft", "doweled edges", "dowel spacing in")
 
@@ -337,7 +340,7 @@ def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
     where = {**where, WHY: ("Measured", f"F{row}")}
     changes = {where[key]: value for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
-    if name not in FOLLOWED:
+    if name not in ELSEWHERE:
         type_over(bid.workbooks[0], changes, file)
         return file
     book = openpyxl.load_workbook(bid.workbooks[0])

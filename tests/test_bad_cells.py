@@ -6,6 +6,7 @@ The cases are made from the declarations, so that a new column is tried as soon 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -13,7 +14,7 @@ from typing import Any, NamedTuple
 import pytest
 from openpyxl import Workbook
 
-from calc.cells import Book, column_letters
+from calc.cells import Book, Sheet, column_letters
 from calc.declared import Given, Kind
 from calc.errors import Severity
 from calc.intake.schema import HOUSE_TABLES, TABLES
@@ -103,6 +104,11 @@ def copied(tables: Any) -> dict[str, list[list[Any]]]:
     return week
 
 
+def with_sheet(right: Book, sheet: Sheet) -> Book:
+    """A book with another sheet in the place of its own."""
+    return replace(right, sheets=right.sheets | {sheet.name: sheet})
+
+
 CASES = list(bad_cells())
 
 
@@ -120,8 +126,8 @@ def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[B
     of_house = bad.table in HOUSE_TABLES
     tables = copied(whole_house() if of_house else whole_week(("walk",)))
     cell = with_bad(bad, tables)
-    wrong = read_book(book(tables, tmp_path / (house.name if of_house else week.name)))
-    intake = take_in([week], wrong) if of_house else take_in([wrong], house)
+    sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
+    intake = take_in([week], with_sheet(house, sheet)) if of_house else take_in([with_sheet(week, sheet)], house)
     stops = [each for each in intake.findings if each.severity is Severity.STOP and each.place.sheet == bad.table]
     here = [each for each in stops if each.place.cell == cell]
     assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"

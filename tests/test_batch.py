@@ -18,10 +18,10 @@ from calc.errors import Severity
 from calc.files import Saved
 from calc.intake.records import JobInput
 from calc.intake.schema import everything
-from calc.workbook.write import job_workbook
+from short_books import short_workbook
 
-JOBS = pool.FEW + 1
-"""Just so many that processes are worth their start."""
+JOBS = 6
+"""So many that they do not go evenly into twos, whichever of them two workers take."""
 
 
 def tables(jobs: int = 3, changed: int | None = None) -> dict[str, Rows]:
@@ -78,6 +78,12 @@ def week(tmp_path: Path) -> Path:
     return tmp_path
 
 
+@pytest.fixture
+def short_workbooks(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where files are looked at, and not what they hold."""
+    monkeypatch.setattr(making, "job_workbook", short_workbook)
+
+
 EXECUTORS: dict[str, Callable[[], Executor]] = {
     "threads": lambda: ThreadPoolExecutor(3),
     "processes": lambda: ProcessPoolExecutor(2, mp_context=get_context("spawn")),
@@ -94,6 +100,7 @@ def test_whoever_does_the_work_every_byte_is_the_same(executor: str, week: Path)
 
 
 def test_two_workers_leave_the_same_bytes_as_one(undisturbed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(pool, "FEW", JOBS)
     monkeypatch.setattr(pool.Here, "submit", lambda *_, **__: pytest.fail("one process did it all"))
     bid(undisturbed, "two", workers=2)
     assert bytes_of(undisturbed / "two") == bytes_of(undisturbed / "outputs")
@@ -103,22 +110,24 @@ def test_a_job_has_the_same_workbook_whatever_stands_around_it(
     undisturbed: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     for module in (run, gather, making, bidding):
-        monkeypatch.setattr(module, "CHUNK", 5)
-    bid(undisturbed, "fives", workers=1)
-    assert bytes_of(undisturbed / "fives") == bytes_of(undisturbed / "outputs")
+        monkeypatch.setattr(module, "CHUNK", 2)
+    bid(undisturbed, "twos", workers=1)
+    assert bytes_of(undisturbed / "twos") == bytes_of(undisturbed / "outputs")
 
 
 def test_a_job_bid_alone_has_the_workbook_that_it_has_in_its_week(undisturbed: Path) -> None:
-    alone = batch.take([undisturbed / "week.xlsx"], None, None, only="j7")
+    alone = batch.take([undisturbed / "week.xlsx"], None, None, only="j4")
     batch.bid(alone, undisturbed / "alone")
-    assert bytes_of(undisturbed / "alone")["J7.xlsx"] == bytes_of(undisturbed / "outputs")["J7.xlsx"]
+    assert bytes_of(undisturbed / "alone")["J4.xlsx"] == bytes_of(undisturbed / "outputs")["J4.xlsx"]
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_small_week_does_not_wait_for_processes(week: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(pool, "ProcessPoolExecutor", lambda *_, **__: pytest.fail("a process was started"))
     assert set(hows(bid(week, workers=8)).values()) == {Saved.WRITTEN}
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_the_same_command_again_writes_nothing(week: Path) -> None:
     bid(week)
     before = {path: path.stat().st_mtime_ns for path in (week / "outputs").iterdir()}
@@ -127,6 +136,7 @@ def test_the_same_command_again_writes_nothing(week: Path) -> None:
     assert {path: path.stat().st_mtime_ns for path in (week / "outputs").iterdir()} == before
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_change_of_one_job_writes_that_job_and_the_week(week: Path) -> None:
     bid(week)
     write_book(week / "week.xlsx", tables(changed=1))
@@ -134,6 +144,7 @@ def test_a_change_of_one_job_writes_that_job_and_the_week(week: Path) -> None:
     assert written == {"J1.xlsx", "week.xlsx"}
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_new_price_writes_every_job_again(week: Path) -> None:
     bid(week)
     prices = [*HOUSE["Prices"][:-1], ["Sealer, large pack", 151, "pack", 5]]
@@ -142,14 +153,16 @@ def test_a_new_price_writes_every_job_again(week: Path) -> None:
 
 
 def test_a_changed_program_makes_every_job_again(week: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(making, "job_workbook", short_workbook)
     bid(week)
     made: list[object] = []
     monkeypatch.setattr(bidding, "print_of_program", lambda: "another")
-    monkeypatch.setattr(making, "job_workbook", lambda job: made.append(job) or job_workbook(job))
+    monkeypatch.setattr(making, "job_workbook", lambda job: made.append(job) or short_workbook(job))
     bid(week)
     assert len(made) == 3
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_workbook_that_was_thrown_away_is_written_again(week: Path) -> None:
     bid(week)
     (week / "outputs" / "J1.xlsx").unlink()
@@ -158,6 +171,7 @@ def test_a_workbook_that_was_thrown_away_is_written_again(week: Path) -> None:
     }  # fmt: skip
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_note_written_into_a_workbook_survives_every_later_run(week: Path) -> None:
     bid(week)
     noted = week / "outputs" / "J1.xlsx"
@@ -169,6 +183,7 @@ def test_a_note_written_into_a_workbook_survives_every_later_run(week: Path) -> 
     assert [path.name for path in second.beside_others] == ["J1 (2).xlsx"]
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_lost_record_costs_time_and_no_workbook(week: Path) -> None:
     bid(week)
     before = bytes_of(week / "outputs")
@@ -182,7 +197,7 @@ def test_one_job_that_cannot_be_made_takes_no_other_with_it(week: Path, monkeypa
     def fails_one(job: Any) -> bytes:
         if job.job.id == "J1":
             raise ZeroDivisionError("no such luck")
-        return job_workbook(job)
+        return short_workbook(job)
 
     monkeypatch.setattr(making, "job_workbook", fails_one)
     taken = batch.take([week / "week.xlsx"], None, None)
@@ -191,6 +206,7 @@ def test_one_job_that_cannot_be_made_takes_no_other_with_it(week: Path, monkeypa
     assert set(bytes_of(week / "outputs")) == {"J0.xlsx", "J2.xlsx", "week.xlsx"}
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_folder_that_goes_away_in_the_middle_is_said_for_each_job(week: Path) -> None:
     class Vanishing(batch.Progress):
         def step(self) -> None:
@@ -222,6 +238,7 @@ def test_memory_stays_flat_since_little_is_under_way_at_a_time() -> None:
     assert Slow.waiting == 0 and 3 <= Slow.most <= 8
 
 
+@pytest.mark.usefixtures("short_workbooks")
 def test_a_worker_that_the_system_ends_loses_no_job(week: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     class Broken(Executor):
         calls = 0

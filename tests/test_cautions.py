@@ -8,11 +8,13 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import HOUSE, Rows, only_job, write_book, written
+from books import HOUSE, Rows, only_job, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
+from calc.intake.records import JobInput
 from calc.workbook.checks import all_cautions, fired
+from calc.workbook.values import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, accepted, ordered
 from caution_limits_site import MORE
@@ -27,15 +29,33 @@ LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
 House = Mapping[str, Rows]
 
 
-def earned(folder: Path, tables: Tables, limit: Limit | None = None, *, loud: bool = True) -> dict[str, Caution]:
+@pytest.fixture(scope="module")
+def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], JobValues]:
+    """For every caution the job just inside its limit (False) and the one just past it (True), worked out together."""
+    sides = [(name, loud) for name in LIMITS for loud in (False, True)]
+    folder = tmp_path_factory.mktemp("limits")
+    inputs = [only_input(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    return dict(zip(sides, batch.evaluated(inputs), strict=True))
+
+
+def _on_side(limit: Limit, loud: bool) -> tuple[Tables, House]:
+    return (limit.loud, limit.loud_house or HOUSE) if loud else (limit.quiet, limit.quiet_house or HOUSE)
+
+
+def only_input(folder: Path, tables: Tables, house: House) -> JobInput:
+    """The one job of a book, read and not held back."""
+    (job,) = batch.ready(taken(folder, tables, house))
+    return job
+
+
+def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
     """The cautions that a job earns, in order, by id."""
-    house = (limit.loud_house if loud else limit.quiet_house) if limit else None
-    return {each.id: each for each in fired(only_job(folder, tables, house or HOUSE))}
+    return {each.id: each for each in fired(only_job(folder, tables))}
 
 
 def front_page(folder: Path, tables: Tables, house: House = HOUSE) -> list[list[object]]:
     """The rows of the sheet Bid as they open."""
-    path = written(only_job(folder, tables, house), folder / "bid.xlsx")
+    path = written_sheet(only_job(folder, tables, house), "Bid", folder / "bid.xlsx")
     book = openpyxl.load_workbook(path, read_only=True, data_only=True)
     rows = [list(row) for row in book["Bid"].iter_rows(values_only=True)]
     book.close()
@@ -73,18 +93,16 @@ def test_no_caution_goes_untried_on_either_side_of_its_limit() -> None:
 
 
 @pytest.mark.parametrize("name", LIMITS)
-def test_a_job_just_inside_a_limit_is_not_warned(name: str, tmp_path: Path) -> None:
-    limit = LIMITS[name]
-    assert name not in earned(tmp_path, limit.quiet, limit, loud=False)
+def test_a_job_just_inside_a_limit_is_not_warned(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
+    assert name not in {each.id for each in fired(jobs[name, False])}
 
 
 @pytest.mark.parametrize("name", LIMITS)
-def test_a_job_just_past_a_limit_is_warned_with_the_number(name: str, tmp_path: Path) -> None:
-    limit = LIMITS[name]
-    job = only_job(tmp_path, limit.loud, limit.loud_house or HOUSE)
+def test_a_job_just_past_a_limit_is_warned_with_the_number(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
+    job = jobs[name, True]
     caution = next((each for each in fired(job) if each.id == name), None)
     assert caution is not None
-    assert job.of(caution.number) == pytest.approx(limit.number, rel=1e-9)
+    assert job.of(caution.number) == pytest.approx(LIMITS[name].number, rel=1e-9)
 
 
 @pytest.mark.parametrize("name", CAUTIONS)
@@ -131,10 +149,12 @@ def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name
 
 
 @pytest.mark.parametrize("name", STOPS)
-def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(name: str, tmp_path: Path) -> None:
-    run = checked(tmp_path, LIMITS[name].loud, LIMITS[name].loud_house or HOUSE)
-    assert run.code == 1
-    found = [each for each in run.findings if each.job == "one" and CAUTIONS[name].label in each.found]
+def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    findings = job_findings(jobs[name, True])
+    assert batch.Run(findings=findings).code == 1
+    found = [each for each in findings if each.job == "one" and CAUTIONS[name].label in each.found]
     assert [each.remedy for each in found] == [CAUTIONS[name].do]
 
 
@@ -156,9 +176,10 @@ def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: 
 
 
 @pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
-def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(name: str, tmp_path: Path) -> None:
-    limit = LIMITS[name]
-    found = job_findings(only_job(tmp_path, limit.loud, limit.loud_house or HOUSE))
+def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    found = job_findings(jobs[name, True])
     assert [each for each in found if each.severity.word == "stop"] == []
 
 

@@ -13,6 +13,7 @@ import openpyxl
 import pytest
 
 from books import write_book
+from calc.batch.pool import FEW
 from priced_house import PRICED
 
 try:
@@ -27,10 +28,16 @@ GOOD = {
 }
 
 
-def flatwork(*words: str | Path, cwd: Path, **environment: str) -> subprocess.CompletedProcess[str]:
+WHOLE, SHORT = ("-m", "calc.cli"), (str(Path(__file__).with_name("short_books.py")),)
+"""The command as it is, and the command with short workbooks, where many are made and nobody looks into them."""
+
+
+def flatwork(
+    *words: str | Path, cwd: Path, made: tuple[str, ...] = WHOLE, **environment: str
+) -> subprocess.CompletedProcess[str]:
     """The command as a process of its own."""
     return subprocess.run(
-        [sys.executable, "-m", "calc.cli", *(str(word) for word in words)],
+        [sys.executable, *made, *(str(word) for word in words)],
         cwd=cwd,
         capture_output=True,
         text=True,
@@ -90,16 +97,25 @@ def test_a_full_disk_is_not_said_a_thousand_times(week: Path) -> None:
     (week.parent / "outputs").mkdir()
     for id_ in ids:
         (week.parent / "outputs" / f"{id_}.xlsx").mkdir()
-    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent)
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
     assert run.returncode == 3 and "0 written" in run.stdout and "13 failed" in run.stdout
     failures = told(run)
     assert len(failures) == 11 and failures[-1] == "3 more failed in the same run; --json names them all."
 
 
+HEEDING = """
+import signal
+signal.signal(signal.SIGINT, signal.default_int_handler)
+from calc.cli import main
+main()
+"""
+"""The command, which heeds Ctrl-C: what a shell starts in the background does not, nor does what is started from it."""
+
+
 def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple[int, str]:
     """The exit code of a command, and what it shows on a terminal; it is stopped as by Ctrl-C when that text shows."""
     shown, terminal = pty.openpty()
-    command = [sys.executable, "-m", "calc.cli", *words]
+    command = [sys.executable, "-c", HEEDING, *words]
     run = subprocess.Popen(
         command, cwd=folder, env=ENVIRONMENT, stdin=terminal, stdout=terminal, stderr=terminal, start_new_session=True
     )
@@ -128,20 +144,21 @@ def test_a_person_who_waits_sees_how_far_it_is_and_a_pipe_sees_nothing(week: Pat
 
 
 @pytest.mark.skipif(pty is None, reason="needs a terminal to stop it from")
-@pytest.mark.parametrize("workers", ["1", "2"])
-def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: str, week: Path) -> None:
-    ids = [f"24-{100 + place}" for place in range(14)]
-    jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
+@pytest.mark.parametrize(("workers", "jobs"), [(1, 5), (2, FEW)])
+def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int, jobs: int, week: Path) -> None:
+    ids = [f"24-{100 + place}" for place in range(jobs)]
+    heads, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
-    code, shown = under_a_terminal(["bid", "week.xlsx", "--workers", workers], week.parent, stop_at=" 2/14")
+    words = ["bid", "week.xlsx", "--workers", str(workers)]
+    code, shown = under_a_terminal(words, week.parent, stop_at=f" 2/{jobs}")
     assert code == 3 and "the same command goes on from there" in shown and "Traceback" not in shown
     done = len(list((week.parent / "outputs").glob("24-*.xlsx")))
-    assert 2 <= done < 14
-    run = flatwork("bid", "week.xlsx", cwd=week.parent)
-    assert f"{14 - done} written to outputs, {done} unchanged" in run.stdout
+    assert 2 <= done < jobs
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    assert f"{jobs - done} written to outputs, {done} unchanged" in run.stdout
 
 
 def test_check_finds_what_bid_would_find_and_writes_nothing(week: Path) -> None:
@@ -165,7 +182,7 @@ def test_three_broken_jobs_among_twenty_hold_back_no_other(week: Path) -> None:
             "Areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
         },
     )
-    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
     written = {path.stem for path in (week.parent / "outputs").glob("24-*.xlsx")}
     assert run.returncode == 1
     assert written == set(ids) - set(broken)

@@ -7,7 +7,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import HOUSE, line, value, written
+from books import HOUSE, line, value, written_sheet
 from calc import batch
 from calc.files import shipped
 from calc.trade.levels import GROUP
@@ -176,7 +176,7 @@ def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
 def test_the_front_page_of_every_job_of_the_demo_is_one_page_that_can_be_read(tmp_path: Path) -> None:
     run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
     for job in batch.evaluated(batch.ready(run)):
-        sheet = openpyxl.load_workbook(written(job, tmp_path / f"{job.job.id}.xlsx"))["Bid"]
+        sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
         assert sheet.page_setup.orientation == "portrait"
         assert sheet.sheet_properties.pageSetUpPr.fitToPage
         assert {sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight} <= {None, 1}, "absent means 1"

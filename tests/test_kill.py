@@ -29,18 +29,13 @@ import json, os, sys, warnings
 from pathlib import Path
 from calc import batch, cli
 from calc.batch import making, pool
-from calc.workbook.log_page import log_page
-from calc.workbook.places import Places
-from calc.workbook.plan import resolve
-from calc.workbook.write import identity_of, job_workbook, written
-
-def short(job):
-    return written([resolve(log_page(job.job), Places())], job, identity_of(job, job.job.id))
+from calc.workbook.write import job_workbook
+from short_books import short_workbook
 
 warnings.simplefilter("ignore")
 for line in sys.stdin:
     asked = json.loads(line)
-    making.job_workbook = short if asked["short"] else job_workbook
+    making.job_workbook = short_workbook if asked["short"] else job_workbook
     pool.FEW = asked["few"]
     if asked["warm"]:
         batch.bid(batch.take([Path(asked["words"][1])], None, None), Path(asked["words"][3]), workers=1)
@@ -70,7 +65,8 @@ class Server:
     """Runs commands, and kills them when it is asked to."""
 
     def __init__(self) -> None:
-        environment = {**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent)}
+        here = Path(__file__).parent
+        environment = {**os.environ, "PYTHONPATH": os.pathsep.join((str(here.parent), str(here)))}
         pipe = subprocess.PIPE
         self.process = subprocess.Popen(
             [sys.executable, "-c", SERVER], stdin=pipe, stdout=pipe, text=True, env=environment

@@ -35,7 +35,7 @@ from calc.workbook.bid_blocks import (
 from calc.workbook.charts import Chart, Series, Stroke
 from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops
 from calc.workbook.lines import SAFETY, format_of, shown
-from calc.workbook.looks import dashed
+from calc.workbook.looks import DATE_FORMAT, dashed
 from calc.workbook.page import Computed, Linked, Page, Shown, Spoken
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
@@ -55,7 +55,7 @@ _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
 """Pixels that the bars beside the parts of the price may take, between them and the numbers, and of a row."""
 
-_OWN_FORMATS = {Order.chance: _PERCENT}
+_OWN_FORMATS: dict[Declared, str] = {Order.chance: _PERCENT}
 """The number formats of what is shown otherwise here than where it is computed."""
 
 
@@ -259,7 +259,7 @@ def _link(page: Page, places: Places, named: Declared, col: int, role: str, plac
         _lay_line(page, places, named, col, role)
         return
     date = isinstance(named, Given) and named.kind is Kind.DATE
-    face = "yyyy-mm-dd" if date else _OWN_FORMATS.get(named, format_of(named))  # type: ignore[call-overload]
+    face = DATE_FORMAT if date else _OWN_FORMATS.get(named, format_of(named))
     page.put(
         Linked(
             page.row,

@@ -11,7 +11,7 @@ from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
 from calc.trade.catalog import SECTIONS
 from calc.workbook.blocks import head
 from calc.workbook.lines import format_of, open_page
-from calc.workbook.looks import ID_FORMAT
+from calc.workbook.looks import DATE_FORMAT, ID_FORMAT
 from calc.workbook.page import Number, Page, Shown, Spoken, Typed
 from calc.workbook.places import Block, Places
 from calc.workbook.values import Shape
@@ -133,7 +133,7 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
         page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
     for col, day in ((5, price.dated), (6, price.valid)):
         places.put_cell(day, PRICES, page.row, col)
-        page.put(Typed(page.row, col, "factor", day, 0, "yyyy-mm-dd"))
+        page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
     places.put_cell(price.taxed, PRICES, page.row, 7)
     page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
     page.choices.append((page.row, 7, ("yes", "no")))

@@ -91,6 +91,7 @@ LEGEND = (
 )
 """The legend of the Bid sheet."""
 
+DATE_FORMAT = "yyyy-mm-dd"
 _FORMATS = {
     "$": '"$"#,##0.00',
     "yd3": "#,##0.000",
@@ -102,7 +103,7 @@ _FORMATS = {
     "ton": "#,##0.00",
     "%": "#,##0.0#",
     "h": "#,##0.00",
-    "day": "yyyy-mm-dd",
+    "day": DATE_FORMAT,
 }
 
 COUNT_FORMAT = "#,##0"
@@ -123,8 +124,8 @@ def number_format(unit_text: str, counts: frozenset[str]) -> str:
 
 
 def dashed(format_text: str) -> str:
-    """The same format with a dash for zero, for slots that are not in use."""
-    return f'{format_text};-{format_text};"-"'
+    """The same format with a dash for zero, for slots that are not in use. A day is never zero."""
+    return format_text if format_text == DATE_FORMAT else f'{format_text};-{format_text};"-"'
 
 
 def properties(role: str, format_text: str) -> dict[str, Any]:

@@ -12,7 +12,7 @@ from calc.trade.catalog import SECTIONS
 from calc.workbook.as_typed import entries_of, say_cell, say_origins, say_typed
 from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
-from calc.workbook.looks import ID_FORMAT
+from calc.workbook.looks import DATE_FORMAT, ID_FORMAT
 from calc.workbook.page import Page, Shown, Spoken, Typed
 from calc.workbook.places import Block, Places
 from calc.workbook.values import Shape
@@ -102,7 +102,7 @@ def _of_row(
 
 
 def _face(given: Given) -> str:
-    return "yyyy-mm-dd" if given.kind is Kind.DATE else format_of(given) or ID_FORMAT
+    return DATE_FORMAT if given.kind is Kind.DATE else format_of(given) or ID_FORMAT
 
 
 def _lay_job_given(page: Page, places: Places, given: Given) -> None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from calc.workbook.looks import DATE_FORMAT
 from calc.workbook.page import Page, Shown
 from calc.workbook.pairs import Pair, SmallPour, pairs
-from calc.workbook.week_cells import DATE, link, say, week_page
+from calc.workbook.week_cells import link, say, week_page
 
 PAIRS = "Two on a truck"
 
@@ -37,7 +38,7 @@ def pairs_page(pours: Sequence[SmallPour]) -> Page:
 
 def _lay_pair(page: Page, pair: Pair) -> None:
     facts: tuple[tuple[int, Shown, str], ...] = (
-        (0, pair.first.day, DATE),
+        (0, pair.first.day, DATE_FORMAT),
         (1, pair.first.job, ""),
         (2, pair.second.job, ""),
         (3, pair.first.yards + pair.second.yards, "#,##0.00"),

@@ -15,7 +15,7 @@ from calc.units.algebra import COUNTS
 from calc.workbook.blocks import word_of
 from calc.workbook.checks import ChecksPage
 from calc.workbook.lines import format_of, shown
-from calc.workbook.looks import dashed, number_format
+from calc.workbook.looks import DATE_FORMAT, dashed, number_format
 from calc.workbook.page import Linked, Page, Shown, Words, lines_of
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
@@ -33,7 +33,6 @@ ROW = 12.0
 _SET_CLOSE = 1.1
 """How much more stands in a column of a paper than on a sheet to work on, whose estimate has more in hand."""
 
-_DATE = "yyyy-mm-dd"
 _FACES = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
 """Formats of a paper where a sheet of lines shows more digits."""
 
@@ -117,7 +116,7 @@ def face_of(named: Declared, like: str = "") -> str:
     if is_words(named):
         return ""
     if isinstance(named, Given) and named.kind is Kind.DATE:
-        return _DATE
+        return DATE_FORMAT
     unit_text = like or named.unit_text
     return dashed(_FACES.get(unit_text) or (number_format(unit_text, COUNTS) if like else format_of(named)))
 

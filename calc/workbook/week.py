@@ -21,14 +21,14 @@ from calc.trade.week import BEYOND_COSTS, COLUMNS, Beside
 from calc.workbook.checks import missed, open_stops
 from calc.workbook.lines import format_of
 from calc.workbook.look_again import look_again
-from calc.workbook.looks import LINE_HEIGHT
+from calc.workbook.looks import DATE_FORMAT, LINE_HEIGHT
 from calc.workbook.page import Page, Shown
 from calc.workbook.pairs import SmallPour, small_pour
 from calc.workbook.pairs_page import pairs_page
 from calc.workbook.places import Places
 from calc.workbook.plan import Cell, SheetPlan, resolve
 from calc.workbook.values import JobValues
-from calc.workbook.week_cells import DATE, cents, link, quoted, say, span, week_page
+from calc.workbook.week_cells import cents, link, quoted, say, span, week_page
 
 JOBS, DAYS, LEDGER_SHEET = "Week", "By day", "Ledger"
 _FACTS = 5  # columns before the quantities
@@ -157,8 +157,8 @@ def _lay_job(page: Page, row: WeekRow, look: str) -> None:
     link(page, 0, "sentence", f"HYPERLINK({quoted(row.file)},{quoted(row.job)})", row.job)
     facts: tuple[tuple[Shown, str], ...] = (
         (row.client, ""),
-        (row.bid_date, DATE),
-        (row.pour_date, DATE),
+        (row.bid_date, DATE_FORMAT),
+        (row.pour_date, DATE_FORMAT),
         (row.state, ""),
     )
     for col, (value, face) in enumerate(facts, start=1):
@@ -210,7 +210,7 @@ def _days_page(rows: Sequence[WeekRow]) -> Page:
     days = span(3, 3, last, JOBS)
     for day, count, sums in _by_day(rows):
         key = f"$A{page.row + 1}"
-        say(page, 0, day, DATE)
+        say(page, 0, day, DATE_FORMAT)
         link(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
         for place, line in enumerate(COLUMNS):
             cells = span(_FACTS + place, 3, last, JOBS)
@@ -254,7 +254,7 @@ def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
     """One row of the ledger; gives its amount."""
     amount = 0.0 if isnan(each.rate) else cents(each.quantity * each.rate)
     for col, value, face in (
-        (0, row.bid_date, DATE), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
+        (0, row.bid_date, DATE_FORMAT), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
         (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
     ):  # fmt: skip
         say(page, col, value, face)

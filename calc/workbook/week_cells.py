@@ -10,9 +10,6 @@ from calc.formula.functions import FUNCTIONS, NONE
 from calc.workbook.lines import SAFETY
 from calc.workbook.page import Linked, Page, Shown, Stated
 
-DATE = "yyyy-mm-dd"
-"""How a day is shown."""
-
 
 def week_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:
     """A sheet with its title, the standing caution and its heads."""
