@@ -37,7 +37,7 @@ AREAS = ("walk", "001", "A*", "known", "thin")
 
 STILL = {
     "it says how the sheets print": "Company.paper",
-    "it is written down, and no rule asks it": "Plant.trunk Disposal.piece Change.day",
+    "it is written down, and no rule asks it": "Plant.trunk Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.cents",
     "week.xlsx asks it, and no job alone": "Beside.between Beside.low Beside.high",

@@ -93,6 +93,22 @@ def test_the_parts_that_fall_due_add_to_the_price_to_the_cent(bids: list[JobValu
         assert parts[0] <= cents(value(bid, "Company.deposit_cap"))
 
 
+def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than_nothing_for_the_end(
+    tmp_path: Path,
+) -> None:
+    week = {
+        "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
+        "Areas": [["length ft", "width ft"], [30, 4]],
+        "Site conditions": [["fact", "value"], ["Retention", 10]],
+    }
+    uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
+    factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]
+    job = only_job(tmp_path, week, {**PRICED, "Company": uncapped, "Factors": factors})
+    deposit, poured, completed, held = (cents(value(job, "Due.amount", draw)) for draw in range(4))
+    assert deposit + poured + held == cents(value(job, "Price.price"))
+    assert completed == 0 < poured
+
+
 def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_was(tmp_path: Path) -> None:
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],

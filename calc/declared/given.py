@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from enum import Enum
+from functools import cached_property
 
 from calc.declared.section import Declared
 from calc.formula.kinds import FormulaError, Sort
@@ -64,7 +65,7 @@ class Given(Declared):
         """Whether it may be none."""
         return self.default is None and not self.required
 
-    @property
+    @cached_property
     def header(self) -> str:
         """The header of its column: the label in small letters with the unit."""
         unit_text = "" if self.kind is Kind.DATE else self.unit_text

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Given
@@ -61,6 +62,12 @@ def _job_of(row: TableRow) -> tuple[str, list[Finding]]:
         return "", [Finding(Severity.STOP, row.at(cell), refused.found, refused.remedy)]
 
 
+@cache
+def _by_name(known: tuple[Given, ...]) -> dict[str, Given]:
+    """The facts by their label and by their header."""
+    return {same(each.label): each for each in known} | {same(each.header): each for each in known}
+
+
 def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, house: bool) -> list[Finding]:
     name, cell = row.cells.get("fact"), row.cells.get("value")
     if name is None:
@@ -68,8 +75,7 @@ def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, 
         return [Finding(Severity.STOP, row.at(cell), text, "Type the fact, or clear the row.", job)]
     if cell is None:
         return []
-    labels = {same(each.label): each for each in known} | {same(each.header): each for each in known}
-    given = labels.get(same(str(name.value)))
+    given = _by_name(known).get(same(str(name.value)))
     if given is None:
         return [
             Finding(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Factor, Pack, Price
@@ -124,12 +125,16 @@ def _read_prices(house: House, book: Book, sheet: Sheet) -> list[Finding]:
     return findings
 
 
+@cache
+def _prices_by_name() -> dict[str, Price]:
+    return {same(each.label): each for each in PRICE_LIST}
+
+
 def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
     name = row.cells.get("item")
     if name is None:
         return [_refused(row, None, "A price without an item.", "Type the item, or clear the row.")]
-    known = {same(each.label): each for each in PRICE_LIST}
-    price = known.get(same(str(name.value)))
+    price = _prices_by_name().get(same(str(name.value)))
     if price is None:
         return [
             Finding(

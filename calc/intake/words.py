@@ -5,11 +5,13 @@ from __future__ import annotations
 import difflib
 import unicodedata
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 LETTERS = 2
 """So many letters apart, a word may be a slip for another."""
 
 
+@lru_cache(maxsize=1024)
 def same(text: str) -> str:
     """``text`` as it is compared: without regard to case, to runs of spaces, or to how accents are written."""
     return " ".join(unicodedata.normalize("NFC", text).casefold().split())

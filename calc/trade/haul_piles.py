@@ -150,6 +150,7 @@ class Gate(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
         source="hour of the day: when it opens, less the way there",
     )
     closes = line("Closes", "h", if_given(Disposal.closes, 0), source="house book; 0 when it does not say")
+    piece = line("Largest piece", "in", if_given(Disposal.piece, 0), source="house book; 0 when it does not say")
     speed = line(
         "Miles in a minute",
         "mile/min",

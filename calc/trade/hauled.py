@@ -147,6 +147,12 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
     closes = line(
         "The site closes at", "h", when(site > 0, at(Gate.closes, largest(1, site)), 0), source="0 when not known"
     )
+    piece = line(
+        "Largest piece of concrete that it takes",
+        "in",
+        when(site > 0, at(Gate.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
+        source="of that site, for piles that may hold concrete; 0 when not known",
+    )
     last = line(
         "The last load of a day is there at",
         "h",

@@ -119,8 +119,13 @@ class Parts(Section, title="Parts of the price", sheet=_SHEET):
         money(smallest(Price.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, Price.price))),
         source="share of the price, capped where the firm says so",
     )
-    poured = line("Due when poured", "$", money(Price.price * pour_rate / PERCENT), source="share of the price")
     held = line("Held back", "$", money(Price.price * Terms.retention / PERCENT), source="retention")
+    poured = line(
+        "Due when poured",
+        "$",
+        money(smallest(Price.price * pour_rate / PERCENT, Price.price - deposit - held)),
+        source="share of the price, and no more than deposit and retention leave of it",
+    )
     completed = line("Due on completion", "$", Price.price - deposit - poured - held, source="what is left")
 
 

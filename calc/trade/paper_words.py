@@ -105,8 +105,17 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
     goes = line(
         "Goes to",
         "",
-        when(Hauled.loads > 0, Hauled.site_name, "-"),
-        source="the cheapest site of its kind",
+        when(
+            Hauled.loads > 0,
+            joined(
+                Hauled.site_name,
+                when(
+                    Hauled.piece > 0, joined(": no piece over ", count_of(Hauled.piece / ONE_INCH, "each"), " in"), ""
+                ),
+            ),
+            "-",
+        ),
+        source="the cheapest site of its kind, and the largest piece of concrete that it takes",
     )
     fill = line(
         "Fill line in words",

@@ -71,6 +71,7 @@ PROPOSAL = paper.Paper(
         "Changes",
         CHANGE,
         Column("Amount", Changed.amount),
+        Column("Agreed", Change.day),
         Column("Signed", Change.signed),
         Column("What is changed", Change.what, wide=True),
         called="CO-",

@@ -24,7 +24,7 @@ A_WORD = "-"
 """Stands where there is nothing to say."""
 
 _NUMBER = '#,##0.00;-#,##0.00;"-"'
-_GAP = 6.0
+_GAP = 4.5
 _TWO_SMALL_LINES = 23.0
 _SMALL_LINE, _SMALLER = 11.4, 8 / 9
 """Points of a line of small text, and its size over that of body text."""
@@ -167,6 +167,7 @@ def lay_cautions(page: Page, checks: ChecksPage, slots: int, too_short: str) -> 
         checks.caution_column("fires", NAME, headed=False),
         cell(NAME, page.row - 1, UNIT_OF_FIGURE, NAME, "cr"),
     )
+    gap(page)
     page.put(
         Linked(
             page.row,

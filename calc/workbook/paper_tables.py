@@ -12,6 +12,9 @@ from calc.workbook.paper_cells import LABEL, VALUE, Desk, face_of, is_words
 
 _NAMES_BESIDE = "rowname"
 
+_HAIR = 3.0
+"""Points of the row that keeps the sums apart from what they are of."""
+
 
 def lay_table(page: Page, desk: Desk, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
@@ -70,6 +73,8 @@ def _lay_cell(page: Page, desk: Desk, column: paper.Column, index: int, col: int
 
 
 def _lay_sums(page: Page, desk: Desk, places: dict[paper.Column, int]) -> None:
+    page.heights[page.row] = _HAIR
+    page.next()
     page.words(LABEL, "In all", "rowtotal")
     _fill(page, places, "rowtotal")
     for column, col in places.items():
