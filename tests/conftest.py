@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from typing import NoReturn
 
@@ -13,6 +14,9 @@ from witness import Program, Recalculations, available
 MISSING = "WITNESS MISSING"
 REQUIRED = os.environ.get("FLATWORK_WITNESSES") == "required"
 """With ``FLATWORK_WITNESSES=required`` a missing witness fails the tests that need it instead of skipping them."""
+
+# Next to nothing that a test makes is garbage before it is over, and looking for it takes a twelfth of the time.
+gc.set_threshold(50_000, 20, 50)
 
 # A shared machine may be slow at any moment: time is the benchmark's business. The same examples every time.
 settings.register_profile("suite", deadline=None, derandomize=True)

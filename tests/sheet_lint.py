@@ -42,7 +42,7 @@ def lint(path: Path, standard: Standard = JOB) -> list[Fault]:
     """Every fault of a written workbook, in no order that means anything; an empty list is what is wanted."""
     book = Book(path, standard)
     faults: list[Fault] = []
-    for check in (_sheets, _parts, _names, _settings, _identity, _hidden, _printing, _typed_numbers, _dates):
+    for check in (_sheets, _parts, _names, _settings, _identity, _hidden, _printing, _typed_numbers, _dates, _digits):
         faults.extend(check(book))
     faults.extend(formula_faults(book))
     return faults
@@ -160,6 +160,13 @@ def _dates(book: Book) -> Iterator[Fault]:
         if is_datetime(cell.number_format) in ("date", "datetime") and cell.number_format != DATE:
             place = f"{sheet.title}!{cell.coordinate}"
             yield Fault(Rule.PLAIN_DATES, place, f"The date is shown as {cell.number_format}.")
+
+
+def _digits(book: Book) -> Iterator[Fault]:
+    for sheet, cell in book.cells:
+        if "General" in cell.number_format and ";" in cell.number_format:
+            place = f"{sheet.title}!{cell.coordinate}"
+            yield Fault(Rule.DIGITS_FIT, place, f"The number is shown as {cell.number_format}.")
 
 
 def _on(attribute: str | None) -> bool:

@@ -159,6 +159,7 @@ PLANTED: list[tuple[Rule, str, Plant]] = [
     (Rule.ONE_CELL_NAMES, "rate", lambda base: base.workbook.define_name("Costs!rate", "=1+Factors!$B$2")),
     (Rule.PLAIN_DATES, "Measured!F2", dated("mm/dd/yy")),
     (Rule.PLAIN_DATES, "Measured!F2", dated("yyyy-mm-dd hh:mm")),
+    (Rule.DIGITS_FIT, "Measured!F2", dated('General;-General;"-"')),
     (Rule.IDENTITY, "document properties", without("custom", "input_sha256")),
     (Rule.IDENTITY, "document properties", without("custom", "program_version")),
     (Rule.IDENTITY, "document properties", without("properties", "title")),

@@ -31,6 +31,7 @@ class Rule(StrEnum):
     NO_PASSWORD = "no password"
     ONE_CELL_NAMES = "a defined name is one cell"
     PLAIN_DATES = "dates count from 1900 and are shown as yyyy-mm-dd"
+    DIGITS_FIT = "a number has fixed decimals, or as many as fit: parts of a format with General show ###"
     IDENTITY = "the file says what it is and what it was made from"
     RECALCULATED_ON_LOAD = "a spreadsheet program recalculates it on opening"
     FROZEN_HEADER = "the header of a long sheet stays in sight"

@@ -178,7 +178,7 @@ DUMP_PLAN = paper.Paper(
         Column("Tons weighed"),
         Column("Fee paid"),
         Column("Loads"),
-        Column("Ticket numbers"),
+        Column("Tickets"),
         head="Pile",
     ),
     paper.Said(

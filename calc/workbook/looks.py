@@ -124,8 +124,11 @@ def number_format(unit_text: str, counts: frozenset[str]) -> str:
 
 
 def dashed(format_text: str) -> str:
-    """The same format with a dash for zero, for slots that are not in use. A day is never zero."""
-    return format_text if format_text == DATE_FORMAT else f'{format_text};-{format_text};"-"'
+    """The same format with a dash for zero, for slots that are not in use.
+
+    A day is never zero, and a plain number in a format of several parts shows ### where its digits do not fit.
+    """
+    return format_text if format_text in (DATE_FORMAT, PLAIN_FORMAT) else f'{format_text};-{format_text};"-"'
 
 
 def properties(role: str, format_text: str) -> dict[str, Any]:
