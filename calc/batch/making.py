@@ -19,6 +19,7 @@ from calc.intake.schema import PRICES
 from calc.trade.cost_rows import ROWS
 from calc.trade.costs import CostTable
 from calc.workbook.checks import missed, open_stops
+from calc.workbook.moves import all_with_moves
 from calc.workbook.values import JobValues, each_job
 from calc.workbook.week import WeekRow, week_row
 from calc.workbook.write import Identity, identity_of, job_workbook
@@ -67,7 +68,8 @@ class Done:
 def work(each: Slice) -> Done:
     """Makes the workbooks of a slice. Same slice, same bytes, wherever it runs."""
     values = _chunk(each.chunk, each.ready)
-    made = tuple(_made(values[asked.place], asked) for asked in each.asked)
+    jobs = _with_moves({asked.place: values[asked.place] for asked in each.asked if asked.make})
+    made = tuple(_made(jobs.get(asked.place, values[asked.place]), asked) for asked in each.asked)
     return Done(made, identity_of(values[each.asked[0].place], "Week"))
 
 
@@ -76,6 +78,14 @@ def _chunk(chunk: bytes, ready: tuple[int, ...]) -> tuple[JobValues, ...]:
     """A chunk, evaluated; the next slice is most often of the same one."""
     jobs: list[JobInput] = unpacked(chunk)
     return tuple(evaluated([jobs[place] for place in ready]))
+
+
+def _with_moves(jobs: dict[int, JobValues]) -> dict[int, JobValues]:
+    """The jobs that are to be made, with what moves their prices, asked together."""
+    try:
+        return dict(zip(jobs, all_with_moves(list(jobs.values())), strict=True))
+    except Exception:  # whatever is wrong with one job is said when each is asked alone, as its workbook is made
+        return jobs
 
 
 def _made(values: JobValues, asked: Asked) -> Made:

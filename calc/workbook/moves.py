@@ -1,12 +1,12 @@
 """What moves the price: the job worked out anew with each thing that nobody measured at the ends of its usual range.
 
-It is as of issue. A fact that was typed, and a factor that the house set, are known, and are left out. All that one job
-asks is evaluated in one go, and no more of the rules than the price follows from.
+It is as of issue. A fact that was typed, and a factor that the house set, are known, and are left out. All that some
+jobs ask is evaluated in one go, and no more of the rules than the price follows from.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
@@ -76,23 +76,37 @@ class _Trial:
 
 
 def with_moves(values: JobValues) -> JobValues:
-    """The job with what moves its price. Same job, same moves."""
-    return values if values.moves is not None else replace(values, moves=moves_of(values))
+    """The job with what moves its price, unless somebody worked that out before. Same job, same moves."""
+    return values if values.moves is not None else all_with_moves([values])[0]
+
+
+def all_with_moves(jobs: Sequence[JobValues]) -> list[JobValues]:
+    """The jobs with what moves the price of each, asked in one go. Same job, same moves, whatever stands around it."""
+    trials = [list(_trials(values)) for values in jobs]
+    if not any(trials):
+        return [replace(values, moves=()) for values in jobs]
+    frame = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
+    changed, lacking = (iter(frame.columns[named].tolist()) for named in (Price.to_cent, Price.foots))
+    return [
+        replace(values, moves=_moves(values, [(trial, next(changed), next(lacking)) for trial in of_job]))
+        for values, of_job in zip(jobs, trials, strict=True)
+    ]
 
 
 def moves_of(values: JobValues) -> tuple[Move, ...]:
-    """What moves the price most, the strongest first; the price to the cent, before its step and its minimum.
+    """What moves the price most, the strongest first; the price to the cent, before its step and its minimum."""
+    return with_moves(values).moves or ()
+
+
+def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Move, ...]:
+    """The moves, out of what the price came to in each trial, and how many prices were lacking there.
 
     An end that asks for a price which the house book lacks cannot be compared, and is left out.
     """
-    trials = list(_trials(values))
-    if not trials:
-        return ()
-    frame = evaluate([trial.job for trial in trials], price_lines())
     price, unpriced = float(values.of(Price.to_cent)), float(values.of(Price.foots))
     ends: dict[tuple[str, float | str, str], list[End]] = {}
-    for trial, changed, lacking in zip(trials, frame.columns[Price.to_cent], frame.columns[Price.foots], strict=True):
-        more = round(float(changed) - price, 2)
+    for trial, changed, lacking in tried:
+        more = round(changed - price, 2)
         if lacking <= unpriced and abs(more) > _CENT:
             ends.setdefault((trial.label, trial.taken, trial.unit_text), []).append(End(trial.value, more))
     moves = [Move(*named, ends=_outermost(found)) for named, found in ends.items()]
