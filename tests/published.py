@@ -33,7 +33,10 @@ class Known(Enum):
 
 @dataclass(frozen=True)
 class Typed:
-    """One row that a user types: the section whose givens it fills, and what is typed for each by its name."""
+    """One row that a user types: the section whose givens it fills, and what is typed for each by its name.
+
+    A given of another section in the same row goes by its id, such as ``Use.cross``.
+    """
 
     section: str
     cells: tuple[tuple[str, float | str], ...]
@@ -190,7 +193,7 @@ def _sold_by(name: str) -> str:
 
 
 def _given(section: str, name: str) -> Given:
-    found = line(f"{section}.{name}")
+    found = line(name if "." in name else f"{section}.{name}")
     assert isinstance(found, Given), f"{found.id} is nothing that is typed"
     return found
 

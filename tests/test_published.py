@@ -16,13 +16,14 @@ from published_concrete import CONCRETE
 from published_finish import FINISH
 from published_ground import GROUND
 from published_haul import HAUL
+from published_money import MONEY
 from published_order import ORDER
 from published_usual import USUAL
 from published_weather import USUAL_WEATHER, WEATHER
 from published_whole import METRIC_STRIP, STRIP, WHOLE
 from published_work import WORK, WORK_USUAL
 
-FIGURES = (*CONCRETE, *ORDER, *GROUND, *HAUL, *FINISH, *WORK, *WEATHER, *WHOLE)
+FIGURES = (*CONCRETE, *ORDER, *GROUND, *HAUL, *FINISH, *WORK, *WEATHER, *MONEY, *WHOLE)
 Bids = Mapping[str, JobValues]
 
 
