@@ -62,6 +62,12 @@ class BesideOrder(Section, title="The order beside another", sheet=_SHEET):
         when(both(Mixed.known > 0, cost > 0, other > 0), 1, 0),
         source="1 when the mix has a price and both stand on the ladder",
     )
+    named = line(
+        "The other order is called",
+        "",
+        when(is_best > 0, "next comes the percent rule", "beside it the best rung"),
+        source="whichever was not taken",
+    )
     more = line(
         "The other is expected to cost more by",
         "$",

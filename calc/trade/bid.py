@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declare import Expr, Line, Section, count_of, joined, line, per_one, when
+from calc.declare import Expr, Line, Section, count_of, joined, line, per_one, size, when
 from calc.trade.base import BaseNeeds
 from calc.trade.beside import BesideOrder
 from calc.trade.concrete import Concrete
@@ -83,10 +83,9 @@ class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
         "",
         when(
             BesideOrder.known > 0,
-            when(
-                BesideOrder.is_best > 0,
-                "next comes the percent rule, which should cost more by",
-                "beside it the best rung, which should cost more by",
+            joined(
+                BesideOrder.named,
+                when(size(BesideOrder.more) > 0, ", which should cost more by", ", which should cost the same"),
             ),
             "nothing that can be compared",
         ),

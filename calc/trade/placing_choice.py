@@ -21,6 +21,7 @@ from calc.declare import (
     place_of_least,
     rounded,
     row_number,
+    size,
     total,
     when,
 )
@@ -217,7 +218,11 @@ class PlacingWords(Section, title="Why this way of placing", sheet=_SHEET):
         "",
         when(
             NextWay.fits > 0,
-            joined("next comes ", NextWay.name, "; the number is what it costs more"),
+            joined(
+                "next comes ",
+                NextWay.name,
+                when(size(NextWay.more) > 0, "; the number is what it costs more", "; it costs the same"),
+            ),
             "no other way fits",
         ),
         source="the next of the ways that fit",
