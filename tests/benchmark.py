@@ -24,6 +24,7 @@ import xlsxwriter
 from batch_bench import of_batches
 from books import HOUSE, Rows, taken_in, write_book
 from calc.batch import CHUNK, evaluated, ready, take
+from calc.batch.pool import LIVING
 from calc.files import shipped
 from calc.intake.columns import evaluate
 from calc.intake.records import JobInput
@@ -60,6 +61,7 @@ class Pair:
 
 def main() -> None:
     """Prints a line for each pair, then one for each ratio of a run of many jobs: those take most of the time."""
+    gc.set_threshold(LIVING)  # as the command has it
     with tempfile.TemporaryDirectory() as folder:
         one, many = Path(folder, "small"), Path(folder, "evaluated")
         one.mkdir()

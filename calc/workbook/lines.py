@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from math import isnan
 
 from calc.declared import Declared, Forced, Line, Section
@@ -82,13 +83,19 @@ def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) 
     return block
 
 
+@cache
+def _worked(line: Line) -> str:
+    """The words of its formula, which are the same in every shape."""
+    return line.formula.words
+
+
 def _lay_line(page: Page, places: Places, member: Declared, block: Block | None) -> None:
     page.words(ITEM, member.label, "label")
     page.words(UNIT, member.unit_text, "unit")
     if isinstance(member, Forced):
         _lay_forced(page, places, member, block)
     elif isinstance(member, Line):
-        page.words(WORKED, member.formula.words)
+        page.words(WORKED, _worked(member))
         page.put(Explained(page.row, CODE, "code", member, 0))
         page.words(SOURCE, member.source, "note")
         if block is not None:

@@ -183,7 +183,7 @@ class Page:
         self.row += rows
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=16384)
 def lines_of(text: str, width: float) -> int:
     """How many lines ``text`` takes when it is wrapped in a column so wide."""
     room = max(4.0, width * _LETTERS)
