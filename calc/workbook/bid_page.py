@@ -11,6 +11,7 @@ from calc.trade.inputs import Company, Job
 from calc.trade.levels import GROUP
 from calc.trade.money import Price, Subtotal
 from calc.trade.order import Order
+from calc.trade.paper_inputs import OnPaper
 from calc.workbook.bid_blocks import (
     A_WORD,
     BESIDE,
@@ -87,7 +88,11 @@ def _lay_head(page: Page, places: Places) -> None:
     page.next()
     page.words(LABEL, SAFETY, "subtitle")
     page.next()
-    for left, right in ((Job.client, Job.bid_date), (Job.address, Job.pour_date), (Company.name, Company.licence)):
+    for left, right in (
+        (Job.client, Job.bid_date),
+        (Job.address, Job.pour_date),
+        (OnPaper.revision, Company.name),
+    ):
         page.words(LABEL, left.label, "label")
         _link(page, places, left, VALUE, "line")
         page.words(BESIDE, right.label, "label")
