@@ -9,6 +9,7 @@ import gc
 import json
 import os
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -111,20 +112,14 @@ def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str,
 @click.option("--measure", is_flag=True, help="The measure sheet instead, to print and take to the site.")
 def blank(file: Path, is_house: bool, filled: bool, measure: bool) -> None:
     """Write a blank input workbook to FILE."""
-    from calc.files import shipped, write_whole
+    from calc.files import shipped
 
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"{file} does not end in .xlsx")
-    if file.exists():
-        _fail(f"{file}: it exists already; name another file, or move it away.")
     if measure and (is_house or filled):
         raise click.UsageError("--measure goes with neither --house nor --filled")
     name = "measure.xlsx" if measure else "house.xlsx" if is_house else "week.xlsx"
-    try:
-        write_whole(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes())
-    except OSError as reason:
-        _fail(f"{file}: it cannot be written: {(reason.strerror or 'unknown reason').lower()}.")
-    click.echo(f"wrote {file}")
+    _write_new(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes)
 
 
 @commands.command()
@@ -150,19 +145,9 @@ def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
 def hand_out(workbook: Path, output: Path | None) -> None:
     """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
     from calc.audit.hand_out import hand_out as handed_out
-    from calc.errors import Unreadable
-    from calc.files import write_whole
 
     file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
-    if file.exists():
-        _fail(f"{file}: it exists already; name another file, or move it away.")
-    try:
-        write_whole(file, handed_out(workbook))
-    except Unreadable as reason:
-        _fail(str(reason))
-    except OSError as reason:
-        _fail(f"{file}: it cannot be written: {(reason.strerror or 'unknown reason').lower()}.")
-    click.echo(f"wrote {file}")
+    _write_new(file, lambda: handed_out(workbook))
 
 
 @commands.command()
@@ -243,6 +228,18 @@ def _report(run: Run, as_json: bool, folder: str) -> None:
             click.echo(said, err=True)
         click.echo(summary(run, folder))
     sys.exit(run.code)
+
+
+def _write_new(file: Path, made: Callable[[], bytes]) -> None:
+    """Makes a file and writes it where there is none, and says so; or the reason in a line and exit code 3."""
+    from calc.errors import Unreadable
+    from calc.files import write_new
+
+    try:
+        write_new(file, made())
+    except Unreadable as reason:
+        _fail(str(reason))
+    click.echo(f"wrote {file}")
 
 
 def _fail(text: str) -> None:

@@ -164,6 +164,16 @@ def write_whole(path: Path, data: bytes) -> None:
         part.unlink(missing_ok=True)
 
 
+def write_new(path: Path, data: bytes) -> None:
+    """Writes a file where there is none, whole or not at all. Raises Unreadable with one plain line."""
+    if path.exists() or is_open(path):
+        raise Unreadable(f"{path}: it exists already; name another file, or move it away.")
+    try:
+        write_whole(path, data)
+    except OSError as reason:
+        raise Unreadable(f"{path}: it cannot be written: {_plain(reason)}.") from reason
+
+
 def _numbered(path: Path) -> Iterator[Path]:
     """A file name, and those that its workbook has when it goes beside: ``24-031.xlsx``, ``24-031 (2).xlsx``, ..."""
     yield path

@@ -95,7 +95,7 @@ MORE: dict[str, Limit] = {
     "WalkCautions.step": Limit(lying(lip_in=0.25), lying(lip_in=0.26), 0.26),
     "WalkCautions.high_step": Limit(lying(lip_in=0.5), lying(lip_in=0.51), 0.51),
     # 2010 ADA 403.3: 1:48 across, and 1:20 along
-    "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=2.183334), 0.1),
+    "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
     "WalkCautions.run": Limit(lying(run_slope=5, cross_slope=2), lying(run_slope=5.1, cross_slope=2), 5.1),
     # 2010 ADA 405: 1:12
     "WalkCautions.ramp": Limit(lying(run_slope="1:12"), lying(run_slope=8.4), 8.4),

@@ -13,7 +13,7 @@ from calc.files import shipped
 from calc.trade.levels import GROUP
 from calc.trade.money import Price
 from calc.workbook.log_page import count_defaults
-from calc.workbook.moves import moves_of
+from calc.workbook.moves import with_moves
 from calc.workbook.values import JobValues, Move
 from front import BESIDE, FIGURE, PRICED, TEXT, UNIT, VALUE, front_page, number, row_of, walk
 
@@ -24,6 +24,13 @@ PAPERS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
 """Width and height of a paper, in points."""
 
 
+def moves(job: JobValues) -> tuple[Move, ...]:
+    """What moves the price of a job."""
+    found = with_moves(job).moves
+    assert found is not None
+    return found
+
+
 def on_the_price(cost: float) -> float:
     """What a dollar amount of cost does to the price: 5 % contingency, 12 % overhead, 18 % margin."""
     return cost * 1.05 * 1.12 / (1 - 0.18)
@@ -31,7 +38,7 @@ def on_the_price(cost: float) -> float:
 
 def move(job: JobValues, label: str) -> Move:
     """What one thing that nobody measured does to the price."""
-    return next(each for each in moves_of(job) if each.label == label)
+    return next(each for each in moves(job) if each.label == label)
 
 
 def of(job: JobValues, name: str, row: int = 0) -> float:
@@ -141,29 +148,29 @@ def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
 
 
 def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
-    named = {each.label for each in moves_of(walk(tmp_path))}
+    named = {each.label for each in moves(walk(tmp_path))}
     assert {"Unknown allowance", "Finishing pace"} <= named
     house = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
-    known = {each.label for each in moves_of(walk(tmp_path, [["Unknown allowance", 0]], house))}
+    known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], house))}
     assert not known & {"Unknown allowance", "Finishing pace"}
 
 
 def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:
-    assert "Dug by" in {each.label for each in moves_of(walk(tmp_path))}
+    assert "Dug by" in {each.label for each in moves(walk(tmp_path))}
     prices = [row for row in PRICED["Prices"] if "mini-machine" not in str(row[0])]
-    unpriced = moves_of(walk(tmp_path, house=PRICED | {"Prices": prices}))
+    unpriced = moves(walk(tmp_path, house=PRICED | {"Prices": prices}))
     assert "Dug by" not in {each.label for each in unpriced}
 
 
 def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_path: Path) -> None:
     job = walk(tmp_path)
-    moves = moves_of(job)
+    strongest = moves(job)
     rows = front_page(tmp_path, job)
     start = next(place for place, row in enumerate(rows) if row[0] == "Left as usual") + 1
-    shown = rows[start : start + len(moves)]
-    assert [row[0] for row in shown] == [each.label for each in moves]
-    assert [row[FIGURE] for row in shown] == sorted((each.effect for each in moves), reverse=True)
-    for each, row in zip(moves, shown, strict=True):
+    shown = rows[start : start + len(strongest)]
+    assert [row[0] for row in shown] == [each.label for each in strongest]
+    assert [row[FIGURE] for row in shown] == sorted((each.effect for each in strongest), reverse=True)
+    for each, row in zip(strongest, shown, strict=True):
         assert f"${of(job, 'Price.to_cent') + each.ends[0].more:,.2f}" in str(row[TEXT])
 
 

@@ -133,6 +133,15 @@ def test_two_kinds_of_things_are_never_added_up(one: str, other: str) -> None:
         these + 1
 
 
+def test_a_date_is_no_amount_and_the_days_between_two_are() -> None:
+    """A number of days that goes by the unit of a date would be shown as one, in 1900."""
+    start, end = declare.date("Start"), declare.date("End")
+    with pytest.raises(FormulaError, match="cannot subtract End and Start: dates are no amounts; take days_between"):
+        end - start
+    assert declare.days_between(start, end).unit == unit("days")
+    assert declare.days_after(start, declare.days_between(start, end)).unit == unit("day")
+
+
 @pytest.mark.parametrize(
     ("unit_text", "formula", "said"),
     [

@@ -14,7 +14,7 @@ from calc.audit.held import Now, now
 from calc.audit.written import Input, Written, read_written
 from calc.declared import Forced, Given
 from calc.errors import Unreadable
-from calc.files import is_open, write_whole
+from calc.files import write_new
 from calc.formula.levels import JOB, Level
 from calc.intake.records import BY_COLUMN
 from calc.intake.schema import ACCEPTABLE, AREAS, FORCEABLE, JOBS, OVERRIDES, SITE, TABLES, WEEK_TABLES, Heading
@@ -69,14 +69,11 @@ def again(workbooks: Sequence[Path], file: Path) -> Again:
 
 
 def _save(made: Again, rows: dict[str, list[Row]]) -> None:
-    if made.file.exists() or is_open(made.file):
-        made.failures.append(f"{made.file}: it exists already; name another file with -o, or move it away.")
-        return
     try:
-        write_whole(made.file, week_book(rows))
+        write_new(made.file, week_book(rows))
         made.written = True
-    except OSError as reason:
-        made.failures.append(f"{made.file}: it cannot be written: {(reason.strerror or 'unknown reason').lower()}.")
+    except Unreadable as reason:
+        made.failures.append(str(reason))
 
 
 def _add(made: Again, rows: dict[str, list[Row]], job: Written) -> None:

@@ -2,28 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from calc.batch.run import Run
+from calc.errors import Finding, Severity
+from calc.files import Saved
 
 
 def summary(run: Run, folder: str) -> str:
     """The line that sums up a run."""
     house = f"house book {run.house}" if run.house else "no house book"
-    stops = len({each.job for each in run.findings if each.severity.word == "stop" and each.job})
+    stops = len({each.job for each in run.findings if each.severity is Severity.STOP and each.job})
     counts = f"{run.jobs} {'job' if run.jobs == 1 else 'jobs'}"
     if not folder:
         return f"{counts} checked, {stops} with a stop; {house}; nothing was written"
     beside = [path.name for path in run.beside_others]
     told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
     failed = f", {len(run.failures)} failed" if run.failures else ""
-    same = sum(1 for job, _, saved in run.written if job and saved.name == "UNCHANGED")
+    same = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
     unchanged = f", {same} unchanged" if same else ""
     written = sum(1 for job, _, _ in run.written if job) - same
     return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {house}{told}"
 
 
-def as_data(run: Run, findings: list[Any], folder: str) -> dict[str, Any]:
+def as_data(run: Run, findings: Sequence[Finding], folder: str) -> dict[str, Any]:
     """The findings and the summary as data."""
     return {
         "jobs": run.jobs,

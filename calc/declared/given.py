@@ -9,6 +9,7 @@ from functools import cached_property
 from calc.declared.section import Declared
 from calc.formula.kinds import FormulaError, Sort
 from calc.formula.levels import JOB, Level
+from calc.units.algebra import DATE
 
 
 class Kind(Enum):
@@ -68,8 +69,7 @@ class Given(Declared):
     @cached_property
     def header(self) -> str:
         """The header of its column: the label in small letters with the unit."""
-        unit_text = "" if self.kind is Kind.DATE else self.unit_text
-        return f"{self.label.lower()} {unit_text}".strip()
+        return f"{self.label.lower()} {self.unit_said}".strip()
 
 
 _SORTS = {
@@ -146,7 +146,7 @@ class PriceDay(Declared):
     optional = True
 
     def __init__(self, label: str) -> None:
-        super().__init__(label, "day")
+        super().__init__(label, DATE)
 
 
 class Pack(Declared):

@@ -9,7 +9,7 @@ from calc.formula.build import is_word
 from calc.formula.kinds import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Named
-from calc.units.algebra import Unit, unit
+from calc.units.algebra import DATE, Unit, unit
 
 
 class Declared(Named):
@@ -42,6 +42,11 @@ class Declared(Named):
     def settled(self) -> Level | None:
         """Its level; None while the section that it stands in is still being written."""
         return self.level if self._level is not None or "section" in vars(self) else None
+
+    @property
+    def unit_said(self) -> str:
+        """The unit that stands beside its number; a date says by its look that it is one."""
+        return "" if self.unit_text == DATE else self.unit_text
 
     @property
     def id(self) -> str:

@@ -15,7 +15,7 @@ from calc.formula.tree import (
     apply,
     expression,
 )
-from calc.units.algebra import COUNTS, PLAIN, spoken, unit
+from calc.units.algebra import COUNTS, DATE, PLAIN, spoken, unit
 
 DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
 """The only numbers that may stand in a formula as themselves: they are so by definition."""
@@ -183,4 +183,4 @@ def days_between(earlier: Expr, later: Expr) -> Expr:
 
 def days_after(start: Expr, days: Expr) -> Expr:
     """The date so many days later."""
-    return correlation("day", lambda date, more: date + more, start, days, source="calendar")
+    return correlation(DATE, lambda date, more: date + more, start, days, source="calendar")

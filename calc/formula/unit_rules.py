@@ -8,7 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.formula.kinds import Argument, FormulaError, Sort
-from calc.units.algebra import COUNTS, PLAIN, Unit
+from calc.units.algebra import COUNTS, DATE, PLAIN, Unit, unit
+
+_DATE = unit(DATE)
 
 VERBS = {
     "largest": "take the largest of",
@@ -50,6 +52,15 @@ def same(verb: str, parts: Sequence[Argument]) -> Unit:
         if part.unit != measured[0].unit:
             raise FormulaError(f"cannot {verb} {_shown(measured[0])} and {_shown(part)}")
     return measured[0].unit if measured else PLAIN
+
+
+def amounts(verb: str, parts: Sequence[Argument]) -> Unit:
+    """All of one unit, which is what comes out; a date is no amount, though it is a number."""
+    found = same(verb, parts)
+    if found == _DATE:
+        named = " and ".join(part.words for part in parts)
+        raise FormulaError(f"cannot {verb} {named}: dates are no amounts; take days_between or days_after")
+    return found
 
 
 def product(verb: str, parts: Sequence[Argument]) -> Unit:

@@ -80,5 +80,5 @@ def _default(week: Week, job: JobInput, given: Given, row: JobInput | Row, above
 
 def _ask_for(week: Week, job: JobInput, given: Given, place: Place, found: str) -> None:
     """Asks for a needed cell that is blank."""
-    unit = f" in {given.unit_text}" if given.unit_text and given.unit_text != "day" else ""
+    unit = f" in {given.unit_said}" if given.unit_said else ""
     week.findings.append(Finding(Severity.STOP, place, found, f"Type {given.label.lower()}{unit}.", job.id))

@@ -102,9 +102,7 @@ def _key(name: str) -> Heading:
 
 
 def _of_given(given: Given) -> Heading:
-    return Heading(
-        given.label.lower(), given.unit_text if given.unit_text != "day" else "", given.help, given, given.example
-    )
+    return Heading(given.label.lower(), given.unit_said, given.help, given, given.example)
 
 
 def _typed_table(name: str, keys: tuple[str, ...], more: tuple[Heading, ...] = ()) -> Table:

@@ -30,7 +30,6 @@ from calc.trade.levels import PLAN, VEHICLE
 
 _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
-ALL_APART = "D: all apart"
 
 
 class PlanWord(Section, title="Plans by name", each=PLAN, sheet=_SHEET):

@@ -35,7 +35,7 @@ from calc.trade.levels import PACKING
 
 ONE_DOLLAR = exact(1, "$")
 ONE_GALLON = exact(1, "gal")
-SMALL, LARGE, BOTH = PACKING.axis.words
+SMALL, LARGE, _ = PACKING.axis.words
 
 
 @dataclass(frozen=True)

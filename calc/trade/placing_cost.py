@@ -58,14 +58,14 @@ class Pump(Section, title="What a pump costs", sheet=_SHEET):
     prime = line("Prime pack", "$", money(_ONE * if_given(prime_price, 0)), source="Prices")
 
 
-def pump_hours(hours: Expr) -> Expr:
+def charged_hours(hours: Expr) -> Expr:
     """The hours that a pump is charged which pumps for so long."""
     return largest(Pump.least_hire, hours + Pump.about)
 
 
 def pump_hire(hours: Expr, yards: Expr) -> Expr:
     """What a pump costs that pumps for so long, and so many yards."""
-    return Pump.set_up + money(pump_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.prime
+    return Pump.set_up + money(charged_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.prime
 
 
 def short_load_fee(trucks: Expr, load: Expr) -> Expr:

@@ -13,7 +13,7 @@ from calc.trade.levels import TRUCK
 from calc.trade.order import Load, Order
 from calc.trade.placing import Method, Pace, Ride
 from calc.trade.placing_choice import NextWay, Placing
-from calc.trade.placing_cost import MethodCost, pump_hire, pump_hours, short_load_fee
+from calc.trade.placing_cost import MethodCost, charged_hours, pump_hire, short_load_fee
 from calc.trade.plant import Poured, Supply
 from calc.trade.weather import TruckClock
 
@@ -86,7 +86,7 @@ class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET
     pump_hours = line(
         "Hours that the pump is charged",
         "h",
-        when(pumped > 0, pump_hours(Pour.hours), 0),
+        when(pumped > 0, charged_hours(Pour.hours), 0),
         source="pumping, set-up and wash-out, its least hours at least",
     )
     yards = line("Concrete from the plant", "$", money(billed * Pour.yard), source="the yards that are billed")

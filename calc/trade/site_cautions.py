@@ -7,6 +7,7 @@ from calc.declare import (
     Severity,
     both,
     caution,
+    days_between,
     either,
     factor,
     is_given,
@@ -62,10 +63,10 @@ class Locate(Section, title="Marks of buried lines", sheet="Costs"):
 
     late = line(
         "Days that the locate is too short",
-        "day",
+        "days",
         when(
             both(is_given(Job.pour_date), is_given(Asked.locate_ends)),
-            largest(0, Job.pour_date - Asked.locate_ends),
+            largest(0, days_between(Asked.locate_ends, Job.pour_date)),
             0,
         ),
         source="pour date less the last day of the ticket; 0 where either is not known",
@@ -136,7 +137,7 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
         Locate.late > 0,
         "The marks of the buried lines are no longer good on the day of the pour; the number is by how many days.",
         Locate.late,
-        "day",
+        "days",
         usual="a ticket holds two to four weeks, by the state",
         do="Have it renewed.",
         source="local law on notice",

@@ -43,13 +43,13 @@ class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     """Past its limit by how much; 0 is within it, or was not measured."""
 
     cross_most = factor(
-        "Cross slope of a walk, most", "%", 2.083334, low=1.5, high=2.1, source="2010 ADA 403.3, 1:48, seen in print"
+        "Cross slope of a walk, most", "%", 100 / 48, low=1.5, high=2.1, source="2010 ADA 403.3, 1:48, seen in print"
     )
     along_most = factor(
         "Run slope of a walk, most", "%", 5, low=4, high=5, source="2010 ADA 403.3, 1:20, seen in print"
     )
     ramp_most = factor(
-        "Run slope of a ramp, most", "%", 8.333334, low=8, high=8.333334, source="2010 ADA 405, 1:12, from memory"
+        "Run slope of a ramp, most", "%", 100 / 12, low=8, high=100 / 12, source="2010 ADA 405, 1:12, from memory"
     )
     drains = factor("Slope that drains", "%", 1, low=0.5, high=2, source="common practice, no source")
     drains_from = factor(

@@ -16,7 +16,10 @@ COUNTS = frozenset(
 )
 """Things that are counted. Each is a dimension of its own: loads never add to bags."""
 
-_NAMES = COUNTS | {"$", "%", "F", "day", "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd"}
+DATE = "day"
+"""The unit of a date, which is a number of days as spreadsheet programs count them; ``days`` lie between two dates."""
+
+_NAMES = COUNTS | {"$", "%", "F", DATE, "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd"}
 _FACTOR = re.compile(r"([A-Za-z$%]+)(\d*)")
 
 

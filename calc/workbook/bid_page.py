@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Declared, Given, Kind, Line
+from calc.declared import Declared, Line
 from calc.formula.kinds import Sort
 from calc.trade.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, Front
 from calc.trade.inputs import Company, Job
@@ -36,7 +36,7 @@ from calc.workbook.bid_blocks import (
 from calc.workbook.charts import Chart, Series, Stroke
 from calc.workbook.checks import ChecksPage, all_checks, fired, missed, open_stops
 from calc.workbook.lines import SAFETY, format_of, shown
-from calc.workbook.looks import DATE_FORMAT, dashed
+from calc.workbook.looks import dashed
 from calc.workbook.page import Computed, Linked, Page, Shown, Spoken
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
@@ -263,8 +263,7 @@ def _link(page: Page, places: Places, named: Declared, col: int, role: str, plac
     if isinstance(named, Line) and named.section.sheet == NAME and named not in places.spots:
         _lay_line(page, places, named, col, role)
         return
-    date = isinstance(named, Given) and named.kind is Kind.DATE
-    face = DATE_FORMAT if date else _OWN_FORMATS.get(named, format_of(named))
+    face = _OWN_FORMATS.get(named, format_of(named))
     page.put(
         Linked(
             page.row,

@@ -14,7 +14,7 @@ from calc.declared import Kind
 from calc.errors import Unreadable
 from calc.intake.schema import FACT_TABLES, KEYS, LISTS, READ_ME, Heading, Table
 from calc.intake.values import serial
-from calc.units.algebra import COUNTS
+from calc.units.algebra import DATE
 from calc.workbook.blank_rows import Roll, Row, Typed, message, needed, roll_of
 from calc.workbook.lines import SAFETY
 from calc.workbook.looks import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
@@ -40,7 +40,7 @@ _NARROW, _ROOMY, _WIDE, _PAGE_WIDE, _ARROW = 9.0, 24.0, 56.0, 92.0, 4
 _ACROSS = 7
 """Columns of Lists; more lists stand in the next band."""
 
-_DAY, _MONEY = number_format("day", COUNTS), number_format("$", COUNTS)
+_DAY, _MONEY = number_format(DATE), number_format("$")
 _WORDY = ("reason", "supplier", "notes")
 """The headers without a declaration that take sentences."""
 

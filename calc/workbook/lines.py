@@ -9,7 +9,6 @@ from calc.declared import Declared, Forced, Line, Section
 from calc.formula.functions import NONE
 from calc.formula.kinds import Sort
 from calc.formula.levels import JOB, Level
-from calc.units.algebra import COUNTS
 from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.looks import dashed, number_format
 from calc.workbook.page import Computed, Explained, Linked, Page, Shown
@@ -43,7 +42,7 @@ def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: 
 
 def format_of(named: Declared) -> str:
     """The number format of a declaration; none for words."""
-    return number_format(named.unit_text, COUNTS) if named.sort is Sort.NUMBER else ""
+    return number_format(named.unit_text) if named.sort is Sort.NUMBER else ""
 
 
 def lay_section(page: Page, places: Places, section: type[Section], shape: Shape) -> None:
@@ -91,7 +90,7 @@ def _worked(line: Line) -> str:
 
 def _lay_line(page: Page, places: Places, member: Declared, block: Block | None) -> None:
     page.words(ITEM, member.label, "label")
-    page.words(UNIT, member.unit_text, "unit")
+    page.words(UNIT, member.unit_said, "unit")
     if isinstance(member, Forced):
         _lay_forced(page, places, member, block)
     elif isinstance(member, Line):
@@ -160,7 +159,7 @@ def _lay_grid(page: Page, places: Places, lines: list[Line], counts: dict[Level,
         block, first = block_below(page, lines[0].level, counts, FIGURES)
         for col, line in enumerate(band, start=first):
             places.put_lane(line, block, col)
-            head(page, page.row, col, f"{line.label}, {line.unit_text}" if line.unit_text else line.label)
+            head(page, page.row, col, f"{line.label}, {line.unit_said}" if line.unit_said else line.label)
             role = "sentence" if line.sort is Sort.TEXT else "formula"
             for index in range(block.count):
                 page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc import __version__
-from calc.declared import Declared, Given, Kind
+from calc.declared import Given, Kind
 from calc.errors import Finding, Severity
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
@@ -76,11 +76,7 @@ def _defaults(job: JobInput) -> Iterator[Entered]:
 def _default(given: Given, entry: Entry, of: str) -> Iterator[Entered]:
     if entry.origin == DEFAULT:
         value = "none" if entry.value != entry.value else entry.value
-        yield given.label, value, _unit(given), given.section.table, f"blank{', ' + of if of else ''}"
-
-
-def _unit(named: Declared) -> str:
-    return "" if named.unit_text == "day" else named.unit_text
+        yield given.label, value, given.unit_said, given.section.table, f"blank{', ' + of if of else ''}"
 
 
 def _factors(job: JobInput) -> Iterator[Entered]:

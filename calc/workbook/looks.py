@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from typing import Any
 
+from calc.units.algebra import COUNTS, DATE
+
 FONT = "Arial"
 """A face that every spreadsheet program has, or has one of the same widths for."""
 
@@ -103,7 +105,7 @@ _FORMATS = {
     "ton": "#,##0.00",
     "%": "#,##0.0#",
     "h": "#,##0.00",
-    "day": DATE_FORMAT,
+    DATE: DATE_FORMAT,
 }
 
 COUNT_FORMAT = "#,##0"
@@ -112,13 +114,13 @@ RATE_FORMAT = "#,##0.00##"
 ID_FORMAT = "@"
 
 
-def number_format(unit_text: str, counts: frozenset[str]) -> str:
+def number_format(unit_text: str) -> str:
     """The number format that goes with a unit: money to the cent, counts whole, never fewer digits than are rounded."""
     if unit_text.startswith("$"):
         return _FORMATS["$"]
     if unit_text in _FORMATS:
         return _FORMATS[unit_text]
-    if unit_text in counts:
+    if unit_text in COUNTS:
         return COUNT_FORMAT
     return RATE_FORMAT if unit_text else PLAIN_FORMAT
 

@@ -12,7 +12,7 @@ from calc.trade.catalog import SECTIONS
 from calc.workbook.as_typed import entries_of, say_cell, say_origins, say_typed
 from calc.workbook.blocks import bands, block_across, block_below, head
 from calc.workbook.lines import FIGURES, ITEM, WIDTHS, format_of, open_page
-from calc.workbook.looks import DATE_FORMAT, ID_FORMAT
+from calc.workbook.looks import ID_FORMAT
 from calc.workbook.page import Page, Shown, Spoken, Typed
 from calc.workbook.places import Block, Places
 from calc.workbook.values import Shape
@@ -58,7 +58,7 @@ def _lay_table(page: Page, places: Places, section: type[Section], counts: Mappi
 
 def _name(page: Page, given: Given) -> None:
     page.words(ITEM, given.label, "label")
-    page.words(UNIT, given.unit_text if given.kind is not Kind.DATE else "", "unit")
+    page.words(UNIT, given.unit_said, "unit")
 
 
 def _open(page: Page, title: str, heading: str) -> None:
@@ -102,7 +102,7 @@ def _of_row(
 
 
 def _face(given: Given) -> str:
-    return DATE_FORMAT if given.kind is Kind.DATE else format_of(given) or ID_FORMAT
+    return format_of(given) or ID_FORMAT
 
 
 def _lay_job_given(page: Page, places: Places, given: Given) -> None:

@@ -93,14 +93,10 @@ def all_with_moves(jobs: Sequence[JobValues]) -> list[JobValues]:
     ]
 
 
-def moves_of(values: JobValues) -> tuple[Move, ...]:
-    """What moves the price most, the strongest first; the price to the cent, before its step and its minimum."""
-    return with_moves(values).moves or ()
-
-
 def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Move, ...]:
-    """The moves, out of what the price came to in each trial, and how many prices were lacking there.
+    """What moves the price most, the strongest first, out of what it came to and how many prices lacked in each trial.
 
+    It is the price to the cent, before its step and its minimum.
     An end that asks for a price which the house book lacks cannot be compared, and is left out.
     """
     price, unpriced = float(values.of(Price.to_cent)), float(values.of(Price.foots))

@@ -15,7 +15,7 @@ from calc.units.algebra import COUNTS
 from calc.workbook.blocks import word_of
 from calc.workbook.checks import ChecksPage
 from calc.workbook.lines import format_of, shown
-from calc.workbook.looks import DATE_FORMAT, dashed, number_format
+from calc.workbook.looks import dashed, number_format
 from calc.workbook.page import Linked, Page, Shown, Words, lines_of
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
@@ -115,17 +115,14 @@ def face_of(named: Declared, like: str = "") -> str:
     """The number format on a paper: no more digits than a hand needs, a dash for zero, a date as a date."""
     if is_words(named):
         return ""
-    if isinstance(named, Given) and named.kind is Kind.DATE:
-        return DATE_FORMAT
     unit_text = like or named.unit_text
-    return dashed(_FACES.get(unit_text) or (number_format(unit_text, COUNTS) if like else format_of(named)))
+    return dashed(_FACES.get(unit_text) or (number_format(unit_text) if like else format_of(named)))
 
 
 def unit_beside(named: Declared) -> str:
     """The unit that stands beside a number; none for words and money, and none for a count, which its label names."""
-    is_date = isinstance(named, Given) and named.kind is Kind.DATE
-    bare = is_words(named) or is_date or named.unit_text.startswith("$") or named.unit_text in COUNTS
-    return "" if bare else named.unit_text
+    bare = is_words(named) or named.unit_said.startswith("$") or named.unit_said in COUNTS
+    return "" if bare else named.unit_said
 
 
 def whole_of(fact: paper.Fact) -> tuple[Declared, int]:
