@@ -6,9 +6,10 @@ Here it is asked of the cells, not of the declarations: a reader that skips a ce
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import date
+from typing import Any
 
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.declared import Given
@@ -85,8 +86,8 @@ class Result:
             self.words.add(same(row.word))
             self._take(book, row.entries.items())
 
-    def _take(self, book: str, entries: object) -> None:
-        for named, entry in entries:  # type: ignore[attr-defined]
+    def _take(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
+        for named, entry in entries:
             place, _, ref = entry.origin.rpartition("!")
             of = next((name for name in self.intake.house.books if place.startswith(f"{name} ")), "")
             spot = (of or book, place.removeprefix(f"{of} ") if of else place, ref)
@@ -214,7 +215,7 @@ def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
     if kind is GivenKind.CHOICE:
         return isinstance(value, str) and same(value)[:1] == same(typed)[:1]
     if kind in (GivenKind.NUMBER, GivenKind.SLOPE) and cell.kind is Kind.NUMBER and entry.typed == typed:
-        return isinstance(value, float) and value == float(cell.value)  # type: ignore[arg-type]
+        return isinstance(value, float) and value == cell.value
     if kind in (GivenKind.NUMBER, GivenKind.SLOPE, GivenKind.DATE):
         return isinstance(value, float) and math.isfinite(value)
     return True

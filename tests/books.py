@@ -9,7 +9,7 @@ from pathlib import Path
 import xlsxwriter
 
 from calc.batch import evaluated
-from calc.declared import Declared
+from calc.declared import Declared, Given
 from calc.intake.records import Intake
 from calc.intake.schema import everything
 from calc.intake.take import held, take_in
@@ -81,6 +81,13 @@ def only_job(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] |
 def line(name: str) -> Declared:
     """The declaration that goes by an id such as ``Order.quantity``."""
     return _named()[name]
+
+
+def given(name: str) -> Given:
+    """The input that goes by an id such as ``Measured.length``."""
+    found = line(name)
+    assert isinstance(found, Given), f"{name} is nothing that is typed"
+    return found
 
 
 @cache

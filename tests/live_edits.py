@@ -152,12 +152,13 @@ def complete(job: JobInput) -> bool:
         if given.needed_if is None:
             continue
         asker, *words = given.needed_if
+        assert isinstance(asker, Given)
         for row in job.rows.get(given.level, []) if given.level != JOB else [None]:
             entries = job.entries if row is None else row.entries
-            if isinstance(asker, Given) and asker not in entries and row is not None:
+            if asker not in entries and row is not None:
                 asked = job.rows[AREA][row.within].entries[asker].value
             else:
-                asked = entries[asker].value  # type: ignore[index]
+                asked = entries[asker].value
             if asked in words and _is_blank(entries[given].value):
                 return False
     return not any(each.severity is Severity.STOP for each in nonsense(job))

@@ -12,7 +12,7 @@ from enum import Enum
 from pathlib import Path
 
 from books import HOUSE as BENCH_HOUSE
-from books import Rows, line, taken_in
+from books import Rows, given, line, taken_in
 from calc.batch import evaluated
 from calc.declared import Given, Price
 from calc.intake.schema import AREAS, FACTORS, JOBS, PRICES, SITE, facts_of
@@ -193,9 +193,7 @@ def _sold_by(name: str) -> str:
 
 
 def _given(section: str, name: str) -> Given:
-    found = line(name if "." in name else f"{section}.{name}")
-    assert isinstance(found, Given), f"{found.id} is nothing that is typed"
-    return found
+    return given(name if "." in name else f"{section}.{name}")
 
 
 def _table(rows: Sequence[Mapping[str, object]]) -> Rows:

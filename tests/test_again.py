@@ -12,10 +12,10 @@ from typing import Any
 
 import openpyxl
 import pytest
-from hypothesis import given
+from hypothesis import given as drawn
 from hypothesis import strategies as st
 
-from books import HOUSE, Rows, line, write_book
+from books import HOUSE, Rows, given, line, write_book
 from calc import __version__, batch
 from calc.audit.again import Again, again
 from calc.declared import Price
@@ -28,6 +28,7 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.plan import addresses
 from calc.workbook.read import read_book
 from calc.workbook.values import JobValues
+from front import number
 from sheet_cells import read_cells, type_over
 from sheet_cells import same as same_value
 from test_witnesses import AWKWARD
@@ -203,7 +204,7 @@ def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
     batch.bid(run, tmp_path / "outputs")
     made([path for job, path, _ in run.written if job], tmp_path / "again.xlsx")
     read = batch.take([tmp_path / "again.xlsx"], None, None)
-    assert [job.entries[line("Job.bid_date")].value for job in batch.ready(read)] == [46125.0]  # type: ignore[index]
+    assert [job.entries[given("Job.bid_date")].value for job in batch.ready(read)] == [46125.0]
 
 
 def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -> None:
@@ -252,7 +253,7 @@ def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Pat
     dearer = whole_house()
     headers, *rows = dearer["Prices"]
     price = list(headers).index("price")
-    dearer["Prices"] = [headers, *([*row[:price], 3 * row[price], *row[price + 1 :]] for row in rows)]  # type: ignore[operator]
+    dearer["Prices"] = [headers, *([*row[:price], 3 * number(row[price]), *row[price + 1 :]] for row in rows)]
     dear = write_book(tmp_path / "house.xlsx", dearer)
     second = bid_of(tmp_path, tmp_path / "again.xlsx", dear, write=False)
     before, after = numbers(whole.jobs[0]), numbers(second.jobs[0])
@@ -359,7 +360,7 @@ def test_a_cell_edited_since_counts_and_is_named(whole: Bid, edited: dict[str, P
     result = made([edited["many"]], tmp_path / "again.xlsx")
     assert {note.partition(": ")[0] for note in result.notes} == {f"many.xlsx {place_in(whole, key)}" for key in EDITS}
     bid = bid_of(tmp_path, tmp_path / "again.xlsx", whole.house, write=False)
-    assert bid.jobs[0].job.entries[line("Site.vehicle")].typed == "dump trailer"  # type: ignore[index]
+    assert bid.jobs[0].job.entries[given("Site.vehicle")].typed == "dump trailer"
     forced = [(row["area"], row["value"], row["reason"], row["who"]) for row in overrides(tmp_path / "again.xlsx")]
     assert forced == [("1", "4.75", "formed deeper", "LM"), (None, "41", "a full pallet", "RK")]
     assert_follows(bid.jobs[0], edited["many"])
@@ -499,7 +500,7 @@ def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> 
 LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 
 
-@given(
+@drawn(
     st.lists(
         st.tuples(st.sampled_from(["at ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
     )

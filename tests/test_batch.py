@@ -115,6 +115,21 @@ def test_a_job_has_the_same_workbook_whatever_stands_around_it(
     assert bytes_of(undisturbed / "twos") == bytes_of(undisturbed / "outputs")
 
 
+def test_what_cannot_be_asked_of_some_jobs_together_is_asked_of_each(
+    week: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    bid(week, "together")
+    asked: list[int] = []
+
+    def fails(jobs: Sequence[Any]) -> Any:
+        asked.append(len(jobs))
+        raise ZeroDivisionError("one of them cannot be worked out")
+
+    monkeypatch.setattr(making, "all_with_moves", fails)
+    bid(week, "alone")
+    assert asked and bytes_of(week / "alone") == bytes_of(week / "together")
+
+
 def test_a_job_bid_alone_has_the_workbook_that_it_has_in_its_week(undisturbed: Path) -> None:
     alone = batch.take([undisturbed / "week.xlsx"], None, None, only="j4")
     batch.bid(alone, undisturbed / "alone")

@@ -16,11 +16,6 @@ from books import write_book
 from calc.batch.pool import FEW
 from priced_house import PRICED
 
-try:
-    import pty
-except ImportError:  # there is none on Windows
-    pty = None  # type: ignore[assignment]
-
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent)}
 GOOD = {
     "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],
@@ -114,7 +109,7 @@ main()
 
 def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple[int, str]:
     """The exit code of a command, and what it shows on a terminal; it is stopped as by Ctrl-C when that text shows."""
-    shown, terminal = pty.openpty()
+    shown, terminal = os.openpty()
     command = [sys.executable, "-c", HEEDING, *words]
     run = subprocess.Popen(
         command, cwd=folder, env=ENVIRONMENT, stdin=terminal, stdout=terminal, stderr=terminal, start_new_session=True
@@ -136,14 +131,14 @@ def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple
     return run.wait(), text
 
 
-@pytest.mark.skipif(pty is None, reason="needs a terminal to look at")
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to look at")
 def test_a_person_who_waits_sees_how_far_it_is_and_a_pipe_sees_nothing(week: Path) -> None:
     code, shown = under_a_terminal(["bid", "week.xlsx"], week.parent)
     assert code == 0 and "Bidding" in shown and "1/1" in shown and "a second" in shown
     assert "Bidding" not in flatwork("bid", "week.xlsx", "-o", "piped", cwd=week.parent).stderr
 
 
-@pytest.mark.skipif(pty is None, reason="needs a terminal to stop it from")
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to stop it from")
 @pytest.mark.parametrize(("workers", "jobs"), [(1, 5), (2, FEW)])
 def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int, jobs: int, week: Path) -> None:
     ids = [f"24-{100 + place}" for place in range(jobs)]
