@@ -11,6 +11,8 @@ from zipfile import ZipFile
 
 from openpyxl.utils import range_boundaries
 
+from calc.cells import column_letters
+from sheet_cells import sheet_parts
 from witness import Place
 
 _MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
@@ -47,7 +49,7 @@ class Picture:
 def pictures(path: Path) -> list[Picture]:
     """Every chart of a workbook, in the order in which they stand on its sheets."""
     with ZipFile(path) as package:
-        return [picture for name, part in _sheets(package) for picture in _on_sheet(package, name, part)]
+        return [picture for name, part in sheet_parts(package).items() for picture in _on_sheet(package, name, part)]
 
 
 def cells(reference: str) -> list[Place]:
@@ -56,20 +58,12 @@ def cells(reference: str) -> list[Place]:
     left, top, right, bottom = range_boundaries(span.replace("$", ""))
     assert left is not None and top is not None and right is not None and bottom is not None
     name = sheet.strip("'")
-    return [(name, f"{_letters(col)}{row}") for row in range(top, bottom + 1) for col in range(left, right + 1)]
+    return [(name, f"{column_letters(col)}{row}") for row in range(top, bottom + 1) for col in range(left, right + 1)]
 
 
 def held(values: Mapping[Place, object], reference: str) -> list[object]:
     """What the cells of a range hold."""
     return [values.get(place) for place in cells(reference)]
-
-
-def _letters(col: int) -> str:
-    letters = ""
-    while col:
-        col, rest = divmod(col - 1, 26)
-        letters = chr(65 + rest) + letters
-    return letters
 
 
 def _tree(package: ZipFile, part: str) -> ElementTree.Element:
@@ -84,14 +78,6 @@ def _links(package: ZipFile, part: str) -> dict[str, str]:
         return {}
     found = {each.attrib["Id"]: each.attrib["Target"] for each in _tree(package, links)}
     return {key: re.sub(r"[^/]+/\.\./", "", f"{folder}/{target}") for key, target in found.items()}
-
-
-def _sheets(package: ZipFile) -> list[tuple[str, str]]:
-    links = _links(package, "xl/workbook.xml")
-    return [
-        (each.attrib["name"], links[each.attrib[f"{_LINKED}id"]])
-        for each in _tree(package, "xl/workbook.xml").iter(f"{_MAIN}sheet")
-    ]
 
 
 def _on_sheet(package: ZipFile, name: str, part: str) -> list[Picture]:

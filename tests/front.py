@@ -1,4 +1,4 @@
-"""A job that is priced throughout, and its front page: the shared bench of the tests of pages and pictures."""
+"""A walk that is priced throughout, and its front page: the shared bench of the tests of pages and pictures."""
 
 from __future__ import annotations
 
@@ -7,44 +7,14 @@ from pathlib import Path
 
 import openpyxl
 
-from books import HOUSE, Rows, only_job, written_sheet
-from calc.intake.schema import PRICE_LIST
+from books import Rows, only_job, written_sheet
 from calc.workbook.values import JobValues
+from priced_house import PRICED
 
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE = range(6)
 """The columns of the front page."""
 
 Row = tuple[object, ...]
-
-_PRICES = {
-    "Ready-mix, 3500 psi": (172, "yd3", None),
-    "Delivery of concrete": (24, "truck", None),
-    "Short load, first fee": (160, "truck", 2),
-    "Short load, second fee": (110, "truck", 4),
-    "Short load, third fee": (60, "truck", 6),
-    "Curing compound, small pack": (24, "pack", 1),
-    "Curing compound, large pack": (88, "pack", 5),
-}
-
-PRICED: dict[str, Rows] = HOUSE | {
-    "Prices": [
-        ["item", "price", "unit", "size"],
-        *([label, *facts] for label, facts in _PRICES.items()),
-        *([each.label, 5, None, None if each.pack is None else 3] for each in PRICE_LIST if each.label not in _PRICES),
-    ],
-    "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
-    "Vehicles": [
-        ["vehicle", "box yd3", "heap", "payload ton", "hourly rate $/h", "mile rate $/mile"],
-        ["dump trailer", 5, 1, 4.5, 38, 0.9],
-        ["pickup", 2.5, 1.1, 1.25, 26, 0.7],
-    ],
-    "Disposal sites": [
-        ["site", "kind", "per ton $/ton", "least charge $/load", "one way min", "miles one way mile"],
-        ["Sedge", "mixed", 92, 45, 22, 11],
-        ["Fill", "soil", 14, 25, 26, 14],
-    ],
-}
-"""A house book with every price, two vehicles and two sites."""
 
 WALK: dict[str, Rows] = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],

@@ -36,7 +36,7 @@ def read_cells(path: Path) -> dict[Place, Held]:
         strings = list(_strings(parts))
         return {
             (sheet, cell.get("r", "")): held
-            for sheet, part in _sheets(parts).items()
+            for sheet, part in sheet_parts(parts).items()
             for cell in fromstring(parts.read(part)).iter(f"{MAIN}c")
             if (held := _held(cell, strings)) is not None
         }
@@ -45,7 +45,7 @@ def read_cells(path: Path) -> dict[Place, Held]:
 def sheet_names(path: Path) -> list[str]:
     """The sheets of a workbook, in order."""
     with zipfile.ZipFile(path) as parts:
-        return list(_sheets(parts))
+        return list(sheet_parts(parts))
 
 
 def type_over(path: Path, changes: Mapping[Place, float | str], out: Path) -> None:
@@ -54,7 +54,7 @@ def type_over(path: Path, changes: Mapping[Place, float | str], out: Path) -> No
     Raises ``ValueError`` for a cell that is not there.
     """
     with zipfile.ZipFile(path) as parts, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as copy:
-        sheets = _sheets(parts)
+        sheets = sheet_parts(parts)
         wanted: dict[str, list[tuple[str, float | str]]] = {}
         for (sheet, ref), value in changes.items():
             wanted.setdefault(sheets[sheet], []).append((ref, value))
@@ -124,7 +124,7 @@ def _words(item: Element) -> str:
     return "".join(text.text or "" for text in item.iter(f"{MAIN}t"))
 
 
-def _sheets(parts: zipfile.ZipFile) -> dict[str, str]:
+def sheet_parts(parts: zipfile.ZipFile) -> dict[str, str]:
     """The part of each sheet, in the order of the sheets."""
     links = {link.get("Id"): link.get("Target", "") for link in fromstring(parts.read("xl/_rels/workbook.xml.rels"))}
     sheets = fromstring(parts.read("xl/workbook.xml")).iter(f"{MAIN}sheet")

@@ -15,7 +15,8 @@ from calc.trade.money import Price
 from calc.workbook.log_page import count_defaults
 from calc.workbook.moves import with_moves
 from calc.workbook.values import JobValues, Move
-from front import BESIDE, FIGURE, PRICED, TEXT, UNIT, VALUE, front_page, number, row_of, walk
+from front import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, number, row_of, walk
+from priced_house import PRICED
 
 CREW_HOUR = (2 * 46 + 58) / 3
 """Two labourers and a finisher, in $."""

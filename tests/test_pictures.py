@@ -20,7 +20,8 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.plan import addresses
 from calc.workbook.values import JobValues
 from drawings import Picture, cells, held, pictures
-from front import PRICED, number
+from front import number
+from priced_house import PRICED
 from witness import Place, Program, Recalculations, edit, values
 
 SHAPES: dict[str, Rows] = {

@@ -12,7 +12,9 @@ from xlsxwriter.worksheet import Worksheet
 
 from books import HOUSE, write_book
 from calc import batch
+from calc.declared import Line
 from calc.files import shipped
+from calc.trade.catalog import SECTIONS
 from calc.trade.week import COLUMNS
 from calc.workbook.pairs import SmallPour
 from calc.workbook.week import WeekRow, week_sheets
@@ -63,6 +65,16 @@ def test_no_formula_needs_what_our_writer_leaves_out(demo: list[Path]) -> None:
     assert len(found) > 1000
     sheet = Worksheet()
     assert [each for each in found if sheet._prepare_formula(each) != each.removeprefix("=")] == []
+
+
+def test_no_title_stands_over_nothing(demo: list[Path]) -> None:
+    """A section of factors and prices alone has its rows on their own sheets."""
+    bare = [
+        section for section in SECTIONS if section.sheet and not any(isinstance(each, Line) for each in section.members)
+    ]
+    assert bare, "there is none, and nothing to look for"
+    shown = {(sheet, held.value) for (sheet, _), held in read_cells(demo[0]).items()}
+    assert [section.title for section in bare if (section.sheet, section.title) in shown] == []
 
 
 @pytest.mark.parametrize("job", ["SORT(1)", "UNIQUE(A)", 'say "(1)"', "(x)"])

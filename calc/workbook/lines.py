@@ -46,10 +46,12 @@ def format_of(named: Declared) -> str:
 
 
 def lay_section(page: Page, places: Places, section: type[Section], shape: Shape) -> None:
-    """A section of lines: a row a line, and its figures to the right."""
+    """A section of lines: a row a line, and its figures to the right; nothing for one of factors and prices alone."""
+    shown = [member for member in section.members if _has_a_row(member)]
+    if not shown:
+        return
     counts = dict(shape)
     across = _open_section(page, section, counts)
-    shown = [member for member in section.members if _has_a_row(member)]
     for member in shown:
         _lay_line(page, places, member, across)
     if section.level != JOB and across is None:
