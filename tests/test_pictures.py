@@ -10,6 +10,7 @@ import openpyxl
 import pytest
 
 from books import Rows, line, only_job, written
+from calc.trade.catalog import PLANS_DRAWN
 from calc.trade.geometry import Slab
 from calc.trade.joints import Matched
 from calc.trade.levels import AREA
@@ -66,8 +67,10 @@ def book(job: JobValues, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def plans(path: Path) -> list[Picture]:
-    """The plan of each area."""
-    return [each for each in pictures(path) if each.sheet == "Takeoff"]
+    """The plan of each area of the job of all shapes."""
+    found = [each for each in pictures(path) if each.sheet == "Takeoff"]
+    assert len(found) == len(SHAPES["Areas"]) - 1
+    return found
 
 
 def outline(plan: Picture, found: Mapping[Place, object]) -> list[tuple[float, float]]:
@@ -90,6 +93,7 @@ def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobV
 
 def test_every_picture_says_in_words_what_it_shows(book: Path) -> None:
     told = [each.alt_text for each in pictures(book)]
+    assert len(told) > len(plans(book))
     assert all(len(each) > 40 for each in told)
     assert len(set(told)) == len(told)
 
@@ -192,8 +196,7 @@ def test_the_pictures_of_six_areas_cost_few_cells(tmp_path: Path) -> None:
     six = shapes(tmp_path, Areas=[heads, *([f"A{n}", *rows[0][1:]] for n in range(6))], Stations=[], Corners=[])
     assert six.count(AREA) == 6
     sheet = openpyxl.load_workbook(written(six, tmp_path / "six.xlsx"))["Takeoff"]
-    titles = {"Stops by number", "Corners by number", "Doweled edges of the plans", "Sizes of the plans",
-              "Points of the plans", "Points round a plan"}  # fmt: skip
+    titles = {section.title for section in PLANS_DRAWN}
     counted, title = 0, ""
     for row in sheet.iter_rows():
         if row[0].font.b and row[0].font.sz == 11 and row[0].value:
