@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from calc.trade.catalog import SECTIONS
+from conftest import LONGEST
 
 CALC = Path(__file__).parent.parent / "calc"
 LAYERS = (
@@ -154,3 +155,7 @@ def test_whatever_others_use_says_what_it_is(module: str) -> None:
         if not ast.get_docstring(node)
     ]
     assert ast.get_docstring(tree) and not silent
+
+
+def test_every_file_that_is_to_be_begun_first_is_there() -> None:
+    assert [name for name in LONGEST if not Path(__file__).with_name(f"{name}.py").exists()] == []
