@@ -25,7 +25,7 @@ DOORS = {
     "pint": {"calc.units.registry"},
     "openpyxl": {"calc.workbook.read"},
     "defusedxml": {"calc.workbook.frame"},
-    "xlsxwriter": {"calc.workbook.write", "calc.workbook.blank_sheets"},
+    "xlsxwriter": {"calc.workbook.write", "calc.workbook.sheets", "calc.workbook.blank_sheets"},
     "click": {"calc.cli"},
     "pandas": {"calc.workbook.week"},
     "numpy": {"calc.formula.rounding", "calc.formula.functions", "calc.formula.numbers", "calc.intake.columns",

@@ -19,6 +19,9 @@ MAX_WORDS = 2000
 MAX_ID = 60
 """Letters of an id."""
 
+_UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]")
+"""Characters that no paper shows and no workbook holds as they are: a tab and the end of a line are none of them."""
+
 _EPOCH = date(1899, 12, 30)
 """Day 0 of the count of days that spreadsheet programs keep."""
 
@@ -105,6 +108,12 @@ def read_words(cell: Cell) -> str:
     words = _typed(cell)
     if len(words) > MAX_WORDS:
         raise InputRefused(f"The cell holds {len(words):,} letters.", f"Type at most {MAX_WORDS:,}.")
+    unseen = _UNSEEN.search(words)
+    if unseen:
+        raise InputRefused(
+            f"The cell holds a character that nobody sees (code {ord(unseen[0])}, behind {unseen.start()} others).",
+            "Clear the cell and type the words, instead of pasting them.",
+        )
     return words
 
 

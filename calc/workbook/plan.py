@@ -68,9 +68,11 @@ class Cell(NamedTuple):
     """For a typed cell: the arithmetic of what was typed, which is the job's own."""
     own_words: bool = False
     """Whether its words are the job's own, so that the row must be made high enough for them when it is written."""
+    fixed: bool = False
+    """Whether it shows the same for every job."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class SheetPlan:
     """A sheet ready to be written."""
 
@@ -142,11 +144,11 @@ def resolve(page: Page, places: Places) -> SheetPlan:
 def _resolved(put: Put, page: Page, places: Places) -> Cell:
     match put:
         case Words():
-            return Cell(put.row, put.col, put.role, "", "", _always(put.text))
+            return _fixed(put, put.text)
         case Stated():
-            return Cell(put.row, put.col, put.role, put.format, "", _always(put.value))
+            return _fixed(put, put.value, put.format)
         case Number():
-            return Cell(put.row, put.col, put.role, "0", "", _always(float(put.value)))
+            return _fixed(put, float(put.value), "0")
         case Spoken():
             return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=put.wraps)
         case Told():
@@ -154,7 +156,7 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
         case Linked():
             return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
         case Pointed():
-            return Cell(put.row, put.col, put.role, "", "", _always(places.one(put.named, put.index, page.name)))
+            return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
             return _typed(put)
         case Computed():
@@ -163,7 +165,7 @@ def _resolved(put: Put, page: Page, places: Places) -> Cell:
         case Explained():
             text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
             page.room(text, put.col, put.row)
-            return Cell(put.row, put.col, put.role, "", "", _always(text))
+            return _fixed(put, text)
 
 
 def _has_rows(line: Line, places: Places) -> bool:
@@ -178,8 +180,8 @@ def formula_text(line: Line, index: int, places: Places) -> str:
     return places.texts[line, index]
 
 
-def _always(value: Shown) -> Callable[[JobValues], Shown]:
-    return lambda _job: value
+def _fixed(put: Put, value: Shown, format_text: str = "") -> Cell:
+    return Cell(put.row, put.col, put.role, format_text, "", lambda _job: value, fixed=True)
 
 
 def _saying(say: Callable[[JobInput], Shown]) -> Callable[[JobValues], Shown]:

@@ -11,21 +11,20 @@ from io import BytesIO
 from typing import Any
 
 import xlsxwriter
-from xlsxwriter.worksheet import Worksheet
 
 from calc import __version__
-from calc.errors import Unreadable
 from calc.formula.functions import NONE
 from calc.trade.inputs import Company, Job
 from calc.workbook.bid_page import slots_for
 from calc.workbook.charts import draw
 from calc.workbook.lines import SAFETY
 from calc.workbook.log_page import log_page
-from calc.workbook.looks import FONT, LINE_HEIGHT, properties
+from calc.workbook.looks import FONT, LINE_HEIGHT
 from calc.workbook.moves import with_moves
-from calc.workbook.page import Page, Shown
+from calc.workbook.page import Page
 from calc.workbook.places import Places
-from calc.workbook.plan import Cell, SheetPlan, papers_of, plan_of, resolve
+from calc.workbook.plan import SheetPlan, papers_of, plan_of, resolve
+from calc.workbook.sheets import CastSheet, Faces, Kind, OtherWriter, PlainSheet, done
 from calc.workbook.values import JobValues
 
 _OPTIONS = {
@@ -86,47 +85,32 @@ def identity_of(job: JobValues, title: str) -> Identity:
 
 
 def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity) -> bytes:
-    """The bytes of a workbook of these sheets; a workbook of the week is of no one job."""
+    """The bytes of a workbook of these sheets; a workbook of the week is of no one job.
+
+    :raises Unreadable: for a value that no cell can hold.
+    """
+    if job is None and not identity.bare:
+        return _made(sheets, job, identity, _GROWING, PlainSheet)
+    try:
+        return _made(sheets, job, identity, _OPTIONS, CastSheet)
+    except OtherWriter:
+        return _made(sheets, job, identity, _OPTIONS, PlainSheet)
+
+
+def _made(
+    sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity, options: dict[str, Any], kind: Kind
+) -> bytes:
     buffer = BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        options = deepcopy(
-            _GROWING if job is None and not identity.bare else _OPTIONS
-        )  # it writes into them: the next would differ
-        book = xlsxwriter.Workbook(buffer, options)
-        faces = _Faces(book)
+        book = xlsxwriter.Workbook(buffer, deepcopy(options))  # it writes into them: the next would differ
+        faces = Faces(book)
         _identify(book, identity)
-        for sheet in sheets:
-            _write_sheet(book, faces, sheet, job, identity)
+        made = [_write_sheet(book, faces, sheet, job, identity, kind) for sheet in sheets]
         book.close()
+    for sheet in made:
+        sheet.finish()
     return buffer.getvalue()
-
-
-class _Sheet(Worksheet):  # type: ignore[misc]
-    """A worksheet that takes every formula as it stands.
-
-    The writer looks in each formula for some thirty functions that are younger than the file format, to mark them, and
-    that took half of its time. None of ours is: the table of functions has none, and a test looks at what is written. A
-    release of the writer that looks elsewhere never asks this, and is only slower.
-    """
-
-    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
-        return formula.removeprefix("=")
-
-
-class _Faces:
-    """The formats of a workbook, each made once."""
-
-    def __init__(self, book: Any) -> None:
-        self.book = book
-        self.made: dict[tuple[str, str], Any] = {}
-
-    def of(self, role: str, format_text: str) -> Any:
-        """The face of a role with a number format."""
-        key = (role, format_text)
-        if key not in self.made:
-            self.made[key] = self.book.add_format(properties(role, format_text))
-        return self.made[key]
 
 
 def _identify(book: Any, identity: Identity) -> None:
@@ -139,53 +123,25 @@ def _identify(book: Any, identity: Identity) -> None:
     book.set_custom_property("program_version", __version__, "text")
 
 
-def _write_sheet(book: Any, faces: _Faces, plan: SheetPlan, job: JobValues | None, identity: Identity) -> None:
+def _write_sheet(
+    book: Any, faces: Faces, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: Kind
+) -> PlainSheet | CastSheet:
     page, paper = plan.page, identity.paper
-    sheet = book.add_worksheet(page.name, _Sheet)
-    for row, height in page.heights.items():
-        sheet.set_row(row, height)
-    heights = dict(page.heights)
-    rows, cols = 1, 1
-    for cell in plan.cells:
-        rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
-        value = _write_cell(sheet, faces, cell, job)
-        if cell.own_words and isinstance(value, str):
-            heights[cell.row] = max(heights.get(cell.row, LINE_HEIGHT), page.height_of(value, cell.col))
-            sheet.set_row(cell.row, heights[cell.row])
-    for col, width in enumerate(page.widths[:cols]):
+    sheet: PlainSheet | CastSheet = book.add_worksheet(page.name, kind)
+    extent = sheet.take(plan, faces, job)
+    for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
     for row, col, words in page.choices:
-        _done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
+        done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     for chart in page.charts:
-        _done(draw(book, sheet, chart()), page.name)
-    tall = sum(heights.get(row, LINE_HEIGHT) for row in range(rows))
-    _print_well(sheet, page, paper, 1 if page.one_page and _readable(page, paper, tall, cols) else 0)
+        done(draw(book, sheet, chart()), page.name)
+    tall = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
+    _print_well(sheet, page, paper, 1 if page.one_page and _readable(page, paper, tall, extent.cols) else 0)
     if not identity.bare:
         sheet.repeat_rows(0, page.frozen_rows - 1)
-        sheet.print_area(0, 0, rows - 1, cols - 1)
-    sheet.ignore_errors({"number_stored_as_text": f"A1:{'Z'}{rows}"})
-
-
-def _write_cell(sheet: Any, faces: _Faces, cell: Cell, job: JobValues | None) -> Shown:
-    value = cell.value(job)  # type: ignore[arg-type]  # the cells of the week ask no job
-    face = faces.of(cell.role, cell.format)
-    formula = cell.formula or (cell.arithmetic(job) if cell.arithmetic and job is not None else "")
-    if formula:
-        code = sheet.write_formula(cell.row, cell.col, f"={formula}", face, value)
-    elif value is None or value == "":
-        code = sheet.write_blank(cell.row, cell.col, None, face)
-    elif isinstance(value, str):
-        code = sheet.write_string(cell.row, cell.col, value, face)
-    else:
-        code = sheet.write_number(cell.row, cell.col, float(value), face)
-    _done(code, sheet.name)
-    return value
-
-
-def _done(code: Any, sheet: str) -> None:
-    """The writer answers a cell that it did not write with a code: that is never passed over."""
-    if code:
-        raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
+        sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
+    sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
+    return sheet
 
 
 def _readable(page: Page, paper: str, tall: float, cols: int) -> bool:

@@ -1,0 +1,184 @@
+"""Sheets that are poured from a cast: the file is the one that the writer makes by itself, and says what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from random import Random
+from zipfile import ZipFile
+
+import pytest
+from defusedxml.ElementTree import fromstring
+from xlsxwriter.worksheet import Worksheet
+
+from books import Rows, jobs_of, only_job, taken_in, written
+from calc.batch import evaluated, ready, take
+from calc.errors import Unreadable
+from calc.files import shipped
+from calc.workbook import sheets, write
+from calc.workbook.cast import as_run, spelled
+from calc.workbook.page import Page, Shown, Told
+from calc.workbook.places import Places
+from calc.workbook.plan import resolve
+from calc.workbook.values import JobValues
+from calc.workbook.write import Identity, job_workbook
+from drawn_jobs import drawn_house, drawn_job, house_tables, week_tables
+from sheet_cells import read_cells
+from whole_job import whole_house, whole_week
+from witness import Program, recalculate
+
+ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  spaces ", "a\nb", "#N/A", "=1+1")
+"""Words that a file format gives a meaning of its own."""
+
+
+@pytest.fixture
+def demo() -> list[JobValues]:
+    """The jobs of the demo."""
+    return list(evaluated(ready(take([shipped("sample_inputs") / "week.xlsx"], None, None))))
+
+
+def cell_by_cell(job: JobValues) -> bytes:
+    """The workbook of a job as the writer makes it of its cells."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(write, "CastSheet", sheets.PlainSheet)
+        return job_workbook(job)
+
+
+def test_the_demo_is_poured_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
+    for job in demo:
+        assert job_workbook(job) == cell_by_cell(job), job.job.id
+
+
+def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
+    (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_house()))
+    assert job_workbook(job) == cell_by_cell(job)
+
+
+def test_drawn_jobs_of_one_shape_share_a_cast_and_nothing_else(tmp_path: Path) -> None:
+    chance = Random(20261125)
+    house = drawn_house(chance)
+    drawn = [(f"J{number}", drawn_job(chance, house)) for number in range(5)]
+    jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), house_tables(house)))
+    poured = [job_workbook(job) for job in jobs]
+    assert len(set(poured)) == len(jobs) > 2
+    assert [job_workbook(job) for job in reversed(jobs)] == poured[::-1]
+    for job, data in zip(jobs, poured, strict=True):
+        assert data == cell_by_cell(job), job.job.id
+
+
+@pytest.fixture(scope="module")
+def odd(tmp_path_factory: pytest.TempPathFactory) -> tuple[JobValues, Path]:
+    """A small job in which somebody typed such words wherever words are typed, and its workbook."""
+    folder = tmp_path_factory.mktemp("odd")
+    heads, cells = ["client", "address", "photos", "notes"], [as_run(words) for words in ODD]
+    facts = ["contact on site", "plan revision", "exclusions", "locate ticket"]
+    week: dict[str, Rows] = {
+        "Jobs": [["job", "bid date", *heads], ["one", "2026-04-13", *cells[:4]]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
+        "Site conditions": [["fact", "value"], *([fact, words] for fact, words in zip(facts, cells[4:], strict=True))],
+    }
+    job = only_job(folder, week)
+    return job, written(job, folder / "one.xlsx")
+
+
+def test_what_was_typed_stands_in_a_workbook_that_is_well_formed(odd: tuple[JobValues, Path]) -> None:
+    """As words of the job's own, and as what the formulas that bring them come to."""
+    _, book = odd
+    with ZipFile(book) as file:
+        for name in file.namelist():
+            fromstring(file.read(name))
+    for words in ODD:
+        found = [held for held in read_cells(book).values() if held.value in (words, spelled(words))]
+        assert any(held.formula is None for held in found), words
+        assert all(not held.is_error for held in found), words
+    assert any(held.formula and held.value == spelled(ODD[0]) for held in read_cells(book).values())
+
+
+def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
+    witness: Program, odd: tuple[JobValues, Path], tmp_path: Path
+) -> None:
+    _, book = odd
+    copy = read_cells(recalculate([book], witness, tmp_path)[book])
+    spellings = {spelled(words): {words, spelled(words)} for words in ODD}
+    brought = {
+        place: held.value for place, held in read_cells(book).items() if held.formula and held.value in spellings
+    }
+    assert len(set(brought.values())) > 3
+    assert [place for place, value in brought.items() if copy[place].value not in spellings[value]] == []
+
+
+@pytest.mark.parametrize("code", [1, 11, 12, 31])
+def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tmp_path: Path) -> None:
+    heads, row = ["job", "bid date", "client"], ["one", "2026-04-13", f"Tam{chr(code)}arack"]
+    (found,) = taken_in(tmp_path, {"Jobs": [heads, row], "Areas": [["length ft", "width ft"], [12, 3]]}).findings
+    assert (found.place.sheet, found.place.cell) == ("Jobs", "C2")
+    assert f"(code {code}, behind 3 others)" in found.found
+
+
+def the_file(page: Page, job: JobValues | None = None) -> bytes:
+    """A workbook of one sheet."""
+    return write.written([resolve(page, Places())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
+
+
+def a_page(value: Shown) -> Page:
+    """A sheet with one cell of the job's own."""
+    page = Page("Odd", (20.0,))
+    page.put(Told(0, 0, "words", lambda _: value))
+    return page
+
+
+@pytest.mark.parametrize("value", [float("nan"), float("inf"), -float("inf")])
+def test_what_is_no_number_is_refused_and_not_written(value: float) -> None:
+    with pytest.raises(Unreadable, match="which is no number"):
+        the_file(a_page(value))
+
+
+def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path: Path) -> None:
+    book = tmp_path / "long.xlsx"
+    book.write_bytes(the_file(a_page("\N{BRICK}" * 16_383 + "x")))
+    assert read_cells(book)["Odd", "A1"].value == "\N{BRICK}" * 16_383 + "x"
+    with pytest.raises(Unreadable, match="32,767 letters"):
+        the_file(a_page("\N{BRICK}" * 16_384))
+
+
+def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
+    page = a_page("one")
+    page.put(Told(0, 0, "words", lambda _: "two"))
+    with pytest.raises(ValueError, match="two cells of Odd stand in A1"):
+        the_file(page)
+
+
+def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_the_writer_puts_them() -> None:
+    def page() -> Page:
+        page = Page("Odd", (20.0, 10.0), heights={0: 22, 3: 15, 40: 30.5, 77: 15.0})
+        for row, col in ((0, 1), (2, 0), (17, 3), (40, 0), (41, 1)):
+            page.put(Told(row, col, "words", lambda _: "some words that take more than a line of their column"))
+        page.put(Told(2, 1, "sentence", lambda _: "wrapped words that take more than a line", wraps=True))
+        page.put(Told(3, 1, "sentence", lambda _: 3.0, wraps=True))
+        return page
+
+    poured = the_file(page())
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(write, "CastSheet", sheets.PlainSheet)
+        assert the_file(page()) == poured
+
+
+def _never_asks(patch: pytest.MonkeyPatch) -> None:
+    patch.setattr(sheets.CastSheet, "_write_rows", Worksheet._write_rows)
+
+
+def _without(name: str) -> Callable[[pytest.MonkeyPatch], None]:
+    def lack(patch: pytest.MonkeyPatch) -> None:
+        known = sheets._part_of
+        patch.setattr(sheets, "_part_of", lambda thing, part: known(thing, "gone" if part == name else part))
+
+    return lack
+
+
+@pytest.mark.parametrize("release", [_never_asks, _without("_get_xf_index"), _without("_get_shared_string_index")])
+def test_a_release_of_the_writer_that_knows_no_rows_from_a_cast_is_only_slower(
+    release: Callable[[pytest.MonkeyPatch], None], demo: list[JobValues], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    poured = job_workbook(demo[0])
+    release(monkeypatch)
+    assert job_workbook(demo[0]) == poured
