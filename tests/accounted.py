@@ -167,6 +167,7 @@ def _why_lost(
         return (
             ""
             if any(_is_taken(cell, named, entry) for named, entry in taken)
+            or (spot in result.said and any(_is_ratio(cell, named, entry) for named, entry in taken))
             else f"it was taken as {taken[0][1].typed!r}, {taken[0][1].value!r}"
         )
     if spot in result.said:
@@ -219,6 +220,12 @@ def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
     if kind in (GivenKind.NUMBER, GivenKind.SLOPE, GivenKind.DATE):
         return isinstance(value, float) and math.isfinite(value)
     return True
+
+
+def _is_ratio(cell: Cell, named: object, entry: Entry) -> bool:
+    """Whether a small number in a column of slopes was taken for a rise to a run, which is said at its cell."""
+    of_slope = isinstance(named, Given) and named.kind is GivenKind.SLOPE
+    return of_slope and isinstance(cell.value, float) and entry.value == 100 * cell.value
 
 
 def _typed(cell: Cell) -> str:
