@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from itertools import count
 
 _DECLARED = count()
@@ -57,7 +58,7 @@ class Level:
         """The level that has a row for every pair of rows."""
         return Level(self.axes | other.axes)
 
-    @property
+    @cached_property
     def leaves(self) -> tuple[Axis, ...]:
         """The axes that no other axis of this level lies within, in the order in which they were declared."""
         inner = {axis.within for axis in self.axes}
@@ -90,7 +91,7 @@ class Level:
         sizes = [counts[level_of(leaf)] for leaf in self.leaves]
         return tuple(_place_above(row, self.leaves, sizes, upper.leaves) for row in range(counts[self]))
 
-    @property
+    @cached_property
     def axis(self) -> Axis:
         """The one leaf of a level that has only one."""
         (leaf,) = self.leaves

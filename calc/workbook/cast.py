@@ -8,12 +8,13 @@ holds one against the other. They are in the terms of the file format: ECMA-376 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import groupby, pairwise
 from math import isfinite
 from operator import itemgetter
+from typing import NamedTuple
 
 from calc.cells import column_letters
 from calc.errors import Unreadable
@@ -24,9 +25,6 @@ from calc.workbook.values import JobValues
 
 Look = tuple[str, str]
 """What decides how a cell looks: its role and its number format."""
-
-Job = JobValues | None
-"""None for a sheet that is of no one job."""
 
 MAX_TEXT = 32_767
 """UTF-16 units of the text of a cell: the most that every spreadsheet program takes."""
@@ -42,18 +40,18 @@ _CONTROL = re.compile("[\x00-\x08\x0b-\x1f\ufffe\uffff]")
 _MARKS = re.compile("[&<>]")
 
 
-@dataclass(frozen=True, slots=True)
-class _Pouring:
-    """A job on its way into a sheet, the numbers of the strings of its workbook, and how high its rows become."""
+class _OwnRow(NamedTuple):
+    """A row that is as high as the job's own words in it ask."""
 
-    job: Job
-    shared: Callable[[str], int]
-    heights: dict[int, float] = field(default_factory=dict)
+    row: int
+    span: str
+    height: float | None
+    pieces: tuple[_Piece, ...]
+    end: str
 
 
-_Gap = Callable[[_Pouring], str]
-_Piece = tuple[str, _Gap]
-"""Text of the file, and the gap behind it."""
+_Piece = tuple[str, str | Cell | _OwnRow]
+"""Text of the file, and what comes in the gap behind it: the number of fixed words, what a cell shows, or a row."""
 
 
 @dataclass(frozen=True)
@@ -68,20 +66,19 @@ class Poured:
 class Cast:
     """The rows of a sheet without what a job puts in."""
 
+    page: Page
     pieces: tuple[_Piece, ...]
     end: str
     cells: Sequence[Cell]
     numbers: dict[Look, int]
     """The number of each look among the formats of the workbook, in the order in which they are met."""
-    corners: tuple[tuple[int, int], tuple[int, int]]
-    """The first and the last cell of all that the sheet says something of."""
 
-    @property
+    @cached_property
     def rows(self) -> int:
         """How many rows down its cells go."""
         return max((cell.row for cell in self.cells), default=0) + 1
 
-    @property
+    @cached_property
     def cols(self) -> int:
         """How many columns to the right its cells go."""
         return max((cell.col for cell in self.cells), default=0) + 1
@@ -91,34 +88,13 @@ class Cast:
         """Its cells by row and column."""
         return {(cell.row, cell.col): cell for cell in self.cells}
 
-    def pour(self, job: Job, shared: Callable[[str], int]) -> Poured:
+    def pour(self, job: JobValues | None, shared: Callable[[str], int]) -> Poured:
         """The rows for a job; ``shared`` gives each text its number among the strings of the workbook.
 
         :raises Unreadable: for a value that no cell can hold.
         """
-        to = _Pouring(job, shared)
-        return Poured(_joined(self.pieces, to) + self.end, to.heights)
-
-
-def _joined(pieces: Iterable[_Piece], to: _Pouring) -> str:
-    text: list[str] = []
-    for before, gap in pieces:
-        text.append(before)
-        text.append(gap(to))
-    return "".join(text)
-
-
-class _Mold:
-    """Text and gaps while they are put together."""
-
-    def __init__(self) -> None:
-        self.pieces: list[_Piece] = []
-        self.text: list[str] = []
-
-    def gap(self, gap: _Gap) -> None:
-        """A gap behind all the text so far."""
-        self.pieces.append(("".join(self.text), gap))
-        self.text = []
+        to = _Pouring(self.page, job, shared)
+        return Poured(to.joined(self.pieces, self.end), to.heights)
 
 
 def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Cast:
@@ -130,33 +106,126 @@ def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Ca
     for cell, following in pairwise(ordered):
         if cell[:2] == following[:2]:
             raise ValueError(f"two cells of {page.name} stand in {column_letters(cell.col + 1)}{cell.row + 1}")
-    numbers = {look: number(look) for look in dict.fromkeys((cell.role, cell.format) for cell in ordered)}
+    numbers = {look: number(look) for look in dict.fromkeys(cell.look for cell in ordered)}
     by_row = {row: list(of_row) for row, of_row in groupby(ordered, itemgetter(0))}
     spans = _spans(by_row)
     for row in sorted(by_row.keys() | page.heights.keys()):
-        of_row = by_row.get(row, [])
+        of_row, span, height = by_row.get(row, []), spans.get(row, ""), page.heights.get(row)
         if any(cell.own_words for cell in of_row):
             within = _Mold()
-            _cast_cells(within, of_row, numbers, page)
-            mold.gap(_own_row(row, spans[row], page.heights.get(row), within))
+            within.cells(of_row, numbers)
+            mold.gap(_OwnRow(row, span, height, tuple(within.pieces), within.end))
         elif of_row:
-            mold.text.append(f"<row {_row(row, spans[row], page.heights.get(row))}>")
-            _cast_cells(mold, of_row, numbers, page)
+            mold.text.append(f"<row {_row(row, span, height)}>")
+            mold.cells(of_row, numbers)
             mold.text.append("</row>")
         else:
-            mold.text.append(f"<row {_row(row, spans.get(row, ''), page.heights[row])}/>")
-    return Cast(tuple(mold.pieces), "".join(mold.text), ordered, numbers, _corners(page, ordered))
+            mold.text.append(f"<row {_row(row, span, height)}/>")
+    return Cast(page, tuple(mold.pieces), mold.end, ordered, numbers)
 
 
-def _corners(page: Page, cells: Sequence[Cell]) -> tuple[tuple[int, int], tuple[int, int]]:
-    rows = [*page.heights, *(cell.row for cell in cells)] or [0]
-    cols = [cell.col for cell in cells] or [0]
-    return (min(rows), 0 if page.heights else min(cols)), (max(rows), max(cols))
+class GrownRow(NamedTuple):
+    """A row of a sheet that grows: its number from 0, the columns that its cells go to, and its text."""
+
+    number: int
+    cols: int
+    text: str
+
+
+def growing(
+    page: Page, cells: Iterable[Cell], number: Callable[[Look], int], shared: Callable[[str], int]
+) -> Iterator[GrownRow]:
+    """The rows of a sheet that is of no one job, one at a time: its cells come row by row."""
+    to = _Pouring(page, None, shared)
+    for row, of_row in groupby(cells, itemgetter(0)):
+        ordered = in_order(of_row)
+        text = "".join(_opened(cell, number(cell.look)) + to.filled(cell) for cell in ordered)
+        height = to.heights.pop(row, page.heights.get(row))
+        yield GrownRow(row, ordered[-1].col + 1, f"<row {_row(row, '', height)}>{text}</row>")
 
 
 def in_order(cells: Iterable[Cell]) -> list[Cell]:
     """Cells from left to right and down, as they stand in the file."""
     return sorted(cells, key=itemgetter(0, 1))
+
+
+class _Mold:
+    """Text and gaps while they are put together."""
+
+    def __init__(self) -> None:
+        self.pieces: list[_Piece] = []
+        self.text: list[str] = []
+
+    @property
+    def end(self) -> str:
+        """The text behind the last gap."""
+        return "".join(self.text)
+
+    def gap(self, gap: str | Cell | _OwnRow) -> None:
+        """A gap behind all the text so far."""
+        self.pieces.append((self.end, gap))
+        self.text = []
+
+    def cells(self, cells: Iterable[Cell], numbers: Mapping[Look, int]) -> None:
+        """The cells of a row."""
+        for cell in cells:
+            self.text.append(_opened(cell, numbers[cell.look]))
+            if not cell.fixed:
+                self.gap(cell)
+                continue
+            value = cell.value(None)  # type: ignore[arg-type]  # it is the same for every job
+            if isinstance(value, str) and value:
+                self.text.append(' t="s"><v>')
+                self.gap(_held(value))
+            else:
+                self.text.append(_blank_or_number(value))
+
+
+@dataclass(frozen=True, slots=True)
+class _Pouring:
+    """A job on its way into a sheet, the numbers of the strings of its workbook, and how high its rows become."""
+
+    page: Page
+    job: JobValues | None
+    shared: Callable[[str], int]
+    heights: dict[int, float] = field(default_factory=dict)
+
+    def joined(self, pieces: Iterable[_Piece], end: str) -> str:
+        """Text with its gaps filled."""
+        text: list[str] = []
+        for before, gap in pieces:
+            text.append(before)
+            if isinstance(gap, str):
+                text.append(f"{self.shared(as_run(gap))}</v></c>")
+            else:
+                text.append(self.filled(gap) if isinstance(gap, Cell) else self._own_row(gap))
+        return "".join([*text, end])
+
+    def _own_row(self, own: _OwnRow) -> str:
+        cells = self.joined(own.pieces, own.end)
+        return f"<row {_row(own.row, own.span, self.heights.get(own.row, own.height))}>{cells}</row>"
+
+    def filled(self, cell: Cell) -> str:
+        """What stands in a cell: a formula and what it comes to, a number, words, or nothing."""
+        value = cell.value(self.job)  # type: ignore[arg-type]  # the cells of a sheet that is of no one job ask none
+        if cell.own_words and isinstance(value, str):
+            least = self.heights.get(cell.row) or self.page.heights.get(cell.row, LINE_HEIGHT)
+            self.heights[cell.row] = max(least, self.page.height_of(value, cell.col))
+        formula = cell.formula_for(self.job)
+        if formula:
+            if isinstance(value, str):
+                kind, result = ' t="str"' if value else "", _marked(spelled(_held(value)))
+            else:
+                kind, result = "", str(_finite(value))
+            return f"{kind}><f>{_marked(formula)}</f><v>{result}</v></c>"
+        if isinstance(value, str) and value:
+            return f' t="s"><v>{self.shared(as_run(_held(value)))}</v></c>'
+        return _blank_or_number(value)
+
+
+def _opened(cell: Cell, number: int) -> str:
+    """The beginning of a cell with the number of its look."""
+    return f'<c r="{column_letters(cell.col + 1)}{cell.row + 1}" s="{number}"'
 
 
 def _spans(by_row: Mapping[int, Sequence[Cell]]) -> dict[int, str]:
@@ -177,86 +246,6 @@ def _row(row: int, span: str, height: float | None) -> str:
     pixels = _UNSAID if height is None else int(height * _PIXELS + 0.5)
     high = f' ht="{pixels * 0.75:.16g}" customHeight="1"' if pixels != _UNSAID else ""
     return f'r="{row + 1}"{spanned}{high}'
-
-
-def _own_row(row: int, span: str, height: float | None, mold: _Mold) -> _Gap:
-    """A row that is as high as the job's own words in it ask."""
-    pieces, end = tuple(mold.pieces), "".join(mold.text)
-
-    def gap(to: _Pouring) -> str:
-        cells = _joined(pieces, to)
-        return f"<row {_row(row, span, to.heights.get(row, height))}>{cells}{end}</row>"
-
-    return gap
-
-
-def _cast_cells(mold: _Mold, cells: Iterable[Cell], numbers: Mapping[Look, int], page: Page) -> None:
-    for cell in cells:
-        mold.text.append(f'<c r="{column_letters(cell.col + 1)}{cell.row + 1}" s="{numbers[cell.role, cell.format]}"')
-        if cell.fixed:
-            _cast_fixed(mold, cell.value(None))  # type: ignore[arg-type]  # it is the same for every job
-        else:
-            value = _valued(cell, page)
-            mold.gap(_result(cell.formula, value) if cell.formula else _own(cell, value))
-
-
-def _cast_fixed(mold: _Mold, value: Shown) -> None:
-    if isinstance(value, str) and value:
-        mold.text.append(' t="s"><v>')
-        mold.gap(_words(_held(value)))
-    else:
-        mold.text.append(_blank_or_number(value))
-
-
-def _words(words: str) -> _Gap:
-    """The number of fixed words."""
-    run = as_run(words)
-    return lambda to: f"{to.shared(run)}</v></c>"
-
-
-def _valued(cell: Cell, page: Page) -> Callable[[_Pouring], Shown]:
-    """What a cell shows for a job; its row is made high enough where the words are the job's own."""
-
-    def value(to: _Pouring) -> Shown:
-        return cell.value(to.job)  # type: ignore[arg-type]  # the cells of a sheet that is of no one job ask none
-
-    def value_with_room(to: _Pouring) -> Shown:
-        shown = value(to)
-        if isinstance(shown, str):
-            least = to.heights.get(cell.row) or page.heights.get(cell.row, LINE_HEIGHT)
-            to.heights[cell.row] = max(least, page.height_of(shown, cell.col))
-        return shown
-
-    return value_with_room if cell.own_words else value
-
-
-def _result(formula: str, value: Callable[[_Pouring], Shown]) -> _Gap:
-    """A formula and what it comes to."""
-    number, words = (f"{kind}><f>{_marked(formula)}</f><v>" for kind in ("", ' t="str"'))
-
-    def gap(to: _Pouring) -> str:
-        result = value(to)
-        if isinstance(result, str):
-            return f"{words if result else number}{_marked(spelled(_held(result)))}</v></c>"
-        return f"{number}{_finite(result)}</v></c>"
-
-    return gap
-
-
-def _own(cell: Cell, value: Callable[[_Pouring], Shown]) -> _Gap:
-    """A cell that each job has of its own: the arithmetic that was typed, a number, words, or nothing."""
-
-    def gap(to: _Pouring) -> str:
-        if cell.arithmetic is not None and to.job is not None:
-            formula = cell.arithmetic(to.job)
-            if formula:
-                return _result(formula, value)(to)
-        shown = value(to)
-        if isinstance(shown, str) and shown:
-            return f' t="s"><v>{to.shared(as_run(_held(shown)))}</v></c>'
-        return _blank_or_number(shown)
-
-    return gap
 
 
 def _blank_or_number(value: Shown) -> str:

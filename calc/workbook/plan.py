@@ -55,6 +55,10 @@ LINE_SHEETS = {
 """The sheets of lines, in order, with their titles."""
 
 
+SHAPES = 8
+"""So many shapes of jobs are kept: each takes some thirty megabytes."""
+
+
 class Cell(NamedTuple):
     """A cell ready to be written: where, how it looks, its formula if it has one, and what it shows for a job."""
 
@@ -71,6 +75,15 @@ class Cell(NamedTuple):
     fixed: bool = False
     """Whether it shows the same for every job."""
 
+    @property
+    def look(self) -> tuple[str, str]:
+        """What decides how it looks: its role and its number format."""
+        return self.role, self.format
+
+    def formula_for(self, job: JobValues | None) -> str:
+        """Its formula, without its ``=``; that of a typed cell is the arithmetic that was typed."""
+        return self.formula or (self.arithmetic(job) if self.arithmetic is not None and job is not None else "")
+
 
 @dataclass(frozen=True, eq=False)
 class SheetPlan:
@@ -81,21 +94,21 @@ class SheetPlan:
     """May be gone through more than once."""
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=SHAPES)
 def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
     """The sheets of every job of one shape that stand before the Log, in order."""
     places, pages, _ = _laid_out(shape, caution_slots)
     return tuple(resolve(page, places) for page in pages)
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=SHAPES)
 def papers_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
     """The papers of every job of one shape, which stand behind the Log, in order."""
     places, _, papers = _laid_out(shape, caution_slots)
     return tuple(resolve(page, places) for page in papers)
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=SHAPES)
 def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[str, str]]:
     """The sheet and the cell of every row (from 0) of every declaration, by its id, in workbooks of one shape."""
     places, _, _ = _laid_out(shape, caution_slots)
@@ -107,7 +120,7 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
     }
 
 
-@lru_cache(maxsize=16)
+@lru_cache(maxsize=SHAPES)
 def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...], tuple[Page, ...]]:
     places = Places()
     measured = measured_page(places, shape)

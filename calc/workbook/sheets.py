@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from shutil import copyfileobj
+from tempfile import TemporaryFile
 from typing import Any
 from weakref import WeakKeyDictionary
 
 from xlsxwriter.worksheet import Worksheet
 
 from calc.errors import Unreadable
-from calc.workbook.cast import Cast, Look, as_run, cast, in_order, spelled
+from calc.workbook.cast import Cast, Look, as_run, cast, growing, in_order, spelled
 from calc.workbook.looks import LINE_HEIGHT, properties
 from calc.workbook.page import Shown
 from calc.workbook.plan import Cell, SheetPlan
@@ -88,8 +90,8 @@ class PlainSheet(Worksheet):  # type: ignore[misc]
 
     def _take_cell(self, cell: Cell, faces: Faces, job: JobValues | None) -> Shown:
         value = cell.value(job)  # type: ignore[arg-type]  # the cells of the week ask no job
-        face = faces.of((cell.role, cell.format))
-        formula = formula_of(cell, job)
+        face = faces.of(cell.look)
+        formula = cell.formula_for(job)
         if formula:
             result = spelled(value) if isinstance(value, str) else value
             code = self.write_formula(cell.row, cell.col, f"={formula}", face, result)
@@ -101,11 +103,6 @@ class PlainSheet(Worksheet):  # type: ignore[misc]
             code = self.write_number(cell.row, cell.col, float(value), face)
         done(code, self.name)
         return value
-
-
-def formula_of(cell: Cell, job: JobValues | None) -> str:
-    """The formula of a cell, without its ``=``; that of a typed cell is the arithmetic that was typed."""
-    return cell.formula or (cell.arithmetic(job) if cell.arithmetic is not None and job is not None else "")
 
 
 def done(code: Any, sheet: str) -> None:
@@ -127,50 +124,93 @@ def _cast_of(plan: SheetPlan, faces: Faces) -> Cast:
     return made
 
 
-class CastSheet(Worksheet):  # type: ignore[misc]
-    """A worksheet whose rows come from a cast.
+class _PouredSheet(Worksheet):  # type: ignore[misc]
+    """A worksheet whose rows are ready, and wait to be asked for when the writer puts the file together.
 
-    The writer asks for them when it puts the file together, and for the cells that its charts are drawn from. A release
-    of the writer that does not ask is found out at the end, by :meth:`finish`.
+    A release of the writer that does not ask is found out at the end, by :meth:`finish`.
     """
 
     _asked = False
 
-    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
-        """Takes the rows of a plan."""
-        made = _cast_of(plan, faces)
-        poured = made.pour(job, _part_of(_part_of(self, "str_table"), "_get_shared_string_index"))
-        self.cast, self.job, self.rows = made, job, poured.rows
-        heights = plan.page.heights | poured.heights
-        if plan.page.charts:  # they lie over rows, and are as high as those
-            for row, height in heights.items():
-                self.set_row(row, height)
-        for row, col in made.corners:
-            done(self.write_blank(row, col, None, faces.of(next(iter(made.numbers)))), self.name)
-        return Extent(made.rows, made.cols, heights)
+    def _shared(self) -> Callable[[str], int]:
+        """What gives a text its number among the strings of the workbook."""
+        shared: Callable[[str], int] = _part_of(_part_of(self, "str_table"), "_get_shared_string_index")
+        return shared
+
+    def _say_size(self, first: tuple[int, int], last: tuple[int, int], face: Any) -> None:
+        """Tells the writer how far the sheet goes."""
+        for row, col in (first, last):
+            done(self.write_blank(row, col, None, face), self.name)
 
     def _write_rows(self) -> None:
-        self.fh.write(self.rows)
         self._asked = True
+        self._give_rows()
+
+    def _give_rows(self) -> None:
+        """Puts its rows into the file."""
+        raise NotImplementedError
 
     def finish(self) -> None:
         """Makes sure that its rows got into the file; raises OtherWriter when they did not."""
         if not self._asked:
             raise OtherWriter
 
+
+class CastSheet(_PouredSheet):
+    """A sheet of a job, poured from its cast."""
+
+    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+        """Takes the rows of a plan."""
+        made = _cast_of(plan, faces)
+        poured = made.pour(job, self._shared())
+        self._cast, self._job, self._rows = made, job, poured.rows
+        heights = plan.page.heights | poured.heights
+        if plan.page.charts:  # they lie over rows, and are as high as those
+            for row, height in heights.items():
+                self.set_row(row, height)
+        last = max([made.rows - 1, *plan.page.heights]), made.cols - 1
+        self._say_size((0, 0), last, faces.of(made.cells[0].look))
+        return Extent(made.rows, made.cols, heights)
+
+    def _give_rows(self) -> None:
+        self.fh.write(self._rows)
+
     def _get_range_data(self, first_row: int, first_col: int, last_row: int, last_col: int) -> Sequence[Any]:
+        """The cells that a chart is drawn from, as the writer keeps them beside it."""
         places = ((row, col) for row in range(first_row, last_row + 1) for col in range(first_col, last_col + 1))
-        return [self._charted(self.cast.by_place.get(place)) for place in places]
+        return [self._charted(self._cast.by_place.get(place)) for place in places]
 
     def _charted(self, cell: Cell | None) -> float | str | None:
-        """A cell as the writer keeps it beside a chart."""
         if cell is None:
             return None
-        value = cell.value(self.job)  # type: ignore[arg-type]  # as above
-        if isinstance(value, str) or value is None or formula_of(cell, self.job):
+        value = cell.value(self._job)  # type: ignore[arg-type]  # as above
+        if isinstance(value, str) or value is None or cell.formula_for(self._job):
             return "" if value is None else value
         return f"{value:.16g}"
 
 
-Kind = type[PlainSheet] | type[CastSheet]
+class GrowingSheet(_PouredSheet):
+    """A sheet that grows with the jobs: its rows wait in a file of their own, one after the other."""
+
+    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+        """Takes the rows of a plan."""
+        self._rows = TemporaryFile("w+", encoding="utf-8")  # noqa: SIM115  # it is closed when the sheet is finished
+        rows, cols = 1, 1
+        for row in growing(plan.page, plan.cells, faces.number, self._shared()):
+            rows, cols = row.number + 1, max(cols, row.cols)
+            self._rows.write(row.text)
+        self._say_size((0, 0), (rows - 1, cols - 1), faces.of(("words", "")))
+        return Extent(rows, cols, dict(plan.page.heights))
+
+    def _give_rows(self) -> None:
+        self._rows.seek(0)
+        copyfileobj(self._rows, self.fh)
+
+    def finish(self) -> None:
+        """Makes sure that its rows got into the file, and lets go of them."""
+        self._rows.close()
+        super().finish()
+
+
+Kind = type[PlainSheet] | type[CastSheet] | type[GrowingSheet]
 """What a sheet of a workbook is."""

@@ -24,7 +24,7 @@ from calc.workbook.moves import with_moves
 from calc.workbook.page import Page
 from calc.workbook.places import Places
 from calc.workbook.plan import SheetPlan, papers_of, plan_of, resolve
-from calc.workbook.sheets import CastSheet, Faces, Kind, OtherWriter, PlainSheet, done
+from calc.workbook.sheets import CastSheet, Faces, GrowingSheet, Kind, OtherWriter, PlainSheet, done
 from calc.workbook.values import JobValues
 
 _OPTIONS = {
@@ -35,8 +35,10 @@ _OPTIONS = {
     # the width of a column counts digits of the book's own font: one that every machine has, or has a twin of
     "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
-_GROWING = {**_OPTIONS, "in_memory": False, "constant_memory": True}
-"""For a workbook that grows with the jobs: each row goes to a temporary file when the next begins."""
+_ON_DISK = {**_OPTIONS, "in_memory": False}
+_GROWING = {**_ON_DISK, "constant_memory": True}
+"""For a workbook that grows with the jobs: its parts are temporary files; cell by cell, each row goes to one when the
+next begins."""
 
 _PAPERS = {"letter": 1, "A4": 9}
 _INCH = 72.0
@@ -89,12 +91,11 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
 
     :raises Unreadable: for a value that no cell can hold.
     """
-    if job is None and not identity.bare:
-        return _made(sheets, job, identity, _GROWING, PlainSheet)
+    grows = job is None and not identity.bare
     try:
-        return _made(sheets, job, identity, _OPTIONS, CastSheet)
+        return _made(sheets, job, identity, *((_ON_DISK, GrowingSheet) if grows else (_OPTIONS, CastSheet)))
     except OtherWriter:
-        return _made(sheets, job, identity, _OPTIONS, PlainSheet)
+        return _made(sheets, job, identity, _GROWING if grows else _OPTIONS, PlainSheet)
 
 
 def _made(
@@ -125,9 +126,9 @@ def _identify(book: Any, identity: Identity) -> None:
 
 def _write_sheet(
     book: Any, faces: Faces, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: Kind
-) -> PlainSheet | CastSheet:
+) -> PlainSheet | CastSheet | GrowingSheet:
     page, paper = plan.page, identity.paper
-    sheet: PlainSheet | CastSheet = book.add_worksheet(page.name, kind)
+    sheet: PlainSheet | CastSheet | GrowingSheet = book.add_worksheet(page.name, kind)
     extent = sheet.take(plan, faces, job)
     for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
