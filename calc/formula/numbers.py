@@ -118,16 +118,16 @@ class Frame:
 
     def value(self, node: Expr, level: Level) -> Column:
         """The numbers (or words, or flags) of ``node`` for each row of ``level``."""
-        count = len(self.rows_of(level))
         match node:
-            case Literal(value=value) | Exact(value=value):
-                return np.full(count, value, dtype=object if isinstance(value, str) else float)
             case Named():
                 return self.spread(self.columns[node], node.level, level)
-            case Recast():
-                return self.value(node.part, level)
             case Apply():
                 return np.asarray(node.function.numbers(*(self.value(part, level) for part in node.arguments)))
+            case Literal(value=value) | Exact(value=value):
+                kind = object if isinstance(value, str) else float
+                return np.full(len(self.rows_of(level)), value, dtype=kind)
+            case Recast():
+                return self.value(node.part, level)
             case Gather():
                 return self.spread(self._gathered(node), node.to, level)
             case Pick():

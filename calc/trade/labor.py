@@ -75,7 +75,7 @@ _CHORES = {
     "protect old walk": Chore(Work.protect, 0.15, 0.25, 0.5),
     "place": Chore(Work.placing, 1, 1, 1, AS_LABOURER),
     "mix bags": Chore(Work.mixing, 0.5, 1, 2, AS_LABOURER),
-    "finish": Chore(Work.finishing, 0.65, 1, 2, AS_FINISHER),
+    "finish": Chore(Work.finishing, 80 / 120, 1, 80 / 40, AS_FINISHER),
     "tool joints": Chore(Work.tooled, 0.012, 0.02, 0.04, AS_FINISHER),
     "saw joints": Chore(JointNeeds.saw, 0.02, 0.03, 0.05),
     "cure": Chore(Work.area, 0.001, 0.002, 0.004),

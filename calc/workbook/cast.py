@@ -173,7 +173,7 @@ class _Mold:
             if not cell.fixed:
                 self.gap(cell)
                 continue
-            value = cell.value(None)  # type: ignore[arg-type]  # it is the same for every job
+            value = cell.shows(None)
             if isinstance(value, str) and value:
                 self.text.append(' t="s"><v>')
                 self.gap(_held(value))
@@ -207,7 +207,7 @@ class _Pouring:
 
     def filled(self, cell: Cell) -> str:
         """What stands in a cell: a formula and what it comes to, a number, words, or nothing."""
-        value = cell.value(self.job)  # type: ignore[arg-type]  # the cells of a sheet that is of no one job ask none
+        value = cell.shows(self.job)
         if cell.own_words and isinstance(value, str):
             least = self.heights.get(cell.row) or self.page.heights.get(cell.row, LINE_HEIGHT)
             self.heights[cell.row] = max(least, self.page.height_of(value, cell.col))

@@ -65,6 +65,7 @@ class ChecksPage:
 
     def __init__(self, places: Places) -> None:
         self.page = open_page(NAME, "Checks: two routes to one number, and what to watch", _WIDTHS, _HEADS)
+        self.page.repeated_rows = 2  # the heads of the checks say nothing of the cautions below them
         self.places = places
         self._lay_checks()
         self._lay_cautions()

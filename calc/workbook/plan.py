@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import NamedTuple
+from typing import NamedTuple, cast
 
 from calc.declared import Declared, Forced, Given, Line
 from calc.formula.levels import JOB
@@ -74,6 +74,10 @@ class Cell(NamedTuple):
     """Whether its words are the job's own, so that the row must be made high enough for them when it is written."""
     fixed: bool = False
     """Whether it shows the same for every job."""
+
+    def shows(self, job: JobValues | None) -> Shown:
+        """What it shows for a job; the cells of a sheet that is of no one job ask none."""
+        return self.value(cast("JobValues", job))
 
     @property
     def look(self) -> tuple[str, str]:

@@ -89,7 +89,7 @@ class PlainSheet(Worksheet):  # type: ignore[misc]
         """Nothing is left to be asked for."""
 
     def _take_cell(self, cell: Cell, faces: Faces, job: JobValues | None) -> Shown:
-        value = cell.value(job)  # type: ignore[arg-type]  # the cells of the week ask no job
+        value = cell.shows(job)
         face = faces.of(cell.look)
         formula = cell.formula_for(job)
         if formula:
@@ -183,7 +183,7 @@ class CastSheet(_PouredSheet):
     def _charted(self, cell: Cell | None) -> float | str | None:
         if cell is None:
             return None
-        value = cell.value(self._job)  # type: ignore[arg-type]  # as above
+        value = cell.shows(self._job)
         if isinstance(value, str) or value is None or cell.formula_for(self._job):
             return "" if value is None else value
         return f"{value:.16g}"

@@ -28,7 +28,7 @@ def week_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[
 def say(page: Page, col: int, value: Shown, face: str) -> None:
     """A value as of issue in the current row."""
     shown = NONE if isinstance(value, float) and isnan(value) else value
-    page.put(Stated(page.row, col, "issue", shown, face))
+    page.put(Stated(page.row, col, "issuewords" if isinstance(shown, str) else "issue", shown, face))
 
 
 def link(page: Page, col: int, role: str, text: str, value: Shown, face: str = "") -> None:
