@@ -1,6 +1,6 @@
 """A sheet cast once for all jobs of its shape: its rows as they stand in the file, with gaps for what a job puts in.
 
-The rows are mark for mark those that the writer makes of the same cells, cell by cell, in four times the time; a test
+The rows are mark for mark those that the writer makes of the same cells, cell by cell, in three times the time; a test
 holds one against the other. They are in the terms of the file format: ECMA-376 Part 1, 18.3.1 (rows and cells) and
 22.9.2.19 (texts).
 """

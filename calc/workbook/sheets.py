@@ -1,4 +1,7 @@
-"""The worksheets of the writer: one takes a sheet cell by cell, the other takes it as its cast."""
+"""The worksheets of the writer: one is poured from a cast, one grows row by row, and one takes its cells one by one.
+
+The first two give the writer rows that are ready. It does not promise to ask for them: the third is for that case.
+"""
 
 from __future__ import annotations
 
@@ -194,7 +197,7 @@ class GrowingSheet(_PouredSheet):
 
     def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
         """Takes the rows of a plan."""
-        self._rows = TemporaryFile("w+", encoding="utf-8")  # noqa: SIM115  # it is closed when the sheet is finished
+        self._rows = TemporaryFile("w+", encoding="utf-8", newline="")  # noqa: SIM115  # closed by finish
         rows, cols = 1, 1
         for row in growing(plan.page, plan.cells, faces.number, self._shared()):
             rows, cols = row.number + 1, max(cols, row.cols)
