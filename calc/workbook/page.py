@@ -156,8 +156,6 @@ class Page:
     frozen_cols: int = 1
     repeated_rows: int = 0
     """The rows that every printed page begins with; those that are frozen when 0."""
-    pages_wide: int = 1
-    """Over so many sheets of paper side by side it prints; the frozen columns stand on each."""
     choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
     charts: list[Callable[[], Chart]] = field(default_factory=list)
     """The charts that lie over its cells; asked for when every place is known."""

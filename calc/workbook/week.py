@@ -137,9 +137,8 @@ def _below(page: Page) -> Page:
 
 def _jobs_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
     heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS), *_LOOK_HEADS]
-    widths = (14.0, 30.0, 11.0, 11.0, 12.0, *(11.0,) * len(COLUMNS), 11.0, 40.0)
+    widths = (12.0, 22.0, 10.0, 10.0, 11.0, *(10.0,) * len(COLUMNS), 10.0, 30.0)
     page = week_page(JOBS, "Week: a row a job", widths, heads)
-    page.pages_wide = 2
     first = page.row
     page.heights[first + len(rows) + 1] = LINE_HEIGHT
     yield page

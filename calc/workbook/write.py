@@ -140,8 +140,6 @@ def _write_sheet(
     _print_well(sheet, page, paper, 1 if page.one_page and _readable(page, paper, tall, extent.cols) else 0)
     if not identity.bare:
         sheet.repeat_rows(0, (page.repeated_rows or page.frozen_rows) - 1)
-        if page.pages_wide > 1:
-            sheet.repeat_columns(0, page.frozen_cols - 1)
         sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
     sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
     return sheet
@@ -161,7 +159,7 @@ def _print_well(sheet: Any, page: Page, paper: str, pages_tall: int) -> None:
         sheet.set_landscape()
     left, right, top, bottom = (side / _INCH for side in _MARGINS)
     sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
-    sheet.fit_to_pages(page.pages_wide, pages_tall)
+    sheet.fit_to_pages(1, pages_tall)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     sheet.set_footer(f"&L&8{SAFETY}&R&8&F: &A, page &P of &N")
     sheet.hide_gridlines(2)
