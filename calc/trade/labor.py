@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from calc.declare import (
     PERCENT,
     Expr,
+    Factor,
     Line,
     Section,
     both,
@@ -33,6 +34,7 @@ from calc.trade.hauled import Clock
 from calc.trade.joints import JointNeeds
 from calc.trade.levels import TASK
 from calc.trade.order import Order
+from calc.trade.placing_window import FinishWindow
 from calc.trade.rates import FINISHER, LABOURER, CrewRate
 from calc.trade.tasks import Work
 from calc.trade.work_inputs import OnSite
@@ -55,6 +57,12 @@ class Chore:
     """Hours that it takes however little there is of it."""
 
 
+def _by_pace(hours: Line, pace: Factor, paid: int) -> Chore:
+    """A task whose usual hours follow from a pace: a good and a bad day are the ends of the range of that pace."""
+    (usual,) = pace.values
+    return Chore(hours, usual / (pace.high or usual), 1, usual / (pace.low or usual), paid)
+
+
 _CHORES = {
     "layout": Chore(Work.area, 0.003, 0.004, 0.006, at_least=0.75),
     "cap lines": Chore(Work.caps, 0.3, 0.6, 1.5),
@@ -75,7 +83,7 @@ _CHORES = {
     "protect old walk": Chore(Work.protect, 0.15, 0.25, 0.5),
     "place": Chore(Work.placing, 1, 1, 1, AS_LABOURER),
     "mix bags": Chore(Work.mixing, 0.5, 1, 2, AS_LABOURER),
-    "finish": Chore(Work.finishing, 80 / 120, 1, 80 / 40, AS_FINISHER),
+    "finish": _by_pace(Work.finishing, FinishWindow.pace, AS_FINISHER),
     "tool joints": Chore(Work.tooled, 0.012, 0.02, 0.04, AS_FINISHER),
     "saw joints": Chore(JointNeeds.saw, 0.02, 0.03, 0.05),
     "cure": Chore(Work.area, 0.001, 0.002, 0.004),
