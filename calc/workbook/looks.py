@@ -22,6 +22,7 @@ INK, QUIET, BAND, INPUT_FILL, RULE = "#1A1A1A", "#595959", "#E4E9EC", "#FBF6E3",
 
 _TOP = {"valign": "top"}
 _WRAP = {"text_wrap": True, **_TOP}
+_AS_OF_ISSUE = {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE}
 
 ROLES: dict[str, dict[str, Any]] = {
     "title": {"bold": True, "font_size": 15},
@@ -42,16 +43,8 @@ ROLES: dict[str, dict[str, Any]] = {
     "sum": {"bold": True, **_TOP},
     "factor": {"italic": True, "bottom": 4, "bottom_color": INK, **_TOP},
     "forced": {"bold": True, "border": 6, "border_color": INK, **_TOP},
-    "issue": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, **_WRAP},
-    "issuewords": {
-        "italic": True,
-        "font_color": QUIET,
-        "left": 3,
-        "left_color": RULE,
-        "align": "left",
-        "indent": 1,
-        **_WRAP,
-    },
+    "issue": {**_AS_OF_ISSUE, **_WRAP},
+    "issuewords": {**_AS_OF_ISSUE, "align": "left", "indent": 1, **_WRAP},
     "check": {"bold": True, "left": 5, "left_color": INK, **_WRAP},
     "big": {"bold": True, "font_size": 13, "text_wrap": True, "valign": "vcenter"},
     "stamp": {"font_color": QUIET, "align": "right", "valign": "bottom"},
@@ -85,7 +78,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "hero": {"bold": True, "font_size": 20, "align": "left", "valign": "vcenter"},
     "share": {"align": "right", "font_color": QUIET, **_TOP},
     "finding": {"align": "left", "font_size": 8, **_WRAP},
-    "told": {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE, "align": "left", **_WRAP},
+    "told": {**_AS_OF_ISSUE, "align": "left", **_WRAP},
     "telling": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
     "toldfigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
