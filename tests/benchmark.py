@@ -32,6 +32,7 @@ from calc.workbook import plan
 from calc.workbook.bid_page import slots_for
 from calc.workbook.log_page import log_page
 from calc.workbook.looks import properties
+from calc.workbook.moves import with_moves
 from calc.workbook.places import Places
 from calc.workbook.values import JobValues
 from calc.workbook.write import job_workbook
@@ -93,10 +94,11 @@ def of_workbooks() -> list[Pair]:
     """The first job of the demo: its workbook over the same cells with the same looks, written by xlsxwriter alone."""
     run = take([shipped("sample_inputs") / "week.xlsx"], None, None)
     job = next(evaluated(ready(run)))
-    cells = cells_of(job)
+    cells = cells_of(with_moves(job))
 
     def unplanned() -> None:
         plan.plan_of.cache_clear()
+        plan.papers_of.cache_clear()
         plan._laid_out.cache_clear()
         job_workbook(job)
 
@@ -108,26 +110,18 @@ def of_workbooks() -> list[Pair]:
     ]
 
 
-Shown = tuple[int, int, str, float | str | None, tuple[str, str]]
-"""A cell as it is written: row, column, formula, value, and its look by role and number format."""
+Shown = tuple[int, int, str, float | str | None, plan.Look]
+"""A cell as it is written: row, column, formula, value, and its look."""
 
 
 def cells_of(job: JobValues) -> list[tuple[str, list[Shown]]]:
     """Every cell of a job's workbook, by sheet."""
-    sheets = [*plan.plan_of(job.shape, slots_for(job)), plan.resolve(log_page(job.job), Places())]
+    shape = job.shape, slots_for(job)
+    sheets = [*plan.plan_of(*shape), plan.resolve(log_page(job.job), Places()), *plan.papers_of(*shape)]
     return [
         (
             sheet.page.name,
-            [
-                (
-                    cell.row,
-                    cell.col,
-                    cell.formula or (cell.arithmetic(job) if cell.arithmetic else ""),
-                    cell.value(job),
-                    (cell.role, cell.format),
-                )
-                for cell in sheet.cells
-            ],
+            [(cell.row, cell.col, cell.formula_for(job), cell.shows(job), cell.look) for cell in sheet.cells],
         )
         for sheet in sheets
     ]
