@@ -17,6 +17,7 @@ from calc.workbook.bid_page import slots_for
 from calc.workbook.moves import with_moves
 from calc.workbook.plan import plan_of
 from calc.workbook.read import read_book
+from calc.workbook.texts import as_run
 from calc.workbook.values import JobValues
 from calc.workbook.write import identity_of, job_workbook
 from calc.workbook.write import written as written_sheets
@@ -52,7 +53,7 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
         for row, cells in enumerate(rows):
             for col, value in enumerate(cells):
                 if isinstance(value, str):
-                    sheet.write_string(row, col, value)
+                    sheet.write_string(row, col, as_run(value))
                 elif value is not None:
                     sheet.write_number(row, col, value)
     book.close()

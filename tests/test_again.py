@@ -160,7 +160,21 @@ def test_a_book_made_again_is_made_again_alike(whole: Bid, tmp_path: Path) -> No
     assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "again.xlsx").read_bytes()
 
 
-ODD_WORDS = ["default", "none", "Areas!B2: x", "a; b", "two\nlines", "=1+1", " width ft: 9 ", "<5", "1E3", "0012", "½"]
+ODD_WORDS = [
+    "default",
+    "none",
+    "Areas!B2: x",
+    "a; b",
+    "two\nlines",
+    "=1+1",
+    " width ft: 9 ",
+    "<5",
+    "1E3",
+    "0012",
+    "½",
+    "<r>x</r>",
+    "_x0041_",
+]
 
 
 def test_words_come_back_to_the_letter(tmp_path: Path) -> None:

@@ -56,7 +56,7 @@ LIMITS = {
         "MAX_NAMES": "different names of XML elements in a part",
         "MAX_HELD": "one row, or one text",
     },
-    "calc.workbook.read": {"MAX_TEXT": "letters of one cell"},
+    "calc.workbook.texts": {"MAX_TEXT": "letters of one cell"},
     "calc.intake.values": {"MAX_WORDS": "letters of a cell of words", "MAX_ID": "letters of an id"},
 }
 """The limits of the reader, by module and name, and how the README calls each."""
@@ -120,7 +120,8 @@ def test_the_limits_of_the_reader_are_those_it_holds() -> None:
     assert set(at_most) == set(told)
     for called, limit in told.items():
         number = at_most[called].replace(" MB", "000000").replace(",", "")
-        assert int(re.match(r"\d+", number)[0]) == limit, called  # type: ignore[index]
+        digits = re.match(r"\d+", number)
+        assert digits is not None and int(digits[0]) == limit, called
 
 
 def get_own(module: object) -> set[str]:

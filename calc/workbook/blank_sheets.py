@@ -11,7 +11,6 @@ import xlsxwriter
 from xlsxwriter.utility import xl_range, xl_range_abs
 
 from calc.declared import Kind
-from calc.errors import Unreadable
 from calc.intake.schema import FACT_TABLES, KEYS, LISTS, READ_ME, Heading, Table
 from calc.intake.values import serial
 from calc.units.algebra import DATE
@@ -19,6 +18,7 @@ from calc.workbook.blank_rows import Roll, Row, Typed, message, needed, roll_of
 from calc.workbook.lines import SAFETY
 from calc.workbook.looks import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
 from calc.workbook.page import lines_of
+from calc.workbook.sheets import Faces, done, put
 
 DEEP = 600
 """Rows of a sheet that have drop-downs."""
@@ -51,7 +51,7 @@ class Blank:
     def __init__(self, buffer: BytesIO, title: str, rolls: Sequence[Roll]) -> None:
         self.book = xlsxwriter.Workbook(buffer, {**_OPTIONS, "default_format_properties": dict(_PLAIN_FACE)})
         self.book.set_properties({"title": title, "author": "flatwork-calc", "created": _CREATED, "comments": SAFETY})
-        self.faces: dict[tuple[str, str], Any] = {}
+        self.faces = Faces(self.book, _face)
         self.lists = list(_places(rolls))
         self.ranges = {
             words: f"={LISTS}!{xl_range_abs(row + 1, col, row + len(words), col)}" for row, col, _, words in self.lists
@@ -63,7 +63,7 @@ class Blank:
         texts = [f"{number}.  {line}" for number, line in enumerate(words, start=1)]
         height = max(_height([text], [_PAGE_WIDE]) for text in texts) + 4
         for row, text in enumerate(texts, start=1):
-            _done(sheet.set_row(row, height), READ_ME)
+            done(sheet.set_row(row, height), READ_ME)
             self._put(sheet, row, 0, text, "sentence")
         _print_well(sheet, 1)
 
@@ -72,22 +72,25 @@ class Blank:
         widths = [_width(table, heading, rows) for heading in table.headings]
         sheet = self._open(table.name, "", widths)
         headers = [heading.header for heading in table.headings]
-        _done(sheet.set_row(0, _height(headers, widths)), table.name)
+        done(sheet.set_row(0, _height(headers, widths)), table.name)
         for number, row in enumerate(rows, start=1):
             texts = [str(row.cells.get(header, "")) for header in headers]
-            _done(sheet.set_row(number, _height(texts, widths)), table.name)
+            done(sheet.set_row(number, _height(texts, widths)), table.name)
         for col, heading in enumerate(table.headings):
             self._lay_column(sheet, col, table, heading, rows)
         sheet.freeze_panes(1, sum(heading.label in KEYS and heading.given is None for heading in table.headings))
         marks = {"number_stored_as_text": xl_range(0, 0, max(DEEP, len(rows)), len(headers) - 1)}
-        _done(sheet.ignore_errors(marks), table.name)
+        done(sheet.ignore_errors(marks), table.name)
         sheet.set_landscape()
         _print_well(sheet, 1)
 
     def _lay_column(self, sheet: Any, col: int, table: Table, heading: Heading, rows: Sequence[Row]) -> None:
         """A header, its rows, and drawn cells where a person adds some; the cells below have their format too."""
         format_text = _format_of(heading)
-        _done(sheet.set_column(col, col, _width(table, heading, rows), self._look("formula", format_text)), table.name)
+        done(
+            sheet.set_column(col, col, _width(table, heading, rows), self.faces.of(("formula", format_text))),
+            table.name,
+        )
         self._put(sheet, 0, col, heading.header, "needed" if needed(heading) else "head")
         self._rule(sheet, (0, 0), col, said=(heading.header, message(heading)))
         self._rule(sheet, (1, DEEP), col, words=roll_of(table, heading).words)
@@ -107,7 +110,7 @@ class Blank:
                 texts.setdefault(row + place, [""] * _ACROSS)[col] = word
         sheet = self._open(LISTS, "Lists: the words that the lists of the other sheets offer", widths)
         for row, cells in texts.items():
-            _done(sheet.set_row(row, _height(cells, widths)), LISTS)
+            done(sheet.set_row(row, _height(cells, widths)), LISTS)
         for row, col, title, words in self.lists:
             self._put(sheet, row, col, title, "head")
             for place, word in enumerate(words, start=row + 1):
@@ -123,9 +126,9 @@ class Blank:
     def _open(self, name: str, title: str, widths: Sequence[float]) -> Any:
         sheet = self.book.add_worksheet(name)
         for col, width in enumerate(widths):
-            _done(sheet.set_column(col, col, width), name)
+            done(sheet.set_column(col, col, width), name)
         if title:
-            _done(sheet.set_row(0, 24), name)
+            done(sheet.set_row(0, 24), name)
             self._put(sheet, 0, 0, title, "title")
         return sheet
 
@@ -138,21 +141,7 @@ class Blank:
             self._rule(sheet, (row, row), col, words, (header, filled.messages[header]))
 
     def _put(self, sheet: Any, row: int, col: int, value: Typed, look: str, format_text: str = "") -> None:
-        """One cell; a blank one has its face all the same."""
-        face = self._look(look, format_text)
-        if value == "":
-            code = sheet.write_blank(row, col, None, face)
-        elif isinstance(value, str):
-            code = sheet.write_string(row, col, value, face)
-        else:
-            code = sheet.write_number(row, col, float(value), face)
-        _done(code, sheet.name)
-
-    def _look(self, look: str, format_text: str) -> Any:
-        key = (look, format_text)
-        if key not in self.faces:
-            self.faces[key] = self.book.add_format(_face(look, format_text))
-        return self.faces[key]
+        put(sheet, row, col, value, self.faces.of((look, format_text)))
 
     def _rule(
         self, sheet: Any, rows: tuple[int, int], col: int, words: tuple[str, ...] = (), said: tuple[str, str] = ("", "")
@@ -167,7 +156,7 @@ class Blank:
         if said[1]:
             rule |= {"input_title": said[0], "input_message": said[1]}
         if words or said[1]:
-            _done(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
+            done(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
 
 
 def _places(rolls: Sequence[Roll]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:
@@ -226,12 +215,6 @@ def _width(table: Table, heading: Heading, rows: Sequence[Row]) -> float:
 def _height(texts: Sequence[str], widths: Sequence[float]) -> float:
     lines = max(lines_of(text, width) for text, width in zip(texts, widths, strict=True))
     return LINE_HEIGHT * lines + 2
-
-
-def _done(code: Any, sheet: str) -> None:
-    """The writer answers what it did not write with a code: that is never passed over."""
-    if code:
-        raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
 def _print_well(sheet: Any, header_rows: int) -> None:

@@ -1,15 +1,13 @@
 """A sheet cast once for all jobs of its shape: its rows as they stand in the file, with gaps for what a job puts in.
 
 The rows are mark for mark those that the writer makes of the same cells, cell by cell, in three times the time; a test
-holds one against the other. They are in the terms of the file format: ECMA-376 Part 1, 18.3.1 (rows and cells) and
-22.9.2.19 (texts).
+holds one against the other. They are in the terms of the file format: ECMA-376 Part 1, 18.3.1 (rows and cells).
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby, pairwise
 from math import isfinite
@@ -18,16 +16,10 @@ from typing import NamedTuple
 
 from calc.cells import column_letters
 from calc.errors import Unreadable
-from calc.workbook.looks import LINE_HEIGHT
 from calc.workbook.page import Page, Shown
-from calc.workbook.plan import Cell
+from calc.workbook.plan import Cell, Look
+from calc.workbook.texts import MAX_TEXT, as_run, marked, spelled, too_long
 from calc.workbook.values import JobValues
-
-Look = tuple[str, str]
-"""What decides how a cell looks: its role and its number format."""
-
-MAX_TEXT = 32_767
-"""UTF-16 units of the text of a cell: the most that every spreadsheet program takes."""
 
 _SPANNING = 16
 """Rows that say together which columns they span."""
@@ -35,17 +27,12 @@ _SPANNING = 16
 _PIXELS, _UNSAID = 4 / 3, 20
 """Pixels of a point, and of a row that does not say how high it is."""
 
-_CODED = re.compile(r"_(?=x[0-9a-fA-F]{4}_)")
-_CONTROL = re.compile("[\x00-\x08\x0b-\x1f\ufffe\uffff]")
-_MARKS = re.compile("[&<>]")
-
 
 class _OwnRow(NamedTuple):
     """A row that is as high as the job's own words in it ask."""
 
     row: int
     span: str
-    height: float | None
     pieces: tuple[_Piece, ...]
     end: str
 
@@ -56,7 +43,7 @@ _Piece = tuple[str, str | Cell | _OwnRow]
 
 @dataclass(frozen=True)
 class Poured:
-    """The rows of a sheet for one job, and how high those are that hold words of its own."""
+    """The rows of a sheet for one job, and how high those are that say so, in points."""
 
     rows: str
     heights: dict[int, float]
@@ -93,7 +80,7 @@ class Cast:
 
         :raises Unreadable: for a value that no cell can hold.
         """
-        to = _Pouring(self.page, job, shared)
+        to = _Pouring(self.page, job, shared, dict(self.page.heights))
         return Poured(to.joined(self.pieces, self.end), to.heights)
 
 
@@ -114,7 +101,7 @@ def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Ca
         if any(cell.own_words for cell in of_row):
             within = _Mold()
             within.cells(of_row, numbers)
-            mold.gap(_OwnRow(row, span, height, tuple(within.pieces), within.end))
+            mold.gap(_OwnRow(row, span, tuple(within.pieces), within.end))
         elif of_row:
             mold.text.append(f"<row {_row(row, span, height)}>")
             mold.cells(of_row, numbers)
@@ -136,12 +123,11 @@ def growing(
     page: Page, cells: Iterable[Cell], number: Callable[[Look], int], shared: Callable[[str], int]
 ) -> Iterator[GrownRow]:
     """The rows of a sheet that is of no one job, one at a time: its cells come row by row."""
-    to = _Pouring(page, None, shared)
+    to = _Pouring(page, None, shared, dict(page.heights))
     for row, of_row in groupby(cells, itemgetter(0)):
         ordered = in_order(of_row)
         text = "".join(_opened(cell, number(cell.look)) + to.filled(cell) for cell in ordered)
-        height = to.heights.pop(row, page.heights.get(row))
-        yield GrownRow(row, ordered[-1].col + 1, f"<row {_row(row, '', height)}>{text}</row>")
+        yield GrownRow(row, ordered[-1].col + 1, f"<row {_row(row, '', to.heights.get(row))}>{text}</row>")
 
 
 def in_order(cells: Iterable[Cell]) -> list[Cell]:
@@ -188,7 +174,7 @@ class _Pouring:
     page: Page
     job: JobValues | None
     shared: Callable[[str], int]
-    heights: dict[int, float] = field(default_factory=dict)
+    heights: dict[int, float]
 
     def joined(self, pieces: Iterable[_Piece], end: str) -> str:
         """Text with its gaps filled."""
@@ -203,21 +189,20 @@ class _Pouring:
 
     def _own_row(self, own: _OwnRow) -> str:
         cells = self.joined(own.pieces, own.end)
-        return f"<row {_row(own.row, own.span, self.heights.get(own.row, own.height))}>{cells}</row>"
+        return f"<row {_row(own.row, own.span, self.heights.get(own.row))}>{cells}</row>"
 
     def filled(self, cell: Cell) -> str:
         """What stands in a cell: a formula and what it comes to, a number, words, or nothing."""
         value = cell.shows(self.job)
         if cell.own_words and isinstance(value, str):
-            least = self.heights.get(cell.row) or self.page.heights.get(cell.row, LINE_HEIGHT)
-            self.heights[cell.row] = max(least, self.page.height_of(value, cell.col))
+            self.page.stretch(self.heights, cell.row, value, cell.col)
         formula = cell.formula_for(self.job)
         if formula:
             if isinstance(value, str):
-                kind, result = ' t="str"' if value else "", _marked(spelled(_held(value)))
+                kind, result = ' t="str"' if value else "", marked(spelled(_held(value)))
             else:
                 kind, result = "", str(_finite(value))
-            return f"{kind}><f>{_marked(formula)}</f><v>{result}</v></c>"
+            return f"{kind}><f>{marked(formula)}</f><v>{result}</v></c>"
         if isinstance(value, str) and value:
             return f' t="s"><v>{self.shared(as_run(_held(value)))}</v></c>'
         return _blank_or_number(value)
@@ -262,27 +247,6 @@ def _finite(value: float | None) -> float:
 
 def _held(words: str) -> str:
     """Words that a cell can hold."""
-    if len(words) > MAX_TEXT // 2 and len(words.encode("utf-16-le")) > 2 * MAX_TEXT:
+    if too_long(words):
         raise Unreadable(f"a cell would hold more than {MAX_TEXT:,} letters")
     return words
-
-
-def _marked(text: str) -> str:
-    """Text between two tags."""
-    if _MARKS.search(text):
-        return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
-    return text
-
-
-def as_run(words: str) -> str:
-    """Words for the writer's table of strings, which passes on as it stands whatever looks like runs of rich text."""
-    if words.startswith("<r>") and words.endswith("</r>"):
-        return f'<r><t xml:space="preserve">{_marked(words)}</t></r>'
-    return words
-
-
-def spelled(words: str) -> str:
-    """Words with what XML cannot carry spelled as ``_x0001_``, and what looks like that spelled apart from it."""
-    if "_x" in words:
-        words = _CODED.sub("_x005F_", words)
-    return _CONTROL.sub(lambda found: f"_x{ord(found[0]):04X}_", words)

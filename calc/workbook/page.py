@@ -172,8 +172,11 @@ class Page:
 
     def room(self, text: str, col: int, row: int | None = None) -> None:
         """Makes the row high enough to show ``text`` wrapped in its column."""
-        place = self.row if row is None else row
-        self.heights[place] = max(self.heights.get(place, LINE_HEIGHT), self.height_of(text, col))
+        self.stretch(self.heights, self.row if row is None else row, text, col)
+
+    def stretch(self, heights: dict[int, float], row: int, text: str, col: int) -> None:
+        """Makes a row of ``heights`` high enough to show ``text`` wrapped in its column."""
+        heights[row] = max(heights.get(row, LINE_HEIGHT), self.height_of(text, col))
 
     def height_of(self, text: str, col: int) -> float:
         """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""

@@ -59,6 +59,10 @@ SHAPES = 8
 """So many shapes of jobs are kept: each takes some thirty megabytes."""
 
 
+Look = tuple[str, str]
+"""What decides how a cell looks: its role and its number format."""
+
+
 class Cell(NamedTuple):
     """A cell ready to be written: where, how it looks, its formula if it has one, and what it shows for a job."""
 
@@ -80,8 +84,8 @@ class Cell(NamedTuple):
         return self.value(cast("JobValues", job))
 
     @property
-    def look(self) -> tuple[str, str]:
-        """What decides how it looks: its role and its number format."""
+    def look(self) -> Look:
+        """What decides how it looks."""
         return self.role, self.format
 
     def formula_for(self, job: JobValues | None) -> str:

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import hashlib
 import math
-import re
 import warnings
 from collections.abc import Collection, Iterator, Mapping
 from contextlib import contextmanager
@@ -28,15 +27,10 @@ from calc.workbook.frame import Entry, Frame, lean, read_frame
 from calc.workbook.guard import SAVE_AGAIN, Parcel, load
 from calc.workbook.scan import Tally, scan_strings
 from calc.workbook.sheet_scan import SheetFacts, Span, scan_sheet
-
-MAX_TEXT: Final = 32_767
-"""Letters of one cell: no spreadsheet program lets a person type more."""
+from calc.workbook.texts import MAX_TEXT, too_long, unspelled
 
 MAX_REFUSAL: Final = 500
 """Letters of a refusal."""
-
-# A control character that XML cannot carry is written as _x000D_ by the spreadsheet programs.
-_CONTROL = re.compile(r"_x(00[01][0-9A-Fa-f])_")
 
 
 def read_book(path: Path, only: Collection[str] | None = None) -> Book:
@@ -156,7 +150,7 @@ def _value(cell: Any, formula: str, gave_blank: bool) -> tuple[Kind, Value]:
     if cell.data_type == "e":
         return Kind.ERROR, str(value)
     if isinstance(value, str):
-        return Kind.TEXT, _CONTROL.sub(lambda code: chr(int(code[1], 16)), value)
+        return Kind.TEXT, unspelled(value)
     if isinstance(value, time | timedelta):
         return Kind.DURATION, _clock(value)
     if isinstance(value, date):
@@ -180,7 +174,7 @@ def _merged(spans: list[Span], column: int) -> str:
 
 def _check(cell: Cell) -> None:
     """Refuse what no spreadsheet program can hold in a cell."""
-    if isinstance(cell.value, str) and len(cell.value) > MAX_TEXT:
+    if isinstance(cell.value, str) and too_long(cell.value):
         raise Unreadable(
             f"the text in {cell.ref} of sheet {cell.sheet} has more than {MAX_TEXT:,} letters. Shorten it."
         )

@@ -5,34 +5,38 @@ The first two give the writer rows that are ready. It does not promise to ask fo
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
+from contextlib import ExitStack
 from dataclasses import dataclass
+from io import StringIO
 from shutil import copyfileobj
 from tempfile import TemporaryFile
-from typing import Any
+from typing import IO, Any
 from weakref import WeakKeyDictionary
 
 from xlsxwriter.worksheet import Worksheet
 
 from calc.errors import Unreadable
-from calc.workbook.cast import Cast, Look, as_run, cast, growing, in_order, spelled
-from calc.workbook.looks import LINE_HEIGHT, properties
+from calc.workbook.cast import Cast, cast, growing, in_order
+from calc.workbook.looks import properties
 from calc.workbook.page import Shown
-from calc.workbook.plan import Cell, SheetPlan
+from calc.workbook.plan import Cell, Look, SheetPlan
+from calc.workbook.texts import as_run, spelled
 from calc.workbook.values import JobValues
 
 
 class Faces:
-    """The formats of a workbook, each made once."""
+    """The formats of a workbook, each made once; ``face`` says what a role and a number format look like."""
 
-    def __init__(self, book: Any) -> None:
-        self.book = book
+    def __init__(self, book: Any, face: Callable[[str, str], dict[str, Any]] = properties) -> None:
+        self.book, self.face = book, face
         self.made: dict[Look, Any] = {}
 
     def of(self, look: Look) -> Any:
         """The face of a role with a number format."""
         if look not in self.made:
-            self.made[look] = self.book.add_format(properties(*look))
+            self.made[look] = self.book.add_format(self.face(*look))
         return self.made[look]
 
     def number(self, look: Look) -> int:
@@ -61,7 +65,19 @@ def _part_of(thing: Any, name: str) -> Any:
         raise OtherWriter from reason
 
 
-class PlainSheet(Worksheet):  # type: ignore[misc]
+class Sheet(Worksheet, ABC):  # type: ignore[misc]  # the writer says nothing of its types
+    """A worksheet that takes all that a plan puts on it."""
+
+    @abstractmethod
+    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+        """Takes the cells of a plan, for a job where it is of one."""
+
+    @abstractmethod
+    def finish(self) -> bool:
+        """Lets go of what it held, when the file is made: whether all of it got there."""
+
+
+class PlainSheet(Sheet):
     """A worksheet that takes its cells one by one, and every formula as it stands.
 
     The writer looks in each formula for some thirty functions that are younger than the file format, to mark them, and
@@ -78,34 +94,38 @@ class PlainSheet(Worksheet):  # type: ignore[misc]
         for row, height in heights.items():
             self.set_row(row, height)
         rows, cols = 1, 1
-        cells = plan.cells if self.constant_memory else in_order(plan.cells)
-        for cell in cells:
+        for cell in plan.cells if self.constant_memory else in_order(plan.cells):
             rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
             value = self._take_cell(cell, faces, job)
             if cell.own_words and isinstance(value, str):
-                least = heights.get(cell.row, LINE_HEIGHT)
-                heights[cell.row] = max(least, plan.page.height_of(value, cell.col))
+                plan.page.stretch(heights, cell.row, value, cell.col)
                 self.set_row(cell.row, heights[cell.row])
         return Extent(rows, cols, heights)
 
-    def finish(self) -> None:
-        """Nothing is left to be asked for."""
+    def finish(self) -> bool:
+        """The writer itself took every cell."""
+        return True
 
     def _take_cell(self, cell: Cell, faces: Faces, job: JobValues | None) -> Shown:
-        value = cell.shows(job)
-        face = faces.of(cell.look)
+        value, face = cell.shows(job), faces.of(cell.look)
         formula = cell.formula_for(job)
         if formula:
             result = spelled(value) if isinstance(value, str) else value
-            code = self.write_formula(cell.row, cell.col, f"={formula}", face, result)
-        elif value is None or value == "":
-            code = self.write_blank(cell.row, cell.col, None, face)
-        elif isinstance(value, str):
-            code = self.write_string(cell.row, cell.col, as_run(value), face)
+            done(self.write_formula(cell.row, cell.col, f"={formula}", face, result), self.name)
         else:
-            code = self.write_number(cell.row, cell.col, float(value), face)
-        done(code, self.name)
+            put(self, cell.row, cell.col, value, face)
         return value
+
+
+def put(sheet: Any, row: int, col: int, value: Shown, face: Any) -> None:
+    """Puts a value into a cell; a blank one has its face all the same."""
+    if value is None or value == "":
+        code = sheet.write_blank(row, col, None, face)
+    elif isinstance(value, str):
+        code = sheet.write_string(row, col, as_run(value), face)
+    else:
+        code = sheet.write_number(row, col, float(value), face)
+    done(code, sheet.name)
 
 
 def done(code: Any, sheet: str) -> None:
@@ -127,36 +147,34 @@ def _cast_of(plan: SheetPlan, faces: Faces) -> Cast:
     return made
 
 
-class _PouredSheet(Worksheet):  # type: ignore[misc]
+class _PouredSheet(Sheet):
     """A worksheet whose rows are ready, and wait to be asked for when the writer puts the file together.
 
-    A release of the writer that does not ask is found out at the end, by :meth:`finish`.
+    A release of the writer that does not ask is found out by :meth:`finish`.
     """
 
-    _asked = False
+    _rows: IO[str]
+
+    def finish(self) -> bool:
+        """Lets go of its rows: whether the writer asked for them."""
+        asked = self._rows.tell() > 0
+        self._rows.close()
+        return asked
+
+    def _wait(self, rows: IO[str], size: tuple[int, int], face: Any) -> None:
+        """Has rows wait from their start, and tells the writer how far the sheet goes."""
+        rows.seek(0)
+        self._rows = rows
+        for row, col in ((0, 0), (size[0] - 1, size[1] - 1)):
+            done(self.write_blank(row, col, None, face), self.name)
 
     def _shared(self) -> Callable[[str], int]:
         """What gives a text its number among the strings of the workbook."""
         shared: Callable[[str], int] = _part_of(_part_of(self, "str_table"), "_get_shared_string_index")
         return shared
 
-    def _say_size(self, first: tuple[int, int], last: tuple[int, int], face: Any) -> None:
-        """Tells the writer how far the sheet goes."""
-        for row, col in (first, last):
-            done(self.write_blank(row, col, None, face), self.name)
-
     def _write_rows(self) -> None:
-        self._asked = True
-        self._give_rows()
-
-    def _give_rows(self) -> None:
-        """Puts its rows into the file."""
-        raise NotImplementedError
-
-    def finish(self) -> None:
-        """Makes sure that its rows got into the file; raises OtherWriter when they did not."""
-        if not self._asked:
-            raise OtherWriter
+        copyfileobj(self._rows, self.fh)
 
 
 class CastSheet(_PouredSheet):
@@ -164,56 +182,34 @@ class CastSheet(_PouredSheet):
 
     def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
         """Takes the rows of a plan."""
-        made = _cast_of(plan, faces)
-        poured = made.pour(job, self._shared())
-        self._cast, self._job, self._rows = made, job, poured.rows
-        heights = plan.page.heights | poured.heights
+        self._cast, self._job = _cast_of(plan, faces), job
+        poured = self._cast.pour(job, self._shared())
         if plan.page.charts:  # they lie over rows, and are as high as those
-            for row, height in heights.items():
+            for row, height in poured.heights.items():
                 self.set_row(row, height)
-        last = max([made.rows - 1, *plan.page.heights]), made.cols - 1
-        self._say_size((0, 0), last, faces.of(made.cells[0].look))
-        return Extent(made.rows, made.cols, heights)
-
-    def _give_rows(self) -> None:
-        self.fh.write(self._rows)
+        extent = Extent(self._cast.rows, self._cast.cols, poured.heights)
+        far = max(extent.rows, *(row + 1 for row in poured.heights), 1)
+        self._wait(StringIO(poured.rows), (far, extent.cols), faces.of(self._cast.cells[0].look))
+        return extent
 
     def _get_range_data(self, first_row: int, first_col: int, last_row: int, last_col: int) -> Sequence[Any]:
         """The cells that a chart is drawn from, as the writer keeps them beside it."""
         places = ((row, col) for row in range(first_row, last_row + 1) for col in range(first_col, last_col + 1))
-        return [self._charted(self._cast.by_place.get(place)) for place in places]
-
-    def _charted(self, cell: Cell | None) -> float | str | None:
-        if cell is None:
-            return None
-        value = cell.shows(self._job)
-        if isinstance(value, str) or value is None or cell.formula_for(self._job):
-            return "" if value is None else value
-        return f"{value:.16g}"
+        cells = (self._cast.by_place.get(place) for place in places)
+        return [None if cell is None else cell.shows(self._job) for cell in cells]
 
 
 class GrowingSheet(_PouredSheet):
-    """A sheet that grows with the jobs: its rows wait in a file of their own, one after the other."""
+    """A sheet that grows with the jobs: its rows wait in a file, one after the other."""
 
     def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
         """Takes the rows of a plan."""
-        self._rows = TemporaryFile("w+", encoding="utf-8", newline="")  # noqa: SIM115  # closed by finish
-        rows, cols = 1, 1
-        for row in growing(plan.page, plan.cells, faces.number, self._shared()):
-            rows, cols = row.number + 1, max(cols, row.cols)
-            self._rows.write(row.text)
-        self._say_size((0, 0), (rows - 1, cols - 1), faces.of(("words", "")))
+        with ExitStack() as unless_taken:
+            file = unless_taken.enter_context(TemporaryFile("w+", encoding="utf-8", newline=""))
+            rows, cols = 1, 1
+            for row in growing(plan.page, plan.cells, faces.number, self._shared()):
+                rows, cols = row.number + 1, max(cols, row.cols)
+                file.write(row.text)
+            self._wait(file, (rows, cols), faces.of(("words", "")))
+            unless_taken.pop_all()
         return Extent(rows, cols, dict(plan.page.heights))
-
-    def _give_rows(self) -> None:
-        self._rows.seek(0)
-        copyfileobj(self._rows, self.fh)
-
-    def finish(self) -> None:
-        """Makes sure that its rows got into the file, and lets go of them."""
-        self._rows.close()
-        super().finish()
-
-
-Kind = type[PlainSheet] | type[CastSheet] | type[GrowingSheet]
-"""What a sheet of a workbook is."""

@@ -24,7 +24,7 @@ from calc.workbook.moves import with_moves
 from calc.workbook.page import Page
 from calc.workbook.places import Places
 from calc.workbook.plan import SheetPlan, papers_of, plan_of, resolve
-from calc.workbook.sheets import CastSheet, Faces, GrowingSheet, Kind, OtherWriter, PlainSheet, done
+from calc.workbook.sheets import CastSheet, Faces, GrowingSheet, OtherWriter, PlainSheet, Sheet, done
 from calc.workbook.values import JobValues
 
 _OPTIONS = {
@@ -36,9 +36,9 @@ _OPTIONS = {
     "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
 _ON_DISK = {**_OPTIONS, "in_memory": False}
-_GROWING = {**_ON_DISK, "constant_memory": True}
-"""For a workbook that grows with the jobs: its parts are temporary files; cell by cell, each row goes to one when the
-next begins."""
+_CELL_BY_CELL = {**_ON_DISK, "constant_memory": True}
+"""For a workbook that grows with the jobs: its parts are temporary files. Where its cells are taken one by one, no more
+than a row of them is kept."""
 
 _PAPERS = {"letter": 1, "A4": 9}
 _INCH = 72.0
@@ -92,14 +92,15 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     :raises Unreadable: for a value that no cell can hold.
     """
     grows = job is None and not identity.bare
+    poured, plain = (GrowingSheet, _CELL_BY_CELL) if grows else (CastSheet, _OPTIONS)
     try:
-        return _made(sheets, job, identity, *((_ON_DISK, GrowingSheet) if grows else (_OPTIONS, CastSheet)))
+        return _made(sheets, job, identity, _ON_DISK if grows else _OPTIONS, poured)
     except OtherWriter:
-        return _made(sheets, job, identity, _GROWING if grows else _OPTIONS, PlainSheet)
+        return _made(sheets, job, identity, plain, PlainSheet)
 
 
 def _made(
-    sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity, options: dict[str, Any], kind: Kind
+    sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity, options: dict[str, Any], kind: type[Sheet]
 ) -> bytes:
     buffer = BytesIO()
     with warnings.catch_warnings():
@@ -109,8 +110,8 @@ def _made(
         _identify(book, identity)
         made = [_write_sheet(book, faces, sheet, job, identity, kind) for sheet in sheets]
         book.close()
-    for sheet in made:
-        sheet.finish()
+    if not all([sheet.finish() for sheet in made]):
+        raise OtherWriter
     return buffer.getvalue()
 
 
@@ -125,10 +126,10 @@ def _identify(book: Any, identity: Identity) -> None:
 
 
 def _write_sheet(
-    book: Any, faces: Faces, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: Kind
-) -> PlainSheet | CastSheet | GrowingSheet:
+    book: Any, faces: Faces, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
+) -> Sheet:
     page, paper = plan.page, identity.paper
-    sheet: PlainSheet | CastSheet | GrowingSheet = book.add_worksheet(page.name, kind)
+    sheet: Sheet = book.add_worksheet(page.name, kind)
     extent = sheet.take(plan, faces, job)
     for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
