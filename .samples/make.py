@@ -11,9 +11,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from calc.workbook.blank import Rows, blank_house, blank_week, house_book, week_book
-from calc.workbook.blank_rows import Typed
-from calc.workbook.measure_sheet import measure_sheet
+from calc.blanks.blank import Rows, blank_house, blank_week, house_book, week_book
+from calc.blanks.rows import Typed
+from calc.blanks.measure_sheet import measure_sheet
 
 CHECKOUT = Path(__file__).resolve().parent.parent
 

@@ -127,7 +127,7 @@ def blank(file: Path, is_house: bool, filled: bool, measure: bool) -> None:
 @click.option("-o", "--output", type=click.Path(path_type=Path), help="The book; else again.xlsx beside WORKBOOKS.")
 def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
     """Write an input book from job WORKBOOKS, as typed, to bid them again at today's prices."""
-    from calc.audit.again import again as made_again
+    from calc.audit.rebid import again as made_again
 
     made = made_again(workbooks, output if output is not None else workbooks[0].parent / "again.xlsx")
     for told in (*made.failures, *made.notes):
@@ -144,7 +144,7 @@ def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
 )
 def hand_out(workbook: Path, output: Path | None) -> None:
     """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
-    from calc.audit.hand_out import hand_out as handed_out
+    from calc.audit.proposal import hand_out as handed_out
 
     file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
     _write_new(file, lambda: handed_out(workbook))
@@ -214,7 +214,7 @@ def _know_job(run: Run, job: str) -> None:
 
 def _report(run: Run, as_json: bool, folder: str) -> None:
     """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
-    from calc.batch.telling import as_data, summary
+    from calc.batch.summary import as_data, summary
 
     findings = list(dict.fromkeys(run.findings))
     if as_json:

@@ -23,7 +23,7 @@ from calc.declared import (
     Severity,
     paper,
 )
-from calc.declared.agree import check_unit
+from calc.declared.unit_check import check_unit
 from calc.declared.cost import Cost
 from calc.formula.across import (
     at,
@@ -78,7 +78,7 @@ from calc.formula.build import (
     when,
 )
 from calc.formula.functions import NONE
-from calc.formula.kinds import FormulaError
+from calc.formula.value_types import FormulaError
 from calc.formula.levels import JOB, Level, named_rows, slot_rows, typed_rows
 from calc.formula.tree import Expr, Literal
 

@@ -21,21 +21,21 @@ from pathlib import Path
 
 import xlsxwriter
 
-from batch_bench import of_batches
+from benchmark_batch import of_batches
 from books import HOUSE, Rows, taken_in, write_book
 from calc.batch import CHUNK, evaluated, ready, take
 from calc.batch.pool import LIVING
 from calc.files import shipped
-from calc.intake.columns import evaluate
+from calc.model.evaluate import evaluate
 from calc.intake.records import JobInput
-from calc.workbook import plan
-from calc.workbook.bid_page import slots_for
-from calc.workbook.log_page import log_page
-from calc.workbook.looks import properties
-from calc.workbook.moves import with_moves
-from calc.workbook.places import Places
-from calc.workbook.values import JobValues
-from calc.workbook.write import job_workbook
+from calc.layout import workbook as plan
+from calc.layout.bid_sheet import slots_for
+from calc.layout.log_sheet import log_page
+from calc.layout.styles import properties
+from calc.model.sensitivity import with_moves
+from calc.layout.addresses import Places
+from calc.model.results import JobValues
+from calc.xlsx_write.write import job_workbook
 
 LIBRARIES = "import click, numpy, openpyxl, xlsxwriter, defusedxml"
 """What a bid has to import, whatever it does with them."""

@@ -1,8 +1,8 @@
 """A run: the books that were named become workbooks, many jobs at a time, and a word about each that is not."""
 
 from calc.batch.bidding import bid, check
-from calc.batch.gather import ready, take
-from calc.batch.making import Done, Slice, evaluated, job_findings, work
+from calc.batch.load import ready, take
+from calc.batch.worker import Done, Slice, evaluated, job_findings, work
 from calc.batch.run import CHUNK, HOUSE_BOOK, WEEK_FILE, Progress, Run
 
 __all__ = [

@@ -8,15 +8,15 @@ from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from calc.batch.gather import ready
-from calc.batch.making import Asked, Done, Slice, evaluated, job_findings, work
+from calc.batch.load import ready
+from calc.batch.worker import Asked, Done, Slice, evaluated, job_findings, work
 from calc.batch.pool import executor_of, handed_out, workers_for
 from calc.batch.run import CHUNK, WEEK_FILE, Concerns, Progress, Run
-from calc.batch.travel import print_of, print_of_program
+from calc.batch.serialize import print_of, print_of_program
 from calc.errors import Finding, Place, Severity, Unreadable
 from calc.files import Results, Saved
-from calc.workbook.week import WeekRow, week_sheets
-from calc.workbook.write import Identity, written
+from calc.layout.week import WeekRow, week_sheets
+from calc.xlsx_write.write import Identity, written
 
 MOST = 20
 """Workbooks that are made in one go: what is lost when a run is stopped is no more than this for each worker."""

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from calc.errors import Finding, Place, Severity
 from calc.files import Saved, safe_name
-from calc.intake.words import same
+from calc.intake.spelling import same
 
 CHUNK = 200
 """Jobs that are evaluated together: memory stays flat however many there are."""

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declared.given import Price
+from calc.declared.inputs import Price
 from calc.formula.build import correlation, is_given, when
-from calc.formula.kinds import FormulaError
+from calc.formula.value_types import FormulaError
 from calc.formula.tree import Expr, expression
 from calc.units.algebra import unit
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.declared.given import Forced, Price
+from calc.declared.inputs import Forced, Price
 from calc.declared.section import Declared
 from calc.formula.across import by_row
 from calc.formula.build import if_given, is_given
-from calc.formula.gather import Gather
-from calc.formula.kinds import FormulaError
+from calc.formula.aggregate import Gather
+from calc.formula.value_types import FormulaError
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr
 

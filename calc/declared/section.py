@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import ClassVar
 
 from calc.formula.build import is_word
-from calc.formula.kinds import FormulaError, Sort
+from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Named
 from calc.units.algebra import DATE, Unit, unit

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from calc.formula.gather import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
+from calc.formula.aggregate import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
 from calc.formula.keys import Alike, Keyed, Where
-from calc.formula.kinds import FormulaError, Sort
+from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Exact, Expr, Literal, Named, Operand, Recast, expression
 from calc.units.algebra import PLAIN

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi
 
-from calc.formula.kinds import FormulaError
+from calc.formula.value_types import FormulaError
 from calc.formula.tree import (
     Apply,
     Exact,

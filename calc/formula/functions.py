@@ -13,7 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.formula import rounding, unit_rules
-from calc.formula.kinds import NONE, NOTHING, Argument, Sort
+from calc.formula.value_types import NONE, NOTHING, Argument, Sort
 from calc.formula.rounding import Column, millionths
 from calc.units.algebra import Unit
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.formula.kinds import Sort
+from calc.formula.value_types import Sort
 from calc.formula.levels import Level
 from calc.formula.tree import Expr, Named
 from calc.units.algebra import PLAIN, Unit

@@ -13,7 +13,7 @@ from typing import Any
 
 import numpy as np
 
-from calc.formula.kinds import NONE
+from calc.formula.value_types import NONE
 
 Column = np.ndarray[Any, np.dtype[Any]]
 """A value for each row of a chunk of jobs."""

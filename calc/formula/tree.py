@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import NoReturn
 
 from calc.formula.functions import CALL, FUNCTIONS, Function
-from calc.formula.kinds import FormulaError, Sort
+from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.unit_rules import VERBS
 from calc.units.algebra import PLAIN, Unit

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.formula.kinds import Argument, FormulaError, Sort
+from calc.formula.value_types import Argument, FormulaError, Sort
 from calc.units.algebra import COUNTS, DATE, PLAIN, Unit, unit
 
 _DATE = unit(DATE)

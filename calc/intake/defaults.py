@@ -8,10 +8,10 @@ from calc.declared import Given, Kind
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import JOB, Level
 from calc.intake.facts import place_of
-from calc.intake.fleet import row_named
+from calc.intake.named_rows import row_named
 from calc.intake.records import DEFAULT, REFUSED, Entry, JobInput, Row
 from calc.intake.schema import AREAS, GIVENS
-from calc.intake.week import Week
+from calc.intake.jobs_book import Week
 from calc.trade.levels import AREA
 
 Entries = dict[Given, Entry]

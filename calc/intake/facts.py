@@ -12,7 +12,7 @@ from calc.intake.records import REFUSED, Entry, House
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id, read_words
-from calc.intake.words import did_you_mean, same
+from calc.intake.spelling import did_you_mean, same
 
 Facts = dict[tuple[str, Given], Entry]
 """The entries by job id (as first typed; blank where there is no such column) and fact."""

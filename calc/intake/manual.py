@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from calc.declared import Given, Kind
 from calc.intake.schema import EXAMPLE, FACT_TABLES, TABLES, Heading, Table, facts_of
-from calc.intake.words import one_of
+from calc.intake.spelling import one_of
 
 START, END = "<!-- inputs: start -->", "<!-- inputs: end -->"
 """The marks between which the tables stand in a page."""

@@ -13,8 +13,8 @@ from calc.intake.records import Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, FORCEABLE, OVERRIDES, TABLES
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_id, read_number, read_words
-from calc.intake.week import Week, job_of
-from calc.intake.words import did_you_mean, same
+from calc.intake.jobs_book import Week, job_of
+from calc.intake.spelling import did_you_mean, same
 
 
 def read_overrides(week: Week, sheet: Sheet | None) -> None:

@@ -10,10 +10,10 @@ from calc.intake.facts import place_of
 from calc.intake.records import BY_COLUMN, Entry, JobInput, Row
 from calc.intake.schema import AREAS, ROW_TABLES, TABLES, Heading, facts_of
 from calc.intake.tables import TableRow, read_table
-from calc.intake.week import Week, entries_of, id_of, job_of, read_entry
-from calc.intake.words import did_you_mean, same
+from calc.intake.jobs_book import Week, entries_of, id_of, job_of, read_entry
+from calc.intake.spelling import did_you_mean, same
 from calc.trade.levels import AREA, EDGE
-from calc.trade.site_inputs import SHORT_EDGES, Edge
+from calc.trade.inputs.areas import SHORT_EDGES, Edge
 
 Shorts = dict[tuple[str, int], dict[Given, Entry]]
 """What the edge columns of Areas hold for each area of a job, by kind of edge."""

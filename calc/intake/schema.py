@@ -8,7 +8,7 @@ from calc.declared import Caution, Declared, Factor, Forced, Given, Line, Pack, 
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
 from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
-from calc.trade.site_inputs import SHORT_EDGES
+from calc.trade.inputs.areas import SHORT_EDGES
 
 KEYS = {
     "job": "the id of the job",

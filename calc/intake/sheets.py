@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
 from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, TABLES
-from calc.intake.words import near, same
+from calc.intake.spelling import near, same
 
 Sheets = dict[str, tuple[Book, Sheet]]
 """The sheets of a run by the table they are."""

@@ -10,8 +10,8 @@ from calc.cells import Book, Cell, Kind, Sheet, column_letters, column_number
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.schema import EVERY_JOB, Heading, Table
 from calc.intake.values import read_id
-from calc.intake.words import near, same
-from calc.units.measures import measure
+from calc.intake.spelling import near, same
+from calc.units.typed_units import measure
 
 _HEADER_WITHIN = 12
 """The header is among the first rows that hold something."""

@@ -10,8 +10,8 @@ from calc.declared import Given
 from calc.declared import Kind as GivenKind
 from calc.errors import InputRefused
 from calc.intake.records import Entry
-from calc.intake.words import did_you_mean, same
-from calc.units.typed import read_quantity, read_slope, tidy
+from calc.intake.spelling import did_you_mean, same
+from calc.units.parse import read_quantity, read_slope, tidy
 
 MAX_WORDS = 2000
 """Letters of one cell of words."""

@@ -3,41 +3,41 @@
 from __future__ import annotations
 
 from calc.declare import Section
-from calc.trade.bags import Bags, Topped
-from calc.trade.base import Base, BaseHaul, BaseNeeds, RockRide
-from calc.trade.beside import BesideOrder, OnLadder
-from calc.trade.bid import Decisions, Front
-from calc.trade.cautions import Cautions
-from calc.trade.checks import Integrity
-from calc.trade.concrete import Concrete
-from calc.trade.costs import CostTable
-from calc.trade.dig import Dig, Green, Soil, Spoil, Wetness
-from calc.trade.dowels import Cut, Doweled, DowelNeeds
-from calc.trade.equipment import Equipment, Hire, Rented, Tool
-from calc.trade.fiber import Dose, FiberKind, FiberTotal, TruckFiber
-from calc.trade.forms import Board, Form, FormNeeds, Stakes
-from calc.trade.geometry import Border, Depth, Hole, Outline, Slab, Walk
-from calc.trade.haul import Choice, PlanWord, Rival, RunnerUp
-from calc.trade.haul_cautions import HaulCautions, Watched
-from calc.trade.haul_inputs import Fleet
-from calc.trade.haul_legs import Carry, Leg, Tip
-from calc.trade.haul_piles import Bed, Gate, Heap, Pile, Purity
-from calc.trade.haul_plans import Offer, Parting, Sorting
-from calc.trade.hauled import Clock, Hauled, Hauler
-from calc.trade.inputs import Company, Disposal, Job, Site, Vehicle, Wage, Wording
-from calc.trade.joint_list import Eighths, JointPlace, Slot
-from calc.trade.joints import HoleIsolation, JointDepth, JointNeeds, Matched, OldJoint, Panel
-from calc.trade.labor import Labor, Task
-from calc.trade.ladder import Best, Quick, Risk, Rung, Short
-from calc.trade.money import Changed, Due, Invoice, Parts, Price, Subtotal
-from calc.trade.money_cautions import MoneyCautions, Weight
-from calc.trade.money_inputs import Change, Terms
-from calc.trade.old_concrete import OldFooting, OldSlab, Rubble
-from calc.trade.order import Balance, Load, Order
-from calc.trade.outline_points import EdgeDrawn, OutlinePoint, Plan, Round, Stop, Turn
-from calc.trade.paper_inputs import OnPaper
-from calc.trade.paper_lines import AreaSize, AreaWord, Mark, ShapeWord
-from calc.trade.paper_words import (
+from calc.trade.ordering.bags import Bags, Topped
+from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockRide
+from calc.trade.ordering.rule_comparison import BesideOrder, OnLadder
+from calc.trade.money.bid import Decisions, Front
+from calc.trade.cautions.general import Cautions
+from calc.trade.cautions.checks import Integrity
+from calc.trade.takeoff.concrete import Concrete
+from calc.trade.money.costs import CostTable
+from calc.trade.takeoff.dig import Dig, Green, Soil, Spoil, Wetness
+from calc.trade.takeoff.dowels import Cut, Doweled, DowelNeeds
+from calc.trade.work.equipment import Equipment, Hire, Rented, Tool
+from calc.trade.materials.fiber import Dose, FiberKind, FiberTotal, TruckFiber
+from calc.trade.takeoff.forms import Board, Form, FormNeeds, Stakes
+from calc.trade.takeoff.geometry import Border, Depth, Hole, Outline, Slab, Walk
+from calc.trade.hauling.choice import Choice, PlanWord, Rival, RunnerUp
+from calc.trade.cautions.hauling import HaulCautions, Watched
+from calc.trade.inputs.hauling import Fleet
+from calc.trade.hauling.disposal_options import Carry, Leg, Tip
+from calc.trade.hauling.piles import Bed, Gate, Heap, Pile, Purity
+from calc.trade.hauling.plans import Offer, Parting, Sorting
+from calc.trade.hauling.loads import Clock, Hauled, Hauler
+from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
+from calc.trade.takeoff.joint_list import Eighths, JointPlace, Slot
+from calc.trade.takeoff.joints import HoleIsolation, JointDepth, JointNeeds, Matched, OldJoint, Panel
+from calc.trade.work.labor import Labor, Task
+from calc.trade.ordering.order_candidates import Best, Quick, Risk, Rung, Short
+from calc.trade.money.price import Changed, Due, Invoice, Parts, Price, Subtotal
+from calc.trade.cautions.money import MoneyCautions, Weight
+from calc.trade.inputs.money import Change, Terms
+from calc.trade.takeoff.old_concrete import OldFooting, OldSlab, Rubble
+from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.takeoff.drawing import EdgeDrawn, OutlinePoint, Plan, Round, Stop, Turn
+from calc.trade.inputs.papers import OnPaper
+from calc.trade.papers.area_text import AreaSize, AreaWord, Mark, ShapeWord
+from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalClock,
     BoardWord,
@@ -48,34 +48,34 @@ from calc.trade.paper_words import (
     PourWord,
     SiteHours,
 )
-from calc.trade.placing import Method, Pace, Ride, Ruled
-from calc.trade.placing_choice import Fitness, NextFitness, NextWay, Placing, PlacingWords
-from calc.trade.placing_cost import MethodCost, Pump
-from calc.trade.placing_inputs import Access, BarrowWay, Forecast
-from calc.trade.placing_pour import Pour, PourCost, TruckTime
-from calc.trade.placing_window import FinishWindow, Setting
-from calc.trade.plant import Mix, Mixed, Poured, Supply, Tier
-from calc.trade.pour_inputs import Crew, Mixture, Ordering
-from calc.trade.price_age import PriceAge
-from calc.trade.protect import Protection, SlipSheet
-from calc.trade.purchases import Bought, TierStart, TruckFee
-from calc.trade.rates import CrewRate, Rate
-from calc.trade.removal_inputs import Footing, Plant
-from calc.trade.rental import Rental
-from calc.trade.site_cautions import Dust, Locate, SiteCautions
-from calc.trade.site_inputs import Corner, Deduction, Edge, Measured, Station
-from calc.trade.slab_cautions import SlabCautions
-from calc.trade.spread import DepthSpread, PointMean, PointOff, VolumeSpread
-from calc.trade.surface import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
-from calc.trade.tasks import Chipping, OldWalk, Roots, Work
-from calc.trade.walk_cautions import WalkCautions
-from calc.trade.watch_inputs import Asked, Use
-from calc.trade.watched import Bars, Lie, Meets, Opening, Over, Restraint
-from calc.trade.weather import Drying, Heat, TruckClock
-from calc.trade.weather_cautions import WeatherCautions
-from calc.trade.week import Beside
-from calc.trade.work_checks import WorkCautions, WorkIntegrity
-from calc.trade.work_inputs import Digging, OnSite, Removal
+from calc.trade.ordering.methods import Method, Pace, Ride, Ruled
+from calc.trade.ordering.method_choice import Fitness, NextFitness, NextWay, Placing, PlacingWords
+from calc.trade.ordering.method_cost import MethodCost, Pump
+from calc.trade.inputs.placing import Access, BarrowWay, Forecast
+from calc.trade.ordering.pour import Pour, PourCost, TruckTime
+from calc.trade.ordering.finish_window import FinishWindow, Setting
+from calc.trade.ordering.plant import Mix, Mixed, Poured, Supply, Tier
+from calc.trade.inputs.pour import Crew, Mixture, Ordering
+from calc.trade.prices.price_age import PriceAge
+from calc.trade.work.protection import Protection, SlipSheet
+from calc.trade.materials.purchases import Bought, TierStart, TruckFee
+from calc.trade.prices.wage_rates import CrewRate, Rate
+from calc.trade.inputs.removal import Footing, Plant
+from calc.trade.prices.rental import Rental
+from calc.trade.cautions.site import Dust, Locate, SiteCautions
+from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
+from calc.trade.cautions.slab import SlabCautions
+from calc.trade.takeoff.uncertainty import DepthSpread, PointMean, PointOff, VolumeSpread
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.work.tasks import Chipping, OldWalk, Roots, Work
+from calc.trade.cautions.walks import WalkCautions
+from calc.trade.inputs.site import Asked, Use
+from calc.trade.cautions.conditions import Bars, Lie, Meets, Opening, Over, Restraint
+from calc.trade.ordering.weather import Drying, Heat, TruckClock
+from calc.trade.cautions.pour_day import WeatherCautions
+from calc.trade.money.week import Beside
+from calc.trade.cautions.work import WorkCautions, WorkIntegrity
+from calc.trade.inputs.work import Digging, OnSite, Removal
 
 HOUSE = (Company, Vehicle, Disposal, Wage, Wording)
 INPUTS = (

@@ -1,0 +1,1 @@
+"""Blank input books and the measure sheet."""

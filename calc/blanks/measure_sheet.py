@@ -1,0 +1,182 @@
+"""The measure sheet: what is printed and taken to the site, a page for the site and a page for each area.
+
+Its blanks are the columns of the input book, so that what is written down goes in as it was written. It shows no price.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.declared import Given, Kind
+from calc.trade.inputs.job import Job
+from calc.trade.inputs.papers import OnPaper
+from calc.trade.inputs.placing import Access, BarrowWay
+from calc.trade.inputs.removal import Footing, Plant
+from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
+from calc.trade.inputs.site import Asked, Use
+from calc.trade.inputs.work import Digging, OnSite, Removal
+from calc.layout.line_sheets import SAFETY
+from calc.layout.page import Page, Words
+from calc.layout.addresses import Places
+from calc.layout.workbook import resolve
+from calc.xlsx_write.write import Identity, written
+
+TITLE = "Measure sheet"
+_GRID = (9.4,) * 12
+_LABEL_WIDE, _FIELD_WIDE = 2, 4
+"""Columns of a field's label, and of a field: label, blank, unit."""
+
+_CREATED = 46023.0
+"""The day that the blank workbooks give for their making, so that the same words give the same bytes."""
+
+_FIELD_HEIGHT, _ROW_HEIGHT, _SKETCH_HEIGHT, _HEAD_HEIGHT, _GAP = 19.0, 17.0, 18.0, 26.0, 6.0
+
+_AREA_FIELDS = (
+    Measured.length, Measured.width, Measured.other_width, Measured.thickness, Measured.other_thickness,
+    Measured.above_grade, Measured.base, Measured.copies, Measured.known_area, Measured.run, Measured.panel_width,
+    Measured.old_slab, Measured.old_slab_thickness, Use.cross, Use.along, Use.falls, Use.vehicles, Use.lip,
+)  # fmt: skip
+_SITE_FIELDS = (
+    Job.client, Job.address, OnPaper.contact, Job.soil, Digging.by, Job.caps, OnPaper.water, Removal.saw_cut,
+    BarrowWay.feet, Access.slope, Access.wet, Access.chute, Access.barrow, Access.pump, Access.barrows, OnSite.power,
+    Asked.client, Asked.right_of_way, Asked.freezes, Asked.cables, Asked.licensed, Asked.outlet, Asked.locate,
+    Asked.locate_ends,
+)  # fmt: skip
+_ASKED_ON_SITE = (
+    "WHO CAPS THE WATER, AND WHERE IS ITS VALVE?",
+    "Where do the truck, the trailer and the wash-out stand?",
+    "How wide is the gate, and how many steps are there?",
+    "Where does the water go? What must not be broken?",
+)
+
+
+def measure_sheet(paper: str = "letter") -> bytes:
+    """The bytes of the workbook: the sheets Site and Area, each one page. Same words, same bytes."""
+    pages = (_site_page(), _area_page())
+    return written([resolve(page, Places()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True))
+
+
+def _site_page() -> Page:
+    page = _open("Site", f"{TITLE}: the site", "Once a job. A blank that stays blank is the usual answer.")
+    _lay_fields(page, _SITE_FIELDS)
+    for question in _ASKED_ON_SITE:
+        _lay_question(page, question)
+    _section(page, "Plants that are taken out")
+    _lay_rows(page, (Plant.what, Plant.count, Plant.width, Plant.depth, Plant.height, Plant.ball, Plant.ball_height,
+                     Plant.trunk, Plant.notes), 8)  # fmt: skip
+    _section(page, "Whatever else was seen")
+    _lay_lines(page, 8)
+    return page
+
+
+def _area_page() -> Page:
+    page = _open(
+        "Area",
+        f"{TITLE}: an area",
+        "A page an area. The tape from ONE end, running totals, never gap by gap; with units: 10' 6 1/2\", 45 cm.",
+    )
+    _lay_line(page, ("Area", "Photos, from to"))
+    page.put(Words(page.row, 0, "signer", f"Shape, ring it:   {'     '.join(Measured.shape.words_allowed)}"))
+    page.heights[page.row] = _FIELD_HEIGHT
+    page.next()
+    _lay_fields(page, _AREA_FIELDS)
+    _section(page, "Sketch, with north and the tape's end")
+    _lay_lines(page, 12, _SKETCH_HEIGHT, "dotted")
+    _section(page, "Stations: a row a stop; depth is string line to ground")
+    _lay_rows(page, (Station.at, Station.width, Station.depth, Station.old_joint, Corner.x, Corner.y, Station.notes), 9)
+    _section(page, "Edges")
+    _lay_rows(page, (Edge.kind, Edge.length, Edge.repeats, Edge.spacing, Edge.bar, Edge.isolation, Edge.curved,
+                     Edge.notes), 6)  # fmt: skip
+    _section(page, "FOOTING?   Y   N        what is under the new slab")
+    _lay_rows(page, (Footing.length, Footing.width, Footing.top_below, Footing.sides, Footing.reinforced,
+                     Footing.over, Footing.notes), 2)  # fmt: skip
+    _section(page, "What stands in it and is not poured")
+    _lay_rows(page, (Deduction.shape, Deduction.length, Deduction.width, Deduction.count, Deduction.isolation,
+                     Deduction.notes), 2)  # fmt: skip
+    return page
+
+
+def _open(name: str, title: str, how: str) -> Page:
+    page = Page(name, _GRID, title, portrait=True, one_page=True, frozen_rows=2, frozen_cols=0)
+    page.words(0, title, "title")
+    page.heights[0] = 24
+    page.next()
+    page.words(0, SAFETY, "subtitle")
+    page.next()
+    page.put(Words(page.row, 0, "line", how))
+    page.next()
+    _lay_line(page, ("Job", "Date", "Initials"))
+    return page
+
+
+def _section(page: Page, title: str) -> None:
+    page.heights[page.row] = _GAP
+    page.next()
+    for col in range(len(_GRID)):
+        page.words(col, title if col == 0 else "", "section")
+    page.heights[page.row] = 16
+    page.next()
+
+
+def _lay_line(page: Page, labels: Sequence[str]) -> None:
+    """Words with a line behind each, as many in a row as there are labels."""
+    share = len(_GRID) // len(labels)
+    for place, label in enumerate(labels):
+        first = place * share
+        page.put(Words(page.row, first, "signer", label))
+        for col in range(first + share // _FIELD_WIDE + (share > _FIELD_WIDE), first + share):
+            page.put(Words(page.row, col, "sign", ""))
+    page.heights[page.row] = _FIELD_HEIGHT
+    page.next()
+
+
+def _lay_fields(page: Page, givens: Sequence[Given]) -> None:
+    """Three in a row: the label, a blank, and its unit or the words to choose from."""
+    across = len(_GRID) // _FIELD_WIDE
+    for start in range(0, len(givens), across):
+        for place, given in enumerate(givens[start : start + across]):
+            first = place * _FIELD_WIDE
+            page.put(Words(page.row, first, "signer", given.label))
+            page.put(Words(page.row, first + _LABEL_WIDE, "byhand", ""))
+            unit = _unit(given)
+            page.put(
+                Words(page.row, first + _LABEL_WIDE + 1, "signer" if unit else "byhand", f"  {unit}" if unit else "")
+            )
+        page.heights[page.row] = _FIELD_HEIGHT
+        page.next()
+
+
+def _unit(given: Given) -> str:
+    """The unit of a blank, or the letters to ring; words are written out."""
+    if given.kind is Kind.CHOICE:
+        return "Y   N" if set(given.words_allowed) == {"yes", "no"} else ""
+    return given.unit_text if given.kind in (Kind.NUMBER, Kind.SLOPE) else ""
+
+
+def _lay_rows(page: Page, givens: Sequence[Given], rows: int) -> None:
+    """A table of blanks under the headers of the input book; the last column takes the rest of the page."""
+    for col in range(len(_GRID)):
+        page.words(col, givens[col].header if col < len(givens) else "", "head")
+    page.heights[page.row] = _HEAD_HEIGHT
+    page.next()
+    for _ in range(rows):
+        for col in range(len(_GRID)):
+            page.put(Words(page.row, col, "byhand" if col < len(givens) - 1 else "sign", ""))
+        page.heights[page.row] = _ROW_HEIGHT
+        page.next()
+
+
+def _lay_question(page: Page, question: str) -> None:
+    page.put(Words(page.row, 0, "signer", question))
+    for col in range(5, len(_GRID)):
+        page.put(Words(page.row, col, "sign", ""))
+    page.heights[page.row] = 22
+    page.next()
+
+
+def _lay_lines(page: Page, rows: int, height: float = _FIELD_HEIGHT, role: str = "sign") -> None:
+    for _ in range(rows):
+        for col in range(len(_GRID)):
+            page.put(Words(page.row, col, role, ""))
+        page.heights[page.row] = height
+        page.next()

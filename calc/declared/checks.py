@@ -1,0 +1,84 @@
+"""What watches over a job: checks that two routes to a number agree, and cautions that it earned."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from enum import Enum
+
+from calc.declared.inputs import Factor, Forced
+from calc.declared.line import Line
+from calc.declared.section import Declared
+from calc.formula.build import both, correlation, is_given, opposite, size, when
+from calc.formula.value_types import FormulaError, Sort
+from calc.formula.tree import Expr
+
+
+class Severity(Enum):
+    """How loud a caution is. A stop keeps the bid from being ready until a person accepts it by name."""
+
+    STOP = "stop"
+    CAUTION = "caution"
+    NOTE = "note"
+
+
+class Check(Declared):
+    """Two routes to one number. ``missed`` is 1 when they differ by more than the tolerance."""
+
+    def __init__(self, label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> None:
+        super().__init__(label, unit_text)
+        self.one = Line(f"{label}: one route", unit_text, one, "check")
+        self.another = Line(f"{label}: another route", unit_text, another, "check")
+        self.tolerance = tolerance
+        plain_difference = size(_bare(self.one) - _bare(self.another))
+        self.missed = Line(f"{label}: missed", "", when(plain_difference > tolerance, 1, 0), "check")
+
+    def members(self) -> Iterator[tuple[str, Declared]]:
+        yield "_one", self.one
+        yield "_another", self.another
+        yield "_missed", self.missed
+
+
+def _bare(value: Expr) -> Expr:
+    return correlation("", lambda bare: bare, value, source="a tolerance is a plain number")
+
+
+class Caution(Declared):
+    """Something to watch: ``fires`` is 1 when the job earned it, ``found`` and ``number`` say what was found."""
+
+    def __init__(
+        self,
+        label: str,
+        severity: Severity,
+        fires: Expr,
+        found: Expr,
+        number: Expr,
+        unit_text: str,
+        usual: str,
+        do: str,
+        source: str,
+    ) -> None:
+        super().__init__(label)
+        if fires.sort is not Sort.FLAG:
+            raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
+        self.severity, self.usual, self.do, self.source = severity, usual, do, source
+        self.accepted = Forced(f"Accepted: {label}", "") if severity is Severity.STOP else None
+        self.fires = Line(f"{label}: fires", "", when(fires, 1, 0), source)
+        self.found = Line(f"{label}: found", "", found, source)
+        self.number = Line(f"{label}: number", unit_text, number, source)
+        self.open = self._open()
+
+    def _open(self) -> Line | None:
+        """For a stop: 1 when it fires and nobody accepted it."""
+        if self.accepted is None:
+            return None
+        is_open = both(self.fires > 0, opposite(is_given(self.accepted)))
+        return Line(f"{self.label}: not accepted", "", when(is_open, 1, 0), self.source)
+
+    def members(self) -> Iterator[tuple[str, Declared]]:
+        if self.accepted is not None:
+            yield "_accepted", self.accepted
+        yield "_fires", self.fires
+        yield "_found", self.found
+        yield "_number", self.number
+        if self.open is not None:
+            yield "_open", self.open

@@ -1,0 +1,161 @@
+"""What comes from outside the rules: what a person types, what the trade assumes, what things cost, what is forced."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from enum import Enum
+from functools import cached_property
+
+from calc.declared.section import Declared
+from calc.formula.value_types import FormulaError, Sort
+from calc.formula.levels import JOB, Level
+from calc.units.algebra import DATE
+
+
+class Kind(Enum):
+    """How a given is typed."""
+
+    NUMBER = "number"
+    SLOPE = "slope"
+    CHOICE = "choice"
+    TEXT = "text"
+    DATE = "date"
+    ROW = "row"
+
+
+class Given(Declared):
+    """Something a person types, or leaves to its default. A blank optional number is ``none``.
+
+    ``low`` and ``high`` are the hard limits (``over`` a limit that must be exceeded), ``ask_low`` and ``ask_high``
+    those outside which the program asks. ``signed`` columns may be negative. ``needed_if`` names a choice and the words
+    of it that make this one needed, ``used_if`` those that make it used. A row is typed by its name in the table of
+    the level ``rows``, and is its number there.
+    """
+
+    def __init__(
+        self,
+        label: str,
+        unit_text: str,
+        kind: Kind,
+        *,
+        default: float | str | None = None,
+        required: bool = False,
+        low: float | None = None,
+        high: float | None = None,
+        over: float | None = None,
+        ask_low: float | None = None,
+        ask_high: float | None = None,
+        signed: bool = False,
+        whole: bool = False,
+        words: tuple[str, ...] = (),
+        help: str = "",
+        example: str = "",
+        needed_if: tuple[Given | str, ...] | None = None,
+        used_if: tuple[Given | str, ...] | None = None,
+        rows: Level | None = None,
+    ) -> None:
+        super().__init__(label, unit_text, _SORTS[kind], help)
+        self.needed_if, self.used_if, self.rows = needed_if, needed_if or used_if, rows
+        self.kind, self.default, self.required = kind, default, required
+        self.low, self.high, self.over = low, high, over
+        self.ask_low, self.ask_high = ask_low, ask_high
+        self.signed, self.whole, self.words_allowed, self.example = signed, whole, words, example
+
+    @property
+    def optional(self) -> bool:
+        """Whether it may be none."""
+        return self.default is None and not self.required
+
+    @cached_property
+    def header(self) -> str:
+        """The header of its column: the label in small letters with the unit."""
+        return f"{self.label.lower()} {self.unit_said}".strip()
+
+
+_SORTS = {
+    Kind.ROW: Sort.NUMBER,
+    Kind.NUMBER: Sort.NUMBER,
+    Kind.SLOPE: Sort.NUMBER,
+    Kind.DATE: Sort.NUMBER,
+    Kind.CHOICE: Sort.TEXT,
+    Kind.TEXT: Sort.TEXT,
+}
+
+
+class Factor(Declared):
+    """A number of the trade with its range and its source, which the house book may change.
+
+    On a level of named rows it has one value for each row.
+    """
+
+    def __init__(
+        self, label: str, unit_text: str, values: tuple[float, ...], low: float | None, high: float | None, source: str
+    ) -> None:
+        super().__init__(label, unit_text)
+        self.values, self.low, self.high, self.source = values, low, high, source
+        self._level = JOB if len(values) == 1 else None
+
+    def check_level(self) -> None:
+        """One value, or one for each of the named rows of its level."""
+        words = self.level.axis.words if self.level.axes else ()
+        if len(self.values) != max(1, len(words)):
+            raise FormulaError(f"{self.label!r} needs one value for each {self.level}")
+
+
+class Price(Declared):
+    """What something costs, from the house book only: there is no default price. ``none`` until it is given."""
+
+    def __init__(self, label: str, unit_text: str, pack_unit: str, taxed: bool, help_text: str) -> None:
+        super().__init__(label, unit_text, help_text=help_text)
+        self.taxed = Taxed(f"{label}: taxed", "yes" if taxed else "no")
+        self.taxed._level = JOB
+        self.dated, self.valid = PriceDay(f"{label}: dated"), PriceDay(f"{label}: valid until")
+        self.dated._level = self.valid._level = JOB
+        self.pack = Pack(f"{label}: size", pack_unit) if pack_unit else None
+        self._level = JOB
+        if self.pack is not None:
+            self.pack._level = JOB
+
+    @property
+    def size(self) -> Pack:
+        """How much one pack holds. Raises FormulaError for a thing that does not come in packs."""
+        if self.pack is None:
+            raise FormulaError(f"{self.label!r} does not come in packs, so it has no size")
+        return self.pack
+
+    def members(self) -> Iterator[tuple[str, Declared]]:
+        yield "", self
+        if self.pack is not None:
+            yield "_pack", self.pack
+        yield "_taxed", self.taxed
+        yield "_dated", self.dated
+        yield "_valid", self.valid
+
+
+class Taxed(Declared):
+    """Whether a purchase is taxed: as the house book says, else as is usual for things of its kind."""
+
+    def __init__(self, label: str, default: str) -> None:
+        super().__init__(label, "", Sort.TEXT)
+        self.default = default
+
+
+class PriceDay(Declared):
+    """The day of a price, or its last day. ``none`` where the house book does not say."""
+
+    optional = True
+
+    def __init__(self, label: str) -> None:
+        super().__init__(label, DATE)
+
+
+class Pack(Declared):
+    """How much one pack of a priced thing holds. ``none`` until it is given."""
+
+
+class Forced(Declared):
+    """What a person forces a line to be, with a reason and a name. ``none`` when the line is left as computed."""
+
+    def __init__(self, label: str, unit_text: str, low: float | None = None) -> None:
+        super().__init__(label, unit_text)
+        self.low = low

@@ -1,0 +1,217 @@
+"""The nodes that go from row to row: many rows into one, one row out of many, and what a row is called.
+
+What the operators build stands in ``tree``; these are built by the functions in ``build``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from calc.formula.value_types import Sort
+from calc.formula.levels import JOB, Level
+from calc.formula.tree import Expr, Named
+from calc.units.algebra import PLAIN, Unit
+
+
+@dataclass(frozen=True, eq=False)
+class Gather(Expr):
+    """Many rows into one: the total, the least, the greatest, or the place of the first least.
+
+    The place is counted among the rows that belong to the one row of ``to``.
+    """
+
+    how: str
+    part: Named
+    to: Level
+
+    @property
+    def unit(self) -> Unit:
+        return PLAIN if self.how == "place of least" else self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.to
+
+    @property
+    def words(self) -> str:
+        whose = "" if self.to.axes else "all "
+        said = {"total": "total of", "least": f"least of {whose}".rstrip(), "greatest": f"greatest of {whose}".rstrip()}
+        return f"{said.get(self.how, 'row of the least')} {self.part.label}"
+
+
+@dataclass(frozen=True, eq=False)
+class Pick(Expr):
+    """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by.
+
+    A place is counted among the rows that belong to one row of the higher level ``of``.
+    """
+
+    part: Named
+    by: Expr
+    of: Level = JOB
+
+    @property
+    def sort(self) -> Sort:
+        return self.part.sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.by)
+
+    @property
+    def level(self) -> Level:
+        return self.by.level * self.of
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of {self.by.words}"
+
+
+@dataclass(frozen=True, eq=False)
+class ByRow(Expr):
+    """A table: for each of the named rows of a level what stands there, all of one unit."""
+
+    of: Level
+    cases: tuple[Expr, ...]
+
+    @property
+    def sort(self) -> Sort:
+        return self.cases[0].sort
+
+    @property
+    def unit(self) -> Unit:
+        return self.cases[0].unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return self.cases
+
+    @property
+    def level(self) -> Level:
+        level = self.of
+        for case in self.cases:
+            level = level * case.level
+        return level
+
+    @property
+    def words(self) -> str:
+        return "row by row: " + "; ".join(case.words for case in self.cases)
+
+
+@dataclass(frozen=True, eq=False)
+class Before(Expr):
+    """The row before, where it belongs to the same row of the higher level ``of``; else ``otherwise``."""
+
+    part: Named
+    of: Level
+    otherwise: Expr
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part, self.otherwise)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level * self.otherwise.level
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of the row before (the first: {self.otherwise.words})"
+
+
+@dataclass(frozen=True, eq=False)
+class First(Expr):
+    """The first of the rows that belong to the same row of the higher level ``of``."""
+
+    part: Named
+    of: Level
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level
+
+    @property
+    def words(self) -> str:
+        return f"{self.part.label} of the first row of the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class Running(Expr):
+    """The total of the rows down to this one, within the same row of the higher level ``of``."""
+
+    part: Named
+    of: Level
+
+    @property
+    def unit(self) -> Unit:
+        return self.part.unit
+
+    @property
+    def parts(self) -> tuple[Expr, ...]:
+        return (self.part,)
+
+    @property
+    def level(self) -> Level:
+        return self.part.level
+
+    @property
+    def words(self) -> str:
+        return f"total of {self.part.label} so far in the {self.of}"
+
+
+@dataclass(frozen=True, eq=False)
+class RowNumber(Expr):
+    """The number that the program gives to a row of a level: from 1, in the order of the rows.
+
+    It is counted anew in each row of the higher level ``within``.
+    """
+
+    of: Level
+    within: Level = JOB
+
+    @property
+    def level(self) -> Level:
+        return self.of
+
+    @property
+    def words(self) -> str:
+        return f"no. of the {self.of}" + (f" in its {self.within}" if self.within.axes else "")
+
+
+@dataclass(frozen=True, eq=False)
+class RowWord(Expr):
+    """The word that a row goes by: one of the words of its level, or what was typed for it."""
+
+    of: Level
+
+    @property
+    def sort(self) -> Sort:
+        return Sort.TEXT
+
+    @property
+    def level(self) -> Level:
+        return self.of
+
+    @property
+    def words(self) -> str:
+        return f"name of the {self.of}"

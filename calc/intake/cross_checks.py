@@ -1,0 +1,205 @@
+"""Whether what was typed can be meant: rows that each read well and cannot be true together.
+
+Only refusals and questions are worked out here, so plain arithmetic is enough; what the job comes to is for the rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations, pairwise
+from math import isnan, pi
+
+from calc.declared import Given
+from calc.errors import Finding, Severity
+from calc.formula.levels import Level
+from calc.intake.records import DEFAULT, JobInput, Row
+from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, FOOTING, STATION
+from calc.trade.inputs.removal import Footing
+from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
+
+Point = tuple[float, float]
+
+MOST_FOOTING = 1.1
+"""A footing may be so many times as long as the area before it is refused."""
+
+EDGE_SLACK = 0.1
+"""Edges that differ by more than this share from the perimeter are asked about."""
+
+
+OFF_THE_END = 1.0
+"""Feet beyond the end of the run within which an old joint is asked about."""
+
+
+def nonsense(job: JobInput) -> Iterator[Finding]:
+    """The findings about each area of a job, with the place of the row to mend."""
+    for place, area in enumerate(job.rows.get(AREA, [])):
+        inside = {level: _within(job, level, place) for level in (STATION, CORNER, DEDUCTION, EDGE, FOOTING)}
+        yield from _stations(job, area, inside[STATION])
+        yield from _corners(job, area, inside[CORNER])
+        size = _area(area, inside)
+        yield from _deductions(job, area, inside[DEDUCTION], size)
+        yield from _footings(job, area, inside[FOOTING])
+        yield from _edges(job, area, inside[EDGE])
+        yield from _joints(job, area)
+        yield from _off_the_end(job, area, inside[STATION])
+
+
+def _within(job: JobInput, level: Level, place: int) -> list[Row]:
+    return [row for row in job.rows.get(level, []) if row.within == place]
+
+
+def _number(row: Row, given: Given) -> float:
+    """A number that was typed or is the default; 0 for none."""
+    value = float(row.entries[given].value)
+    return 0.0 if isnan(value) else value
+
+
+def _word(row: Row, given: Given) -> str:
+    return str(row.entries[given].value)
+
+
+def _typed(row: Row, given: Given) -> bool:
+    return row.entries[given].origin != DEFAULT
+
+
+def _stop(job: JobInput, row: Row, found: str, remedy: str) -> Finding:
+    return Finding(Severity.STOP, row.place, found, remedy, job.id)
+
+
+def _ask(job: JobInput, row: Row, found: str) -> Finding:
+    return Finding(Severity.ASK, row.place, found, "", job.id)
+
+
+def _stations(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
+    if _word(area, Measured.shape) == "stations" and len(stations) < 2:
+        found = f"Area {area.word} is shaped by stations and has {len(stations)} of them."
+        yield _stop(job, area, found, "Type at least two rows in Stations.")
+    for one, other in pairwise(stations):
+        if _number(other, Station.at) <= _number(one, Station.at):
+            found = f"The stop at {_number(other, Station.at):g} ft does not lie beyond the one before it."
+            yield _stop(job, other, found, "Type the stops in the order of the tape, from one end.")
+
+
+def _corners(job: JobInput, area: Row, corners: Sequence[Row]) -> Iterator[Finding]:
+    if _word(area, Measured.shape) != "corners":
+        return
+    if len(corners) < 3:
+        found = f"Area {area.word} is shaped by corners and has {len(corners)} of them."
+        yield _stop(job, area, found, "Type at least three rows in Corners.")
+        return
+    crossed = _crossing([(_number(row, Corner.x), _number(row, Corner.y)) for row in corners])
+    if crossed is not None:
+        found = f"The outline of area {area.word} crosses itself: the side from this corner crosses another."
+        yield _stop(job, corners[crossed], found, "Type the corners in the order walked.")
+
+
+def _crossing(points: Sequence[Point]) -> int | None:
+    """The first corner whose side crosses a later one that is no neighbour of it."""
+    sides = list(zip(points, [*points[1:], points[0]], strict=True))
+    for (one, a), (other, b) in combinations(enumerate(sides), 2):
+        neighbours = other - one == 1 or (one == 0 and other == len(sides) - 1)
+        if not neighbours and _cross(*a, *b):
+            return one
+    return None
+
+
+def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether the sides a-b and c-d meet."""
+    return _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
+    """The gross area of one copy."""
+    length, width = _number(area, Measured.length), _number(area, Measured.width)
+    far = _number(area, Measured.other_width) if _typed(area, Measured.other_width) else width
+    shape = _word(area, Measured.shape)
+    if shape == "stations":
+        stops = [(_number(row, Station.at), _number(row, Station.width)) for row in inside[STATION]]
+        return sum((x2 - x1) * (w1 + w2) / 2 for (x1, w1), (x2, w2) in pairwise(stops))
+    if shape == "corners":
+        points = [(_number(row, Corner.x), _number(row, Corner.y)) for row in inside[CORNER]]
+        turned = zip(points, [*points[1:], *points[:1]], strict=True)
+        return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in turned)) / 2
+    return {
+        "strip": length * (width + far) / 2,
+        "triangle": length * width / 2,
+        "known area": _number(area, Measured.known_area),
+    }.get(shape, pi * length * length / 4)
+
+
+def _hole(row: Row) -> float:
+    length, width = _number(row, Deduction.length), _number(row, Deduction.width)
+    one = {
+        "circle": pi * length * length / 4,
+        "triangle": length * width / 2,
+        "known area": _number(row, Deduction.known_area),
+    }.get(_word(row, Deduction.shape), length * width)
+    return one * _number(row, Deduction.count)
+
+
+def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> Iterator[Finding]:
+    taken = sum(_hole(row) for row in holes)
+    if holes and taken >= size:
+        found = f"The deductions of area {area.word} come to {taken:.2f} ft2, and the area itself has {size:.2f} ft2."
+        yield _stop(job, holes[-1], found, "Mend the deductions or the area.")
+    elif holes and taken > 0.3 * size:
+        yield _ask(
+            job, holes[-1], f"The deductions take {100 * taken / size:.0f} % of area {area.word}; is that meant?"
+        )
+
+
+def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Finding]:
+    width = max(_number(area, Measured.width), _number(area, Measured.other_width))
+    length = _number(area, Measured.length)
+    if _word(area, Measured.shape) != "strip":
+        return
+    for row in footings:
+        if _number(row, Footing.width) > width:
+            found = f"The footing is {_number(row, Footing.width):g} ft wide, and area {area.word} {width:g} ft."
+            yield _stop(job, row, found, "Type what lies under the area only.")
+        if _number(row, Footing.length) > MOST_FOOTING * length:
+            found = f"The footing is {_number(row, Footing.length):g} ft long, and area {area.word} {length:g} ft."
+            yield _stop(job, row, found, "Type what lies under the area only.")
+
+
+def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
+    shape = _word(area, Measured.shape)
+    for row in edges:
+        if shape in ("circle", "quarter circle") and _number(row, Edge.length) and not _typed(row, Edge.curved):
+            yield _ask(job, row, f"Area {area.word} is round; is this edge curved?")
+    typed = sum(_number(row, Edge.length) * _number(row, Edge.repeats) for row in edges)
+    around = _perimeter(area)
+    listed = [row for row in edges if row.place.sheet != area.place.sheet]
+    if listed and around and abs(typed - around) > EDGE_SLACK * around:
+        found = f"The edges of area {area.word} come to {typed:.1f} ft, and its perimeter is {around:.1f} ft"
+        yield _ask(job, listed[-1], f"{found}; is that meant?")
+
+
+def _perimeter(area: Row) -> float:
+    """The perimeter of a rectangle; 0 where it is not known for certain."""
+    if _word(area, Measured.shape) != "strip" or _typed(area, Measured.other_width):
+        return 0.0
+    return 2 * (_number(area, Measured.length) + _number(area, Measured.width))
+
+
+def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
+    known = [_typed(area, given) for given in (Measured.run, Measured.panel_width)]
+    if _word(area, Measured.shape) not in ("strip", "stations") and not all(known):
+        yield _ask(job, area, f"Area {area.word} gets no joints: its run and its panel width are not both typed.")
+    elif sum(known) == 1:
+        yield _ask(job, area, f"Area {area.word} gets no joints: only one of run and panel width is typed.")
+
+
+def _off_the_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
+    """An old joint just beyond the end of the run, which the end of the new slab might as well meet."""
+    run = _number(area, Measured.run)
+    start = _number(stations[0], Station.at) if stations else 0.0
+    for row in stations:
+        beyond = _number(row, Station.at) - start - run
+        if run and _word(row, Station.old_joint) == "yes" and 0 < beyond < OFF_THE_END:
+            found = f"An old joint lies {beyond:.2f} ft beyond the end of area {area.word}; should the slab end there?"
+            yield _ask(job, row, found)

@@ -1,0 +1,96 @@
+"""Taking in a run: the books that were named and the house book become jobs with entries, and findings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import chain
+
+from calc.cells import Book, Sheet
+from calc.errors import Finding, Place, Severity
+from calc.intake.defaults import fill
+from calc.intake.company_book import read_house
+from calc.intake.overrides import read_overrides
+from calc.intake.records import House, Intake, JobInput
+from calc.intake.rows import read_areas, read_by_job, read_listed
+from calc.intake.schema import AREAS, CHANGES, HOUSE_TABLES, OVERRIDES, PLANTS
+from calc.intake.cross_checks import nonsense
+from calc.intake.sheets import house_sheets, known_sheets
+from calc.intake.jobs_book import Week, open_week
+from calc.intake.spelling import same
+from calc.trade.levels import CHANGE, PLANT
+
+
+@dataclass
+class Opened:
+    """A run whose books were all looked through for the house: its jobs are still to be taken in, book after book."""
+
+    house: House
+    findings: list[Finding]
+
+
+def take_in(books: Sequence[Book], house_book: Book | None, bid_date: float | None = None) -> Intake:
+    """All the jobs of ``books`` with the findings; jobs that a stop holds back are among them, see :func:`held`."""
+    opened = open_books(books, house_book)
+    jobs = [job for some in jobs_of(opened, books, bid_date) for job in some]
+    return Intake(opened.house, jobs, opened.findings)
+
+
+def open_books(books: Iterable[Book], house_book: Book | None) -> Opened:
+    """What holds for every job of a run: a sheet of the house may stand in any of its books. No other is kept."""
+    findings: list[Finding] = []
+    known = []
+    for book in chain([house_book] if house_book else [], books):
+        tables, found = known_sheets(book)
+        findings += found
+        if any(name in tables for name in HOUSE_TABLES):
+            known.append((book, tables))
+    sheets, found = house_sheets(known)
+    findings += found
+    house_books = [house_book] if house_book else []
+    of_house = house_books or list({book.name: book for book, _ in sheets.values()}.values())
+    house, found = read_house(sheets, of_house, apart=bool(house_books))
+    return Opened(house, findings + found)
+
+
+def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None) -> Iterator[list[JobInput]]:
+    """The jobs of the same books, one after another. What is found is added to ``opened``.
+
+    An id that an earlier book has too is a stop for both.
+    """
+    places: dict[str, Place] = {}
+    for book in books:
+        week = read_week(book, known_sheets(book)[0], opened.house, bid_date)
+        opened.findings += week.findings
+        jobs = []
+        for job in week.jobs.values():
+            first = places.setdefault(same(job.id), job.place)
+            if first is job.place:
+                jobs.append(job)
+            else:
+                text = f'The job id "{job.id}" stands twice: {first} has it too.'
+                finding = Finding(Severity.STOP, job.place, text, "Give one of them another id.", job.id)
+                opened.findings.append(finding)
+        yield jobs
+
+
+def read_week(book: Book, tables: dict[str, Sheet], house: House, bid_date: float | None) -> Week:
+    """All of one book: a finding stops its job, not the others."""
+    week = open_week(book, tables, house, bid_date)
+    read_listed(week, tables, read_areas(week, tables.get(AREAS)))
+    read_by_job(week, tables.get(PLANTS), PLANTS, PLANT)
+    read_by_job(week, tables.get(CHANGES), CHANGES, CHANGE)
+    for job in week.jobs.values():
+        fill(week, job)
+        week.findings += nonsense(job)
+    read_overrides(week, tables.get(OVERRIDES))
+    return week
+
+
+def held(job: JobInput, findings: Sequence[Finding]) -> bool:
+    """Whether a stop holds the job back: one of its own, or one of its whole book or of the house book."""
+    return any(
+        each.severity is Severity.STOP
+        and (same(each.job) == same(job.id) or (not each.job and each.place.book in {job.place.book, *job.house.books}))
+        for each in findings
+    )

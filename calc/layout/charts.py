@@ -1,0 +1,152 @@
+"""Charts: drawn by the spreadsheet program from cells, so that they follow every edit."""
+
+from __future__ import annotations
+
+from copy import deepcopy
+from dataclasses import dataclass
+from enum import Enum
+from typing import Any
+
+from calc.layout.styles import FONT, INK, QUIET, RULE
+
+_SIZE = 9
+"""Points of the words in a chart."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cells:
+    """A range that a chart is drawn from, counted from 0."""
+
+    sheet: str
+    first: tuple[int, int]
+    last: tuple[int, int]
+
+    @property
+    def listed(self) -> list[str | int]:
+        """The range as the writer takes it."""
+        return [self.sheet, *self.first, *self.last]
+
+
+class Stroke(Enum):
+    """How a series is drawn."""
+
+    OUTLINE = "outline"
+    JOINTS = "joints"
+    DOWELS = "dowels"
+    BARS = "bars"
+    SHARES = "shares"
+
+
+@dataclass(frozen=True, slots=True)
+class Series:
+    """Places along, places across (or lengths of bars), and what the legend calls them."""
+
+    stroke: Stroke
+    name: str
+    along: Cells
+    across: Cells
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A chart: where its corner lies and how large it is, what it says, and what it says to who cannot see it.
+
+    ``left`` is in pixels from the edge of the sheet, like its size. ``title`` and ``foot`` are words, or the cell that
+    they stand in.
+    """
+
+    row: int
+    left: int
+    width: int
+    height: int
+    title: Cells | str
+    foot: Cells | str
+    alt_text: str
+    series: tuple[Series, ...]
+
+
+_STROKES: dict[Stroke, dict[str, Any]] = {
+    Stroke.OUTLINE: {"line": {"color": INK, "width": 2}, "marker": {"type": "none"}},
+    Stroke.JOINTS: {
+        "line": {"none": True},
+        "marker": {"type": "none"},
+        "y_error_bars": {
+            "type": "percentage", "value": 100, "direction": "minus", "end_style": 0,
+            "line": {"color": QUIET, "width": 1.25, "dash_type": "dash"},
+        },
+    },
+    Stroke.DOWELS: {"line": {"color": RULE, "width": 5}, "marker": {"type": "none"}},
+    Stroke.BARS: {
+        "fill": {"color": RULE},
+        "border": {"color": INK, "width": 0.75},
+        "gap": 40,
+        "data_labels": {"value": True, "num_format": '"$"#,##0', "font": {"name": FONT, "size": _SIZE, "color": INK}},
+    },
+    Stroke.SHARES: {"fill": {"color": RULE}, "border": {"none": True}, "gap": 35},
+}  # fmt: skip
+
+
+def draw(book: Any, sheet: Any, chart: Chart) -> int:
+    """Draws a chart on a sheet of a workbook that is being written. The writer's code: not 0 when it could not."""
+    stroke = chart.series[0].stroke
+    of_bars = stroke in (Stroke.BARS, Stroke.SHARES)
+    drawn = book.add_chart({"type": "bar"} if of_bars else {"type": "scatter", "subtype": "straight"})
+    for each in chart.series:
+        drawn.add_series(
+            {
+                "name": each.name,
+                "categories": each.along.listed,
+                "values": each.across.listed,
+                **deepcopy(_STROKES[each.stroke]),  # the writer may write into them: the next would differ
+            }
+        )
+    _FRAMES[stroke](drawn, chart)
+    drawn.set_size({"width": chart.width, "height": chart.height})
+    return int(
+        sheet.insert_chart(
+            chart.row, 0, drawn, {"description": chart.alt_text, "object_position": 1, "x_offset": chart.left}
+        )
+        or 0
+    )
+
+
+def _frame_plan(drawn: Any, chart: Chart) -> None:
+    _frame(drawn, chart)
+    foot = {"name": _words(chart.foot), "name_font": _font(_SIZE), "num_font": _font(8)}
+    drawn.set_x_axis({**foot, "major_gridlines": {"visible": False}, "num_format": "0", "min": 0})
+    drawn.set_y_axis({"visible": False, "major_gridlines": {"visible": False}, "crossing": "min"})
+    drawn.set_legend({"position": "bottom", "font": _font(8)})
+
+
+def _frame_bars(drawn: Any, chart: Chart) -> None:
+    _frame(drawn, chart)
+    drawn.set_y_axis({"reverse": True, "num_font": _font(_SIZE), "line": {"color": INK}})
+    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}})
+    drawn.set_legend({"none": True})
+
+
+def _frame_shares(drawn: Any, _chart: Chart) -> None:
+    """Nothing but bars, each beside the row of its number."""
+    drawn.set_title({"none": True})
+    drawn.set_y_axis({"reverse": True, "visible": False, "major_gridlines": {"visible": False}})
+    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}, "min": 0})
+    drawn.set_legend({"none": True})
+    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    drawn.set_plotarea({"layout": {"x": 0, "y": 0, "width": 1, "height": 1}})
+
+
+def _frame(drawn: Any, chart: Chart) -> None:
+    drawn.set_title({"name": _words(chart.title), "name_font": _font(10, bold=True), "overlay": False})
+    drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
+
+
+_FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.BARS: _frame_bars, Stroke.SHARES: _frame_shares}
+"""How a chart is framed, by its first series."""
+
+
+def _words(said: Cells | str) -> str | list[str | int]:
+    return said if isinstance(said, str) else said.listed[:3]
+
+
+def _font(size: int, bold: bool = False) -> dict[str, Any]:
+    return {"name": FONT, "size": size, "bold": bold, "color": INK}

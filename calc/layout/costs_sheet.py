@@ -1,0 +1,90 @@
+"""The table of costs on its sheet: a row a cost, with the words of its quantity and where its rate comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc.declared import Line
+from calc.formula.value_types import Sort
+from calc.intake.records import JobInput, PriceRow
+from calc.trade.money.cost_rows import ROWS
+from calc.trade.money.costs import COST, CostTable
+from calc.layout.blocks import head
+from calc.layout.line_sheets import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WIDTHS, WORKED, format_of
+from calc.layout.page import Computed, Explained, Number, Page, Shown, Spoken
+from calc.layout.addresses import Block, Places
+
+RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, UNTIL, STALE, REMARK, KNOWN, LACKS = range(FIGURES, FIGURES + 11)
+"""The columns beside the words of a cost."""
+
+COST_WIDTHS = (*WIDTHS[:REMARK], 30.0, *WIDTHS[REMARK + 1 :])
+"""The widths of the sheet: room for the words that say why a cost is 0."""
+
+_LANES: tuple[tuple[Line, int, str], ...] = (
+    (CostTable.quantity, QUANTITY, "#,##0.00"),
+    (CostTable.rate, RATE, '"$"#,##0.00'),
+    (CostTable.amount, AMOUNT, ""),
+    (CostTable.taxed, TAXED, ""),
+    (CostTable.group, BOOKED, ""),
+    (CostTable.known, KNOWN, "0"),
+    (CostTable.unpriced, LACKS, "0"),
+    (CostTable.last_day, UNTIL, ""),
+    (CostTable.stale, STALE, "0"),
+    (CostTable.remark, REMARK, ""),
+)
+_HEADS = {
+    ITEM: "Cost", QUANTITY: "How much", UNIT: "Unit", WORKED: "Worked as", CODE: "Formula", SOURCE: "Rate from",
+    NUMBER: "No.", ACCOUNT: "Account",
+}  # fmt: skip
+
+
+def lay_costs(page: Page, places: Places) -> None:
+    """The table, and the sum of its amounts below it."""
+    for col in range(LACKS + 1):
+        page.words(col, CostTable.title if col == ITEM else "", "section")
+    page.next()
+    page.words(ITEM, CostTable.heading, "heading")
+    page.next()
+    for col, text in _HEADS.items():
+        head(page, page.row, col, text)
+    for line, col, _ in _LANES[1:]:
+        head(page, page.row, col, line.label)
+    block = Block(page.name, COST, page.row + 1, len(ROWS), False, {COST: NUMBER}, ITEM)
+    for line, col, _ in _LANES:
+        places.put_lane(line, block, col)
+    page.next()
+    for index in range(len(ROWS)):
+        _lay_cost(page, index)
+        page.next()
+    page.next()
+    _lay_sums(page, places)
+    page.next()
+
+
+def _lay_cost(page: Page, index: int) -> None:
+    cost = ROWS[index]
+    page.words(ITEM, cost.label, "label")
+    page.words(UNIT, cost.unit_text, "unit")
+    page.words(WORKED, cost.quantity.words)
+    page.put(Explained(page.row, CODE, "code", CostTable.quantity, index))
+    page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else cost.rate.words, "note")
+    page.put(Number(page.row, NUMBER, "number", index + 1))
+    for line, col, face in _LANES:
+        role = "sentence" if line.sort is Sort.TEXT else "formula"
+        page.put(Computed(page.row, col, role, line, index, face or format_of(line)))
+    page.put(Spoken(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
+    page.room(f"0: {cost.none}", REMARK)
+
+
+def _lay_sums(page: Page, places: Places) -> None:
+    for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS), (CostTable.stale, STALE)):
+        if line.all_rows is not None:
+            places.put_cell(line.all_rows, page.name, page.row, col)
+            page.put(Computed(page.row, col, "sum", line.all_rows, 0, format_of(line)))
+    page.words(ITEM, "All costs", "label")
+    page.next()
+
+
+def _of_price(index: int, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
+    price = ROWS[index].price
+    return lambda job: say(job.house.price_rows.get(price, PriceRow())) if price is not None else ""

@@ -1,0 +1,148 @@
+"""The sheets Factors and Prices: the numbers of the trade and what things cost, each with where it comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc.declared import Factor, Given, Pack, Price, Section
+from calc.formula.levels import JOB, Level
+from calc.intake.records import JobInput, PriceRow
+from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
+from calc.trade.catalog import SECTIONS
+from calc.layout.blocks import head
+from calc.layout.line_sheets import format_of, open_page
+from calc.layout.styles import DATE_FORMAT, ID_FORMAT
+from calc.layout.page import Number, Page, Shown, Spoken, Typed
+from calc.layout.addresses import Block, Places
+from calc.model.results import Shape
+
+FACTORS, PRICES = "Factors", "Prices"
+_FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
+_FACTOR_WIDTHS = (34.0, 12.0, 10.0, 14.0, 14.0, 60.0, 26.0)
+_PRICE_HEADS = (
+    "Item",
+    "Price",
+    "Unit",
+    "Size of a pack",
+    "Unit of size",
+    "Dated",
+    "Valid until",
+    "Taxable",
+    "Account",
+    "Supplier",
+    "From",
+)
+_PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
+_VALUE, _FOR = 1, 3
+_BAND = 8  # columns of a band beside the name and the number
+
+
+def factors_page(places: Places) -> Page:
+    """Every factor: its value, its range, its source, and whether the house took its own."""
+    page = open_page(FACTORS, "Factors: the numbers of the trade; edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
+    for factor in FACTOR_LIST:
+        _lay_factor(page, places, factor)
+    return page
+
+
+def _lay_factor(page: Page, places: Places, factor: Factor) -> None:
+    words = factor.level.axis.words if factor.level.axes else ()
+    if factor.level == JOB:
+        places.put_cell(factor, FACTORS, page.row, _VALUE)
+    else:
+        places.put_lane(factor, Block(FACTORS, factor.level, page.row, len(words), False, {}, _FOR), _VALUE)
+    for index in range(len(factor.values)):
+        page.words(0, factor.label, "label")
+        page.put(Typed(page.row, _VALUE, "factor", factor, index, format_of(factor)))
+        page.words(2, factor.unit_text, "unit")
+        page.words(_FOR, words[index] if words else "", "words")
+        page.words(4, _range(factor), "note")
+        page.words(5, factor.source, "note")
+        page.put(Spoken(page.row, 6, "issue", _origin(factor, index)))
+        page.next()
+
+
+def _range(factor: Factor) -> str:
+    if factor.low is None or factor.high is None:
+        return ""
+    return f"{factor.low:g} to {factor.high:g}"
+
+
+def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
+    def say(job: JobInput) -> Shown:
+        entry = job.house.factors.get((factor, index))
+        return entry.origin if entry else "usual value"
+
+    return say
+
+
+def prices_page(places: Places, shape: Shape) -> Page:
+    """Every price that a rule asks, given or not, and the house's vehicles, disposal sites, wages and wording."""
+    page = open_page(PRICES, "Prices: from the house book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
+    for price in PRICE_LIST:
+        _lay_price(page, places, price)
+        page.next()
+    for section in SECTIONS:
+        if section.table in NAMED_TABLES:
+            page.next()
+            _lay_named(page, places, section, dict(shape)[section.level])
+    return page
+
+
+def _lay_named(page: Page, places: Places, section: type[Section], count: int) -> None:
+    """A table whose rows go by a name: the name, the number, and what is said of it, in bands."""
+    level = section.level
+    for col in range(len(_PRICE_HEADS)):
+        page.words(col, section.title if col == 0 else "", "section")
+    page.next()
+    page.words(0, section.heading, "heading")
+    page.next()
+    givens = [each for each in section.declarations if isinstance(each, Given)]
+    for start in range(0, len(givens), _BAND):
+        head(page, page.row, 0, level.axis.name)
+        head(page, page.row, 1, "No.")
+        block = Block(PRICES, level, page.row + 1, count, False, {level: 1}, 0)
+        for col, given in enumerate(givens[start : start + _BAND], start=2):
+            head(page, page.row, col, given.header)
+            places.put_lane(given, block, col)
+            for index in range(count):
+                page.put(Typed(block.first + index, col, "factor", given, index, format_of(given) or ID_FORMAT))
+        for index in range(count):
+            page.put(Spoken(block.first + index, 0, "label", _name_of(level, index)))
+            page.put(Number(block.first + index, 1, "number", index + 1))
+        page.next(count + 2)
+
+
+def _name_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
+    return lambda job: job.rows[level][index].word
+
+
+def _lay_price(page: Page, places: Places, price: Price) -> None:
+    page.words(0, price.label, "label")
+    _lay_amount(page, places, price, _VALUE)
+    page.words(2, price.unit_text, "unit")
+    if price.pack is not None:
+        _lay_amount(page, places, price.pack, 3)
+        page.words(4, price.pack.unit_text, "unit")
+    facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
+        (8, lambda row: row.account, ""),
+        (9, lambda row: row.supplier, ""),
+        (10, lambda row: row.origin, ""),
+    )
+    for col, say, format_text in facts:
+        page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
+    for col, day in ((5, price.dated), (6, price.valid)):
+        places.put_cell(day, PRICES, page.row, col)
+        page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
+    places.put_cell(price.taxed, PRICES, page.row, 7)
+    page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
+    page.choices.append((page.row, 7, ("yes", "no")))
+
+
+def _lay_amount(page: Page, places: Places, named: Price | Pack, col: int) -> None:
+    places.put_cell(named, PRICES, page.row, col)
+    page.put(Typed(page.row, col, "factor", named, 0, format_of(named)))
+
+
+def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
+    return lambda job: say(job.house.price_rows.get(price, PriceRow()))

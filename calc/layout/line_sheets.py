@@ -1,0 +1,173 @@
+"""The sheets of lines: item, quantity, unit, worked as, formula, source, and the figures of the rows to the right."""
+
+from __future__ import annotations
+
+from functools import cache
+from math import isnan
+
+from calc.declared import Declared, Forced, Line, Section
+from calc.formula.functions import NONE
+from calc.formula.value_types import Sort
+from calc.formula.levels import JOB, Level
+from calc.layout.blocks import bands, block_across, block_below, head
+from calc.layout.styles import dashed, number_format
+from calc.layout.page import Computed, Explained, Linked, Page, Shown
+from calc.layout.addresses import Block, Places
+from calc.model.results import JobValues, Shape
+
+ITEM, QUANTITY, UNIT, WORKED, CODE, SOURCE, FIGURES = range(7)
+"""The columns of a sheet of lines. Each area keeps its column from FIGURES on, on every sheet."""
+
+WIDTHS = (24.0, 10.0, 7.5, 32.0, 26.0, 19.0, *(9.5,) * 60)
+HEADS = ("Item", "Quantity, all rows", "Unit", "Worked as", "Formula (of the first row)", "Source")
+SAFETY = "Check local code. This is not engineering. Licensed trades where the law asks."
+"""Stands on every printed page."""
+
+_LONG_WORD = "large packs, then small"
+
+
+def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: tuple[str, ...] = HEADS) -> Page:
+    """A sheet with its title, the standing caution, and its header row."""
+    page = Page(name, widths, title)
+    page.words(ITEM, title, "title")
+    page.heights[0] = 22
+    page.next()
+    page.words(ITEM, SAFETY, "subtitle")
+    page.next()
+    for col, title_of_col in enumerate(heads):
+        page.words(col, title_of_col, "head")
+    page.next()
+    return page
+
+
+def format_of(named: Declared) -> str:
+    """The number format of a declaration; none for words."""
+    return number_format(named.unit_text) if named.sort is Sort.NUMBER else ""
+
+
+def lay_section(page: Page, places: Places, section: type[Section], shape: Shape) -> None:
+    """A section of lines: a row a line, and its figures to the right; nothing for one of factors and prices alone."""
+    shown = [member for member in section.members if _has_a_row(member)]
+    if not shown:
+        return
+    counts = dict(shape)
+    across = _open_section(page, section, counts)
+    for member in shown:
+        _lay_line(page, places, member, across)
+    if section.level != JOB and across is None:
+        _lay_grid(page, places, [each for each in shown if isinstance(each, Line)], counts)
+    page.next()
+
+
+def _has_a_row(member: Declared) -> bool:
+    """Totals over the rows stand in the row of their line."""
+    return isinstance(member, Forced) or (isinstance(member, Line) and not member.name.endswith("_all"))
+
+
+def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) -> Block | None:
+    """The two rows above a section's lines: its title and heading, and the words and numbers of its rows."""
+    level = section.level
+    page.words(ITEM, section.title, "section")
+    for col in range(ITEM + 1, FIGURES):
+        page.words(col, "", "section")
+    page.next()
+    page.words(ITEM, section.heading, "heading")
+    if level == JOB:
+        page.next()
+        return None
+    if not level.across:
+        page.next()
+        return None
+    page.words(SOURCE, f"{level} No.", "number")
+    block = block_across(page, level, counts[level], FIGURES, page.row - 1)
+    page.next()
+    return block
+
+
+@cache
+def _worked(line: Line) -> str:
+    """The words of its formula, which are the same in every shape."""
+    return line.formula.words
+
+
+def _lay_line(page: Page, places: Places, member: Declared, block: Block | None) -> None:
+    page.words(ITEM, member.label, "label")
+    page.words(UNIT, member.unit_said, "unit")
+    if isinstance(member, Forced):
+        _lay_forced(page, places, member, block)
+    elif isinstance(member, Line):
+        page.words(WORKED, _worked(member))
+        page.put(Explained(page.row, CODE, "code", member, 0))
+        page.words(SOURCE, member.source, "note")
+        if block is not None:
+            _lay_across(page, places, member, block)
+        elif member.level == JOB:
+            _lay_job_line(page, places, member)
+        _lay_total(page, places, member)
+    page.next()
+
+
+def _lay_job_line(page: Page, places: Places, line: Line) -> None:
+    places.put_cell(line, page.name, page.row, QUANTITY)
+    page.put(Computed(page.row, QUANTITY, role_of(line), line, 0, format_of(line)))
+    if line.sort is Sort.TEXT:
+        page.room(_LONG_WORD, QUANTITY)
+
+
+def role_of(line: Line) -> str:
+    """A line that may be forced shows its used value in bold."""
+    if line.sort is Sort.TEXT:
+        return "sentence"
+    return "sum" if line.forced is not None else "formula"
+
+
+def _lay_across(page: Page, places: Places, line: Line, block: Block) -> None:
+    places.put_lane(line, block, page.row)
+    for index in range(block.count):
+        page.put(Computed(page.row, block.first + index, role_of(line), line, index, format_of(line)))
+    if line.sort is Sort.TEXT:
+        page.room(_LONG_WORD, FIGURES)
+
+
+def _lay_total(page: Page, places: Places, line: Line) -> None:
+    if line.all_rows is not None:
+        places.put_cell(line.all_rows, page.name, page.row, QUANTITY)
+        page.put(Computed(page.row, QUANTITY, "sum", line.all_rows, 0, format_of(line)))
+
+
+def _lay_forced(page: Page, places: Places, forced: Forced, block: Block | None) -> None:
+    """What a person forced, brought from Measured to stand beside what was computed."""
+    page.words(WORKED, "typed on Measured; none leaves the line as computed")
+    for index in range(block.count if block else 1):
+        col = block.first + index if block else QUANTITY
+
+        def text(at: int = index) -> str:
+            return places.one(forced, at, page.name)
+
+        def value(job: JobValues, at: int = index) -> Shown:
+            return shown(job.of(forced, at))
+
+        page.put(Linked(page.row, col, "forced", text, value, format_of(forced)))
+
+
+def shown(value: float | str) -> Shown:
+    """A value as a cell shows it: the word none for a number that was not given."""
+    return NONE if isinstance(value, float) and isnan(value) else value
+
+
+def _lay_grid(page: Page, places: Places, lines: list[Line], counts: dict[Level, int]) -> None:
+    """The rows one below the other, a column a line, below the words; many lines stand in bands."""
+    for band in bands(lines):
+        block, first = block_below(page, lines[0].level, counts, FIGURES)
+        for col, line in enumerate(band, start=first):
+            places.put_lane(line, block, col)
+            head(page, page.row, col, f"{line.label}, {line.unit_said}" if line.unit_said else line.label)
+            role = "sentence" if line.sort is Sort.TEXT else "formula"
+            for index in range(block.count):
+                page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
+        page.next(block.count + 2)
+
+
+def dashed_if(format_text: str) -> str:
+    """A dash for zero, in a column of numbers."""
+    return dashed(format_text) if format_text else ""

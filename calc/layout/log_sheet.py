@@ -1,0 +1,106 @@
+"""The sheet Log: which defaults were used, what was forced and why, what was noted, and what made the workbook."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from calc import __version__
+from calc.declared import Given, Kind
+from calc.errors import Finding, Severity
+from calc.formula.levels import JOB
+from calc.intake.records import DEFAULT, Entry, JobInput
+from calc.intake.schema import FACTOR_LIST, GIVENS
+from calc.layout.line_sheets import open_page
+from calc.layout.page import Page, Shown, Stated
+
+NAME = "Log"
+_HEADS = ("What", "Value", "Unit", "Where", "Note", "Who")
+_WIDTHS = (38.0, 22.0, 10.0, 34.0, 62.0, 12.0)
+FORCED = "Forced lines and accepted stops"
+ITS_NOTES = "noted beside it"
+"""What the row below that of a forced line is called, when something was noted beside the override."""
+
+Entered = tuple[str, Shown, str, str, str] | tuple[str, Shown, str, str, str, str]
+"""One row of the Log: what, value, unit, where, note, and who where that is known."""
+
+
+def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
+    """The blocks of the Log, each with a title."""
+    return [
+        ("Defaults used", list(_defaults(job))),
+        ("Usual factors used", list(_factors(job))),
+        (FORCED, list(_forced(job))),
+        ("Noted and asked", [_noted(each) for each in job.notes]),
+        ("Identity", list(_identity(job))),
+    ]
+
+
+def count_defaults(job: JobInput) -> int:
+    """How many inputs of the job nobody typed."""
+    return sum(1 for _ in _defaults(job))
+
+
+def count_factors(job: JobInput) -> int:
+    """How many factors of the trade the house left as usual."""
+    return sum(1 for _ in _factors(job))
+
+
+def log_page(job: JobInput) -> Page:
+    """The sheet; it is as of issue, and its length is the job's own."""
+    page = open_page(NAME, "Log: as of issue", _WIDTHS, _HEADS)
+    for title, rows in log_rows(job):
+        for col in range(len(_HEADS)):
+            page.words(col, f"{title} ({len(rows)})" if col == 0 else "", "section")
+        page.next()
+        for row in rows:
+            for col, value in enumerate(row):
+                if value not in ("", None):
+                    page.put(Stated(page.row, col, "issue", value))
+                    page.room(str(value), col)
+            page.next()
+        page.next()
+    return page
+
+
+def _defaults(job: JobInput) -> Iterator[Entered]:
+    for given in GIVENS:
+        if given.kind is Kind.TEXT:
+            continue
+        if given.level == JOB:
+            yield from _default(given, job.entries[given], "")
+        else:
+            for row in job.rows.get(given.level, []):
+                yield from _default(given, row.entries[given], f"{given.level} {row.word}")
+
+
+def _default(given: Given, entry: Entry, of: str) -> Iterator[Entered]:
+    if entry.origin == DEFAULT:
+        value = "none" if entry.value != entry.value else entry.value
+        yield given.label, value, given.unit_said, given.section.table, f"blank{', ' + of if of else ''}"
+
+
+def _factors(job: JobInput) -> Iterator[Entered]:
+    for factor in FACTOR_LIST:
+        for place, value in enumerate(factor.values):
+            if (factor, place) not in job.house.factors:
+                word = factor.level.axis.words[place] if factor.level.axes else ""
+                yield factor.label, value, factor.unit_text, "Factors", f"{word}{': ' if word else ''}{factor.source}"
+
+
+def _forced(job: JobInput) -> Iterator[Entered]:
+    for (forced, _), entry in job.forced.items():
+        yield forced.label, entry.value, forced.unit_text, entry.origin, entry.reason, entry.who
+        if entry.notes:
+            yield ITS_NOTES, None, "", entry.origin, entry.notes
+
+
+def _noted(each: Finding) -> Entered:
+    kind = {Severity.ASK: "asked", Severity.NOTE: "noted"}.get(each.severity, each.severity.word)
+    place = f"{each.place.sheet}!{each.place.cell}" if each.place.cell else each.place.sheet
+    return kind, None, "", place, f"{each.found} {each.remedy}".strip()
+
+
+def _identity(job: JobInput) -> Iterator[Entered]:
+    yield "Program", f"flatwork-calc {__version__}", "", "", ""
+    yield "Input workbook", job.place.book, "", "", f"sha256 {job.sha256}"
+    yield "House book", job.house.name or "none", "", "", f"sha256 {job.house.sha256}" if job.house.sha256 else ""

@@ -1,0 +1,208 @@
+"""A sheet while it is laid out: which cell holds what. Nothing here knows a value or a file."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from functools import lru_cache
+from math import ceil
+
+from calc.declared import Declared, Line
+from calc.intake.records import JobInput
+from calc.layout.charts import Chart
+from calc.layout.styles import LINE_HEIGHT
+from calc.model.results import JobValues
+
+_LETTERS = 1.22
+"""Letters of body text that stand in one unit of a column's width, with a little in hand."""
+
+Shown = float | str | None
+"""What a cell shows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Fixed words."""
+
+    row: int
+    col: int
+    role: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A value as of issue that the whole workbook was given."""
+
+    row: int
+    col: int
+    role: str
+    value: Shown
+    format: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A row number that the program gives."""
+
+    row: int
+    col: int
+    role: str
+    value: int
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What a person typed for a given, a factor, a price or a forced line: it is edited here."""
+
+    row: int
+    col: int
+    role: str
+    named: Declared
+    index: int
+    format: str
+
+
+@dataclass(frozen=True, slots=True)
+class Computed:
+    """A line's formula; its text is written when every place is known."""
+
+    row: int
+    col: int
+    role: str
+    line: Line
+    index: int
+    format: str
+
+
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """A formula that only brings cells together; ``text`` is written when every place is known."""
+
+    row: int
+    col: int
+    role: str
+    text: Callable[[], str]
+    value: Callable[[JobValues], Shown]
+    format: str = ""
+    wraps: bool = False
+    """Whether its words are wrapped, so that the row must be made high enough for them when it is written."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spoken:
+    """Words that are the job's own: what was typed, where it stood, what was noted. As of issue."""
+
+    row: int
+    col: int
+    role: str
+    say: Callable[[JobInput], Shown]
+    format: str = ""
+    wraps: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Explained:
+    """The text of a line's formula, as words beside it."""
+
+    row: int
+    col: int
+    role: str
+    line: Line
+    index: int
+
+
+@dataclass(frozen=True, slots=True)
+class Pointed:
+    """The address of a row of a line, as words."""
+
+    row: int
+    col: int
+    role: str
+    named: Declared
+    index: int
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What was worked out about the job when its workbook was written, and is not live. As of issue."""
+
+    row: int
+    col: int
+    role: str
+    say: Callable[[JobValues], Shown]
+    format: str = ""
+    wraps: bool = False
+
+
+Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained | Pointed | Told
+
+
+@dataclass
+class Page:
+    """A sheet: its cells, its widths and heights, and how it prints."""
+
+    name: str
+    widths: tuple[float, ...]
+    title: str = ""
+    portrait: bool = False
+    one_page: bool = False
+    least_scale: float = 0.0
+    """One page only where it need not be printed smaller than this; else as many as it takes."""
+    puts: list[Put] = field(default_factory=list)
+    heights: dict[int, float] = field(default_factory=dict)
+    row: int = 0
+    frozen_rows: int = 3
+    frozen_cols: int = 1
+    repeated_rows: int = 0
+    """The rows that every printed page begins with; those that are frozen when 0."""
+    choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
+    charts: list[Callable[[], Chart]] = field(default_factory=list)
+    """The charts that lie over its cells; asked for when every place is known."""
+
+    def put(self, cell: Put) -> None:
+        """Adds a cell."""
+        self.puts.append(cell)
+
+    def words(self, col: int, text: str, role: str = "words") -> None:
+        """Words in the current row; the row is made high enough for them."""
+        self.puts.append(Words(self.row, col, role, text))
+        if role not in ("section", "heading", "title", "subtitle"):
+            self.room(text, col)
+
+    def room(self, text: str, col: int, row: int | None = None) -> None:
+        """Makes the row high enough to show ``text`` wrapped in its column."""
+        self.stretch(self.heights, self.row if row is None else row, text, col)
+
+    def stretch(self, heights: dict[int, float], row: int, text: str, col: int) -> None:
+        """Makes a row of ``heights`` high enough to show ``text`` wrapped in its column."""
+        heights[row] = max(heights.get(row, LINE_HEIGHT), self.height_of(text, col))
+
+    def height_of(self, text: str, col: int) -> float:
+        """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""
+        lines = lines_of(text, self.widths[min(col, len(self.widths) - 1)])
+        return min(409.0, lines * LINE_HEIGHT + (2 if lines > 1 else 0))
+
+    def next(self, rows: int = 1) -> None:
+        """Goes down to the next row."""
+        self.row += rows
+
+
+@lru_cache(maxsize=16384)
+def lines_of(text: str, width: float) -> int:
+    """How many lines ``text`` takes when it is wrapped in a column so wide."""
+    room = max(4.0, width * _LETTERS)
+    if len(text) <= room and "\n" not in text:
+        return 1
+    lines = 0
+    for paragraph in text.split("\n"):
+        used, count = 0.0, 1
+        for word in paragraph.split(" "):
+            length = len(word) + (1 if used else 0)
+            if used and used + length > room:
+                count, used = count + 1, 0.0
+                length = len(word)
+            count += max(0, ceil(length / room) - 1)
+            used += length if length <= room else length % room
+        lines += count
+    return max(1, lines)

@@ -1,0 +1,175 @@
+"""A paper as a sheet: its parts one below the other on one grid, every number brought from where it is computed.
+
+What a paper looks like depends on how many rows were typed, never on what is in them.
+"""
+
+from __future__ import annotations
+
+from functools import singledispatch
+
+from calc.declared import paper
+from calc.layout.line_sheets import SAFETY
+from calc.layout.page import Linked, Page, Spoken, Words
+from calc.layout.paper_cells import (
+    LABEL,
+    PLAIN_GRID,
+    ROW,
+    VALUE,
+    WORDY_GRID,
+    Desk,
+    PaperPage,
+    bring,
+    is_words,
+    spread_words,
+)
+from calc.layout.paper_tables import lay_running, lay_table
+from calc.layout.paper_watch import lay_watched, readiness
+
+__all__ = ["Desk", "paper_page"]
+
+AREAS_ON_A_PAGE = 6
+"""A paper of a job with no more areas is one page."""
+
+_LEAST_SCALE = 0.7
+_GAP, _LOUD_HEIGHT, _SIGN_HEIGHT = 5.0, 17.0, 32.0
+_TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
+"""Columns of the even grid: the box to tick, and the second of two facts in a row."""
+
+
+def paper_page(handout: paper.Paper, desk: Desk) -> Page:
+    """The sheet of a paper."""
+    first = handout.parts[0]
+    headed = isinstance(first, paper.Table) and not first.title
+    few = desk.areas <= AREAS_ON_A_PAGE and not headed
+    page = PaperPage(
+        handout.title,
+        WORDY_GRID if handout.describes else PLAIN_GRID,
+        handout.title,
+        portrait=True,
+        one_page=few,
+        least_scale=_LEAST_SCALE,
+        frozen_rows=3 if headed else 2,
+        frozen_cols=0,
+    )
+    page.words(LABEL, handout.title, "title")
+    page.heights[0] = 24
+    last = len(page.widths) - 1
+    page.put(Spoken(0, last, "stamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
+    page.next()
+    page.words(LABEL, SAFETY, "subtitle")
+    page.next()
+    for part in handout.parts:
+        if desk.shows(part):
+            _lay_title(page, part.title)
+            _lay(part, page, desk, handout)
+            page.heights[page.row] = _GAP
+            page.next()
+    for row in range(page.row):
+        page.heights.setdefault(row, ROW)
+    return page
+
+
+def _lay_title(page: Page, title: str) -> None:
+    if title:
+        for col in range(len(page.widths)):
+            page.words(col, title if col == LABEL else "", "section")
+        page.heights[page.row] = 16
+        page.next()
+
+
+@singledispatch
+def _lay(part: object, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    raise TypeError(f"no layout for {type(part).__name__}")
+
+
+@_lay.register
+def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    if part.abreast:
+        _lay_abreast(page, desk, part)
+        return
+    flush = _flush(handout, part)
+    for fact in part.rows:
+        page.words(LABEL, fact.called, "label")
+        if fact.loud:
+            page.heights[page.row] = _LOUD_HEIGHT
+        if fact.named is None:
+            page.put(Words(page.row, VALUE, "line", paper.BY_HAND))
+        else:
+            bring(page, desk, fact, flush)
+        if fact.named is not None and fact.named is handout.stands:
+            readiness(page, desk)
+        if part.ticked:
+            page.put(Words(page.row, _TICK, "byhand", ""))
+        page.next()
+
+
+def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
+    """Whether the values of a block stand flush left: where some of them are words, or nothing but a pen fills them."""
+    return handout.describes or any(fact.named is None or is_words(fact.named) for fact in part.rows)
+
+
+def _lay_abreast(page: Page, desk: Desk, part: paper.Facts) -> None:
+    """Two in a row: the first half to the left, the second to the right."""
+    half = (len(part.rows) + 1) // 2
+    top = page.row
+    for place, fact in enumerate(part.rows):
+        page.row = top + place % half
+        right = place >= half
+        page.put(Words(page.row, _SECOND if right else LABEL, "line", fact.called))
+        if fact.loud:
+            page.heights[page.row] = _LOUD_HEIGHT
+        bring(page, desk, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
+    page.row = top + half
+
+
+@_lay.register
+def _(part: paper.Table, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    lay_table(page, desk, part, handout.describes)
+
+
+@_lay.register
+def _(part: paper.Running, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    lay_running(page, desk, part)
+
+
+@_lay.register
+def _(part: paper.Watched, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    lay_watched(page, desk)
+
+
+@_lay.register
+def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    for sentence in part.sentences:
+        for line in spread_words(sentence, sum(page.widths)):
+            page.put(Words(page.row, LABEL, "line", line))
+            page.next()
+
+
+@_lay.register
+def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    words = part.words
+    for index in range(desk.counts[words.level]):
+        page.put(Spoken(page.row, LABEL, "label", desk.word(words.level, index)))
+        page.put(
+            Linked(
+                page.row,
+                VALUE,
+                "sentence",
+                desk.text_of(words, index, page.name),
+                desk.value_of(words, index),
+                wraps=True,
+            )
+        )
+        page.next()
+
+
+@_lay.register
+def _(part: paper.ToSign, page: Page, desk: Desk, handout: paper.Paper) -> None:
+    for who in part.who:
+        page.heights[page.row] = _SIGN_HEIGHT
+        page.put(Words(page.row, LABEL, "signer", who))
+        page.put(Words(page.row, VALUE, "sign", ""))
+        page.put(Words(page.row, VALUE + 1, "signer", "  Date"))
+        for col in range(VALUE + 2, len(page.widths)):
+            page.put(Words(page.row, col, "sign", ""))
+        page.next()

@@ -1,0 +1,52 @@
+"""What looks odd beside the other jobs of the week: slips of the pen, and work that was bid twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from statistics import median
+from typing import Protocol
+
+from calc.formula.functions import NONE
+from calc.intake.spelling import same
+
+ENOUGH = 3
+"""So many priced jobs make a middle."""
+
+
+class Looked(Protocol):
+    """What of a job is looked at."""
+
+    @property
+    def job(self) -> str:
+        """Its id."""
+
+    @property
+    def address(self) -> str:
+        """Where it is."""
+
+    @property
+    def by_area(self) -> float:
+        """The price of a square foot."""
+
+    @property
+    def usual(self) -> tuple[float, float]:
+        """The least and the most of it over the middle of the week that passes without a word."""
+
+
+def look_again(rows: Sequence[Looked]) -> dict[str, str]:
+    """For each job what is odd among the jobs of the week, in words: slips of the pen, and work that was bid twice."""
+    priced = sorted(row.by_area for row in rows if row.by_area > 0)
+    middle = median(priced) if len(priced) >= ENOUGH else 0.0
+    places: dict[str, list[str]] = {}
+    for row in rows:
+        places.setdefault(same(row.address), []).append(row.job)
+    return {row.job: "; ".join(_odd(row, middle, places)) or "-" for row in rows}
+
+
+def _odd(row: Looked, middle: float, places: dict[str, list[str]]) -> Iterator[str]:
+    low, high = row.usual
+    if middle and row.by_area and not middle * low <= row.by_area <= middle * high:
+        yield f"a square foot costs {row.by_area / middle:.1f} times the middle: is a unit or a column wrong?"
+    others = [job for job in places[same(row.address)] if job != row.job]
+    if row.address not in ("", NONE) and others:
+        yield f"same address as {', '.join(others)}"

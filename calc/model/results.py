@@ -1,0 +1,80 @@
+"""The values of one job out of a chunk, by declaration and row."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from calc.declared import Declared
+from calc.formula.levels import Level
+from calc.formula.compute import Frame
+from calc.intake.records import JobInput
+
+Shape = tuple[tuple[Level, int], ...]
+"""How many rows each level has for a job: all that a layout may depend on."""
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a usual range: what would be taken instead, and how much more the price would be, in $."""
+
+    value: float | str
+    more: float
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """Something that nobody measured, and what it does to the price from one end of its usual range to the other."""
+
+    label: str
+    taken: float | str
+    unit_text: str
+    ends: tuple[End, ...]
+    """The ends that can be priced, the cheapest first."""
+
+    @property
+    def effect(self) -> float:
+        """How far it moves the price at most, in $."""
+        return max(abs(end.more) for end in self.ends)
+
+
+@dataclass(frozen=True)
+class JobValues:
+    """One job of an evaluated chunk."""
+
+    job: JobInput
+    frame: Frame
+    starts: Mapping[Level, int]
+    counts: Mapping[Level, int]
+    moves: tuple[Move, ...] | None = None
+    """What moves the price, as of issue; None until somebody works it out."""
+
+    def of(self, named: Declared, index: int = 0) -> float | str:
+        """The value of ``named`` in its row ``index``: words, or a number (NaN when it was not given)."""
+        value = self.frame.columns[named][self.starts[named.level] + index]
+        return value if isinstance(value, str) else float(value)
+
+    def count(self, level: Level) -> int:
+        """How many rows of ``level`` the job has."""
+        return self.counts[level]
+
+    @property
+    def shape(self) -> Shape:
+        """What the job's layout depends on."""
+        return tuple(sorted(self.counts.items(), key=lambda each: str(each[0])))
+
+
+def each_job(frame: Frame, jobs: list[JobInput]) -> list[JobValues]:
+    """The jobs of a chunk, each with its own rows."""
+    bounds = {level: np.searchsorted(rows.job, np.arange(len(jobs) + 1)) for level, rows in frame.rows.items()}
+    return [
+        JobValues(
+            job,
+            frame,
+            {level: int(bound[place]) for level, bound in bounds.items()},
+            {level: int(bound[place + 1] - bound[place]) for level, bound in bounds.items()},
+        )
+        for place, job in enumerate(jobs)
+    ]

@@ -1,0 +1,96 @@
+"""Integrity: numbers that two routes must agree on."""
+
+from __future__ import annotations
+
+from calc.declare import Section, check, factor, largest, per_one, total, when
+from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dowels import Cut, Doweled
+from calc.trade.materials.fiber import Dose, FiberTotal, TruckFiber
+from calc.trade.hauling.piles import Pile
+from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.takeoff.joint_list import JointPlace
+from calc.trade.takeoff.joints import Matched
+from calc.trade.ordering.order import Load, Order
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+
+
+class Integrity(Section, title="Integrity", sheet="Checks"):
+    """Each row reaches one number by two routes: 0 is well, 1 is a miss."""
+
+    tolerance = factor(
+        "Tolerance of the checks",
+        "",
+        0.000001,
+        low=0,
+        high=0.01,
+        source="house rule: a millionth, as in every comparison",
+    )
+
+    trucks = check(
+        "Trucks fit the list (a miss: list too short, run flatwork again)",
+        "truck",
+        Order.trucks,
+        total(Load.rides),
+        tolerance,
+    )
+    loads = check("The trucks carry the order", "yd3", Order.quantity, total(Load.yards), tolerance)
+    fiber = check(
+        "No truck is short of fiber",
+        "lb",
+        largest(0, Dose.weight - total(TruckFiber.bags) * Dose.bag),
+        0 * Dose.weight,
+        tolerance,
+    )
+    fiber_bought = check(
+        "The bags bought are the bags of the trucks, unless forced",
+        "bag",
+        when(FiberTotal.bags.is_forced, total(TruckFiber.bags) + FiberTotal.batch, FiberTotal.bags),
+        total(TruckFiber.bags) + FiberTotal.batch,
+        tolerance,
+    )
+    curing = check(
+        "The curing packs hold the need",
+        "gal",
+        when(CURING_PACKS.can_win > 0, largest(0, Curing.need - CURING_PACKS.bought), 0),
+        0 * Curing.need,
+        tolerance,
+    )
+    bonding = check(
+        "The bonding packs hold the need",
+        "gal",
+        when(BONDING_PACKS.can_win > 0, largest(0, Bonding.need - BONDING_PACKS.bought), 0),
+        0 * Bonding.need,
+        tolerance,
+    )
+    sealer = check(
+        "The sealer packs hold the need",
+        "gal",
+        when(SEALER_PACKS.can_win > 0, largest(0, Sealer.need - SEALER_PACKS.bought), 0),
+        0 * Sealer.need,
+        tolerance,
+    )
+    hole = check(
+        "Soil and old concrete fill the hole (a miss: more old concrete than hole)",
+        "yd3",
+        total(Dig.hole),
+        total(Dig.bank) + total(Dig.not_soil),
+        tolerance,
+    )
+    overweight = check(
+        "No load is over the payload",
+        "ton",
+        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * per_one(total(Hauled.loads))), 0),
+        0 * total(Pile.tons),
+        tolerance,
+    )
+    hauled = check("Everything is hauled once", "ton", total(Pile.tons), total(Hauled.tons), tolerance)
+    joints = check(
+        "Joints fit the list (a miss: list too short, run flatwork again)",
+        "",
+        total(Matched.joints),
+        total(JointPlace.used),
+        tolerance,
+    )
+    dowels = check(
+        "Every dowel is on the cutting list once", "bar", total(Doweled.dowels), total(Cut.counted), tolerance
+    )

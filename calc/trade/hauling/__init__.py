@@ -1,0 +1,1 @@
+"""Hauling: piles, vehicles, disposal sites, and the haul plan that is taken."""

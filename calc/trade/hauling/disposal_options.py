@@ -1,0 +1,141 @@
+"""Each pile on each vehicle to each site that takes it, and the cheapest of them.
+
+Overweight is never planned: loads go by room or by weight, whichever asks for more.
+"""
+
+from __future__ import annotations
+
+from calc.declare import (
+    PERCENT,
+    Section,
+    at,
+    both,
+    count_of,
+    either,
+    exact,
+    greatest,
+    is_word,
+    largest,
+    line,
+    money,
+    per_one,
+    place_of_least,
+    round_up,
+    same_word,
+    when,
+)
+from calc.trade.hauling.piles import Bed, Gate, Heap, Purity
+from calc.trade.inputs.job import Disposal, Vehicle
+from calc.trade.levels import DISPOSAL, PILE, VEHICLE
+
+_SHEET = "Dig and haul"
+ONE_DOLLAR = exact(1, "$")
+
+
+class Carry(Section, title="Loads of each pile on each vehicle", each=VEHICLE * PILE, sheet=_SHEET):
+    """By room and by weight, whichever is more; no weight, no load."""
+
+    by_room = line(
+        "Loads by room",
+        "load",
+        when(Bed.room > 0, count_of(round_up(Heap.loose / Bed.room), "load"), 0),
+        source="loose volume over the room of the heaped box",
+    )
+    by_weight = line(
+        "Loads by weight",
+        "load",
+        when(Bed.payload > 0, count_of(round_up(Heap.tons / Bed.payload), "load"), 0),
+        source="weight over the payload",
+    )
+    loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load")
+    tons = line("Tons on a load", "ton/load", when(loads > 0, Heap.tons / loads, 0), source="split evenly")
+    yards = line("Yards on a load", "yd3/load", when(loads > 0, Heap.loose / loads, 0), source="split evenly")
+
+
+class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET):
+    """Candidates: what the gate takes, what a dirty load may cost, what the trips cost."""
+
+    takes = line(
+        "Can go there",
+        "",
+        when(
+            both(
+                same_word(Heap.kind, Disposal.kind),
+                Gate.known > 0,
+                either(Disposal.wet.is_("yes"), Purity.wet * Heap.soil <= 0),
+                either(Disposal.roots.is_("yes"), Purity.roots * Heap.soil + Purity.balls * Heap.green <= 0),
+            ),
+            1,
+            0,
+        ),
+        source="the kind, a rate, and wet soil and roots where there are any in the pile",
+    )
+    tipping = line(
+        "Tipping",
+        "$",
+        Carry.loads * largest(Gate.load, Gate.ton * Carry.tons, Gate.yard * Carry.yards),
+        source="loads, at the dearest of the least charge and the rates that the site has",
+    )
+    dirty = line(
+        "Dirty loads",
+        "$",
+        when(is_word(Heap.kind, "soil"), Carry.loads * Disposal.dirty * Purity.chance / PERCENT, 0),
+        source="surcharge times its chance, for soil at a site for soil",
+    )
+    trips = line(
+        "Trips",
+        "$",
+        per_one(Carry.loads) * (Gate.trip * Bed.hour + Gate.miles * Vehicle.per_mile),
+        source="hours and miles of every load",
+    )
+    cost = line("All of it", "$", tipping + dirty + trips, source="gate, surcharge and trips")
+    compared = line(
+        "Compared",
+        "$",
+        when(takes > 0, money(cost), money(greatest(cost)) + ONE_DOLLAR),
+        source="a site that does not take it is put behind the dearest",
+    )
+
+
+class Leg(Section, title="Each pile on each vehicle to its best site", each=VEHICLE * PILE, sheet=_SHEET):
+    """The site with the least of gate, surcharge and trips; an empty pile needs none."""
+
+    place = line(
+        "Row of the site",
+        "",
+        place_of_least(Tip.compared, VEHICLE * PILE),
+        source="least, first row wins; 0 for no sites",
+    )
+    lacks = line(
+        "Lacks a site",
+        "",
+        when(both(Carry.loads > 0, either(place <= 0, at(Tip.takes, largest(1, place), of=VEHICLE * PILE) <= 0)), 1, 0),
+        source="1 where something lies in it and no site takes it",
+    )
+    fits = line(
+        "Has a site", "", when(both(Carry.loads > 0, lacks <= 0), 1, 0), source="1 for a pile that goes somewhere"
+    )
+    tipping = line(
+        "Tipping there",
+        "$",
+        when(fits > 0, at(Tip.tipping, largest(1, place), of=VEHICLE * PILE), 0),
+        source="of that site",
+    )
+    dirty = line(
+        "Dirty loads there",
+        "$",
+        when(fits > 0, at(Tip.dirty, largest(1, place), of=VEHICLE * PILE), 0),
+        source="of that site",
+    )
+    trips = line(
+        "Trips there",
+        "$",
+        when(fits > 0, at(Tip.trips, largest(1, place), of=VEHICLE * PILE), 0),
+        source="of that site",
+    )
+    hours = line(
+        "Trip hours there",
+        "h",
+        when(fits > 0, per_one(Carry.loads) * at(Gate.trip, largest(1, place)), 0),
+        source="loads times one trip",
+    )

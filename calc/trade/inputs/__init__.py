@@ -1,0 +1,1 @@
+"""What a person types: the company, the job, its areas, and everything else that is asked."""

@@ -1,0 +1,1 @@
+"""Money: the cost lines, the price and the bid."""

@@ -1,0 +1,242 @@
+"""The rows of the table of costs, group by group: what there is of it, what one costs, and why there may be none.
+
+A row that is added here is on Costs, in the price, in the ledger and in the job cost at once.
+"""
+
+from __future__ import annotations
+
+from calc.declare import (
+    Cost,
+    Expr,
+    Line,
+    Price,
+    both,
+    count_of,
+    exact,
+    if_given,
+    is_given,
+    look_up,
+    per_one,
+    total,
+    when,
+)
+from calc.trade.ordering.bags import Bags
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
+from calc.trade.takeoff.dowels import Cut, DowelNeeds
+from calc.trade.work.equipment import Equipment, Rented
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
+from calc.trade.hauling.choice import Choice
+from calc.trade.inputs.job import Job
+from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.work.labor import Labor, Task
+from calc.trade.levels import BOARD, GROUP, TASK, TOOL
+from calc.trade.inputs.money import Terms
+from calc.trade.ordering.order import Order
+from calc.trade.materials.packs import Packs
+from calc.trade.ordering.method_cost import MethodCost, Pump
+from calc.trade.ordering.pour import PourCost, TruckTime
+from calc.trade.ordering.plant import Mixed, Supply
+from calc.trade.inputs.pour import Mixture
+from calc.trade.prices.price_age import last_day
+from calc.trade.work.protection import Protection
+from calc.trade.materials.purchases import Bought, TruckFee
+from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.prices.rental import Rental
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+
+CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
+ONE_EACH = exact(1, "each")
+NO_TRUCK = "no concrete from the plant"
+NOT_IN_MIX = "not in the mix"
+NO_PUMP = "no pump"
+NO_BAGS = "not poured by bags"
+
+
+def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
+    """A cost whose rate is a price of the house book."""
+    return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
+
+
+def _in_mix(asked: Expr) -> Expr:
+    """The yards that are billed, where something is in the mix."""
+    return when(asked, PourCost.billed, 0)
+
+
+_PUMPED = PourCost.pumped > 0
+
+_CONCRETE = (
+    Cost(
+        "Ready-mix concrete", CONCRETE, PourCost.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed, last_day=Mixed.last_day
+    ),
+    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), Supply.air_price, NOT_IN_MIX),
+    priced(
+        "Accelerator in the mix",
+        CONCRETE,
+        _in_mix(Mixture.accelerator.is_("yes")),
+        Supply.accelerator_price,
+        NOT_IN_MIX,
+    ),
+    priced("Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), Supply.retarder_price, NOT_IN_MIX),
+    priced("Hot water in the mix", CONCRETE, _in_mix(Mixture.hot_water.is_("yes")), Supply.hot_water_price, NOT_IN_MIX),
+    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, Supply.pump_mix_price, NO_PUMP),
+    priced("Short load, first", CONCRETE, total(TruckFee.first), Supply.first_fee, "no truck is below the first limit"),
+    priced(
+        "Short load, second",
+        CONCRETE,
+        total(TruckFee.second),
+        Supply.second_fee,
+        "no truck is between the first limits",
+    ),
+    priced(
+        "Short load, third", CONCRETE, total(TruckFee.third), Supply.third_fee, "no truck is between the last limits"
+    ),
+    priced("Delivery by the truck", CONCRETE, Order.trucks, Supply.delivery_price, NO_TRUCK),
+    priced(
+        "Waiting of trucks",
+        CONCRETE,
+        total(TruckTime.waiting),
+        MethodCost.waiting_price,
+        "every truck is empty in its free time",
+    ),
+    priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
+    priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
+    priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
+    priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
+    priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
+    priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
+    priced(
+        "Micro fiber bags",
+        CONCRETE,
+        when(Job.fiber.is_("micro"), FiberTotal.bags, 0),
+        Bought.micro_price,
+        "no micro fiber",
+    ),
+    priced(
+        "Macro fiber bags",
+        CONCRETE,
+        when(Job.fiber.is_("macro"), FiberTotal.bags, 0),
+        Bought.macro_price,
+        "no macro fiber",
+    ),
+)
+
+
+def _small_packs(packs: Packs, need: Line) -> Expr:
+    """The small packs to buy; one, for want of a price, where a liquid is needed and no pack of it is known."""
+    return when(both(packs.can_win <= 0, need > 0), count_of(1, "pack"), packs.small)
+
+
+_PACKED = tuple(
+    priced(f"{liquid}, {size} packs", MATERIALS, count, price, "none is needed")
+    for liquid, packs, need, small, large in (
+        ("Bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
+        ("Curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large),
+        ("Sealer", SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
+    )
+    for size, count, price in (("small", _small_packs(packs, need), small), ("large", packs.large, large))
+)
+
+_MATERIALS = (
+    priced("Base rock, bought", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
+    priced(
+        "Base rock, delivered",
+        MATERIALS,
+        count_of(BaseHaul.delivered, "each"),
+        BaseHaul.delivery_price,
+        "it is fetched, or there is none",
+    ),
+    Cost(
+        "Base rock, fetched",
+        MATERIALS,
+        count_of(when(per_one(BaseHaul.trips) > 0, 1, 0), "each"),
+        BaseHaul.trip_cost / ONE_EACH,
+        "it is delivered, or there is none",
+    ),
+    *(
+        priced(
+            f"Form board {word}, its share",
+            MATERIALS,
+            look_up(Board.length, word) / Board.uses,
+            price,
+            "no form of that board",
+        )
+        for word, price in zip(BOARD.axis.words, Board.cost.prices, strict=True)
+    ),
+    priced(
+        "Stakes, their share",
+        MATERIALS,
+        FormNeeds.stakes / FormNeeds.stake_uses,
+        FormNeeds.stake_price,
+        "nothing is formed",
+    ),
+    priced(
+        "Hardboard, its share",
+        MATERIALS,
+        total(Stakes.curved) / FormNeeds.hardboard_uses,
+        FormNeeds.hardboard_price,
+        "no form bends",
+    ),
+    priced("Form oil, once", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
+    priced("Dowel bars", MATERIALS, total(Cut.bars), Bought.bar_price, "no dowels"),
+    priced("Drill bits", MATERIALS, DowelNeeds.bits, Bought.bit_price, "nothing is drilled"),
+    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, Bought.tube_price, "no dowel is glued"),
+    priced("Isolation strips, bought", MATERIALS, JointNeeds.strips, Bought.strip_price, "nothing is isolated"),
+    priced("Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, Bought.caulk_price, "nothing is isolated"),
+    *_PACKED,
+    priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
+    priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
+    priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
+    priced("Barricades by the day", MATERIALS, Protection.closed, Protection.barricade_price, "no day is closed"),
+)
+
+_EQUIPMENT = (
+    *(
+        Cost(
+            f"Rental of a {word}",
+            EQUIPMENT,
+            when(look_up(Rented.lacking, word) > 0, ONE_EACH, look_up(Rented.count, word)),
+            look_up(Rented.each, word),
+            "it is not needed",
+            tax=look_up(Rental.taxed, word),
+            sure=when(look_up(Rented.lacking, word) > 0, 0, 1),
+            last_day=look_up(Rented.last_day, word),
+        )
+        for word in TOOL.axis.words
+    ),
+    priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.brought, Equipment.bring_price, "dug by hand"),
+    priced("Coming to the job, by the day", EQUIPMENT, Equipment.visits, Equipment.mobilise_price, "none"),
+)
+
+_DISPOSAL = (
+    Cost(
+        "Haul, tipping and parting",
+        DISPOSAL,
+        when(Choice.loads > 0, ONE_EACH, 0),
+        Choice.cost / ONE_EACH,
+        "nothing is hauled away",
+        sure=when(Choice.known > 0, 1, 0),
+    ),
+)
+
+_LABOR = (
+    *(
+        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such work")
+        for word in TASK.axis.words
+    ),
+    Cost("Labor: unfilled crew time", LABOR, Labor.idle, CrewRate.mix, "the house charges none"),
+)
+
+_FEES = (
+    Cost(
+        "Permit",
+        FEES,
+        when(is_given(Terms.permit), ONE_EACH, 0),
+        if_given(Terms.permit, 0) / ONE_EACH,
+        "none, or not asked yet",
+        sure=when(is_given(Terms.permit), 1, 0),
+    ),
+)
+
+ROWS: tuple[Cost, ...] = (*_CONCRETE, *_MATERIALS, *_EQUIPMENT, *_DISPOSAL, *_LABOR, *_FEES)
+"""Every cost, in the order of its group."""

@@ -1,0 +1,59 @@
+"""What the week's workbook shows of each job, and what it holds one job against another by."""
+
+from __future__ import annotations
+
+from calc.declare import Line, Section, factor
+from calc.trade.materials.base_rock import BaseNeeds
+from calc.trade.takeoff.dowels import DowelNeeds
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.hauling.loads import Hauled
+from calc.trade.work.labor import Labor
+from calc.trade.money.price import Price
+from calc.trade.ordering.order import Order
+from calc.trade.materials.liquids import Curing
+
+
+class Beside(Section, title="Beside the other jobs of a week"):
+    """Asked in ``week.xlsx`` only: a job that is bid alone gives the same workbook."""
+
+    between = factor(
+        "From one stop of a truck to the next", "min", 15, low=5, high=40, source="common practice, no source"
+    )
+    low = factor(
+        "Price by area over the middle, looked at below",
+        "",
+        0.5,
+        low=0.25,
+        high=0.75,
+        source="common practice, no source: to find a slip of the pen",
+    )
+    high = factor(
+        "Price by area over the middle, looked at above",
+        "",
+        2,
+        low=1.5,
+        high=4,
+        source="common practice, no source: to find a slip of the pen",
+    )
+
+
+COLUMNS: tuple[Line, ...] = (
+    Slab.net_area,
+    Order.quantity,
+    Order.trucks,
+    FiberTotal.bags,
+    DowelNeeds.dowels,
+    BaseNeeds.buy,
+    Hauled.tons,
+    Hauled.loads,
+    Curing.need,
+    Labor.hours,
+    Price.direct,
+    Price.full,
+    Price.price,
+)
+"""The quantities and amounts of a job that the week adds up: each for the whole job."""
+
+BEYOND_COSTS: tuple[Line, ...] = (Price.tax,)
+"""What the ledger books beside the table of costs, so that it adds up to the direct cost."""

@@ -1,0 +1,187 @@
+"""The papers of the crew and of the office: what is loaded, what the day of the pour needs, what it all costs.
+
+The first two show no price. The last is never given out.
+"""
+
+from __future__ import annotations
+
+from calc.declare import paper
+from calc.trade.materials.base_rock import BaseNeeds
+from calc.trade.money.cost_rows import ROWS
+from calc.trade.money.costs import COST, CostTable
+from calc.trade.takeoff.dowels import Cut, DowelNeeds
+from calc.trade.work.equipment import Tool
+from calc.trade.materials.fiber import FiberTotal, TruckFiber
+from calc.trade.takeoff.forms import FormNeeds, Stakes
+from calc.trade.takeoff.geometry import Depth, Slab
+from calc.trade.inputs.job import Company, Job
+from calc.trade.takeoff.joint_list import JointPlace
+from calc.trade.takeoff.joints import JointNeeds, Matched
+from calc.trade.work.labor import Labor
+from calc.trade.levels import AREA, BOARD, GROUP, TOOL, TRUCK
+from calc.trade.money.price import Invoice, Price, Subtotal
+from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.inputs.papers import OnPaper
+from calc.trade.papers.area_text import AreaWord
+from calc.trade.papers.pour_text import COMES_AT, Arrival, BoardWord, PourWord
+from calc.trade.ordering.pour import Pour, TruckTime
+from calc.trade.ordering.finish_window import FinishWindow
+from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.work.protection import Protection
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing
+from calc.trade.inputs.work import OnSite
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+_JOB = (Fact(Job.client), Fact(Job.address), Fact(OnPaper.contact), Fact(Job.pour_date))
+
+LOAD_LIST = paper.Paper(
+    "Load list",
+    "for whoever loads the truck",
+    Facts("Job", *_JOB),
+    Facts(
+        "Forms and dowels",
+        *(Fact(BoardWord.feet, f"Board {word}", row=place, like="each") for place, word in enumerate(BOARD.axis.words)),
+        Fact(Stakes.curved, "Hardboard for curves"),
+        Fact(FormNeeds.stakes, "Stakes"),
+        Fact(FormNeeds.oil, "Form oil"),
+        Fact(Cut.bars, "Dowel bars, full length"),
+        Fact(Cut.pieces, "Dowels to cut from them"),
+        Fact(DowelNeeds.bits, "Drill bits"),
+        Fact(DowelNeeds.tubes, "Tubes of epoxy"),
+        Fact(JointNeeds.strips, "Isolation strips"),
+        Fact(Protection.sheeted, "Slip sheet"),
+        ticked=True,
+    ),
+    Facts(
+        "For the concrete",
+        Fact(PourWord.barrows, "Barrows"),
+        Fact(FiberTotal.bags, "Fiber, in bags"),
+        Fact(Order.bags, "Concrete, in bags"),
+        *(
+            Fact(count, f"{liquid}, {size} packs")
+            for liquid, packs in (
+                ("Bonding agent", BONDING_PACKS),
+                ("Curing compound", CURING_PACKS),
+                ("Sealer", SEALER_PACKS),
+            )
+            for size, count in (("small", packs.small), ("large", packs.large))
+        ),
+        Fact(BaseNeeds.buy, "Base rock"),
+        Fact(Protection.washed, "Wash-out box"),
+        Fact(Protection.closed, "Barricades, days"),
+        ticked=True,
+    ),
+    Table(
+        "Machines",
+        TOOL,
+        Column("Hours booked", Tool.hours),
+        Column("Rental days", Tool.days),
+        Column("On the truck"),
+        Column("Back"),
+        head="Machine",
+    ),
+    Facts("Crew", Fact(OnSite.crew, "People"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Hours of work, in all")),
+)
+
+POUR_DAY = paper.Paper(
+    "Pour day",
+    "for the foreman",
+    Facts(
+        "Job",
+        Fact(Job.address, "Where"),
+        Fact(OnPaper.contact),
+        Fact(Job.pour_date),
+        Fact(Pour.way, "Placed by"),
+    ),
+    Facts(
+        "Order",
+        Fact(Order.quantity, "Concrete ordered", loud=True),
+        Fact(Mixture.strength, "Strength of the mix"),
+        Fact(Crew.placing, "People who place"),
+        Fact(Crew.finishing, "People who finish"),
+        abreast=True,
+    ),
+    Table(
+        "Depths",
+        AREA,
+        Column("Slab, ft2", Slab.net_area),
+        Column("Wanted", AreaWord.thickness),
+        Column("Mean depth", AreaWord.mean),
+        Column("Points", Depth.points),
+        Column("Again"),
+        Column("Joint depth", AreaWord.joint_depth),
+        Column("Joints", Matched.joints),
+    ),
+    Table(
+        "Trucks",
+        TRUCK,
+        Column("Yards", Load.yards),
+        Column("On site at", COMES_AT),
+        Column("Unload, min", TruckTime.unloading),
+        Column("Free, min", TruckTime.free),
+        Column("Fiber bags", TruckFiber.bags),
+        Column("Batched at"),
+        Column("Water added"),
+        Column("Hold", Arrival.held),
+        called="Truck ",
+        head="Truck",
+        sums=True,
+    ),
+    Facts(
+        "Balance, finish and cure",
+        Fact(Balance.last, "On the last truck, as ordered"),
+        Fact(FinishWindow.by_mix, "Time to finish, from batching"),
+        Fact(FinishWindow.needed, "Time that the largest truck takes"),
+        Fact(FinishWindow.lacking, "Time to finish lacks"),
+        Fact(Curing.need, "Curing compound"),
+        Fact(CURING_PACKS.small, "Of it in small packs"),
+        Fact(CURING_PACKS.large, "Of it in large packs"),
+        Fact(Bonding.need, "Bonding agent"),
+        Fact(Protection.water, "Wash water to hold"),
+        abreast=True,
+    ),
+    Facts("", Fact(PourWord.hold, "Balance call")),
+    paper.Running("Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"),
+    paper.Watched("What to watch"),
+)
+
+JOB_COST = paper.Paper(
+    "Job cost",
+    "for the office; not given out",
+    Table(
+        "",
+        COST,
+        Column("Quantity", CostTable.quantity, like="ft"),
+        Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
+        Column("Rate", CostTable.rate, like="$"),
+        Column("Amount", CostTable.amount),
+        Column("Actual"),
+        Column("Difference"),
+        Column("Receipt"),
+        Column("From cell", points_to=CostTable.amount),
+        head="Cost",
+        sums=True,
+    ),
+    Table("Subtotals", GROUP, Column("Amount", Subtotal.amount), Column("Actual"), head="Group", sums=True),
+    Facts(
+        "From cost to price",
+        Fact(Price.taxed),
+        Fact(Price.tax),
+        Fact(Price.direct),
+        Fact(Price.contingency),
+        Fact(Price.overhead),
+        Fact(Price.full),
+        Fact(Price.margin),
+        Fact(Price.exact_price),
+        Fact(Price.price, loud=True),
+        Fact(Price.by_area),
+        Fact(Price.kept),
+        Fact(Price.markup),
+        Fact(Invoice.changes),
+        Fact(Invoice.billed),
+        Fact(Invoice.unsigned),
+        Fact(Price.foots),
+    ),
+    Facts("Job", Fact(Company.name, "Firm"), *_JOB),
+)

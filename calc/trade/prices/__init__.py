@@ -1,0 +1,1 @@
+"""Prices that depend on a date, a role or a rental period."""

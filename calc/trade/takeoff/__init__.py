@@ -1,0 +1,1 @@
+"""Takeoff: areas, thickness, digging, forms, dowels, joints."""

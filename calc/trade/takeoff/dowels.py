@@ -1,0 +1,161 @@
+"""Dowels: how many on each edge, what is cut and bought for them, and what is drilled and glued."""
+
+from __future__ import annotations
+
+from calc.declare import (
+    IN_PER_FT,
+    PERCENT,
+    PI,
+    TWO,
+    Section,
+    both,
+    count_of,
+    equals,
+    exact,
+    factor,
+    first_alike,
+    if_given,
+    is_given,
+    largest,
+    line,
+    per_one,
+    round_down,
+    round_up,
+    rounded,
+    row_number,
+    total,
+    total_alike,
+    when,
+)
+from calc.trade.takeoff.geometry import Depth
+from calc.trade.levels import EDGE
+from calc.trade.inputs.areas import Edge, Measured
+
+THOUSAND = exact(1000)
+
+
+class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
+    """The spacing typed is the most there may be, so the count is rounded up and the real spacing is a little less."""
+
+    least_usable = factor(
+        "Least length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
+    )
+    least_edge = factor("Least edge for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source")
+
+    usable = line(
+        "Between end dowels", "ft", Edge.length - TWO * Edge.clearance / IN_PER_FT, source="length less both clearances"
+    )
+    spaces = line(
+        "Spaces on one piece",
+        "",
+        when(is_given(Edge.spacing), round_up(largest(0, usable) * IN_PER_FT / Edge.spacing), 0),
+        source="length between end dowels over the spacing, rounded up",
+    )
+    short = line(
+        "Dowels on a short piece",
+        "bar",
+        when(both(is_given(Edge.spacing), Edge.length >= least_edge), count_of(1, "bar"), 0),
+        source="one in the middle of a piece that is too short for two",
+    )
+    each = line(
+        "Dowels on one piece",
+        "bar",
+        when(both(is_given(Edge.spacing), usable >= least_usable), count_of(spaces + 1, "bar"), short),
+        source="one more than there are spaces",
+    )
+    dowels = line(
+        "Dowels",
+        "bar",
+        each * Edge.repeats * Measured.copies,
+        source="times the pieces and the copies",
+        adds=True,
+    )
+    real = line(
+        "Real spacing",
+        "in",
+        when(both(each > count_of(1, "bar"), spaces > 0), usable * IN_PER_FT / spaces, 0),
+        source="length between end dowels over the spaces; 0 where there is one dowel or none",
+    )
+    piece = line("Length of a dowel", "in", Edge.embed + Edge.projection, source="what goes in and what stands out")
+    hole = line("Hole", "in", if_given(Edge.hole, Edge.bar), source="the bar's own where no other was typed")
+    glued = line(
+        "Glued dowels",
+        "bar",
+        when(hole > Edge.bar, dowels, 0),
+        source="a hole larger than its bar is filled",
+        adds=True,
+    )
+    epoxy = line(
+        "Epoxy, by volume",
+        "in3",
+        per_one(glued) * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
+        source="geometry: the ring between hole and bar, as deep as the bar goes in",
+        adds=True,
+    )
+    cover = line("Clear cover", "in", (Depth.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
+
+
+class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
+    """Each length of dowel is cut from bars of its own; the first edge with a length takes the bars of all alike."""
+
+    spare = factor("Spare dowels", "%", 5, low=0, high=10, source="common practice, no source")
+    stock = factor("Stock bar", "in", 240, low=120, high=480, source="common practice, no source: bars come 20 ft long")
+    kerf = factor("Saw kerf", "in", 0.125, low=0.0625, high=0.25, source="common practice, no source")
+
+    key = line(
+        "Kind of dowel",
+        "in",
+        rounded(Doweled.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
+        source="a number that is the same for dowels of one length and one bar",
+    )
+    alike = line(
+        "Dowels alike", "bar", total_alike(Doweled.dowels, key), source="over all edges with the same length and bar"
+    )
+    counts = line(
+        "Counts here",
+        "",
+        when(equals(first_alike(key), row_number(EDGE)), 1, 0),
+        source="1 on the first edge with its kind of dowel",
+    )
+    counted = line("Dowels counted here", "bar", counts * alike, source="each kind once", adds=True)
+    pieces = line(
+        "Pieces to cut",
+        "bar",
+        round_up(counted * (1 + spare / PERCENT)),
+        source="dowels alike and the spare",
+        adds=True,
+    )
+    from_one = line(
+        "Pieces from one bar",
+        "",
+        round_down((stock + kerf) / (Doweled.piece + kerf)),
+        source="stock over piece, a kerf with each",
+    )
+    bars = line(
+        "Bars to buy",
+        "bar",
+        when(both(pieces > 0, from_one > 0), round_up(pieces / from_one), 0),
+        source="pieces over pieces from one bar, rounded up for each kind",
+        adds=True,
+    )
+    off_cut = line(
+        "Off-cut of one bar",
+        "in",
+        largest(0, stock - from_one * (Doweled.piece + kerf)),
+        source="what is left of a full bar",
+    )
+
+
+class DowelNeeds(Section, title="Drilling and gluing", sheet="Order and placing"):
+    """What drilling and gluing use up."""
+
+    holes_a_bit = factor(
+        "Holes from one bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide"
+    )
+    dowels_a_tube = factor("Dowels glued from one tube", "bar/each", 18, low=8, high=30, source="read the tube")
+
+    dowels = line("Dowels in all", "bar", total(Doweled.dowels), source="sum of the edges", may_be_forced=True)
+    bits = line("Bits", "each", round_up(dowels / holes_a_bit), source="holes over holes from one bit")
+    tubes = line(
+        "Tubes of epoxy", "each", round_up(total(Doweled.glued) / dowels_a_tube), source="glued dowels over a tube's"
+    )

@@ -1,0 +1,241 @@
+"""Area and mean thickness of each piece of slab.
+
+Measured depths give the concrete its volume; the nominal thickness goes for digging, forms, joints and cautions.
+"""
+
+from __future__ import annotations
+
+from calc.declare import (
+    FT3_PER_YD3,
+    IN_PER_FT,
+    PI,
+    THREE,
+    TWO,
+    Section,
+    before,
+    both,
+    either,
+    first,
+    if_given,
+    is_given,
+    line,
+    size,
+    total,
+    when,
+)
+from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
+from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
+
+
+class Walk(Section, title="Stations", each=STATION, sheet="Takeoff"):
+    """Between one stop and the next the width is taken to change evenly."""
+
+    width = line("Width at the stop", "ft", if_given(Station.width, 0), source="as measured")
+    gap = line(
+        "From the stop before",
+        "ft",
+        Station.at - before(Station.at, AREA, Station.at),
+        source="the tape, less the tape",
+    )
+    strip = line(
+        "Area since the stop before",
+        "ft2",
+        gap * (width + before(width, AREA, width)) / TWO,
+        source="surveying: trapezoids between offsets, equal or unequal",
+    )
+    depth = line("Depth at the stop", "in", if_given(Station.depth, 0), source="as measured")
+    has_depth = line(
+        "Depth was measured", "", when(is_given(Station.depth), 1, 0), source="1 where a depth was typed", adds=True
+    )
+
+
+class Outline(Section, title="Corners", each=CORNER, sheet="Takeoff"):
+    """Triangles from the first corner to each side, with their sign; either way round gives the same area."""
+
+    across = line("X from the first corner", "ft", Corner.x - first(Corner.x, AREA), source="coordinates")
+    up = line("Y from the first corner", "ft", Corner.y - first(Corner.y, AREA), source="coordinates")
+    twice = line(
+        "Twice the triangle",
+        "ft2",
+        before(across, AREA, across) * up - across * before(up, AREA, up),
+        source="surveying: area by coordinates",
+    )
+
+
+class Hole(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
+    """What stands in the area and is not poured."""
+
+    length = line("Length of the hole", "ft", if_given(Deduction.length, 0), source="as measured")
+    width = line("Width of the hole", "ft", if_given(Deduction.width, 0), source="as measured")
+    square_area = line(
+        "As a rectangle or a triangle",
+        "ft2",
+        when(Deduction.shape.is_("triangle"), length * width / TWO, length * width),
+        source="geometry",
+    )
+    round_area = line("As a circle", "ft2", PI * length / TWO * length / TWO, source="geometry")
+    known = line("As known", "ft2", if_given(Deduction.known_area, 0), source="as typed")
+    one = line(
+        "Area of one hole",
+        "ft2",
+        when(
+            Deduction.shape.is_("known area"),
+            known,
+            when(Deduction.shape.is_("circle"), round_area, square_area),
+        ),
+        source="by its shape",
+    )
+    area = line("Area of the holes", "ft2", one * Deduction.count, source="times the count", adds=True)
+    known_round = line(
+        "Length round one, by its shape",
+        "ft",
+        when(
+            Deduction.shape.is_("circle"),
+            PI * length,
+            when(Deduction.shape.is_("rectangle"), TWO * (length + width), 0),
+        ),
+        source="geometry; other shapes take the perimeter that was typed",
+    )
+    isolation = line(
+        "Isolation round the holes",
+        "ft",
+        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.count, 0),
+        source="every hole that is flagged",
+        adds=True,
+    )
+
+
+class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
+    """The slab in plan: copies multiply everything that hangs on an area."""
+
+    length = line("Length of the area", "ft", if_given(Measured.length, 0), source="as measured")
+    width = line("Width at the first end", "ft", if_given(Measured.width, 0), source="as measured")
+    far_width = line(
+        "Width at the other end",
+        "ft",
+        if_given(Measured.other_width, width),
+        source="the first width where no other was typed",
+    )
+    width_sum = line("Sum of the two widths", "ft", width + far_width, source="geometry")
+    straight = line(
+        "As a strip or a triangle",
+        "ft2",
+        when(Measured.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
+        source="geometry: a trapezoid has its length square to its two ends",
+    )
+    round_area = line(
+        "As a circle or a quarter circle",
+        "ft2",
+        PI * length / TWO * length / TWO,
+        source="geometry: pi D2/4; a quarter circle of radius R is pi R2/4, the same with R for D",
+    )
+    walked = line(
+        "As walked or as corners",
+        "ft2",
+        when(Measured.shape.is_("stations"), total(Walk.strip, AREA), size(total(Outline.twice, AREA)) / TWO),
+        source="surveying: offsets, or coordinates",
+    )
+    plain_shape = line(
+        "As a plain shape",
+        "ft2",
+        when(either(Measured.shape.is_("circle"), Measured.shape.is_("quarter circle")), round_area, straight),
+        source="by its shape",
+    )
+    listed = line(
+        "From a list or as known",
+        "ft2",
+        when(Measured.shape.is_("known area"), if_given(Measured.known_area, 0), walked),
+        source="by its shape",
+    )
+    gross_area = line(
+        "Area of one copy, gross",
+        "ft2",
+        when(
+            either(Measured.shape.is_("stations"), Measured.shape.is_("corners"), Measured.shape.is_("known area")),
+            listed,
+            plain_shape,
+        ),
+        source="by its shape",
+    )
+    deducted = line("Deducted from one copy", "ft2", total(Hole.area, AREA), source="sum of the holes")
+    net_area = line(
+        "Net area",
+        "ft2",
+        (gross_area - deducted) * Measured.copies,
+        source="gross less holes, times copies",
+        adds=True,
+        may_be_forced=True,
+    )
+
+
+class Depth(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
+    """Measured depths where there are any, else the taper, else the nominal thickness."""
+
+    far = line(
+        "Thickness at the other end",
+        "in",
+        if_given(Measured.other_thickness, Measured.thickness),
+        source="the first thickness where no other was typed",
+    )
+    plain_mean = line("Mean of the two thicknesses", "in", (Measured.thickness + far) / TWO, source="geometry")
+    weighted = line(
+        "Widths times thicknesses, by the end rule",
+        "ft*in",
+        Slab.width * (TWO * Measured.thickness + far) + Slab.far_width * (Measured.thickness + TWO * far),
+        source="geometry: exact where width and thickness both change evenly along the length",
+    )
+    tapered = line(
+        "Mean thickness of a taper",
+        "in",
+        when(Slab.width_sum > 0, weighted / THREE / Slab.width_sum, plain_mean),
+        source="geometry: the volume of a tapered strip over its area",
+    )
+    drawn = line(
+        "Mean thickness as drawn",
+        "in",
+        when(Measured.shape.is_("strip"), tapered, plain_mean),
+        source="a tapered strip, else the plain mean",
+    )
+    points = line("Depth points", "", total(Walk.has_depth, AREA), source="stops with a depth")
+    point_sum = line("Sum of the depths", "in", total(Walk.depth, AREA), source="stops with a depth")
+    mean = line(
+        "Mean thickness",
+        "in",
+        when(points > 0, point_sum / points, drawn),
+        source="measured depths, else as drawn",
+        may_be_forced=True,
+    )
+
+
+class Border(Section, title="Edges", each=EDGE, sheet="Takeoff"):
+    """The outline, by what the slab meets there."""
+
+    length = line(
+        "Length, all pieces",
+        "ft",
+        Edge.length * Edge.repeats * Measured.copies,
+        source="length times repeats times copies",
+        adds=True,
+    )
+    formed = line("Formed", "ft", when(Edge.kind.is_("form"), length, 0), source="edges that are formed", adds=True)
+    isolated = line(
+        "Isolation along edges",
+        "ft",
+        when(
+            either(
+                Edge.isolation.is_("yes"),
+                both(Edge.isolation.is_("by kind"), either(Edge.kind.is_("wall"), Edge.kind.is_("building"))),
+            ),
+            length,
+            0,
+        ),
+        source="walls and buildings unless typed otherwise, and every edge flagged yes",
+        adds=True,
+    )
+    thickened = line(
+        "Thickened edge",
+        "yd3",
+        length * Edge.thick_width * Edge.thick_extra / IN_PER_FT / IN_PER_FT / FT3_PER_YD3,
+        source="geometry: length times width times extra depth",
+        adds=True,
+    )

@@ -1,0 +1,1 @@
+"""Work: tasks, labor, equipment, protection."""

@@ -1,0 +1,211 @@
+"""A typed text as a row of tokens: in plain characters, taken apart once, read from left to right, or refused."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from calc.errors import InputRefused
+from calc.units.typed_units import FOOT, Scale, Worked, find, plain_name
+
+LONGEST = 60
+"""The most characters a typed number may have; a sensible one has fewer than thirty."""
+
+_VULGAR = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+
+# Phones and word processors "correct" what is typed. Vulgar fractions are taken apart with blanks around them, because
+# Unicode's own way (NFKC) makes 21/2 of a 2 with a half after it.
+_PLAIN = str.maketrans(
+    dict.fromkeys("\u2018\u2019\u201a\u201b\u2032\u2035\u02b9\u02bc\u00b4`", "'")  # single quotes, prime, accents
+    | dict.fromkeys("\u201c\u201d\u201e\u201f\u2033\u2036\u02ba\u02dd", '"')  # double quotes, double prime
+    | dict.fromkeys("\u2010\u2011\u2012\u2013\u2014\u2015\u2212", "-")  # hyphens, dashes, minus
+    | dict.fromkeys("\u2044\u2215", "/")  # fraction slash, division slash
+    | dict.fromkeys("\u200b\u200c\u200d\u200e\u200f\u2060\ufeff\u00ad", "")  # zero width, direction marks, soft hyphen
+    | {"²": "^2", "³": "^3", "\u00ba": "°"}
+    | {sign: f" {unicodedata.normalize('NFKC', sign).replace(chr(0x2044), '/')} " for sign in _VULGAR}
+)
+
+_TOKEN = re.compile(
+    r"(?P<number>[0-9]+\.?[0-9]*|\.[0-9]+)"
+    r"|(?P<word>[A-Za-z°]+(?:\^?[23](?![0-9A-Za-z]|\.[0-9]))?\.?)"  # ft2 is a word, but not in 10ft2in and 10ft2.5in
+    r"|(?P<sign>\S)"
+)
+_POWER_OF_TEN = re.compile(r"[0-9.][eE][-+]?[0-9]")
+_NOT_YET = {"-", "--", "---", "?", "??", "???", "tbd", "tba", "n/a", "na", "none", "unknown", "x", "xx", "...", "."}
+
+
+def _has_other_digits(text: str) -> bool:
+    return any(sign.isnumeric() and not sign.isascii() for sign in text)
+
+
+def _has_no_digit(text: str) -> bool:
+    return not any(sign.isdigit() for sign in text)
+
+
+# What gives a text away before it is taken apart: the test, what is wrong, and what to do where typing a number as
+# usual is not the whole answer.
+_TELLTALES: tuple[tuple[Callable[[str], object], str, str], ...] = (
+    (
+        lambda text: text[0] == "=",
+        "is a formula that the spreadsheet did not compute",
+        "Make the cell a number and enter the formula again, or type its result.",
+    ),
+    (
+        lambda text: text[0] == "#",
+        "is an error that the spreadsheet shows",
+        "Mend the formula behind it, or type its result.",
+    ),
+    (lambda text: text.casefold() in _NOT_YET, "only keeps the place of a number", ""),
+    (_has_other_digits, "has digits other than 0 to 9 in it", "Type it again with the digits 0 to 9."),
+    (
+        lambda text: "," in text,
+        "has a comma in it: a decimal point is wanted",
+        "Type a decimal point, as in 10.5, and nothing between thousands, as in 1000.",
+    ),
+    (_POWER_OF_TEN.search, "is written with a power of ten", "Write the number out, as in 1000."),
+    (_has_no_digit, "has no number in it", ""),
+)
+
+
+def tidy(text: str) -> str:
+    """``text`` in the plain characters of a keyboard.
+
+    Curly quotes, primes and doubled apostrophes become ``'`` and ``"``, every dash and minus ``-``, every blank one
+    space, ``½`` becomes ``1/2`` and ``²`` becomes ``^2``; invisible characters go. Digits of other scripts stay, so
+    that they are refused and not guessed at.
+    """
+    return " ".join(text.translate(_PLAIN).replace("''", '"').split())
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One piece of a typed text; ``kind`` is ``number``, ``word``, ``sign``, or ``end`` past the last one."""
+
+    kind: str
+    text: str
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it is a number without a decimal point."""
+        return self.kind == "number" and "." not in self.text
+
+    @property
+    def name(self) -> str:
+        """Its text in the one spelling of the tables."""
+        return plain_name(self.text)
+
+    @property
+    def scale(self) -> Scale | None:
+        """The unit it names, if it names one by itself."""
+        return find(self.name)
+
+    @property
+    def fits_unit(self) -> bool:
+        """Whether it may be a part of a unit: a word, a slash, or a mark such as ``"`` that names one."""
+        return self.kind == "word" or self.text == "/" or (self.kind == "sign" and self.scale is not None)
+
+
+_END = Token("end", "")
+
+
+class Line:
+    """The tokens of one typed text, and the place reached in them.
+
+    ``wanted`` says what should stand there ("a length in ft"), ``remedy`` what to type, as a whole sentence. Making a
+    line raises InputRefused when the text gives itself away before it is taken apart.
+    """
+
+    def __init__(self, text: str, wanted: str, remedy: str) -> None:
+        self._shown = "".join(sign if sign.isprintable() else " " for sign in text)
+        self._wanted = wanted
+        self._remedy = remedy
+        if len(text) > LONGEST:
+            start = self._shown[:20]
+            raise InputRefused(f'"{start}..." is {len(text)} characters long, too long to be {wanted}.', remedy)
+        plain = tidy(text)
+        if not plain:
+            raise InputRefused(f"Nothing is typed where {wanted} is wanted.", remedy)
+        for gives_away, what, instead in _TELLTALES:
+            if gives_away(plain):
+                raise InputRefused(f'"{self._shown}" {what}.', instead or remedy)
+        self._tokens = [Token(str(piece.lastgroup), piece[0]) for piece in _TOKEN.finditer(plain)]
+        self._at = 0
+
+    def refused(self, what: str = "", advice: str = "") -> InputRefused:
+        """The refusal of the whole text, to be raised: ``"10..5" cannot be read as a length in ft.``"""
+        what = what or f"cannot be read as {self._wanted}"
+        return InputRefused(f'"{self._shown}" {what}.', f"{advice} {self._remedy}".strip())
+
+    def ahead(self, steps: int = 0) -> Token:
+        """The next token, or one some ``steps`` past it, without taking it."""
+        place = self._at + steps
+        return self._tokens[place] if place < len(self._tokens) else _END
+
+    @property
+    def at_end(self) -> bool:
+        """Whether everything has been taken."""
+        return self.ahead() == _END
+
+    def take(self, name: str) -> bool:
+        """Step over the next token if it is ``name``; whether it was."""
+        found = self.ahead().name == name
+        self._at += found
+        return found
+
+    def word(self) -> str:
+        """Take the unit that stands next: one mark such as ``"`` or ``%``, or all words up to a ``per`` or a sign."""
+        name = ""
+        while self.ahead().kind == "word" and self.ahead().name != "per":
+            name += self._step().text
+        return plain_name(name or (self._step().text if self.ahead().scale else ""))
+
+    def rest(self) -> list[Token]:
+        """Take everything that is left."""
+        left, self._at = self._tokens[self._at :], len(self._tokens)
+        return left
+
+    def number(self) -> Worked:
+        """Take a number: 12, 4.5, 1/2, 4 1/2 or 4-1/2. Raises InputRefused when none stands next."""
+        if self._fraction_stands(0):
+            return self._fraction()
+        whole = self._step()
+        if whole.kind != "number":
+            raise self.refused()
+        dash = self.ahead().text == "-"
+        if not (whole.is_whole and self._fraction_stands(dash)):
+            return self._plain(whole)
+        self._at += dash
+        part = self._fraction()
+        if part.exact >= 1:
+            raise self.refused("has a fraction of one or more after a whole number")
+        return self._plain(whole).then("+", part)
+
+    def inches_follow(self) -> bool:
+        """Whether, after a number, inches stand next: behind a mark or word for feet, or behind a bare dash."""
+        after = int(self.ahead().scale == FOOT)
+        dash = self.ahead(after).text == "-"
+        return bool(after or dash) and self.ahead(after + dash).kind == "number"
+
+    def _step(self) -> Token:
+        token = self.ahead()
+        self._at += 1
+        return token
+
+    def _fraction_stands(self, steps: int) -> bool:
+        over, slash, under = (self.ahead(steps + place) for place in range(3))
+        return over.is_whole and slash.text == "/" and under.is_whole
+
+    def _fraction(self) -> Worked:
+        over, _, under = self._step(), self._step(), self._step()
+        if not int(under.text):
+            raise self.refused("has a fraction with 0 under the line")
+        return self._plain(over).then("/", self._plain(under))
+
+    def _plain(self, token: Token) -> Worked:
+        whole, point, part = token.text.partition(".")
+        whole = whole.lstrip("0") or "0"
+        if len(whole) > 9:
+            raise self.refused("has a number of more than nine digits before the point")
+        return Worked.number(whole + point * bool(part) + part)

@@ -1,0 +1,1 @@
+"""Reading of workbooks: a file of unknown origin becomes cells with addresses."""

@@ -1,0 +1,182 @@
+"""The one door to openpyxl: a workbook file becomes cells with addresses, or one plain line that says why not.
+
+Every value is kept as it stands in the file: no text is trimmed, no number guessed from a text, no error swallowed.
+What a cell may hold is the business of those who ask for the cells.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import math
+import warnings
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import replace
+from datetime import date, datetime, time, timedelta
+from io import BytesIO
+from pathlib import Path
+from typing import Any, Final
+
+from openpyxl import load_workbook
+from openpyxl.cell.read_only import EMPTY_CELL
+from openpyxl.worksheet.formula import ArrayFormula, DataTableFormula
+
+from calc.cells import Book, Cell, Kind, Sheet, Value
+from calc.errors import Unreadable, one_line
+from calc.xlsx_read.package_parts import Entry, Frame, lean, read_frame
+from calc.xlsx_read.package import SAVE_AGAIN, Parcel, load
+from calc.xlsx_read.limits import Tally, scan_strings
+from calc.xlsx_read.sheet_prescan import SheetFacts, Span, scan_sheet
+from calc.cell_text import MAX_TEXT, too_long, unspelled
+
+MAX_REFUSAL: Final = 500
+"""Letters of a refusal."""
+
+
+def read_book(path: Path, only: Collection[str] | None = None) -> Book:
+    """Read a workbook, or ``only`` its sheets of these names: reading all of a job workbook takes half a second.
+
+    :raises Unreadable: with one plain line that names the file, says what is wrong with it and what to do.
+    """
+    try:
+        return _read(path, only)
+    except Unreadable as reason:
+        message = str(reason)
+        cause: BaseException = reason
+    except Exception as reason:  # whatever a library met in the file, the person who named it gets one plain line
+        message = f"it cannot be read: it is damaged, or written in an unusual way. {SAVE_AGAIN}"
+        cause = reason
+    raise Unreadable(one_line(f"{path.name or path}: {message}", MAX_REFUSAL)) from cause
+
+
+def _read(path: Path, only: Collection[str] | None) -> Book:
+    content = load(path)
+    sha256 = hashlib.sha256(content).hexdigest()
+    parcel = Parcel(content)
+    frame = read_frame(parcel)
+    if only is not None:
+        frame = replace(frame, sheets=tuple(sheet for sheet in frame.sheets if sheet.name in only))
+    package, facts = _lean(parcel, frame)
+    parcel.close()
+    if not frame.sheets:
+        return Book(path, path.name, {}, sha256, frame.notes)
+    formulas: list[dict[tuple[int, int], str]] = [{} for _ in facts]
+    if any(found.formulas for found in facts):
+        with _opened(package, values=False) as sheets:
+            formulas = [_formulas(sheet, found) for sheet, found in zip(sheets, facts, strict=True)]
+    with _opened(package, values=True) as sheets:
+        read = [_sheet(*each) for each in zip(frame.sheets, sheets, facts, formulas, strict=True)]
+    return Book(path, path.name, {sheet.name: sheet for sheet in read}, sha256, frame.notes)
+
+
+def _lean(parcel: Parcel, frame: Frame) -> tuple[BytesIO, list[SheetFacts]]:
+    """The package for openpyxl, and what the sheets hold: whatever openpyxl gets to see was counted before."""
+    tally = Tally()
+    scanned = [scan_sheet(parcel.take(entry.part), entry.name, tally) for entry in frame.sheets]
+    strings = parcel.take(frame.strings) if frame.strings else b""
+    scan_strings(strings, tally)
+    return lean(frame, [rows for _, rows in scanned], strings), [found for found, _ in scanned]
+
+
+@contextmanager
+def _opened(package: BytesIO, values: bool) -> Iterator[list[Any]]:
+    """The sheets as openpyxl streams them, with the stored values or with the formulas.
+
+    Its warnings are about looks, and about dates that no calendar has: those become errors, see :class:`Kind`.
+    """
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        book = load_workbook(package, read_only=True, data_only=values, keep_links=False)
+        try:
+            yield book.worksheets
+        finally:
+            book.close()
+
+
+def _rows(sheet: Any, facts: SheetFacts) -> Iterator[tuple[Any, ...]]:
+    """The rows up to the last that holds something: what the sheet says of its own size is not asked."""
+    if facts.last_row:
+        yield from sheet.iter_rows(max_row=facts.last_row, max_col=facts.last_column)
+
+
+def _formulas(sheet: Any, facts: SheetFacts) -> dict[tuple[int, int], str]:
+    """The formulas of a sheet by row and column."""
+    if not facts.formulas:
+        return {}
+    cells = (cell for row in _rows(sheet, facts) for cell in row if cell.data_type == "f")
+    return {(cell.row, cell.column): _formula_text(cell.value) for cell in cells}
+
+
+def _formula_text(formula: Any) -> str:
+    if isinstance(formula, ArrayFormula):
+        return str(formula.text)
+    if isinstance(formula, DataTableFormula):
+        return f"=TABLE({formula.r1 or ''},{formula.r2 or ''})"
+    return str(formula)
+
+
+def _sheet(entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[int, int], str]) -> Sheet:
+    rows = []
+    for number, row in enumerate(_rows(sheet, facts), start=1):
+        if number not in facts.rows:
+            continue
+        spans = [span for span in facts.merged if span.top <= number <= span.bottom]
+        unseen = entry.hidden or number in facts.hidden_rows
+        cells: dict[int, Cell] = {}
+        for column, cell in enumerate(row, start=1):
+            if cell is EMPTY_CELL:
+                continue
+            formula = formulas.get((number, column), "")
+            if cell.value is None and not formula:
+                continue
+            kind, value = _value(cell, formula, (number, column) in facts.blank_results)
+            if value == "" and not formula:
+                continue
+            hidden = unseen or column in facts.hidden_columns
+            merged = _merged(spans, column)
+            made = Cell(entry.name, number, column, kind, value, formula, merged, cell.number_format, hidden)
+            _check(made)
+            cells[column] = made
+        if cells:
+            rows.append((number, cells))
+    return Sheet(entry.name, tuple(rows), entry.hidden, tuple(span.ref for span in facts.merged))
+
+
+def _value(cell: Any, formula: str, gave_blank: bool) -> tuple[Kind, Value]:
+    """What the cell holds."""
+    value = cell.value
+    if value is None:
+        return (Kind.TEXT, "") if gave_blank else (Kind.UNCOMPUTED, formula)
+    if cell.data_type == "e":
+        return Kind.ERROR, str(value)
+    if isinstance(value, str):
+        return Kind.TEXT, unspelled(value)
+    if isinstance(value, time | timedelta):
+        return Kind.DURATION, _clock(value)
+    if isinstance(value, date):
+        return Kind.DATE, value if isinstance(value, datetime) else datetime.combine(value, time())
+    return (Kind.BOOLEAN if isinstance(value, bool) else Kind.NUMBER), value
+
+
+def _clock(value: time | timedelta) -> str:
+    """Hours, minutes and seconds, as in 7:30:00."""
+    if isinstance(value, time):
+        value = timedelta(hours=value.hour, minutes=value.minute, seconds=value.second, microseconds=value.microsecond)
+    seconds = round(value.total_seconds())
+    minutes, second = divmod(abs(seconds), 60)
+    hour, minute = divmod(minutes, 60)
+    return f"{'-' if seconds < 0 else ''}{hour}:{minute:02}:{second:02}"
+
+
+def _merged(spans: list[Span], column: int) -> str:
+    return next((span.ref for span in spans if span.left <= column <= span.right), "")
+
+
+def _check(cell: Cell) -> None:
+    """Refuse what no spreadsheet program can hold in a cell."""
+    if isinstance(cell.value, str) and too_long(cell.value):
+        raise Unreadable(
+            f"the text in {cell.ref} of sheet {cell.sheet} has more than {MAX_TEXT:,} letters. Shorten it."
+        )
+    if cell.kind is Kind.NUMBER and isinstance(cell.value, int | float) and not math.isfinite(cell.value):
+        raise Unreadable(f"the number in {cell.ref} of sheet {cell.sheet} is too large. Type it again.")

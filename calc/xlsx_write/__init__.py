@@ -1,0 +1,1 @@
+"""Writing of workbooks: a layout and the values of a job become the bytes of a file."""

@@ -1,0 +1,277 @@
+"""The commands as the office uses them: what they print, what they leave behind, and the exit code."""
+
+from __future__ import annotations
+
+import json
+import os
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from books import write_book
+from calc.batch.pool import FEW
+from priced_company import PRICED
+from folders import ROOT, SUPPORT
+
+ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
+GOOD = {
+    "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],
+    "Areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
+}
+
+
+WHOLE, SHORT = ("-m", "calc.cli"), (str(SUPPORT / "short_workbooks.py"),)
+"""The command as it is, and the command with short workbooks, where many are made and nobody looks into them."""
+
+
+def flatwork(
+    *words: str | Path, cwd: Path, made: tuple[str, ...] = WHOLE, **environment: str
+) -> subprocess.CompletedProcess[str]:
+    """The command as a process of its own."""
+    return subprocess.run(
+        [sys.executable, *made, *(str(word) for word in words)],
+        cwd=cwd,
+        capture_output=True,
+        text=True,
+        timeout=120,
+        check=False,
+        env={**ENVIRONMENT, **environment},
+        stdin=subprocess.DEVNULL,
+    )
+
+
+def told(run: subprocess.CompletedProcess[str]) -> list[str]:
+    """What a command said of its input, less the note of prices that this house book lacks."""
+    return [line for line in run.stderr.splitlines() if "No price is given" not in line]
+
+
+@pytest.fixture
+def week(tmp_path: Path) -> Path:
+    """A folder with a week's book and a house book."""
+    write_book(tmp_path / "house.xlsx", PRICED)
+    return write_book(tmp_path / "week.xlsx", GOOD)
+
+
+def test_a_bid_leaves_a_workbook_a_job_and_one_of_the_week(week: Path) -> None:
+    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+    assert (run.returncode, told(run)) == (0, [])
+    assert run.stdout == "1 job: 1 written to outputs, 0 held back; house book house.xlsx\n"
+    assert {path.name for path in (week.parent / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
+
+
+def test_a_file_dropped_on_a_shortcut_is_bid(week: Path) -> None:
+    assert flatwork(week, cwd=week.parent).returncode == 0
+    assert (week.parent / "outputs" / "24-031.xlsx").is_file()
+
+
+def test_the_same_input_gives_the_same_bytes(week: Path) -> None:
+    flatwork("bid", "week.xlsx", "-o", "one", cwd=week.parent)
+    flatwork("bid", "week.xlsx", "-o", "two", cwd=week.parent)
+    for name in ("24-031.xlsx", "week.xlsx"):
+        assert (week.parent / "one" / name).read_bytes() == (week.parent / "two" / name).read_bytes()
+
+
+def test_the_same_command_again_says_what_it_left_as_it_was(week: Path) -> None:
+    flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="1")
+    run = flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="2")
+    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 held back; house book house.xlsx\n"
+    said = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
+    assert [each["how"] for each in said["written"]] == ["unchanged", "unchanged"]
+
+
+def test_a_full_disk_is_not_said_a_thousand_times(week: Path) -> None:
+    ids = [f"24-{100 + place}" for place in range(13)]
+    jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
+    write_book(
+        week,
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+    )
+    (week.parent / "outputs").mkdir()
+    for id_ in ids:
+        (week.parent / "outputs" / f"{id_}.xlsx").mkdir()
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    assert run.returncode == 3 and "0 written" in run.stdout and "13 failed" in run.stdout
+    failures = told(run)
+    assert len(failures) == 11 and failures[-1] == "3 more failed in the same run; --json names them all."
+
+
+HEEDING = """
+import signal
+signal.signal(signal.SIGINT, signal.default_int_handler)
+from calc.cli import main
+main()
+"""
+"""The command, which heeds Ctrl-C: what a shell starts in the background does not, nor does what is started from it."""
+
+
+def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple[int, str]:
+    """The exit code of a command, and what it shows on a terminal; it is stopped as by Ctrl-C when that text shows."""
+    shown, terminal = os.openpty()
+    command = [sys.executable, "-c", HEEDING, *words]
+    run = subprocess.Popen(
+        command, cwd=folder, env=ENVIRONMENT, stdin=terminal, stdout=terminal, stderr=terminal, start_new_session=True
+    )
+    os.close(terminal)
+    text = ""
+    while True:
+        try:
+            piece = os.read(shown, 1024).decode()
+        except OSError:
+            break  # the other end of a terminal that nobody holds open any more
+        if not piece:
+            break
+        text += piece
+        if stop_at and stop_at in text:
+            os.killpg(run.pid, signal.SIGINT)
+            stop_at = ""
+    os.close(shown)
+    return run.wait(), text
+
+
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to look at")
+def test_a_person_who_waits_sees_how_far_it_is_and_a_pipe_sees_nothing(week: Path) -> None:
+    code, shown = under_a_terminal(["bid", "week.xlsx"], week.parent)
+    assert code == 0 and "Bidding" in shown and "1/1" in shown and "a second" in shown
+    assert "Bidding" not in flatwork("bid", "week.xlsx", "-o", "piped", cwd=week.parent).stderr
+
+
+@pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to stop it from")
+@pytest.mark.parametrize(("workers", "jobs"), [(1, 5), (2, FEW)])
+def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int, jobs: int, week: Path) -> None:
+    ids = [f"24-{100 + place}" for place in range(jobs)]
+    heads, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
+    write_book(
+        week,
+        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+    )
+    words = ["bid", "week.xlsx", "--workers", str(workers)]
+    code, shown = under_a_terminal(words, week.parent, stop_at=f" 2/{jobs}")
+    assert code == 3 and "the same command goes on from there" in shown and "Traceback" not in shown
+    done = len(list((week.parent / "outputs").glob("24-*.xlsx")))
+    assert 2 <= done < jobs
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    assert f"{jobs - done} written to outputs, {done} unchanged" in run.stdout
+
+
+def test_check_finds_what_bid_would_find_and_writes_nothing(week: Path) -> None:
+    bad = {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
+    write_book(week, bad)
+    before = sorted(week.parent.iterdir())
+    checked = flatwork("check", "week.xlsx", cwd=week.parent)
+    assert sorted(week.parent.iterdir()) == before
+    assert checked.returncode == 1
+    assert told(checked)[0].startswith("week.xlsx Areas!B2: stop: Length: ")
+    assert flatwork("bid", "week.xlsx", cwd=week.parent).stderr == checked.stderr
+
+
+def test_three_broken_jobs_among_twenty_hold_back_no_other(week: Path) -> None:
+    broken = {"24-104": "ten", "24-109": "10,5", "24-117": "-3"}
+    ids = [f"24-{100 + place}" for place in range(20)]
+    write_book(
+        week,
+        {
+            "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
+        },
+    )
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    written = {path.stem for path in (week.parent / "outputs").glob("24-*.xlsx")}
+    assert run.returncode == 1
+    assert written == set(ids) - set(broken)
+    cells = [line.partition(": ")[0] for line in told(run)]
+    assert cells == ["week.xlsx Areas!B6", "week.xlsx Areas!B11", "week.xlsx Areas!B19"]
+    assert "17 written" in run.stdout and "3 held back" in run.stdout
+    assert not list((week.parent / "outputs").glob("*.part"))
+
+
+def test_json_says_the_same_as_the_lines(week: Path) -> None:
+    write_book(week, {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]})
+    run = flatwork("check", "week.xlsx", "--json", cwd=week.parent)
+    said = json.loads(run.stdout)
+    assert (said["exit"], said["jobs"], run.returncode) == (1, 1, 1)
+    assert next(each for each in said["findings"] if each["severity"] == "stop") | {"found": "", "remedy": ""} == {
+        "severity": "stop",
+        "book": "week.xlsx",
+        "sheet": "Areas",
+        "cell": "B2",
+        "job": "24-031",
+        "found": "",
+        "remedy": "",
+    }
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "said"),
+    [
+        (["bid"], 2, "Missing argument"),
+        (["bid", "week.xlsx", "--bid-date", "yesterday"], 2, "is not a date"),
+        (["bid", "week.xlsx", "--job", "99"], 2, "there is no job 99"),
+        (["bid", "absent.xlsx"], 3, "absent.xlsx"),
+        (["bid", "notes.txt"], 3, "notes.txt"),
+        (["blank", "week.xlsx"], 3, "exists already"),
+        (["blank", "week.csv"], 2, "does not end in .xlsx"),
+        (["bid", "week.xlsx", "--house", "absent.xlsx"], 3, "absent.xlsx"),
+    ],
+)
+def test_what_cannot_be_done_is_said_in_one_line(words: list[str], code: int, said: str, week: Path) -> None:
+    (week.parent / "notes.txt").write_text("not a workbook")
+    run = flatwork(*words, cwd=week.parent)
+    assert run.returncode == code
+    assert said in run.stderr
+    assert "Traceback" not in run.stderr + run.stdout
+
+
+def test_a_console_without_the_character_still_gets_its_line(tmp_path: Path) -> None:
+    write_book(
+        tmp_path / "week.xlsx",
+        {
+            "Jobs": [["job", "bid date"], ["Café ☃", "2026-04-13"]],
+            "Areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
+        },
+    )
+    run = flatwork("bid", "week.xlsx", cwd=tmp_path, PYTHONIOENCODING="ascii")
+    assert run.returncode == 1
+    assert "Areas!B2" in run.stderr and "Traceback" not in run.stderr
+
+
+def test_blanks_and_the_demo_are_there_from_any_folder(tmp_path: Path) -> None:
+    assert flatwork("blank", "mine.xlsx", cwd=tmp_path).returncode == 0
+    assert flatwork("blank", "house.xlsx", "--house", cwd=tmp_path).returncode == 0
+    assert openpyxl.load_workbook(tmp_path / "mine.xlsx").sheetnames[1] == "Jobs"
+    run = flatwork("demo", cwd=tmp_path)
+    assert run.returncode == 0, run.stderr
+    assert (tmp_path / "outputs" / "week.xlsx").is_file()
+
+
+def test_a_stop_of_the_rules_is_an_exit_of_1_until_it_is_accepted_by_name(week: Path) -> None:
+    thin = {**GOOD, "Areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
+    write_book(week, thin)
+    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+    assert run.returncode == 1 and "Slab too thin" in run.stderr
+    assert (week.parent / "outputs" / "24-031.xlsx").is_file()
+    accepted = [["job", "line", "reason", "who"], ["24-031", "Slab too thin", "a stepping stone", "MK"]]
+    write_book(week, {**thin, "Overrides": accepted})
+    assert flatwork("bid", "week.xlsx", cwd=week.parent).returncode == 0
+
+
+def test_help_answers_without_the_heavy_libraries() -> None:
+    heavy = "numpy", "openpyxl", "xlsxwriter", "pint", "pandas"
+    code = (
+        "import sys; from calc import cli; from click.testing import CliRunner;"
+        f"CliRunner().invoke(cli.commands, ['--help']); print([each for each in {heavy!r} if each in sys.modules])"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, env=ENVIRONMENT)
+    assert run.stdout.strip() == "[]"
+
+
+def test_a_bid_that_finds_nothing_wrong_never_pays_for_pint(week: Path) -> None:
+    code = (
+        "import sys; from calc import cli; from click.testing import CliRunner;"
+        f"r = CliRunner().invoke(cli.commands, ['bid', {str(week)!r}]); print(r.exit_code, 'pint' in sys.modules)"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True, env=ENVIRONMENT)
+    assert run.stdout.strip().splitlines()[-1] == "0 False"

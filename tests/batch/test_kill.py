@@ -1,0 +1,201 @@
+"""Killed at any moment: whole workbooks or none, nobody left behind, and the same command goes on from there."""
+
+from __future__ import annotations
+
+import json
+import os
+import random
+import signal
+import subprocess
+import sys
+import time
+import zipfile
+from collections.abc import Callable, Iterator
+from contextlib import suppress
+from pathlib import Path
+
+import pytest
+
+from books import HOUSE, Rows, write_book
+
+pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once")
+
+KILLS, KILLS_OF_SEVERAL_PROCESSES = 30, 2
+SEED = 26
+"""Whoever sees a failure can have it again."""
+
+SERVER = """
+import json, os, sys, warnings
+from pathlib import Path
+from calc import batch, cli
+from calc.batch import making, pool
+from calc.xlsx_write.write import job_workbook
+from short_workbooks import short_workbook
+
+warnings.simplefilter("ignore")
+for line in sys.stdin:
+    asked = json.loads(line)
+    making.job_workbook = short_workbook if asked["short"] else job_workbook
+    pool.FEW = asked["few"]
+    if asked["warm"]:
+        batch.bid(batch.take([Path(asked["words"][1])], None, None), Path(asked["words"][3]), workers=1)
+    pid = os.fork()
+    if not pid:
+        os.setpgid(0, 0)
+        nothing = os.open(os.devnull, os.O_RDWR)
+        for stream in range(3):
+            os.dup2(nothing, stream)
+        sys.argv = ["flatwork", *asked["words"]]
+        try:
+            cli.main()
+        except SystemExit as end:
+            os._exit(end.code)
+        os._exit(70)
+    print(pid, flush=True)
+    print(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), flush=True)
+"""
+"""Runs each command that it is told, in a process group of its own, without the half second that imports take.
+
+Where it is told so, a job's workbook is short, so that thirty runs take seconds: what is looked at is how files come to
+be. Where it is told to get warm, it bids itself first, and the plans of those workbooks are there for every run.
+"""
+
+
+class Server:
+    """Runs commands, and kills them when it is asked to."""
+
+    def __init__(self) -> None:
+        here = Path(__file__).parent
+        environment = {**os.environ, "PYTHONPATH": os.pathsep.join((str(here.parent), str(here)))}
+        pipe = subprocess.PIPE
+        self.process = subprocess.Popen(
+            [sys.executable, "-c", SERVER], stdin=pipe, stdout=pipe, text=True, env=environment
+        )
+
+    def run(
+        self, words: list[str], short: bool, killed_after: float | None = None, few: int = 1000, warm: bool = False
+    ) -> int:
+        """The exit code of a command; it and all its processes are killed after so many seconds."""
+        assert self.process.stdin and self.process.stdout
+        asked = {"words": words, "short": short, "few": few, "warm": warm}
+        self.process.stdin.write(json.dumps(asked) + "\n")
+        self.process.stdin.flush()
+        group = int(self.process.stdout.readline())
+        if killed_after is not None:
+            time.sleep(killed_after)
+            with suppress(ProcessLookupError):  # it was done before
+                os.killpg(group, signal.SIGKILL)
+        return int(self.process.stdout.readline())
+
+    def close(self) -> None:
+        """Ends the server."""
+        assert self.process.stdin and self.process.stdout
+        self.process.stdin.close()
+        self.process.wait()
+        self.process.stdout.close()
+
+
+@pytest.fixture(scope="module")
+def server() -> Iterator[Server]:
+    """The server of all kills."""
+    started = Server()
+    yield started
+    started.close()
+
+
+def write_week(path: Path, edition: int, jobs: int) -> None:
+    """A week in which every job is another in every edition."""
+    tables: dict[str, Rows] = {
+        "Jobs": [["job", "client", "bid date"], *([f"J{n}", f"Edition {edition}", "2026-04-13"] for n in range(jobs))],
+        "Areas": [["job", "length ft", "width ft"], *([f"J{n}", 10 + n, 3] for n in range(jobs))],
+    }
+    write_book(path, tables)
+
+
+def workbooks(folder: Path) -> dict[str, bytes]:
+    """Every workbook in a folder of results; each must be whole."""
+    found = {path.name: path.read_bytes() for path in sorted(folder.glob("*.xlsx"))}
+    for name in found:
+        with zipfile.ZipFile(folder / name) as whole:
+            assert whole.testzip() is None, f"{name} is broken"
+    return found
+
+
+@pytest.mark.parametrize(
+    ("kills", "jobs", "alone"),
+    [(KILLS, 2, True), (KILLS_OF_SEVERAL_PROCESSES, 2, False)],
+    ids=["alone", "with workers"],
+)
+def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes_on(
+    kills: int, jobs: int, alone: bool, server: Server, tmp_path: Path
+) -> None:
+    """Each run goes over the results of another week, so that old workbooks stand in the way of new ones."""
+    write_book(tmp_path / "house.xlsx", HOUSE)
+    undisturbed, commands = [], []
+    for edition in range(2):
+        week = tmp_path / f"edition {edition}.xlsx"
+        write_week(week, edition, jobs)
+        commands.append(["bid", str(week), "-o", str(tmp_path / "results"), "--workers", "2"])
+        whole = tmp_path / f"undisturbed {edition}"
+        assert server.run(["bid", str(week), "-o", str(whole)], alone, warm=True) == 0
+        undisturbed.append(workbooks(whole))
+    assert len(undisturbed[0]) == jobs + 1 and all(
+        undisturbed[0][name] != undisturbed[1][name] for name in undisturbed[0]
+    )
+    few = 1000 if alone else 1
+    start = time.monotonic()
+    assert server.run(commands[1], alone, few=few) == 0
+    longest = time.monotonic() - start
+    moments = random.Random(SEED)
+    killed = runs = 0
+    while killed < kills:
+        edition = runs % 2
+        runs += 1
+        killed += server.run(commands[edition], alone, moments.uniform(0, longest), few) < 0
+        left = workbooks(tmp_path / "results")
+        assert all(data in (each[name] for each in undisturbed) for name, data in left.items())
+        assert server.run(commands[edition], alone) == 0
+        assert workbooks(tmp_path / "results") == undisturbed[edition]
+        assert runs < 10 * kills, "the runs are over before they can be killed"
+
+
+@pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="looks for processes where Linux lists them")
+def test_no_worker_stays_behind_when_the_run_itself_is_killed(tmp_path: Path) -> None:
+    write_week(tmp_path / "week.xlsx", 0, 40)
+    environment = {**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent)}
+    command = [sys.executable, "-m", "calc.cli", "bid", str(tmp_path / "week.xlsx"), "--workers", "2"]
+    run = subprocess.Popen(command, env=environment, start_new_session=True, stderr=subprocess.DEVNULL)
+    try:
+        assert waited(lambda: len(session(run.pid)) >= 3), "the workers never came"
+        assert waited((tmp_path / "outputs" / "J0.xlsx").exists)
+        run.kill()
+        run.wait()
+        assert waited(lambda: not session(run.pid)), "workers stayed behind"
+    finally:
+        for pid in session(run.pid):
+            os.kill(pid, signal.SIGKILL)
+        run.kill()
+        run.wait()
+
+
+def waited(for_what: Callable[[], bool], seconds: float = 30) -> bool:
+    """Whether something came true in time."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        if for_what():
+            return True
+        time.sleep(0.05)
+    return False
+
+
+def session(leader: int) -> list[int]:
+    """The living processes of a session."""
+    found = []
+    for stat in Path("/proc").glob("[0-9]*/stat"):
+        try:
+            state, _, _, of_session = stat.read_text().rpartition(")")[2].split()[:4]
+        except OSError:
+            continue  # it ended while it was looked at
+        if int(of_session) == leader and state != "Z":
+            found.append(int(stat.parent.name))
+    return found

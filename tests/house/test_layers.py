@@ -1,0 +1,162 @@
+"""Imports run one way, each third party has one door, and no room grows for ever."""
+
+from __future__ import annotations
+
+import ast
+import sys
+from collections.abc import Iterator
+from functools import cache
+from graphlib import CycleError, TopologicalSorter
+from pathlib import Path
+
+import pytest
+
+from calc.trade.catalog import SECTIONS
+from conftest import LONGEST
+from folders import ROOT, TESTS
+
+CALC = ROOT / "calc"
+LAYERS = (
+    {"__init__"}, {"errors"}, {"units"}, {"formula"}, {"declared"}, {"declare"}, {"trade"}, {"cells"}, {"intake"},
+    {"workbook"}, {"files"}, {"audit"}, {"batch"}, {"cli"},
+)  # fmt: skip
+"""The first word of every module, from the foot of the house to its door: each may import what stands before it."""
+
+DOORS = {
+    "pint": {"calc.units.registry"},
+    "openpyxl": {"calc.xlsx_read.read"},
+    "defusedxml": {"calc.xlsx_read.package_parts"},
+    "xlsxwriter": {"calc.xlsx_write.write", "calc.xlsx_write.worksheets", "calc.blanks.sheets"},
+    "click": {"calc.cli"},
+    "pandas": {"calc.layout.week"},
+    "numpy": {"calc.formula.rounding", "calc.formula.functions", "calc.formula.compute", "calc.model.evaluate",
+              "calc.model.results"},
+}  # fmt: skip
+"""Who else's code is let in, and where."""
+
+LINES, LINES_OF_A_FUNCTION = 300, 40
+RULE_MAKERS = {"calc.trade.materials.packs"}
+"""Rule files that declare their sections in a function, once for each product."""
+
+
+def name_of(path: Path) -> str:
+    """The name that a module is imported by."""
+    parts = path.relative_to(CALC.parent).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" and len(parts) > 2 else parts)
+
+
+FILES = {name_of(path): path for path in sorted(CALC.rglob("*.py"))}
+MODULES = sorted(FILES)
+RULES = [module for module in MODULES if module.startswith("calc.trade.")]
+
+
+@cache
+def tree_of(module: str) -> ast.Module:
+    """A module, parsed."""
+    return ast.parse(FILES[module].read_text(encoding="utf-8"))
+
+
+def imports(module: str) -> Iterator[str]:
+    """The modules that a module imports, inside functions too."""
+    for node in ast.walk(tree_of(module)):
+        if isinstance(node, ast.Import):
+            yield from (each.name for each in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert not node.level and node.module, f"{module} imports by a path of dots"
+            of_package = [f"{node.module}.{each.name}" for each in node.names]
+            yield from (each if each in FILES else own_name(node.module) for each in of_package)
+
+
+def own_name(module: str) -> str:
+    """``calc`` itself goes by the file that it is."""
+    return "calc.__init__" if module == "calc" else module
+
+
+def layer_of(module: str) -> int:
+    """How far up the house a module of the program stands."""
+    return next(place for place, names in enumerate(LAYERS) if module.split(".")[1] in names)
+
+
+def test_every_room_of_the_house_is_in_the_plan() -> None:
+    assert {module.split(".")[1] for module in MODULES} == set().union(*LAYERS)
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_no_module_imports_from_a_later_layer(module: str) -> None:
+    later = [each for each in imports(module) if each.startswith("calc.") and layer_of(each) > layer_of(module)]
+    assert not later
+
+
+def test_no_two_modules_lean_on_each_other() -> None:
+    try:
+        TopologicalSorter({module: set(imports(module)) & set(FILES) for module in MODULES}).prepare()
+    except CycleError as circle:
+        pytest.fail(" <- ".join(circle.args[1]))
+
+
+@pytest.mark.parametrize("module", RULES)
+def test_a_rule_imports_the_words_of_rules_and_other_rules_only(module: str) -> None:
+    wrong = [
+        each
+        for each in imports(module)
+        if each != "calc.declare" and each not in RULES and each.split(".")[0] not in sys.stdlib_module_names
+    ]
+    assert not wrong
+
+
+def test_a_rule_imports_rules_that_the_catalog_has_before_it() -> None:
+    order = list(dict.fromkeys(section.__module__ for section in SECTIONS))
+    place = {module: number for number, module in enumerate(order)}
+    for module in order:
+        if module not in RULE_MAKERS:
+            later = [
+                each for each in imports(module) if place.get(each, -1) > place[module] and each not in RULE_MAKERS
+            ]
+            assert not later, f"{module} imports {later}"
+
+
+@pytest.mark.parametrize("library", DOORS)
+def test_a_third_party_comes_in_by_its_own_door(library: str) -> None:
+    assert {module for module in MODULES if any(each.split(".")[0] == library for each in imports(module))} == (
+        DOORS[library]
+    )
+
+
+def test_nobody_else_comes_in_at_all() -> None:
+    known = {"calc", *DOORS, *sys.stdlib_module_names}
+    strangers = {each for module in MODULES for each in imports(module) if each.split(".")[0] not in known}
+    assert not strangers
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_no_module_is_too_long_to_be_read(module: str) -> None:
+    lines = FILES[module].read_text(encoding="utf-8").count("\n")
+    assert lines <= LINES or "over 300 lines because" in (ast.get_docstring(tree_of(module)) or "")
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_no_function_is_too_long_to_be_read(module: str) -> None:
+    long = [
+        f"{node.name} has {length} lines"
+        for node in ast.walk(tree_of(module))
+        if isinstance(node, ast.FunctionDef)
+        if (length := (node.end_lineno or 0) - node.lineno + 1) > LINES_OF_A_FUNCTION
+        if not any(isinstance(inner, ast.ClassDef) for inner in node.body)  # a section that a rule file makes
+    ]
+    assert not long
+
+
+@pytest.mark.parametrize("module", MODULES)
+def test_whatever_others_use_says_what_it_is(module: str) -> None:
+    tree = tree_of(module)
+    silent = [
+        node.name
+        for node in tree.body
+        if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_")
+        if not ast.get_docstring(node)
+    ]
+    assert ast.get_docstring(tree) and not silent
+
+
+def test_every_file_that_is_to_be_begun_first_is_there() -> None:
+    assert [name for name in LONGEST if not list(TESTS.glob(f"*/{name}.py"))] == []

@@ -1,0 +1,140 @@
+"""For every input column, each thing that its declaration rules out: refused at its cell, and only its job waits.
+
+The cases are made from the declarations, so that a new column is tried as soon as it is declared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pytest
+from openpyxl import Workbook
+
+from calc.cells import Book, Sheet, column_letters
+from calc.declared import Given, Kind
+from calc.errors import Severity
+from calc.intake.schema import HOUSE_TABLES, TABLES
+from calc.intake.read_run import held, take_in
+from calc.xlsx_read.read import read_book
+from whole_job import ID, whole_house, whole_week
+
+OTHER = "26-900"
+
+
+class Bad(NamedTuple):
+    """Something that may not stand in a column."""
+
+    table: str
+    given: Given
+    what: str
+    typed: Any
+
+
+def bad_cells() -> Iterator[Bad]:
+    """Every kind of badness of every column that has a declaration."""
+    for table in TABLES.values():
+        for given in (heading.given for heading in table.headings if heading.given is not None):
+            for what, typed in _ruled_out(given):
+                yield Bad(table.name, given, what, typed)
+
+
+def _ruled_out(given: Given) -> Iterator[tuple[str, Any]]:
+    if given.kind in (Kind.TEXT, Kind.ROW):
+        yield "an error", "#N/A"
+        yield "a formula that was never computed", "=1+1"
+        return
+    yield "a logical value", True
+    yield "an error", "#REF!"
+    yield "a formula that was never computed", "=12+8"
+    if given.kind is Kind.DATE:
+        yield "words", "next week"
+        yield "a day out of range", datetime(1985, 5, 1)
+        return
+    yield "a date", datetime(2026, 1, 2)
+    if given.kind is Kind.CHOICE:
+        yield "a word of another list", "elsewhere"
+        return
+    yield "words", "about ten"
+    yield "to be decided", "TBD"
+    if given.low is not None:
+        yield "below the least", given.low - 0.5
+    if given.over is not None:
+        yield "at the limit that must be exceeded", given.over
+    if given.high is not None:
+        yield "above the most", given.high + 0.5
+    if given.whole:
+        yield "a part of one", (given.low or 0) + 0.5
+    if not given.signed and given.low is None:
+        yield "negative", -3
+    if given.unit_text == "ft":
+        yield "a unit of another kind", "3 gal"
+
+
+def book(tables: dict[str, list[list[Any]]], path: Path) -> Path:
+    """A workbook out of tables."""
+    made = Workbook()
+    made.remove(made.active)
+    for name, rows in tables.items():
+        sheet = made.create_sheet(name)
+        for row in rows:
+            sheet.append(row)
+    made.save(path)
+    return path
+
+
+def with_bad(bad: Bad, tables: dict[str, list[list[Any]]]) -> str:
+    """Puts the bad value in the first row of its column; gives its cell."""
+    header, first = tables[bad.table][0], tables[bad.table][1]
+    column = header.index(next(h.header for h in TABLES[bad.table].headings if h.given is bad.given))
+    first[column] = bad.typed
+    return f"{column_letters(column + 1)}2"
+
+
+def copied(tables: Any) -> dict[str, list[list[Any]]]:
+    """Tables that may be changed, with another job that is always right."""
+    week = {name: [list(row) for row in rows] for name, rows in tables.items()}
+    for name, extra in (("Jobs", {"job": OTHER, "bid date": "2026-04-13"}),
+                        ("Areas", {"job": OTHER, "length ft": 12, "width ft": 3})):  # fmt: skip
+        if name in week:
+            week[name].append([extra.get(header) for header in week[name][0]])
+    return week
+
+
+def with_sheet(right: Book, sheet: Sheet) -> Book:
+    """A book with another sheet in the place of its own."""
+    return replace(right, sheets=right.sheets | {sheet.name: sheet})
+
+
+CASES = list(bad_cells())
+
+
+@pytest.fixture(scope="module")
+def right(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
+    """The week's and the house book with nothing wrong in them."""
+    folder = tmp_path_factory.mktemp("right")
+    week = read_book(book(copied(whole_week(("walk",))), folder / "week.xlsx"))
+    return week, read_book(book(copied(whole_house()), folder / "house.xlsx"))
+
+
+@pytest.mark.parametrize("bad", CASES, ids=[f"{each.table}-{each.given.header}-{each.what}" for each in CASES])
+def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[Book, Book], tmp_path: Path) -> None:
+    week, house = right
+    of_house = bad.table in HOUSE_TABLES
+    tables = copied(whole_house() if of_house else whole_week(("walk",)))
+    cell = with_bad(bad, tables)
+    sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
+    intake = take_in([week], with_sheet(house, sheet)) if of_house else take_in([with_sheet(week, sheet)], house)
+    stops = [each for each in intake.findings if each.severity is Severity.STOP and each.place.sheet == bad.table]
+    here = [each for each in stops if each.place.cell == cell]
+    assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
+    assert bad.given.label in here[0].found and here[0].remedy
+    waiting = {job.id for job in intake.jobs if held(job, intake.findings)}
+    assert waiting == ({ID, OTHER} if of_house else {ID})
+
+
+def test_there_are_hundreds_of_things_that_may_not_be_typed() -> None:
+    assert len(CASES) > 400

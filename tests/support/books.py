@@ -1,0 +1,115 @@
+"""Input workbooks out of plain tables, and what the program makes of them: the shared bench of the tests."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from pathlib import Path
+
+import xlsxwriter
+
+from calc.batch import evaluated
+from calc.declared import Declared, Given
+from calc.intake.records import Intake
+from calc.intake.schema import everything
+from calc.intake.read_run import held, take_in
+from calc.layout.bid_sheet import slots_for
+from calc.model.sensitivity import with_moves
+from calc.layout.workbook import plan_of
+from calc.xlsx_read.read import read_book
+from calc.cell_text import as_run
+from calc.model.results import JobValues
+from calc.xlsx_write.write import identity_of, job_workbook
+from calc.xlsx_write.write import written as written_sheets
+
+Rows = Sequence[Sequence[object]]
+"""A table: its header, then its rows. Texts are written as text, numbers as numbers, None as nothing."""
+
+HOUSE: dict[str, Rows] = {
+    "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
+    "Vehicles": [
+        ["vehicle", "box yd3", "heap", "payload ton", "bed length ft", "bed width ft"],
+        ["dump trailer", 5, 1, 4.5, 12, 6],
+        ["pickup", 2.5, 1.1, 1.25, 8, 5],
+    ],
+    "Prices": [
+        ["item", "price", "unit", "size"],
+        ["Bonding agent, small pack", 31.5, "pack", 1],
+        ["Bonding agent, large pack", 118, "pack", 5],
+        ["Curing compound, small pack", 24, "pack", 1],
+        ["Curing compound, large pack", 88, "pack", 5],
+        ["Sealer, small pack", 36, "pack", 1],
+        ["Sealer, large pack", 149, "pack", 5],
+    ],
+}
+"""A house book with everything that a job may ask of it."""
+
+
+def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
+    """Writes a workbook with a sheet a table."""
+    book = xlsxwriter.Workbook(str(path), {"strings_to_formulas": False, "strings_to_urls": False})
+    for name, rows in tables.items():
+        sheet = book.add_worksheet(name)
+        for row, cells in enumerate(rows):
+            for col, value in enumerate(cells):
+                if isinstance(value, str):
+                    sheet.write_string(row, col, as_run(value))
+                elif value is not None:
+                    sheet.write_number(row, col, value)
+    book.close()
+    return path
+
+
+def taken_in(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] | None = HOUSE) -> Intake:
+    """The intake of a week's book and a house book that are written into ``folder``."""
+    house_book = read_book(write_book(folder / "house.xlsx", house)) if house else None
+    return take_in([read_book(write_book(folder / "week.xlsx", week))], house_book)
+
+
+def jobs_of(intake: Intake) -> list[JobValues]:
+    """The values of every job that no stop holds back."""
+    return list(evaluated([job for job in intake.jobs if not held(job, intake.findings)]))
+
+
+def only_job(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] | None = HOUSE) -> JobValues:
+    """The values of the one job of a book; the findings are shown when it is held back."""
+    intake = taken_in(folder, week, house)
+    jobs = jobs_of(intake)
+    assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)
+    return jobs[0]
+
+
+def line(name: str) -> Declared:
+    """The declaration that goes by an id such as ``Order.quantity``."""
+    return _named()[name]
+
+
+def given(name: str) -> Given:
+    """The input that goes by an id such as ``Measured.length``."""
+    found = line(name)
+    assert isinstance(found, Given), f"{name} is nothing that is typed"
+    return found
+
+
+@cache
+def _named() -> dict[str, Declared]:
+    return {each.id: each for each in everything()}
+
+
+def value(job: JobValues, name: str, row: int = 0) -> float | str:
+    """The value of a declaration by its id, in a row of its level."""
+    return job.of(line(name), row)
+
+
+def written(job: JobValues, path: Path) -> Path:
+    """The workbook of a job, on disk."""
+    path.write_bytes(job_workbook(job))
+    return path
+
+
+def written_sheet(job: JobValues, name: str, path: Path) -> Path:
+    """One sheet of the workbook of a job, as it is written there, in a file by itself."""
+    job = with_moves(job)
+    sheets = [each for each in plan_of(job.shape, slots_for(job)) if each.page.name == name]
+    path.write_bytes(written_sheets(sheets, job, identity_of(job, name)))
+    return path

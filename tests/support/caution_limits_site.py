@@ -1,0 +1,224 @@
+"""The jobs on either side of the limits of surface, slab, site and price: see ``caution_limits``."""
+
+from __future__ import annotations
+
+from math import erfc, exp, pi, sqrt
+
+from books import HOUSE, Rows
+from caution_limits import Limit, Tables, a_job, facts
+from priced_company import PRICED, without
+
+WELL = a_job()
+
+
+def lying(**columns: object) -> Tables:
+    """A slab of 9 by 9 ft, 4 in thick, with more columns of Areas, each by its header with underscores for spaces."""
+    heads = ["length ft", "width ft", "thickness in", *(name.replace("_", " ") for name in columns)]
+    own = {"length ft", "width ft", "thickness in"} & {name.replace("_", " ") for name in columns}
+    plain = [(head, value) for head, value in zip(heads, (9, 9, 4, *columns.values()), strict=True)]
+    kept = [(head, value) for place, (head, value) in enumerate(plain) if place >= 3 or head not in own]
+    return WELL | {"Areas": [[head for head, _ in kept], [value for _, value in kept]]}
+
+
+def edged(kind: str = "existing", **columns: object) -> Tables:
+    """The slab with one edge of 9 ft."""
+    names = [name.replace("_", " ") for name in columns]
+    return WELL | {"Edges": [["kind", "length ft", *names], [kind, 9, *columns.values()]]}
+
+
+def over_footing(top: float, cover: float = 1.5, treated: str = "bond") -> Tables:
+    """The slab over a footing whose top lies so deep, chipped until ``cover`` lies over it."""
+    heads = ["length ft", "width ft", "top below in", "cover wanted in", "treated with"]
+    return WELL | {"Footings": [heads, [8, 1, top, cover, treated]]}
+
+
+def said(**typed: object) -> Tables:
+    """The job with words or numbers of its site."""
+    return WELL | {
+        "Site conditions": [["fact", "value"], *([name.replace("_", " "), value] for name, value in typed.items())]
+    }
+
+
+def held_in(isolation: str) -> Tables:
+    """Bonded to a footing, doweled to the old walk, and against a wall."""
+    edges: Rows = [
+        ["kind", "length ft", "dowel spacing in", "isolation"],
+        ["existing", 9, 24, None],
+        ["wall", 9, None, isolation],
+    ]
+    return over_footing(1, 2) | {"Edges": edges}
+
+
+def broken(inches: float) -> Tables:
+    """The slab over an old slab of 81 ft2 that is broken out."""
+    return lying(base_in=8, old_slab_ft2=81, old_slab_thickness_in=inches)
+
+
+def frozen(*typed: tuple[str, object]) -> Tables:
+    """The job where it freezes, with air in the mix unless more is said."""
+    told = {"Freeze-thaw site": "yes", "Entrained air": "yes"} | dict(typed)
+    return WELL | {"Site conditions": [["fact", "value"], *([name, value] for name, value in told.items())]}
+
+
+def ordering(yards: float) -> Tables:
+    """The job with its order forced."""
+    return WELL | {
+        "Overrides": [["line", "value", "reason", "who"], ["Concrete to order", yards, "as agreed", "QZ"]],
+    }
+
+
+SPREAD = sqrt((81 * 0.375 / 324) ** 2 + (81 * 0.125 / 324) ** 2 + 0.01**2 + 0.01**2)
+"""Of the need of a cubic yard whose depth nobody measured, a string line and two times a percent."""
+
+HOURS = 0.75 + 1.7 + 0.45 * 1.25 + 0.5 * 2 + 81 / 80 + 81 * 0.002 + 1.5
+"""Laying out, digging and loading a yard, placing for half an hour, finishing, curing, cleaning up."""
+
+MIXED_HOURS = HOURS - 0.5 * 2 + 47 * 4 / 60 * 2
+"""The same where nobody costs anything: 47 bags of 0.6 ft3, four minutes each, two people."""
+
+
+def short_by(order: float) -> float:
+    """The chance that an order runs short of 1.03 yd3."""
+    return erfc((order - 1.03) / SPREAD / sqrt(2)) / 2
+
+
+def left_of(order: float) -> float:
+    """What an order should leave over of 1.03 yd3."""
+    z = (order - 1.03) / SPREAD
+    return order - 1.03 + SPREAD * (exp(-z * z / 2) / sqrt(2 * pi) - z * short_by(order))
+
+
+PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["labourer", 68], ["finisher", 81]]}
+
+MORE: dict[str, Limit] = {
+    # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
+    "WalkCautions.step": Limit(lying(lip_in=0.25), lying(lip_in=0.26), 0.26),
+    "WalkCautions.high_step": Limit(lying(lip_in=0.5), lying(lip_in=0.51), 0.51),
+    # 2010 ADA 403.3: 1:48 across, and 1:20 along
+    "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
+    "WalkCautions.run": Limit(lying(run_slope=5, cross_slope=2), lying(run_slope=5.1, cross_slope=2), 5.1),
+    # 2010 ADA 405: 1:12
+    "WalkCautions.ramp": Limit(lying(run_slope="1:12"), lying(run_slope=8.4), 8.4),
+    # 1 %, and 2 % at a building
+    "WalkCautions.flat": Limit(
+        lying(cross_slope=2) | {"Edges": [["kind", "length ft"], ["building", 9]]},
+        lying(cross_slope=1.75) | {"Edges": [["kind", "length ft"], ["building", 9]]},
+        0.25,
+    ),
+    "WalkCautions.drain": Limit(lying(falls_to_a_building="no"), lying(falls_to_a_building="yes"), 1),
+    # PROWAG R302: 48 in within a right of way
+    "WalkCautions.narrow": Limit(
+        lying(clear_width_ft=4) | {"Site conditions": [["fact", "value"], ["Right of way", "yes"]]},
+        lying(clear_width_ft=3.75) | {"Site conditions": [["fact", "value"], ["Right of way", "yes"]]},
+        3,
+    ),
+    # a day, twice that below 50 F
+    "WalkCautions.early": Limit(facts(Close_days=1, Air=50), facts(Close_days=1, Air=49), 1),
+    # 2 in over a footing; a 6 in slab wants 3 in
+    "SlabCautions.thin_cover": Limit(over_footing(2), over_footing(1.9), 0.1),
+    "SlabCautions.half_cover": Limit(
+        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 4]]},
+        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 6]]},
+        1,
+    ),
+    # 5 in under cars, 6 in under trucks
+    "SlabCautions.vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
+    # a 3/8 in bar in the middle: 3 3/8 in leave 1 1/2 above and below, 2 3/8 in leave 1
+    "SlabCautions.dowel_cover": Limit(
+        edged(dowel_spacing_in=24, bar_in=1), edged(dowel_spacing_in=24, bar_in=1.25), 0.125
+    ),
+    "SlabCautions.dowel_stop": Limit(
+        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
+        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
+        0.125,
+    ),
+    "SlabCautions.dowel_end": Limit(
+        edged(dowel_spacing_in=24, end_clearance_in=6), edged(dowel_spacing_in=24, end_clearance_in=5), 1
+    ),
+    "SlabCautions.hole": Limit(
+        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5625, bar_surface="ribbed"),
+        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5, bar_surface="ribbed"),
+        1,
+    ),
+    # 1/2 in under cars
+    "SlabCautions.dowel_size": Limit(
+        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": lying(vehicles="light")["Areas"]},
+        edged(dowel_spacing_in=24, bar_in=0.375) | {"Areas": lying(vehicles="light")["Areas"]},
+        0.125,
+    ),
+    # ACI 302.1R-96: half as long again as wide; 12 by 8 is, 9 by 5.9 is more. Spacing by width is 1.5 w, so a factor
+    "SlabCautions.aspect": Limit(
+        lying(length_ft=9, width_ft=6),
+        lying(length_ft=9, width_ft=6),
+        1.5,
+        HOUSE,
+        HOUSE | {"Factors": [["factor", "value"], ["Longer over shorter side, most", 1.49]]},
+    ),
+    # a strip 2 ft wide is jointed every 4 ft
+    "SlabCautions.narrow_panel": Limit(lying(length_ft=8, width_ft=3), lying(length_ft=8, width_ft=2), 2),
+    # 24 to 36 times the thickness; spacing at 36 times makes a panel of 12 ft, 30 times 4 in are 10 ft
+    "SlabCautions.long_panel": Limit(
+        lying(length_ft=12, width_ft=12),
+        lying(length_ft=12, width_ft=12),
+        2,
+        HOUSE,
+        HOUSE | {"Factors": [["factor", "value"], ["Spacing over thickness", 36]]},
+    ),
+    "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
+    # ACI 318 exposure F: air, and 4,000 psi
+    "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),
+    "SlabCautions.weak": Limit(frozen(("Strength", 4000)), frozen(("Strength", 3999)), 3999),
+    # an inch of an old slab of 81 ft2 is 81 / 324 yd3, at 1.6 h
+    "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * 1.6),
+    "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * 1.6),
+    "SiteCautions.exhaust": Limit(
+        broken(4) | {"Site conditions": [["fact", "value"], ["Power on site", "yes"]]},
+        edged(dowel_spacing_in=24),
+        0.06 * 5,
+    ),
+    "SiteCautions.shut_off": Limit(WELL, {**WELL, "Jobs": [["job", "bid date", "caps"], ["one", "2026-04-13", 2]]}, 2),
+    "SiteCautions.licensed": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
+    "SiteCautions.locate_late": Limit(
+        {
+            **said(Locate_expires="2026-04-27"),
+            "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
+        },
+        {
+            **said(Locate_expires="2026-04-26"),
+            "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
+        },
+        1,
+    ),
+    "SiteCautions.permit": Limit(said(Permit=0), WELL, 81),
+    "SiteCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
+    "SiteCautions.no_wage": Limit(
+        said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED
+    ),
+    "MoneyCautions.no_price": Limit(WELL, WELL, 1, PRICED, without("Caution tape and signs")),
+    "MoneyCautions.stale": Limit(
+        WELL,
+        WELL,
+        1,
+        PRICED,
+        PRICED | {"Prices": [*PRICED["Prices"][:-1], ["Caution tape and signs", 6.5, None, None, "2026-04-12"]]},
+    ),
+    # 10 to 40 %; full cost and price as Costs shows them
+    "MoneyCautions.margin": Limit(
+        said(Margin_of_this_job=11), said(Margin_of_this_job=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED
+    ),
+    "MoneyCautions.minimum": Limit(said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED),
+    # one pour in ten, and three quarters of a yard
+    "MoneyCautions.short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
+    "MoneyCautions.left": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),
+    "MoneyCautions.deep_base": Limit(lying(base_in=8), lying(base_in=8.25), 8.25),
+    # a hole of 26.9 in: loam at 2,900 lb is 0.12 ton a square foot, wet clay at 3,300 x 1.15 is 0.158
+    "MoneyCautions.heavy": Limit(
+        lying(base_in=17.9, thickness_in=9),
+        lying(base_in=17.9, thickness_in=9)
+        | {
+            "Jobs": [["job", "bid date", "soil"], ["one", "2026-04-13", "clay"]],
+            "Site conditions": [["fact", "value"], ["Moisture", "wet"]],
+        },
+        26.9 / 324 * 3300 * 1.15 / 2000,
+    ),
+}

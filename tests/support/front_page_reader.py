@@ -1,0 +1,54 @@
+"""A walk that is priced throughout, and its front page: the shared bench of the tests of pages and pictures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+import openpyxl
+
+from books import Rows, only_job, written_sheet
+from calc.model.results import JobValues
+from priced_company import PRICED
+
+LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE = range(6)
+"""The columns of the front page."""
+
+Row = tuple[object, ...]
+
+WALK: dict[str, Rows] = {
+    "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
+    "Areas": [["length ft", "width ft", "formed ft"], [100, 3, 60]],
+    "Site conditions": [["fact", "value"], ["Permit", 0]],
+}
+"""A walk of 300 ft2, dug by hand."""
+
+
+def walk(
+    folder: Path,
+    facts: Sequence[Sequence[object]] = (),
+    house: Mapping[str, Rows] = PRICED,
+    length: float = 100,
+) -> JobValues:
+    """The walk, with other facts of its site, or of another length."""
+    site, (heads, (_, *sizes)) = [*WALK["Site conditions"], *facts], WALK["Areas"]
+    return only_job(folder, WALK | {"Site conditions": site, "Areas": [heads, [length, *sizes]]}, house)
+
+
+def front_page(folder: Path, job: JobValues) -> list[Row]:
+    """The rows of its front page as they open."""
+    book = openpyxl.load_workbook(written_sheet(job, "Bid", folder / "bid.xlsx"), read_only=True, data_only=True)
+    rows = [tuple(row) for row in book["Bid"].iter_rows(values_only=True)]
+    book.close()
+    return rows
+
+
+def row_of(rows: Sequence[Row], label: str) -> Row:
+    """The row with that label."""
+    return next(row for row in rows if row[LABEL] == label)
+
+
+def number(value: object) -> float:
+    """A number of a page."""
+    assert isinstance(value, int | float), f"{value!r} is no number"
+    return float(value)

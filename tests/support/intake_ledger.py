@@ -1,0 +1,248 @@
+"""What came of every cell of an input book: it was taken as typed, or it was named; the rest is lost.
+
+Here it is asked of the cells, not of the declarations: a reader that skips a cell, a row or a column cannot say so.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, replace
+from datetime import date
+from typing import Any
+
+from calc.cells import Book, Cell, Kind, Sheet
+from calc.declared import Given
+from calc.declared import Kind as GivenKind
+from calc.errors import Severity
+from calc.intake.records import Entry, Intake, Row
+from calc.intake.schema import (
+    EVERY_JOB,
+    EXAMPLE,
+    HOUSE_TABLES,
+    JOBS,
+    KEYS,
+    OVERRIDES,
+    PRICES,
+    SITE,
+    TABLES,
+    Heading,
+    Table,
+    facts_of,
+)  # fmt: skip
+from calc.intake.tables import TableRow, read_table
+from calc.intake.values import serial
+from calc.intake.spelling import same
+
+Spot = tuple[str, str, str]
+"""A cell of a run: book, sheet and reference."""
+
+SAYS_NOTHING = {
+    "Company": {"unit", "notes"}, SITE: {"unit"}, PRICES: {"unit", "notes"},
+    "Factors": {"unit", "usual", "source", "notes"},
+}  # fmt: skip
+"""Columns that nothing has to come of: the unit beside a value is part of it, and what the house notes is its own."""
+
+OF_ROW = {"reason", "who", "notes"}
+OF_PRICE = {"dated", "valid until", "supplier", "taxable", "account"}
+NAMES = {"fact", "line", "item", "factor", "for"}
+"""Columns that say what the value beside them is."""
+
+
+@dataclass
+class Result:
+    """What a run said and took, by cell."""
+
+    intake: Intake
+    said: set[Spot] = field(default_factory=set)
+    stopped: set[Spot] = field(default_factory=set)
+    whole: set[tuple[str, str]] = field(default_factory=set)
+    """Books and sheets that were named as a whole."""
+    taken: dict[Spot, list[tuple[object, Entry]]] = field(default_factory=dict)
+    words: set[str] = field(default_factory=set)
+    """The ids and names of jobs, areas, vehicles and the rest, as they are compared."""
+
+    def __post_init__(self) -> None:
+        for each in self.intake.findings:
+            spot = (each.place.book, each.place.sheet, each.place.cell)
+            if each.place.cell:
+                self.said.add(spot)
+                if each.severity is Severity.STOP:
+                    self.stopped.add(spot)
+            elif each.severity is Severity.STOP:
+                self.whole.add((each.place.book, each.place.sheet))
+        house = self.intake.house
+        self._take("", {**house.company, **house.site}.items())
+        self._take("", house.factors.items())
+        self._take("", house.prices.items())
+        self._rows("", [row for rows in house.rows.values() for row in rows])
+        for job in self.intake.jobs:
+            self.words.add(same(job.id))
+            self._take(job.place.book, [*job.entries.items(), *job.forced.items()])
+            self._rows(job.place.book, [row for rows in job.rows.values() for row in rows])
+
+    def _rows(self, book: str, rows: list[Row]) -> None:
+        for row in rows:
+            self.words.add(same(row.word))
+            self._take(book, row.entries.items())
+
+    def _take(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
+        for named, entry in entries:
+            place, _, ref = entry.origin.rpartition("!")
+            of = next((name for name in self.intake.house.books if place.startswith(f"{name} ")), "")
+            spot = (of or book, place.removeprefix(f"{of} ") if of else place, ref)
+            self.taken.setdefault(spot, []).append((named[0] if isinstance(named, tuple) else named, entry))
+
+
+def lost(book: Book, intake: Intake) -> list[str]:
+    """Every cell of a book of which nothing came, with what it holds."""
+    result = Result(intake)
+    if (book.name, "") in result.whole or not intake.jobs:
+        return []  # nothing of it can be bid, and that was said
+    found = []
+    for sheet in book.sheets.values():
+        table = next((each for name, each in TABLES.items() if same(name) == same(sheet.name)), None)
+        if table is None or (book.name, sheet.name) in result.whole:
+            continue
+        found += [
+            f"{sheet.name}!{cell.ref} {cell.value!r}: {why}" for cell, why in _lost_of(book, sheet, table, result)
+        ]
+    return found
+
+
+def _lost_of(book: Book, sheet: Sheet, table: Table, result: Result) -> Iterator[tuple[Cell, str]]:
+    if table.name == JOBS:  # a fact of the site may be a column of Jobs
+        facts = (Heading(each.label.lower(), each.unit_text, "", each) for each in facts_of(SITE))
+        table = replace(table, headings=(*table.headings, *facts))
+    rows, _ = read_table(book, sheet, table)
+    seen = {id(cell) for row in rows for cell in row.cells.values()}
+    for _, cells in sheet.rows:
+        for cell in cells.values():
+            below = bool(rows) and cell.row >= rows[0].number
+            if below and id(cell) not in seen and _holds(cell) and not _column_named(book, sheet, cell, result):
+                yield cell, "it stands in no column"
+    for row in rows:
+        yield from _lost_of_row(book, table, row, result)
+
+
+def _column_named(book: Book, sheet: Sheet, cell: Cell, result: Result) -> bool:
+    """Whether a column that is none of ours was named, at its header or at its first cell."""
+    column = (cells[cell.column] for _, cells in sheet.rows if cell.column in cells)
+    return any(_spot(book, each) in result.said for each in column)
+
+
+def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Iterator[tuple[Cell, str]]:
+    spots = {header: _spot(book, cell) for header, cell in row.cells.items()}
+    asked = [
+        (row.place.book, row.place.sheet, row.place.cell),
+        *(spots[each] for each in (*KEYS, *NAMES) if each in spots),
+    ]
+    if result.stopped & set(asked) or spots.get("item") in result.said:
+        return  # nobody knows what the row is of, and that was said
+    if "job" in row.cells and _is(row.cells["job"], EXAMPLE):
+        return
+    if table.name in (*HOUSE_TABLES, SITE) and set(NAMES) & set(spots) and not {"value", "price", "size"} & set(spots):
+        return  # a row of the house book that nobody filled
+    stopped = bool(result.stopped & set(spots.values()))
+    if stopped and table.name == OVERRIDES:
+        return  # an override is taken whole or refused whole
+    beside = [pair for spot in spots.values() for pair in result.taken.get(spot, [])]
+    for header, cell in row.cells.items():
+        if stopped and header in (*NAMES, *KEYS, *OF_ROW, *OF_PRICE):
+            continue  # the row was named at the value that they belong to
+        why = _why_lost(book, table, header, cell, beside, result)
+        if why:
+            yield cell, why
+
+
+def _why_lost(
+    book: Book, table: Table, header: str, cell: Cell, beside: list[tuple[object, Entry]], result: Result
+) -> str:
+    """What is missing of a cell; blank when something came of it."""
+    spot = _spot(book, cell)
+    if spot in result.stopped or header in SAYS_NOTHING.get(table.name, ()):
+        return ""
+    taken = result.taken.get(spot, [])
+    if taken and header not in NAMES:
+        return (
+            ""
+            if any(_is_taken(cell, named, entry) for named, entry in taken)
+            or (spot in result.said and any(_is_ratio(cell, named, entry) for named, entry in taken))
+            else f"it was taken as {taken[0][1].typed!r}, {taken[0][1].value!r}"
+        )
+    if spot in result.said:
+        return ""
+    if header in KEYS:
+        return "" if _is(cell, EVERY_JOB) or same(_typed(cell)) in result.words else "no row goes by it"
+    if header in NAMES:
+        labels = {same(text) for named, _ in beside for text in _labels(named)}
+        return (
+            "" if header == "for" or any(same(_typed(cell)) in label for label in labels) else "no value goes with it"
+        )
+    if header in OF_ROW and not any(
+        heading.header == header and heading.given is not None for heading in table.headings
+    ):
+        kept = {text for _, entry in beside for text in (entry.reason, entry.who, entry.notes)}
+        return "" if _typed(cell) in kept else "it is not kept"
+    if header in OF_PRICE:
+        return "" if _is_kept(cell, header, result) else "it is not kept"
+    return "it was neither taken nor named"
+
+
+def _is_kept(cell: Cell, header: str, result: Result) -> bool:
+    """Whether what is said of a price is kept with it."""
+    kept = result.intake.house.price_rows.values()
+    if header == "taxable":
+        return same(_typed(cell))[:1] in {same(each.taxable)[:1] for each in kept}
+    if header in ("dated", "valid until"):
+        days = {day for each in kept for day in (each.dated, each.valid_until)}
+        return serial(date.fromisoformat(_typed(cell).strip())) in days
+    return _typed(cell) in {word for each in kept for word in (each.supplier, each.account)}
+
+
+def _labels(named: object) -> tuple[str, ...]:
+    label = str(getattr(named, "label", ""))
+    return label, str(getattr(named, "header", "")), label.removesuffix(": forced"), label.removeprefix("Accepted: ")
+
+
+def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
+    """Whether an entry says what its cell says, and has the number that stands there."""
+    typed, value = _typed(cell), entry.value
+    if entry.typed == "accepted":
+        return True
+    if not entry.typed.startswith(typed) and cell.kind is not Kind.NUMBER:
+        return False
+    kind = named.kind if isinstance(named, Given) else GivenKind.NUMBER
+    if kind is GivenKind.CHOICE:
+        return isinstance(value, str) and same(value)[:1] == same(typed)[:1]
+    if kind in (GivenKind.NUMBER, GivenKind.SLOPE) and cell.kind is Kind.NUMBER and entry.typed == typed:
+        return isinstance(value, float) and value == cell.value
+    if kind in (GivenKind.NUMBER, GivenKind.SLOPE, GivenKind.DATE):
+        return isinstance(value, float) and math.isfinite(value)
+    return True
+
+
+def _is_ratio(cell: Cell, named: object, entry: Entry) -> bool:
+    """Whether a small number in a column of slopes was taken for a rise to a run, which is said at its cell."""
+    of_slope = isinstance(named, Given) and named.kind is GivenKind.SLOPE
+    return of_slope and isinstance(cell.value, float) and entry.value == 100 * cell.value
+
+
+def _typed(cell: Cell) -> str:
+    if cell.kind is Kind.DATE:
+        return str(cell.value)[:10]
+    if isinstance(cell.value, float) and cell.value.is_integer():
+        return str(int(cell.value))
+    return str(cell.value)
+
+
+def _is(cell: Cell, word: str) -> bool:
+    return same(_typed(cell)) == word
+
+
+def _holds(cell: Cell) -> bool:
+    return not (cell.kind is Kind.TEXT and not str(cell.value).strip())
+
+
+def _spot(book: Book, cell: Cell) -> Spot:
+    return book.name, cell.sheet, cell.ref

@@ -1,0 +1,257 @@
+"""Many values typed over in few workbooks, and what a fresh run makes of the same values in the input books.
+
+A workbook is typed over in several places at once, since a spreadsheet program takes a second for each. The meaning
+stays: an edit shares a workbook only with edits beside which it still changes what some line gives, so a sheet that
+does not follow it cannot agree with the fresh run.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from pathlib import Path
+
+from openpyxl.utils.cell import coordinate_to_tuple
+
+from books import Rows, only_job, written
+from calc.declared import Factor, Forced, Given, Pack, Price, PriceDay, Taxed
+from calc.formula.levels import JOB
+from calc.intake.records import DEFAULT, JobInput
+from calc.intake.schema import ACCEPTABLE, FACTORS, FORCEABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
+from calc.trade.levels import AREA
+from calc.layout.bid_sheet import slots_for
+from calc.layout.addresses import cell
+from calc.layout.workbook import Cell, addresses, plan_of
+from calc.model.results import JobValues, Shape
+from live_edits import Edit, Way, complete, edited, moves_a_number, with_each
+from sheet_cells import Held, read_cells, same, type_over
+from whole_job import Row
+from witness import Place, Program, recalculate
+
+TOGETHER = 120
+"""Edits in one workbook at most, their companions not counted."""
+
+HOUSE_FILE = "house.xlsx "
+STOPS = {each.accepted: each.label for each in ACCEPTABLE.values() if each.accepted is not None}
+LABELS = STOPS | {each.forced: each.label for each in FORCEABLE.values() if each.forced is not None}
+"""What Overrides calls each line that may be forced and each stop that may be accepted."""
+
+Table = list[list[object]]
+
+
+@dataclass(frozen=True)
+class Books:
+    """The input books of one job as tables, and the job as they are read; ``folder`` holds what is made of them."""
+
+    folder: Path
+    week: Mapping[str, Rows]
+    house: Mapping[str, Rows]
+    job: JobValues
+
+    @cached_property
+    def workbook(self) -> Path:
+        """The job's workbook as the program writes it."""
+        return written(self.job, self.folder / "as-written.xlsx")
+
+    def typed_over(self, edits: Iterable[Edit], folder: Path) -> Books:
+        """The books with other values in them, read afresh: what was typed stands where the reader found it."""
+        week = {name: [list(row) for row in rows] for name, rows in self.week.items()}
+        house = {name: [list(row) for row in rows] for name, rows in self.house.items()}
+        for edit in edits:
+            _type_in(edit, self.job.job, week, house)
+        return read_books(folder, week, house)
+
+
+def read_books(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows]) -> Books:
+    """The books as they are, written into a new folder and read."""
+    folder.mkdir()
+    return Books(folder, week, house, only_job(folder, week, house))
+
+
+def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], house: dict[str, Table]) -> None:
+    match edit.named:
+        case Factor() as factor:
+            entry = job.house.factors.get((factor, edit.index))
+            words = factor.level.axis.words if factor.level.axes else ()
+            row: Row = {"factor": factor.label, "for": words[edit.index] if words else None, "value": edit.typed}
+            _set_or_add(entry.origin if entry else DEFAULT, edit.typed, FACTORS, row, house)
+        case Price() | Pack() as price:
+            _set(job.house.prices[price].origin, edit.typed, house)
+        case Taxed() | PriceDay() as beside:
+            _set(_beside_price(beside, job), edit.typed, house)
+        case Forced() as forced:
+            _force(forced, edit, job, week)
+        case Given() as given if given.level == JOB:
+            origin = job.entries[given].origin
+            fact = {"job": job.id, "fact": given.label, "value": edit.typed}
+            _set_or_add(origin, edit.typed, SITE, fact, house if origin.startswith(HOUSE_FILE) else week)
+        case Given() as given:
+            _set(_origin_of(given, edit.index, job), edit.typed, house if given.section.table in house else week)
+
+
+def _set_or_add(origin: str, typed: object, table: str, row: Row, book: dict[str, Table]) -> None:
+    """The cell where a fact stands, or a new row for one that was left to its default."""
+    if origin == DEFAULT:
+        _add(table, row, book)
+    else:
+        _set(origin, typed, book)
+
+
+def _set(origin: str, typed: object, book: dict[str, Table]) -> None:
+    sheet, _, ref = origin.removeprefix(HOUSE_FILE).partition("!")
+    row, column = coordinate_to_tuple(ref)
+    book[sheet][row - 1][column - 1] = typed
+
+
+def _add(table: str, row: Row, book: dict[str, Table]) -> None:
+    book[table].append([row.get(heading.header) for heading in TABLES[table].headings])
+
+
+def _origin_of(given: Given, index: int, job: JobInput) -> str:
+    """The input cell of a value in a row; for one that was left blank, the cell of its column in that row."""
+    row = job.rows[given.level][index]
+    origin = row.entries[given].origin
+    if "!" in origin:
+        return origin
+    headers = [heading.header for heading in TABLES[given.section.table].headings]
+    number = int(re.sub(r"\D", "", row.place.cell))
+    return cell(given.section.table, number - 1, headers.index(given.header), "").replace("'", "")
+
+
+def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
+    """The cell of the house book that says whether a price is taxed, of what day it is, or how long it holds."""
+    price = next(each for each in PRICE_LIST if named in (each.taxed, each.dated, each.valid))
+    header = {price.taxed: "taxable", price.dated: "dated", price.valid: "valid until"}[named]
+    headers = [heading.header for heading in TABLES[PRICES].headings]
+    row = int(job.house.price_rows[price].origin.rpartition(" ")[2])
+    return cell(PRICES, row - 1, headers.index(header), "").replace("'", "")
+
+
+def _force(forced: Forced, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
+    entry = job.forced.get((forced, edit.index))
+    if entry is not None:
+        sheet, _, ref = entry.origin.partition("!")
+        row = week[sheet][coordinate_to_tuple(ref)[0] - 1]
+        row[:] = [None] * len(row)
+    if edit.typed is None:
+        return
+    is_stop = forced in STOPS
+    area = job.rows[AREA][edit.index].word if forced.level == AREA else None
+    why: Row = {"job": job.id, "area": area, "line": LABELS[forced], "reason": "tried", "who": "RK"}
+    _add(OVERRIDES, why if is_stop else {**why, "value": edit.typed}, week)
+
+
+def shared_out(job: JobValues, ways: Sequence[Way]) -> list[list[Way]]:
+    """The edits in sets for one workbook each; in every set each edit still changes what some line gives."""
+    done: list[list[Way]] = []
+    waiting = list(ways)
+    together = TOGETHER
+    while waiting:
+        sets = _without_clashes(job.job, waiting, together)
+        waiting = []
+        for each in sets:
+            idle = _idle(job, each) if len(each) > 1 else []
+            done.append([way for way in each if way not in idle])
+            waiting += idle
+        together = max(1, together // 2)
+    return [each for each in done if each]
+
+
+def _without_clashes(job: JobInput, ways: Sequence[Way], together: int) -> list[list[Way]]:
+    """Sets in which no cell is typed over twice and nothing is lacking; neighbours go to different sets."""
+    count = max(1, -(-len(ways) // together))
+    sets: list[list[Way]] = [[] for _ in range(count)]
+    for at, way in enumerate(ways):
+        turns = [(at + more) % len(sets) for more in range(len(sets))]
+        fits = (turn for turn in turns if _fits(job, sets[turn], way, together))
+        turn = next(fits, None)
+        if turn is None:
+            sets.append([way])
+        else:
+            sets[turn].append(way)
+    return sets
+
+
+def _fits(job: JobInput, ways: Sequence[Way], way: Way, together: int) -> bool:
+    """Whether a way has room in a set: its edit is new there, and no cell is to hold two things at once."""
+    there = {(edit.named, edit.index): edit for each in ways for edit in each}
+    first = way[0]
+    clash = any(there.get((edit.named, edit.index), edit) != edit for edit in way)
+    if len(ways) >= together or clash or (first.named, first.index) in there:
+        return False
+    return complete(edited(job, all_edits([*ways, way])))
+
+
+def _idle(job: JobValues, ways: Sequence[Way]) -> list[Way]:
+    """Those of a set without which every line would give the same. One that is idle by itself has no say in it."""
+    without = [all_edits([*(each for each in ways if each is not way), way[1:]]) for way in ways]
+    full, *made = with_each(job.job, [all_edits(ways), *without])
+    idle = [way for way, each in zip(ways, made, strict=True) if not moves_a_number(full, each)]
+    return [way for way, alone in zip(idle, with_each(job.job, idle), strict=True) if moves_a_number(job, alone)]
+
+
+def all_edits(ways: Iterable[Way]) -> list[Edit]:
+    """The edits of several ways, one after the other; what stands beside two of them is typed once."""
+    return list(dict.fromkeys(edit for way in ways for edit in way))
+
+
+def formula_cells(job: JobValues) -> tuple[tuple[Place, Cell], ...]:
+    """Every formula of the workbook of a job, with its place; the Log has none."""
+    return _formula_cells(job.shape, slots_for(job))
+
+
+@lru_cache(maxsize=4)
+def _formula_cells(shape: Shape, caution_slots: int) -> tuple[tuple[Place, Cell], ...]:
+    return tuple(
+        ((sheet.page.name, cell("", each.row, each.col, "")), each)
+        for sheet in plan_of(shape, caution_slots)
+        for each in sheet.cells
+        if each.formula
+    )
+
+
+@dataclass(frozen=True)
+class TypedOver:
+    """A workbook that was typed over, with the job it was written for and the job of a fresh run on the same values."""
+
+    file: Path
+    base: JobValues
+    edits: Sequence[Edit]
+    fresh: JobValues
+
+
+def type_in_workbook(books: Books, edits: Sequence[Edit], file: Path) -> TypedOver:
+    """The workbook of a job typed over into ``file``, and a fresh run on its books typed over likewise."""
+    where = _addresses(books.job)
+    changes = {where[edit.named.id, edit.index]: edit.shown for edit in edits}
+    type_over(books.workbook, changes, file)
+    return TypedOver(file, books.job, edits, books.typed_over(edits, file.with_suffix(".books")).job)
+
+
+def recalculated(files: Sequence[Path], program: Program, folder: Path) -> dict[Path, Path]:
+    """What a witness makes of the files: LibreOffice, which uses one processor, in two calls at a time."""
+    if program is not Program.LIBREOFFICE:
+        return recalculate(files, program, folder)
+    with ThreadPoolExecutor(2) as pool:
+        halves = pool.map(lambda half: recalculate(half, program, folder), (files[::2], files[1::2]))
+        return {file: copy for half in halves for file, copy in half.items()}
+
+
+def disagreements(typed: TypedOver, copy: Path) -> list[str]:
+    """Every formula cell of a recalculated copy that is not what the fresh run gives, named by its declaration."""
+    cells = read_cells(copy)
+    named = {place: f"{id_}[{index}]" for (id_, index), place in _addresses(typed.base).items()}
+    found = []
+    for place, each in formula_cells(typed.base):
+        held, wanted = cells.get(place, Held(None)), each.value(typed.fresh)
+        if held.is_error or not same(held.value, wanted):
+            what = named.get(place, each.formula)
+            found.append(f"{'!'.join(place)} {what}: the sheet gives {held.value!r}, a fresh run {wanted!r}")
+    return found
+
+
+def _addresses(job: JobValues) -> dict[tuple[str, int], Place]:
+    return addresses(job.shape, slots_for(job))

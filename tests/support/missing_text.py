@@ -1,0 +1,56 @@
+"""What was taken for a job and is not in its workbook: every value in its own cell, and as it was typed."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from pathlib import Path
+
+from calc.declared import Given
+from calc.intake.records import Entry, JobInput
+from calc.intake.schema import NAMED_TABLES
+from calc.layout.as_typed import on_one_line, say_cell
+from calc.layout.bid_sheet import slots_for
+from calc.layout.measured_sheet import NAME as MEASURED
+from calc.layout.workbook import addresses
+from calc.cell_text import spelled
+from calc.model.results import JobValues
+from sheet_cells import Held, read_cells
+
+
+def unsaid(job: JobValues, workbook: Path) -> list[str]:
+    """What was taken for a job and does not stand in its workbook, as a value in its own cell and as it was typed."""
+    cells = read_cells(workbook)
+    where = addresses(job.shape, slots_for(job))
+    words = {held.value for (sheet, _), held in cells.items() if sheet == MEASURED}
+    lines = {line for each in words if isinstance(each, str) for line in each.split("\n")}
+    found = []
+    for given, index, entry in entries_of(job.job):
+        named = f"{given.id}[{index}] {entry.origin} {entry.typed!r}"
+        cell = cells.get(where[given.id, index], Held(None))
+        if not is_held(entry.value, cell):
+            found.append(f"{named} stands in its cell as {cell.value!r}")
+        typed = {spelled(entry.typed), spelled(say_cell(entry))}
+        line = spelled(f"{given.header}: {on_one_line(entry.typed)}")
+        if entry.typed and given.section.table not in NAMED_TABLES and not typed & words and line not in lines:
+            found.append(f"{named} is not said as it was typed")
+    return found
+
+
+def entries_of(job: JobInput) -> Iterator[tuple[Given, int, Entry]]:
+    """Every value of a job, with its row."""
+    for given, entry in job.entries.items():
+        yield given, 0, entry
+    for rows in job.rows.values():
+        for index, row in enumerate(rows):
+            for given, entry in row.entries.items():
+                yield given, index, entry
+
+
+def is_held(value: float | str, held: Held) -> bool:
+    """Whether a cell holds a value: words as they are spelled, numbers to sixteen digits."""
+    if isinstance(value, str):
+        return held.value == (spelled(value) or None)
+    if math.isnan(value):
+        return held.value == "none"
+    return isinstance(held.value, float) and math.isclose(held.value, value, rel_tol=1e-15)

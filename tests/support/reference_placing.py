@@ -1,0 +1,295 @@
+"""Ways of placing worked out plainly: written only to hold the program's rules against.
+
+Nothing here comes from the program. Volumes are in cubic yards, distances in feet, times in minutes or hours as named,
+temperatures in degrees F, money in dollars. All is in exact fractions but for the normal distribution of the order by
+risk and the power in the drying formula.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+from math import erfc, exp, fsum, pi, sqrt
+
+from reference_haul import down, millionth, up
+
+METHODS = ("chute", "barrow", "pump", "bags")
+STEP, TRUCK, LEAST_ORDER = Fraction(1, 4), 9, 1
+FREE, FREE_A_YARD = 30, 6
+LARGEST_BAG_POUR = 1
+TABLE = {50: Fraction(11, 2), 60: Fraction(9, 2), 70: Fraction(7, 2), 80: Fraction(11, 4), 90: Fraction(2)}
+"""Hours that concrete of that temperature can be worked."""
+
+
+def cents(amount: Fraction) -> Fraction:
+    """To the cent, halves up."""
+    return Fraction(int(millionth(amount) * 100 + Fraction(1, 2)), 100)
+
+
+def next_step(yards: Fraction) -> Fraction:
+    """Up to what the plant sells."""
+    return up(yards / STEP) * STEP
+
+
+@dataclass(frozen=True)
+class House:
+    """What the house book gives; ``None`` is what it does not say."""
+
+    mix: Fraction | None
+    pump_mix: Fraction
+    delivery: Fraction
+    fees: tuple[tuple[Fraction, Fraction], ...]
+    """Limit in yards and fee, the smallest load first; empty where the plant has none."""
+    waiting: Fraction | None
+    pump: tuple[Fraction | None, Fraction | None, Fraction, Fraction]
+    """Set-up, an hour, a yard, the prime pack."""
+    bag: tuple[Fraction, Fraction] | None
+    """Price and yield in ft3."""
+    mixer: Fraction
+    clean: Fraction
+    labourer: Fraction
+    finisher: Fraction
+
+
+@dataclass(frozen=True)
+class Job:
+    """One slab, how it may be placed, and the weather."""
+
+    length: Fraction
+    width: Fraction
+    thickness: Fraction
+    rule: str
+    fixed: Fraction
+    drive: Fraction
+    allowed: frozenset[str]
+    """Which of chute, barrow and pump can get there."""
+    barrows: int
+    feet: Fraction
+    wet: bool
+    slope: Fraction
+    named: str
+    placers: int
+    finishers: int
+    admixture: str
+    air: Fraction | None
+    concrete: Fraction | None
+    humidity: Fraction | None
+    wind: Fraction | None
+
+    @property
+    def area(self) -> Fraction:
+        """In square feet."""
+        return self.length * self.width
+
+    @property
+    def in_place(self) -> Fraction:
+        """The exact volume."""
+        return self.area * self.thickness / 324
+
+
+@dataclass(frozen=True)
+class Way:
+    """One way of placing, with all that it is judged by."""
+
+    name: str
+    order: Fraction
+    pace: Fraction
+    hours: Fraction
+    trucks: int
+    longest: Fraction
+    waiting: Fraction
+    waiting_fee: Fraction
+    pump: Fraction
+    cost: Fraction
+    can: bool
+    lacking: int
+    late: bool
+
+    @property
+    def fits(self) -> bool:
+        """Whether it may win."""
+        return self.can and not self.lacking and not self.late
+
+    @property
+    def rank(self) -> tuple[bool, int, bool, Fraction, Fraction, int]:
+        """What comes first is taken: what can be done, is priced and is in time, then cost, hours, order of methods."""
+        hours = Fraction(int(millionth(self.hours * 1000) + Fraction(1, 2)), 1000)
+        return not self.can, self.lacking, self.late, self.cost, hours, METHODS.index(self.name)
+
+
+def yard_price(house: House, pumped: bool) -> Fraction:
+    """A yard at the plant."""
+    return (house.mix or Fraction(0)) + (house.pump_mix if pumped else 0)
+
+
+def fee(house: House, load: Fraction) -> Fraction:
+    """The short-load fee of a truck: of the first limit that its load stays below."""
+    return next((dollars for limit, dollars in house.fees if load < limit), Fraction(0))
+
+
+def loads(order: Fraction) -> list[Fraction]:
+    """The trucks, as even as the step of the plant allows."""
+    trucks, steps = up(order / TRUCK), down(order / STEP)
+    return [(steps // trucks + (place < steps % trucks)) * STEP for place in range(trucks)]
+
+
+def charge(house: House, order: Fraction, pumped: bool) -> Fraction:
+    """What the plant charges for an order."""
+    by_truck = sum((fee(house, load) + house.delivery for load in loads(order)), Fraction(0))
+    return cents(max(order, Fraction(LEAST_ORDER)) * yard_price(house, pumped)) + cents(by_truck)
+
+
+def prime(pumped: bool) -> Fraction:
+    """What a pump keeps."""
+    return Fraction(1, 5) if pumped else Fraction(0)
+
+
+def by_percent(job: Job, pumped: bool) -> Fraction:
+    """8 % over what is in place, once."""
+    return next_step(job.in_place * Fraction(108, 100) + prime(pumped))
+
+
+def by_risk(job: Job, house: House, pumped: bool) -> Fraction:
+    """The order with the least expected cost, the first of equals."""
+    need = job.in_place * Fraction(103, 100) + prime(pumped)
+    by_depth, by_string = float(job.area) * 0.375 / 324, float(job.area) * 0.125 / 324
+    spread = sqrt(by_depth**2 + by_string**2 + 2 * (0.01 * float(job.in_place)) ** 2)
+    crew = job.placers * house.labourer + job.finishers * house.finisher
+    lump = fee(house, Fraction(1)) + house.delivery + yard_price(house, pumped) + crew * Fraction(5, 4) + 250
+    first = max(STEP, next_step(need) - 2 * STEP)
+    best: tuple[Fraction, Fraction] | None = None
+    for rung in range(40):
+        order = first + rung * STEP
+        off = float(order - need) / spread
+        short = erfc(off / sqrt(2)) / 2
+        left = float(order - need) + spread * (exp(-off * off / 2) / sqrt(2 * pi) - off * short)
+        expected = cents(charge(house, order, pumped) + Fraction(65 * left) + lump * Fraction(short))
+        if best is None or expected < best[0]:
+            best = expected, order
+    assert best is not None
+    return best[1]
+
+
+def order_of(job: Job, house: House, pumped: bool) -> Fraction:
+    """By the rule of the job; without a price for the mix nobody knows what a miss costs."""
+    if job.rule == "fixed":
+        return next_step(job.fixed)
+    if job.rule == "risk" and house.mix is not None:
+        return by_risk(job, house, pumped)
+    return by_percent(job, pumped)
+
+
+def barrow_pace(job: Job) -> Fraction:
+    """Yards an hour."""
+    trip = Fraction(11, 10) + 2 * job.feet / 150
+    pace = job.barrows * Fraction(275, 100) / 27 * 60 / trip * Fraction(8, 10)
+    return pace * Fraction(7, 10) if job.wet or job.slope > 5 else pace
+
+
+def minutes_left(job: Job) -> Fraction:
+    """Of 90 minutes, or 60 in heat, what the drive leaves."""
+    limit = 60 if job.air is not None and job.air >= 85 else 90
+    return max(Fraction(0), Fraction(limit) - job.drive)
+
+
+def bags_needed(job: Job, house: House) -> int:
+    """Whole bags for what is in place and the loss."""
+    return up(job.in_place * Fraction(103, 100) * 27 / house.bag[1]) if house.bag else 0
+
+
+def hired_pump(house: House, hours: Fraction, order: Fraction) -> Fraction:
+    """Set-up, hours, yards, prime pack, each to the cent."""
+    set_up, hour, yard, pack = house.pump
+    hired = max(Fraction(3), hours + Fraction(3, 4))
+    return cents(set_up or Fraction(0)) + cents(hired * (hour or 0)) + cents(order * yard) + cents(pack)
+
+
+def beyond_free_time(minutes: Fraction, load: Fraction) -> Fraction:
+    """What a truck stands beyond half an hour, or six minutes a yard if that is more."""
+    return max(Fraction(0), minutes - max(Fraction(FREE), FREE_A_YARD * load))
+
+
+def from_truck(job: Job, house: House, name: str) -> Way:
+    """Chute, barrow or pump."""
+    pumped = name == "pump"
+    pace = {"chute": Fraction(12), "barrow": barrow_pace(job), "pump": Fraction(14)}[name]
+    order = order_of(job, house, pumped)
+    hours = max(Fraction(1, 2), order / pace) if pace else Fraction(0)
+    stands = [(load / pace * 60 if pace else Fraction(0), load) for load in loads(order)]
+    waiting = sum((beyond_free_time(time, load) for time, load in stands), Fraction(0))
+    waiting_fee = cents(waiting * (house.waiting or 0))
+    crew = cents(job.placers * hours * house.labourer)
+    pump = hired_pump(house, hours, order) if pumped else Fraction(0)
+    lacking = (
+        (house.mix is None) + (pumped and None in house.pump[:2]) + (millionth(waiting) > 0 and house.waiting is None)
+    )
+    longest = max(time for time, _ in stands)
+    return Way(
+        name,
+        order,
+        pace,
+        hours,
+        len(stands),
+        longest,
+        waiting,
+        waiting_fee,
+        pump,
+        charge(house, order, pumped) + waiting_fee + crew + pump,
+        pace > 0 and (name in job.allowed or name == job.named),
+        int(lacking),
+        millionth(longest) > millionth(minutes_left(job)),
+    )
+
+
+def from_bags(job: Job, house: House) -> Way:
+    """Two people and a mixer, 4 minutes a bag; never where the order from the plant is fixed."""
+    bags = bags_needed(job, house)
+    price, holds = house.bag or (Fraction(0), Fraction(0))
+    hours = Fraction(bags * 4, 60)
+    mixer = house.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
+    cost = cents(bags * price) + cents(mixer) + cents(house.clean) + cents(2 * hours * house.labourer)
+    small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
+    can = house.bag is not None and (small or job.named == "bags")
+    none = Fraction(0)
+    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, cost, can, not house.bag, False)
+
+
+def ways(job: Job, house: House) -> list[Way]:
+    """All four, in the order of methods."""
+    return [*(from_truck(job, house, name) for name in METHODS[:3]), from_bags(job, house)]
+
+
+def taken(job: Job, every: list[Way]) -> tuple[Way, Way]:
+    """The way that is taken, and the one that comes next."""
+    by_hand = [way for way in every if way.name == job.named and (way.pace or (way.name == "bags" and way.can))]
+    ranked = sorted(every, key=lambda way: way.rank)
+    first = by_hand[0] if by_hand else ranked[0]
+    return first, next(way for way in ranked if way is not first)
+
+
+def drying(job: Job) -> float:
+    """Pounds a square foot and hour; 0 where the weather is not known or the air wets the slab."""
+    if job.air is None or job.concrete is None or job.humidity is None or job.wind is None:
+        return 0.0
+    concrete, air, damp = float(job.concrete), max(0.0, float(job.air)), float(job.humidity) / 100
+    pull = fsum([concrete**2.5, -damp * air**2.5])
+    return max(0.0, pull * (1 + 0.4 * float(job.wind)) * 1e-6)
+
+
+def workable(job: Job) -> Fraction | None:
+    """Hours until the concrete is too stiff to finish, from row to row of the table and held at its ends."""
+    if job.concrete is None:
+        return None
+    rows = list(TABLE.items())
+    hours = rows[0][1] if job.concrete <= rows[0][0] else rows[-1][1]
+    for (low, long), (high, short) in pairwise(rows):
+        if low <= job.concrete <= high:
+            hours = long + (short - long) * (job.concrete - low) / (high - low)
+    return hours * Fraction(3, 4) if job.admixture == "accelerator" else hours + (job.admixture == "retarder")
+
+
+def time_needed(job: Job, way: Way) -> Fraction:
+    """To place and finish what the largest truck brings."""
+    share = max(loads(way.order)) / way.order if way.trucks else Fraction(1)
+    return share * (way.hours + job.area / (80 * job.finishers))

@@ -1,0 +1,25 @@
+"""A short workbook in the place of a job's whole one, for tests that look at how files come to be and not at what they
+hold: it is made in no time, and is another for every job, client, price and factor.
+
+Run as a program it is the command itself, with short workbooks, as long as it makes them in its own process.
+"""
+
+from __future__ import annotations
+
+from calc import cli
+from calc.batch import worker
+from calc.layout.log_sheet import log_page
+from calc.layout.addresses import Places
+from calc.layout.workbook import resolve
+from calc.model.results import JobValues
+from calc.xlsx_write.write import identity_of, written
+
+
+def short_workbook(job: JobValues) -> bytes:
+    """The Log of a job, and no other sheet."""
+    return written([resolve(log_page(job.job), Places())], job, identity_of(job, job.job.id))
+
+
+if __name__ == "__main__":
+    worker.job_workbook = short_workbook
+    cli.main()

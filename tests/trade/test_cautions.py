@@ -1,0 +1,194 @@
+"""Cautions fire at their limits and not before, the loudest first, and a stop stands until a person accepts it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from books import HOUSE, Rows, only_job, write_book, written_sheet
+from calc import batch
+from calc.batch import job_findings
+from calc.declared import Caution, Severity
+from calc.intake.records import JobInput
+from calc.layout.checks_sheet import all_cautions, fired
+from calc.model.results import JobValues
+from caution_limits import LIMITS as FIRST_LIMITS
+from caution_limits import STANDING, WELL, Limit, Tables, a_job, accepted, ordered
+from caution_limits_site import MORE
+from priced_company import PRICED
+
+LIMITS = FIRST_LIMITS | MORE
+CAUTIONS = {each.id: each for each in all_cautions()}
+A_FEW = slice(None, None, 6)
+"""Of the stops, those whose workbook is written: it is the same writer for all."""
+STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
+LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
+House = Mapping[str, Rows]
+
+
+@pytest.fixture(scope="module")
+def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], JobValues]:
+    """For every caution the job just inside its limit (False) and the one just past it (True), worked out together."""
+    sides = [(name, loud) for name in LIMITS for loud in (False, True)]
+    folder = tmp_path_factory.mktemp("limits")
+    inputs = [only_input(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    return dict(zip(sides, batch.evaluated(inputs), strict=True))
+
+
+def _on_side(limit: Limit, loud: bool) -> tuple[Tables, House]:
+    return (limit.loud, limit.loud_house or HOUSE) if loud else (limit.quiet, limit.quiet_house or HOUSE)
+
+
+def only_input(folder: Path, tables: Tables, house: House) -> JobInput:
+    """The one job of a book, read and not held back."""
+    (job,) = batch.ready(taken(folder, tables, house))
+    return job
+
+
+def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
+    """The cautions that a job earns, in order, by id."""
+    return {each.id: each for each in fired(only_job(folder, tables))}
+
+
+def front_page(folder: Path, tables: Tables, house: House = HOUSE) -> list[list[object]]:
+    """The rows of the sheet Bid as they open."""
+    path = written_sheet(only_job(folder, tables, house), "Bid", folder / "bid.xlsx")
+    book = openpyxl.load_workbook(path, read_only=True, data_only=True)
+    rows = [list(row) for row in book["Bid"].iter_rows(values_only=True)]
+    book.close()
+    return rows
+
+
+def readiness(rows: list[list[object]]) -> str:
+    """What the front page says beside the price."""
+    return next(str(each) for row in rows for each in row if str(each).startswith(("READY", "NOT READY")))
+
+
+def taken(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
+    """What a run takes in from one book."""
+    house_book = write_book(folder / "house.xlsx", house)
+    return batch.take([write_book(folder / "week.xlsx", tables)], house_book, None)
+
+
+def checked(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
+    """A run that finds everything and writes nothing."""
+    run = taken(folder, tables, house)
+    for job in batch.evaluated(batch.ready(run)):
+        run.findings += batch.job_findings(job)
+    return run
+
+
+def bid(folder: Path, tables: Tables) -> batch.Run:
+    """A run that writes its workbooks."""
+    run = taken(folder, tables)
+    batch.bid(run, folder / "outputs")
+    return run
+
+
+def test_no_caution_goes_untried_on_either_side_of_its_limit() -> None:
+    assert set(LIMITS) == set(CAUTIONS)
+
+
+@pytest.mark.parametrize("name", LIMITS)
+def test_a_job_just_inside_a_limit_is_not_warned(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
+    assert name not in {each.id for each in fired(jobs[name, False])}
+
+
+@pytest.mark.parametrize("name", LIMITS)
+def test_a_job_just_past_a_limit_is_warned_with_the_number(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
+    job = jobs[name, True]
+    caution = next((each for each in fired(job) if each.id == name), None)
+    assert caution is not None
+    assert job.of(caution.number) == pytest.approx(LIMITS[name].number, rel=1e-9)
+
+
+@pytest.mark.parametrize("name", CAUTIONS)
+def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> None:
+    caution = CAUTIONS[name]
+    assert all(text.strip() for text in (caution.usual, caution.do, caution.source))
+    told = f"{caution.label} {caution.found.formula.words} {caution.usual} {caution.do}".casefold()
+    assert "illegal" not in told, "usual limits are not law: local code is"
+
+
+def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
+    well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
+    found = {each.id: each for each in fired(only_job(tmp_path, well, PRICED))}
+    assert set(found) == STANDING
+    assert {each.severity for each in found.values()} == {Severity.NOTE}
+
+
+def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:
+    found = earned(tmp_path, a_job(slabs=[1.5, 3, 3]))
+    assert [name for name in found if "thin" in name] == ["Cautions.too_thin"]
+
+
+def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> None:
+    loud = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
+    job = only_job(tmp_path, loud)
+    order = [each.severity for each in fired(job)]
+    assert order == sorted(order, key=list(Severity).index)
+    assert set(order) == set(Severity), "the job must earn one of each to say anything"
+    words = {each.value for each in Severity}
+    shown = [row for row in front_page(tmp_path, loud) if row[LOUDNESS] in words]
+    assert [row[LABEL] for row in shown] == [each.label for each in fired(job)]
+    assert [row[LOUDNESS] for row in shown] == [each.value for each in order]
+    assert [row[DO] for row in shown] == [each.do for each in fired(job)]
+    assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in fired(job)]
+
+
+@pytest.mark.parametrize("name", STOPS[A_FEW])
+def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
+    caution, loud, house = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].loud_house or HOUSE
+    assert readiness(front_page(tmp_path, loud, house)).startswith("NOT READY: 1 stop")
+    rows = front_page(tmp_path, accepted(loud, caution.label), house)
+    assert readiness(rows) == "READY"
+    assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
+
+
+@pytest.mark.parametrize("name", STOPS)
+def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    findings = job_findings(jobs[name, True])
+    assert batch.Run(findings=findings).code == 1
+    found = [each for each in findings if each.job == "one" and CAUTIONS[name].label in each.found]
+    assert [each.remedy for each in found] == [CAUTIONS[name].do]
+
+
+@pytest.mark.parametrize("name", STOPS)
+def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
+    loud = accepted(LIMITS[name].loud, CAUTIONS[name].label)
+    run = checked(tmp_path, loud, LIMITS[name].loud_house or HOUSE)
+    assert [each for each in run.findings if each.severity.word == "stop"] == []
+    assert run.code == 0
+
+
+@pytest.mark.parametrize("missing", ["reason", "who"])
+@pytest.mark.parametrize("name", STOPS)
+def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
+    run = taken(tmp_path, accepted(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
+    assert run.held == ["one"]
+    assert run.code == 1
+    assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)
+
+
+@pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
+def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    found = job_findings(jobs[name, True])
+    assert [each for each in found if each.severity.word == "stop"] == []
+
+
+def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:
+    tables: Tables = {
+        "Jobs": [["job", "bid date"], ["thin", "2026-04-13"], ["sound", "2026-04-13"]],
+        "Areas": [["job", "length ft", "width ft", "thickness in"], ["thin", 9, 9, 1.5], ["sound", 9, 9, 4]],
+    }
+    run = bid(tmp_path, tables)
+    assert run.code == 1
+    assert {job for job, _, _ in run.written} >= {"thin", "sound"}
+    assert {each.job for each in run.findings if each.severity.word == "stop"} == {"thin"}

@@ -1,0 +1,191 @@
+"""How some hundred pours are placed, and what that takes and costs, comes out as a plain calculation has it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cache
+from math import isclose
+from random import Random
+
+import pytest
+
+import reference_placing as plain
+from books import line, taken_in
+from calc.model.evaluate import evaluate
+from calc.intake.read_run import held
+from calc.model.results import JobValues, each_job
+from random_pours import drawn_house, drawn_job, house_tables, week_tables
+
+HOUSES, JOBS_OF_A_HOUSE, SEED = 16, 25, 5827
+known = cache(line)
+"""A declaration by its id."""
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A pour that was drawn, how it is placed by the plain calculation, and what the program makes of it."""
+
+    house: plain.House
+    job: plain.Job
+    values: JobValues = field(repr=False)
+    ways: list[plain.Way] = field(repr=False)
+    way: plain.Way
+    next_way: plain.Way
+
+    def number(self, name: str, row: int = 0) -> float:
+        """What the program gives for a line."""
+        return float(self.values.of(known(name), row))
+
+
+@pytest.fixture(scope="module")
+def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
+    """All jobs, each under the house book that it was drawn with, evaluated in one go."""
+    chance = Random(SEED)
+    given: list[tuple[plain.House, plain.Job]] = []
+    inputs = []
+    for _ in range(HOUSES):
+        house = drawn_house(chance)
+        jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
+        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        inputs += intake.jobs
+        given += [(house, job) for _, job in jobs]
+    made = []
+    for (house, job), values in zip(given, each_job(evaluate(inputs), inputs), strict=True):
+        ways = plain.ways(job, house)
+        made.append(Drawn(house, job, values, ways, *plain.taken(job, ways)))
+    return made
+
+
+def same(got: float, want: Fraction | float) -> bool:
+    """Whether a number is wrong in its last digits only."""
+    return isclose(got, want, rel_tol=1e-9, abs_tol=1e-9)
+
+
+def test_every_way_of_placing_has_its_own_order_and_time(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        for row, way in enumerate(each.ways):
+            assert same(each.number("Method.order", row), way.order), (each.job, way)
+            assert same(each.number("Method.pace", row), way.pace), (each.job, way)
+            assert same(each.number("Method.hours", row), way.hours), (each.job, way)
+
+
+def test_no_truck_waits_longer_or_is_charged_otherwise_than_by_its_own_load(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        for row, way in enumerate(each.ways):
+            assert each.number("Ride.trucks", row) == way.trucks
+            assert same(each.number("Ride.longest", row), way.longest), (each.job, way)
+            assert same(each.number("Ride.waiting", row), way.waiting), (each.job, way)
+            assert same(each.number("MethodCost.waiting", row), way.waiting_fee), (each.job, way)
+
+
+def test_no_way_costs_a_cent_more_or_less(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        for row, way in enumerate(each.ways):
+            assert same(each.number("MethodCost.pump", row), way.pump), (each.house, way)
+            assert same(each.number("MethodCost.cost", row), way.cost), (each.house, each.job, way)
+
+
+def test_a_way_that_is_not_to_be_had_not_priced_or_too_slow_does_not_fit(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        fits = [each.number("Fitness.fits", row) for row in range(len(each.ways))]
+        assert fits == [way.fits for way in each.ways], each.job
+
+
+def test_the_cheapest_way_that_fits_is_taken_and_the_next_one_is_named(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        assert each.values.of(known("Placing.name")) == each.way.name, each.job
+        assert each.values.of(known("NextWay.name")) == each.next_way.name, each.job
+        more = each.next_way.cost - each.way.cost if each.next_way.fits else Fraction(0)
+        assert same(each.number("NextWay.more"), more), each.job
+
+
+def test_what_is_phoned_to_the_plant_is_the_order_of_the_way_that_is_taken(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        bags = each.way.name == "bags"
+        assert same(each.number("Order.quantity"), 0 if bags else each.way.order), each.job
+        assert each.number("Order.trucks") == each.way.trucks
+        assert each.number("Order.bags") == (plain.bags_needed(each.job, each.house) if bags else 0)
+        need = each.job.in_place * Fraction(103, 100) + plain.prime(each.way.name == "pump")
+        assert same(each.number("Order.need"), need), each.job
+        assert same(each.number("Order.spare"), each.way.order - need), each.job
+
+
+def test_the_pour_takes_and_costs_what_its_way_was_compared_with(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        way, bags = each.way, each.way.name == "bags"
+        assert same(each.number("Pour.hours"), way.hours), each.job
+        assert same(each.number("PourCost.longest"), way.longest), each.job
+        assert same(each.number("PourCost.waiting"), way.waiting_fee), each.job
+        assert same(each.number("PourCost.pump"), way.pump), each.job
+        from_plant = sum(each.number(f"PourCost.{part}") for part in ("yards", "fees", "delivery"))
+        asked = 0 if bags else plain.charge(each.house, way.order, way.name == "pump")
+        assert same(from_plant, asked), each.job
+
+
+def test_a_stop_stands_where_no_truck_is_emptied_in_time(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        late = not each.way.can or each.way.late
+        assert each.number("WeatherCautions.no_way_fires") == late, (each.job, each.way)
+
+
+def test_fast_drying_is_warned_of_and_stopped_at_its_limits(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        dries = plain.drying(each.job)
+        assert same(each.number("Drying.rate"), dries), each.job
+        assert each.number("WeatherCautions.dries_fires") == (0.1 < dries <= 0.2)
+        assert each.number("WeatherCautions.dries_unplanned_fires") == (dries > 0.2)
+
+
+def test_the_largest_truck_is_finished_before_it_is_stiff_or_that_is_said(drawn: list[Drawn]) -> None:
+    for each in drawn:
+        window = plain.workable(each.job)
+        needed = plain.time_needed(each.job, each.way)
+        assert same(each.number("FinishWindow.needed"), needed), each.job
+        if window is not None:
+            assert same(each.number("FinishWindow.by_mix"), window), each.job
+        lacking = max(Fraction(0), needed - window) if window is not None else Fraction(0)
+        assert same(each.number("FinishWindow.lacking"), lacking), each.job
+
+
+LIMITS_MET = (
+    *("chute", "barrow", "pump", "bags", "named by hand", "no way fits", "nothing can be done", "price decides not"),
+    *("just in time", "waits for nothing", "equal cost", "equal cost and hours", "just small enough for bags"),
+    *("several trucks", "uneven trucks", "just hot", "just not steep", "at a row of the table", "past the table"),
+)
+"""What must be met by some of the drawn pours, or a comparison that is off by one has nothing to show itself in."""
+
+
+def limits(each: Drawn) -> Iterator[str]:
+    """The limits that a pour meets exactly."""
+    job, way, left = each.job, each.way, plain.minutes_left(each.job)
+    yield way.name
+    yield from ["named by hand"] * (job.named == way.name)
+    yield from ["no way fits"] * (not way.fits and way.late)
+    yield from ["nothing can be done"] * (not way.can)
+    yield from ["price decides not"] * (way.can and way.lacking > 0)
+    yield from ["just in time"] * (way.trucks > 0 and way.longest == left)
+    barrow = each.ways[1]
+    free = plain.FREE_A_YARD * max(plain.loads(barrow.order))
+    yield from ["waits for nothing"] * (barrow.longest == free > plain.FREE)
+    fitting = [other for other in each.ways if other.fits and other is not way]
+    yield from ["equal cost"] * any(other.cost == way.cost for other in fitting)
+    yield from ["equal cost and hours"] * any((other.cost, other.hours) == (way.cost, way.hours) for other in fitting)
+    yield from ["just small enough for bags"] * (job.in_place == plain.LARGEST_BAG_POUR)
+    yield from ["several trucks"] * (way.trucks > 1)
+    yield from ["uneven trucks"] * (way.trucks > 1 and len(set(plain.loads(way.order))) > 1)
+    yield from ["just hot"] * (job.air == 85)
+    yield from ["just not steep"] * (job.slope == 5)
+    yield from ["at a row of the table"] * (job.concrete in plain.TABLE)
+    yield from ["past the table"] * (job.concrete is not None and not 50 <= job.concrete <= 90)
+
+
+def test_the_drawn_pours_meet_every_limit_exactly(drawn: list[Drawn]) -> None:
+    met: Counter[str] = Counter()
+    for each in drawn:
+        met.update(limits(each))
+    assert len(drawn) >= 300
+    assert {limit: met[limit] for limit in LIMITS_MET if met[limit] < 5} == {}

@@ -1,0 +1,106 @@
+"""What was not typed of the weather is not guessed at, and a plan or a name by hand is heard, or it is said why not."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from books import HOUSE, Rows, only_job, value
+from calc.layout.checks_sheet import fired
+from calc.model.results import JobValues
+from caution_limits import Tables, a_job, drying, weathered
+
+WEATHER = {"Air": 96, "Concrete_temperature": 96, "Humidity": 10, "Wind": 20}
+"""A day on which no slab is poured without a plan."""
+
+
+def priced(*rows: tuple[str, float, float | None]) -> dict[str, Rows]:
+    """A house book with a mix of 3500 psi and these prices: item, price, size."""
+    return HOUSE | {"Prices": [["item", "price", "size"], ["Ready-mix, 3500 psi", 172, None], *rows]}
+
+
+def warned(job: JobValues) -> set[str]:
+    """The cautions of the weather that a job earned."""
+    return {each.id.removeprefix("WeatherCautions.") for each in fired(job) if each.id.startswith("WeatherCautions.")}
+
+
+@pytest.mark.parametrize("plan", ["wind break", "fog", "retarder", "night"])
+def test_a_plan_against_drying_turns_the_stop_into_a_caution(plan: str, tmp_path: Path) -> None:
+    assert warned(only_job(tmp_path, drying(2))) == {"dries_unplanned"}
+    assert warned(only_job(tmp_path, drying(2, Evaporation_plan=plan))) == {"dries"}
+
+
+@pytest.mark.parametrize("missing", WEATHER)
+def test_drying_is_not_guessed_at_when_a_part_of_the_weather_is_blank(missing: str, tmp_path: Path) -> None:
+    assert "dries_unplanned" in warned(only_job(tmp_path, weathered(**WEATHER)))
+    some = {fact: number for fact, number in WEATHER.items() if fact != missing}
+    job = only_job(tmp_path, weathered(**some))
+    assert value(job, "Drying.rate") == value(job, "Drying.known") == 0
+    assert not warned(job) & {"dries", "dries_unplanned"}
+
+
+def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_path: Path) -> None:
+    assert warned(only_job(tmp_path, a_job())) == set()
+
+
+@pytest.mark.parametrize("degrees", [-20, 0, 39])
+def test_frost_in_the_air_is_warned_of_and_breaks_no_formula(degrees: float, tmp_path: Path) -> None:
+    job = only_job(tmp_path, weathered(Air=degrees, Concrete_temperature=60, Humidity=50, Wind=10))
+    assert "cold" in warned(job)
+    assert 0 < float(value(job, "Drying.rate")) <= 60**2.5 * 5e-6
+
+
+def test_damp_air_that_wets_the_slab_does_not_count_as_drying(tmp_path: Path) -> None:
+    job = only_job(tmp_path, weathered(Air=90, Concrete_temperature=50, Humidity=100, Wind=10))
+    assert value(job, "Drying.rate") == 0
+
+
+def test_heat_takes_half_an_hour_off_the_time_of_a_truck(tmp_path: Path) -> None:
+    limits = [value(only_job(tmp_path, weathered(Air=air)), "TruckClock.limit") for air in (84.9, 85)]
+    assert limits == [90, 60]
+
+
+def by_hand(method: str, **facts: float | str) -> Tables:
+    """A job whose way of placing is named by hand."""
+    return weathered(Placing_method=method, Placing_reason="as agreed", **facts)
+
+
+@pytest.mark.parametrize(
+    ("method", "way", "said"),
+    [
+        ("barrow", "barrow", "by barrow: named by hand; see Measured for the reason"),
+        ("pump", "pump", "by pump: named by hand; see Measured for the reason"),
+        ("bags", "chute", "bags was named by hand and cannot be done; by chute: the cheapest of 2 way(s) that fit"),
+    ],
+)
+def test_a_way_named_by_hand_is_taken_or_it_is_said_why_not(method: str, way: str, said: str, tmp_path: Path) -> None:
+    job = only_job(tmp_path, by_hand(method), priced())
+    assert value(job, "Placing.name") == way
+    assert value(job, "PlacingWords.why") == said
+
+
+def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
+    with pytest.raises(AssertionError, match="Placing reason"):
+        only_job(tmp_path, weathered(Placing_method="pump"))
+
+
+def test_where_nothing_can_reach_the_forms_the_bid_is_stopped_and_says_so(tmp_path: Path) -> None:
+    job = only_job(tmp_path, weathered(Chute_reaches="no", Barrow_can_go="no"), priced())
+    assert "no_way" in warned(job)
+    assert value(job, "PlacingWords.why") == "by chute: the job allows no way of placing"
+
+
+def test_bags_do_not_take_the_place_of_an_order_that_is_fixed(tmp_path: Path) -> None:
+    bags = priced(("Concrete bag", 2, 0.6))
+    assert value(only_job(tmp_path, a_job(), bags), "Order.bags") > 0
+    fixed = weathered(Order_rule="fixed", Fixed_order=2.5, Order_reason="the rest fills a planter")
+    assert value(only_job(tmp_path, fixed, bags), "Order.quantity") == 2.5
+
+
+def test_concrete_ordered_by_hand_where_bags_are_cheaper_is_placed_by_the_next_way(tmp_path: Path) -> None:
+    forced = a_job(forced=[["Concrete to order", 1.5, "the truck is here", "QZ"]])
+    job = only_job(tmp_path, forced, priced(("Concrete bag", 2, 0.6)))
+    assert value(job, "Placing.name") == "bags"
+    assert (value(job, "Order.bags"), value(job, "Order.trucks"), value(job, "Pour.way")) == (0, 1, "chute")
+    assert value(job, "Order.spare") == pytest.approx(1.5 - 1.03)

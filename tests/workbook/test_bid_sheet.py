@@ -1,0 +1,205 @@
+"""The front page: the price and what it is made of, what was decided instead of what, and what moves the price."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from books import HOUSE, line, value, written_sheet
+from calc import batch
+from calc.files import shipped
+from calc.trade.levels import GROUP
+from calc.trade.money.price import Price
+from calc.layout.log_sheet import count_defaults
+from calc.model.sensitivity import with_moves
+from calc.model.results import JobValues, Move
+from front_page_reader import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, number, row_of, walk
+from priced_company import PRICED
+
+CREW_HOUR = (2 * 46 + 58) / 3
+"""Two labourers and a finisher, in $."""
+
+PAPERS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
+"""Width and height of a paper, in points."""
+
+
+def moves(job: JobValues) -> tuple[Move, ...]:
+    """What moves the price of a job."""
+    found = with_moves(job).moves
+    assert found is not None
+    return found
+
+
+def on_the_price(cost: float) -> float:
+    """What a dollar amount of cost does to the price: 5 % contingency, 12 % overhead, 18 % margin."""
+    return cost * 1.05 * 1.12 / (1 - 0.18)
+
+
+def move(job: JobValues, label: str) -> Move:
+    """What one thing that nobody measured does to the price."""
+    return next(each for each in moves(job) if each.label == label)
+
+
+def of(job: JobValues, name: str, row: int = 0) -> float:
+    """A number of a job by its id."""
+    return number(value(job, name, row))
+
+
+def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
+    lacking = walk(tmp_path, house=HOUSE)
+    told = f"NOT COMPLETE: {of(lacking, 'Price.foots'):.0f} costs have no price, see Costs"
+    assert of(lacking, "Price.foots") > 1
+    assert any(told in row for row in front_page(tmp_path, lacking))
+    assert any("complete: every cost has a price" in row for row in front_page(tmp_path, walk(tmp_path)))
+
+
+def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    rows = front_page(tmp_path, job)
+    parts = [word.capitalize() for word in GROUP.axis.words] + ["Tax", "Contingency", "Overhead", "Margin and rounding"]
+    # "Price" heads the block above, too: the row of the sum is the last that goes by it
+    whole = next(row for row in reversed(rows) if row[0] == "Price")
+    assert whole[VALUE] == job.of(Price.price)
+    assert round(sum(number(row_of(rows, part)[VALUE]) for part in parts), 2) == whole[VALUE]
+    assert sum(number(row_of(rows, part)[UNIT]) for part in parts) == pytest.approx(1)
+
+
+def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    rungs = job.count(line("Rung.order").level) // 2  # those of a pump follow
+    expected = {of(job, "Rung.order", row): of(job, "Rung.expected", row) for row in range(rungs)}
+    more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
+    assert more > 0
+    row = row_of(front_page(tmp_path, job), "Concrete to order")
+    assert row[BESIDE] == "next comes the percent rule, which should cost more by"
+    assert number(row[FIGURE]) == pytest.approx(more)
+
+
+def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: Path) -> None:
+    by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
+    row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
+    assert row[BESIDE] == "beside it the best rung, which should cost more by"
+    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "BesideOrder.more"))
+
+
+def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
+    row = row_of(front_page(tmp_path, walk(tmp_path, house=HOUSE)), "Concrete to order")
+    assert row[BESIDE] == "nothing that can be compared"
+    assert row[FIGURE] == 0
+
+
+def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    offers = job.count(line("Offer.cost").level)
+    costs = sorted(of(job, "Offer.cost", row) for row in range(offers) if of(job, "Offer.competes", row))
+    row = row_of(front_page(tmp_path, job), "Loads, and how they leave")
+    assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
+    assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])
+    assert str(value(job, "RunnerUp.vehicle_name")) in str(row[BESIDE])
+    assert number(row[FIGURE]) == pytest.approx(costs[1] - costs[0])
+
+
+def test_the_next_way_of_placing_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    ways = {
+        str(value(job, "Method.name", row)): of(job, "MethodCost.cost", row)
+        for row in range(4)
+        if of(job, "Fitness.fits", row)
+    }
+    first, second = sorted(ways, key=lambda way: ways[way])[:2]
+    row = row_of(front_page(tmp_path, job), "Placing")
+    assert row[VALUE] == first
+    assert second in str(row[BESIDE])
+    assert number(row[FIGURE]) == pytest.approx(ways[second] - ways[first])
+
+
+def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(tmp_path: Path) -> None:
+    # 300 ft2 over 200 ft2/gal are 1.5 gal: two small cans at $24, or else a large pail at $88
+    row = row_of(front_page(tmp_path, walk(tmp_path)), "Curing compound")
+    assert row[VALUE] == 48
+    assert row[TEXT] == "small packs only, of 3 ways with a price"
+    assert row[BESIDE] == "next: large packs only"
+    assert row[FIGURE] == 40
+
+
+def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
+    prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, large pack"]
+    row = row_of(front_page(tmp_path, walk(tmp_path, house=PRICED | {"Prices": prices})), "Curing compound")
+    assert row[BESIDE] == "no other packs"
+
+
+def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path: Path) -> None:
+    # 16 h, where the program begins to ask, at crew mix, and the mobilising of the days that they add
+    job, longer = walk(tmp_path), walk(tmp_path, [["Unknown allowance", 16]])
+    days = of(longer, "Labor.days") - of(job, "Labor.days")
+    (end,) = move(job, "Unknown allowance").ends
+    assert end.value == 16
+    assert end.more == pytest.approx(on_the_price(16 * CREW_HOUR + 5 * days), abs=0.03)
+    assert end.more == pytest.approx(of(longer, "Price.to_cent") - of(job, "Price.to_cent"))
+
+
+def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
+    # usually 1.5 h, from 0.75 to 3 h, on a walk so short that the days of the crew stay what they are
+    job = walk(tmp_path, length=6)
+    ends = {end.value: end.more for end in move(job, "Hours for one, clean up").ends}
+    assert ends[0.75] == pytest.approx(on_the_price(-0.75 * CREW_HOUR), abs=0.03)
+    assert ends[3.0] == pytest.approx(on_the_price(1.5 * CREW_HOUR), abs=0.03)
+
+
+def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
+    named = {each.label for each in moves(walk(tmp_path))}
+    assert {"Unknown allowance", "Finishing pace"} <= named
+    house = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
+    known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], house))}
+    assert not known & {"Unknown allowance", "Finishing pace"}
+
+
+def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:
+    assert "Dug by" in {each.label for each in moves(walk(tmp_path))}
+    prices = [row for row in PRICED["Prices"] if "mini-machine" not in str(row[0])]
+    unpriced = moves(walk(tmp_path, house=PRICED | {"Prices": prices}))
+    assert "Dug by" not in {each.label for each in unpriced}
+
+
+def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    strongest = moves(job)
+    rows = front_page(tmp_path, job)
+    start = next(place for place, row in enumerate(rows) if row[0] == "Left as usual") + 1
+    shown = rows[start : start + len(strongest)]
+    assert [row[0] for row in shown] == [each.label for each in strongest]
+    assert [row[FIGURE] for row in shown] == sorted((each.effect for each in strongest), reverse=True)
+    for each, row in zip(strongest, shown, strict=True):
+        assert f"${of(job, 'Price.to_cent') + each.ends[0].more:,.2f}" in str(row[TEXT])
+
+
+def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    told = f"{count_defaults(job.job)} inputs were left to their default"
+    assert any(str(row[0]).startswith(told) for row in front_page(tmp_path, job))
+
+
+def test_the_front_page_of_every_job_of_the_demo_is_one_page_that_can_be_read(tmp_path: Path) -> None:
+    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    for job in batch.evaluated(batch.ready(run)):
+        sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
+        assert sheet.page_setup.orientation == "portrait"
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage
+        assert {sheet.page_setup.fitToWidth, sheet.page_setup.fitToHeight} <= {None, 1}, "absent means 1"
+        for paper, (width, height) in PAPERS.items():
+            margins = sheet.page_margins
+            across = (width - 72 * (margins.left + margins.right)) / _wide(sheet)
+            down = (height - 72 * (margins.top + margins.bottom)) / _high(sheet)
+            assert min(across, down) >= 0.7, f"{job.job.id} on {paper}"
+
+
+def _wide(sheet: openpyxl.worksheet.worksheet.Worksheet) -> float:
+    """Points of its columns, each of so many digits of seven pixels and five more."""
+    return sum((each.width * 7 + 5) * 0.75 for each in sheet.column_dimensions.values())
+
+
+def _high(sheet: openpyxl.worksheet.worksheet.Worksheet) -> float:
+    """Points of its rows."""
+    return sum(sheet.row_dimensions[row].height or 15 for row in range(1, sheet.max_row + 1))

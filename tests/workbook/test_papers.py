@@ -1,0 +1,420 @@
+"""The papers that go out: what each must show, what none may show, and whether they print, follow and stay whole."""
+
+from __future__ import annotations
+
+import re
+import zipfile
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+import openpyxl
+import pytest
+
+from books import HOUSE, Rows, line, only_job, value, write_book, written
+from calc.audit.proposal import hand_out
+from calc.declare import Factor, Line, Price
+from calc.errors import Unreadable
+from calc.formula.value_types import Sort
+from calc.formula.levels import JOB
+from calc.intake.schema import FACTOR_LIST, PRICE_LIST
+from calc.trade.catalog import SECTIONS
+from calc.trade.papers.office import PAPERS
+from calc.layout.checks_sheet import all_cautions
+from calc.blanks.measure_sheet import measure_sheet
+from calc.layout.paper_cells import PLAIN_GRID
+from calc.model.results import JobValues
+from witness import Place, Recalculations, differences, edit, values
+
+NAMES = [paper.title for paper in PAPERS]
+LETTER, MARGINS = (612.0, 792.0), (57.6, 79.2)
+LEAST_SCALE = 0.7
+
+WORDS: Rows = [["place", "text"], ["Cracks", "Joints draw the crack to where it is meant to be."]]
+PRICES = {
+    price.label: [price.label, round(3.17 + 1.31 * place, 2), None, 3 if price.pack is not None else None]
+    for place, price in enumerate(PRICE_LIST)
+}
+PRICED: dict[str, Rows] = {
+    **HOUSE,
+    "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
+    "Wording": WORDS,
+    "Wages": [["role", "private $/h"], ["labourer", 46.13], ["finisher", 58.29], ["driver", 44.37]],
+    "Vehicles": [
+        ["vehicle", "box yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mile rate $/mile"],
+        ["dump trailer", 5, 4.5, 12, 6, 38.41, 0.93],
+    ],
+    "Disposal sites": [
+        ["site", "kind", "per ton $/ton", "least charge $/load", "one way min", "miles one way mile", "opens h",
+         "closes h"],
+        ["Sedge Hollow transfer", "mixed", 92.11, 45.7, 22, 11, 7, 16],
+    ],
+    "Prices": [["item", "price", "unit", "size"], *PRICES.values()],
+}  # fmt: skip
+"""A house book whose prices are odd enough that none of them is met by chance."""
+
+ONE: dict[str, Rows] = {
+    "Jobs": [
+        ["job", "client", "address", "bid date", "pour date", "fiber", "caps"],
+        ["26-041", "Tamarack Row Owners", "41 Orchard Spur", "2026-04-13", "2026-04-27", "micro", 2],
+    ],
+    "Areas": [
+        ["area", "length ft", "width ft", "thickness in", "old slab ft2", "old slab thickness in", "formed ft",
+         "base in", "doweled edge ft", "doweled edges", "dowel spacing in"],
+        ["walk", "42' 6\"", 4, 4, 60, 4, 42.5, 4, 42.5, 1, 24],
+    ],
+    "Changes": [["what", "quantity", "rate $", "signed"], ["two more feet at the gate", 8, 22.5, "yes"]],
+    "Site conditions": [
+        ["fact", "value"], ["first truck at", "8.5"], ["contact on site", "Ilsa Brandt, 555-0177"],
+        ["exclusions", "moving the controller"], ["entrained air", "yes"],
+    ],
+}  # fmt: skip
+SIX: dict[str, Rows] = {
+    **ONE,
+    "Areas": [
+        [*ONE["Areas"][0], "copies"],
+        *(
+            [f"strip number {place}", 12 + 4 * place, 4, 4, 20, 4, 12, 2, 12, 1, 24, 1 + place % 2]
+            for place in range(6)
+        ),
+    ],
+}
+
+
+@pytest.fixture(scope="module")
+def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Where the workbooks of this module are."""
+    return tmp_path_factory.mktemp("papers")
+
+
+@pytest.fixture(scope="module")
+def job(folder: Path) -> JobValues:
+    """The job of one area."""
+    return only_job(folder, ONE, PRICED)
+
+
+@pytest.fixture(scope="module")
+def book(folder: Path, job: JobValues) -> Path:
+    """Its workbook."""
+    return written(job, folder / "one.xlsx")
+
+
+@pytest.fixture(scope="module")
+def large(folder: Path) -> Path:
+    """The workbook of the job of six areas."""
+    return written(only_job(folder, SIX, PRICED), folder / "six.xlsx")
+
+
+@pytest.fixture(scope="module")
+def handed(folder: Path, book: Path) -> Path:
+    """What is handed out of the job of one area."""
+    path = folder / "handed.xlsx"
+    path.write_bytes(hand_out(book))
+    return path
+
+
+@cache
+def values_of(path: Path) -> dict[Place, object]:
+    """Every value of a workbook, read once."""
+    return values(path)
+
+
+@cache
+def opened(path: Path) -> Any:
+    """A workbook as it was written, read once."""
+    return openpyxl.load_workbook(path)
+
+
+def opened_values(path: Path, sheet: str) -> dict[str, object]:
+    """What a sheet shows, by cell."""
+    return {ref: held for (name, ref), held in values_of(path).items() if name == sheet}
+
+
+def shown(path: Path, sheet: str) -> list[object]:
+    """Everything that a sheet shows."""
+    return [held for (name, _), held in values_of(path).items() if name == sheet]
+
+
+def place_of_length(path: Path) -> Place:
+    """Where the length of the walk stands on Measured."""
+    return next(place for place, held in values_of(path).items() if place[0] == "Measured" and held == 42.5)
+
+
+SEEN_BY_THE_CLIENT = (
+    "Price.price", "Price.price_computed", "Due.amount", "Due.amount_all", "Changed.amount", "Changed.amount_all",
+    "Changed.counts", "Changed.counts_all", "Invoice.changes", "Invoice.billed", "Parts.deposit", "Parts.poured",
+    "Parts.completed",
+)  # fmt: skip
+"""What stands on Costs and is said to the client."""
+
+
+def secrets(job: JobValues) -> set[float]:
+    """Every cost, hour, rate and margin of the job that is no whole number, which many things are."""
+    costs = [
+        (member, row)
+        for section in SECTIONS
+        if section.sheet == "Costs"
+        for member in section.members
+        if isinstance(member, Line) and member.id not in SEEN_BY_THE_CLIENT and member.sort is Sort.NUMBER
+        for row in range(job.count(member.level))
+    ]
+    known = [(price, 0) for price in PRICE_LIST if isinstance(price, Price)]
+    numbers = {round(float(job.of(*each)), 6) for each in (*costs, *known)}
+    seen = {round(float(job.of(line(name), row)), 6) for name in SEEN_BY_THE_CLIENT for row in rows_of(job, name)}
+    return {number for number in numbers if abs(number % 1) > 1e-4 and number not in seen}
+
+
+def rows_of(job: JobValues, name: str) -> range:
+    """The rows of a declaration."""
+    level = line(name).level
+    return range(1 if level == JOB else job.count(level))
+
+
+def met(number: float, numbers: set[float]) -> bool:
+    """Whether a number is one of them, as it is or to the cent."""
+    return any(abs(number - each) < 1e-6 or abs(number - round(each, 2)) < 1e-6 for each in numbers)
+
+
+def numbers_in(texts: Iterator[str]) -> set[float]:
+    """Every number with a point that stands in texts."""
+    return {float(found.replace(",", "")) for text in texts for found in re.findall(r"\d[\d,]*\.\d+", text)}
+
+
+def test_the_client_sees_no_cost_hour_rate_or_margin(job: JobValues, book: Path) -> None:
+    kept = secrets(job)
+    assert len(kept) > 60
+    assert any(isinstance(each, float) and met(each, kept) for each in shown(book, "Job cost")), "the search is blind"
+    on_it = shown(book, "Proposal")
+    numbers = {float(each) for each in on_it if isinstance(each, int | float)}
+    numbers |= numbers_in(each for each in on_it if isinstance(each, str))
+    assert [each for each in numbers if met(each, kept)] == []
+    words = re.compile(r"\b(costs?|hours?|overhead|margin|markup|rates?|wages?|contingency)\b", re.IGNORECASE)
+    assert [each for each in on_it if isinstance(each, str) and words.search(each)] == []
+
+
+@pytest.mark.parametrize("name", ["Plant order", "Load list", "Pour day"])
+def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> None:
+    sheet = opened(book)[name]
+    assert [cell.coordinate for row in sheet.iter_rows() for cell in row if "$" in cell.number_format] == []
+    assert not any("$" in each for each in shown(book, name) if isinstance(each, str))
+
+
+MUST_SHOW = {
+    "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
+    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed OnPaper.exclusions "
+    "Price.price Due.amount Changed.amount Change.signed Invoice.billed Wording.words",
+    "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
+    "Dose.per_yard FiberTotal.bags Job.address OnPaper.contact ArrivalClock.said Load.yards PourWord.hold",
+    "Load list": "BoardWord.feet FormNeeds.stakes Cut.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
+    "PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
+    "Dump plan": "HaulWord.goes HaulWord.fill HaulWord.opens HaulWord.closes HaulWord.there HaulWord.spoils "
+    "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
+    "Pour day": "AreaWord.thickness AreaWord.mean AreaWord.joint_depth Order.quantity Load.yards TruckTime.unloading "
+    "TruckTime.free JointPlace.shown FinishWindow.by_mix FinishWindow.needed Curing.need CuringChoice.small_packs "
+    "PourWord.hold",
+    "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount Price.tax "
+    "Price.contingency Price.overhead Price.full Price.margin Price.price",
+}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_whoever_holds_a_paper_finds_what_he_needs_on_it(job: JobValues, book: Path, name: str) -> None:
+    on_it = set(map(str, shown(book, name)))
+    dates = {str(job.of(line("Job.bid_date")))}
+    lacking = [
+        wanted
+        for wanted in MUST_SHOW[name].split()
+        for row in rows_of(job, wanted)
+        if str(held := value(job, wanted, row)) not in on_it
+        and str(held).removesuffix(".0") not in on_it
+        and str(held) not in dates
+    ]
+    assert lacking == []
+
+
+def test_every_number_on_a_paper_is_brought_by_a_formula(book: Path) -> None:
+    for name in NAMES:
+        sheet = opened(book)[name]
+        typed = [cell.coordinate for row in sheet.iter_rows() for cell in row if cell.data_type in ("n", "d")]
+        assert [each for each in typed if sheet[each].value is not None] == [], name
+
+
+def test_a_firm_that_gave_no_words_has_none_put_in_its_mouth(folder: Path) -> None:
+    plain = {name: rows for name, rows in ONE.items() if name != "Changes"}
+    path = written(only_job(folder, plain, {**PRICED, "Wording": [["place", "text"]]}), folder / "plain.xlsx")
+    on_it = shown(path, "Proposal")
+    assert "Price" in on_it
+    assert not {"Terms", "Changes", "Price with them"} & set(on_it)
+
+
+def test_what_nobody_typed_is_left_for_a_pen(folder: Path) -> None:
+    tables: dict[str, Rows] = {
+        "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
+    }
+    path = written(only_job(folder, tables, PRICED), folder / "bare.xlsx")
+    for name, label in (
+        ("Proposal", "Where the work is"), ("Plant order", "Deliver to"), ("Dump plan", "From"), ("Pour day", "Where"),
+    ):  # fmt: skip
+        sheet = opened_values(path, name)
+        (row,) = [row for row in range(1, 12) if sheet.get(f"A{row}") == label]
+        assert set(str(sheet[f"B{row}"])) == {"_"}, name
+
+
+SIZES = {
+    12.5: "12' 6\"", 10 + 6.5 / 12: "10' 6 1/2\"", 3.2 / 0.3048: "10' 6\"", 7.99999: "8' 0\"", 0.5: '6"',
+    0.0625: '3/4"', 11.99 / 12: "1' 0\"", 4 + 0.125 / 12: "4' 0 1/8\"", 9 + 11.9 / 12: "9' 11 7/8\"",
+}  # fmt: skip
+
+
+def test_a_size_on_a_paper_is_what_a_tape_shows(folder: Path) -> None:
+    areas = [["area", "length ft", "width ft", "formed ft"], *([f"a{n}", feet, 1, 1] for n, feet in enumerate(SIZES))]
+    job = only_job(folder, {"Jobs": ONE["Jobs"], "Areas": areas}, PRICED)
+    assert [value(job, "AreaWord.length", row) for row in range(len(SIZES))] == list(SIZES.values())
+
+
+def test_no_size_on_a_paper_is_a_decimal(book: Path) -> None:
+    for name in NAMES[:-1]:
+        decimal = [each for each in shown(book, name) if isinstance(each, str) and re.search(r"\d\.\d+ ?[\"']", each)]
+        assert decimal == [], name
+        sheet = opened(book)[name]
+        assert not any(cell.value in ("in", "ft in") for row in sheet.iter_rows() for cell in row), name
+
+
+def scale_of(sheet: Any) -> float:
+    """How large a page prints, from the widths and heights that are written."""
+    wide = sum(each.width * 5.25 for each in sheet.column_dimensions.values())
+    tall = sum((sheet.row_dimensions[row].height or 15) for row in range(1, sheet.max_row + 1))
+    return float(min((LETTER[0] - MARGINS[0]) / wide, (LETTER[1] - MARGINS[1]) / tall))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_paper_of_six_areas_prints_on_one_page_and_can_be_read(large: Path, book: Path, name: str) -> None:
+    for path in (large, book):
+        sheet = opened(path)[name]
+        assert sheet.page_setup.orientation == "portrait"
+        assert sheet.page_setup.fitToWidth in (None, 1)
+        assert sheet.print_title_rows
+        assert "Check local code" in sheet.oddFooter.left.text
+        if name != "Job cost":
+            assert sheet.page_setup.fitToHeight in (None, 1), f"{name} goes on a second page"
+            assert scale_of(sheet) >= LEAST_SCALE, name
+
+
+def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
+    room = sum(PLAIN_GRID[1:]) * 1.6  # letters of small text in a unit of width, as printed
+    assert [each.do for each in all_cautions() if len(each.do) > room] == []
+
+
+@pytest.mark.filterwarnings("ignore:.*extension is not supported")
+def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
+    longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}
+    anew, over = written(only_job(folder, longer, PRICED), folder / "anew.xlsx"), folder / "over.xlsx"
+    edit(book, {place_of_length(book): 60}, over)
+    told = differences(anew, recalculated.result(over, libreoffice))
+    assert [str(each) for each in told if each.sheet in NAMES] == []
+    before, after = values_of(book), values_of(anew)
+    for name in NAMES:
+        assert any(before.get(place) != held for place, held in after.items() if place[0] == name), name
+
+
+def parts(path: Path) -> dict[str, str]:
+    """Every part of a file, as text."""
+    with zipfile.ZipFile(path) as package:
+        return {name: package.read(name).decode() for name in package.namelist()}
+
+
+def test_what_is_handed_out_holds_the_proposal_and_nothing_else(job: JobValues, book: Path, handed: Path) -> None:
+    inside = openpyxl.load_workbook(handed)
+    assert inside.sheetnames == ["Proposal"]
+    assert [cell.coordinate for row in inside["Proposal"].iter_rows() for cell in row if cell.data_type == "f"] == []
+    assert not list(inside.defined_names)
+    assert not inside.properties.creator
+    assert not inside.properties.lastModifiedBy
+    assert not inside.custom_doc_props.props
+    texts = parts(handed)
+    sheet = re.sub(r"<(pageMargins|col|row|pane|sheetFormatPr)\b[^>]*>", "", texts["xl/worksheets/sheet1.xml"])
+    kept, numbers = secrets(job), numbers_in(iter((sheet, texts["xl/sharedStrings.xml"], texts["docProps/core.xml"])))
+    assert [each for each in numbers if met(each, kept)] == []
+    said = " ".join(map(str, shown(book, "Proposal")))
+    foreign = [each for each in shown(book, "Costs") if isinstance(each, str) and len(each) > 12 and each not in said]
+    assert len(foreign) > 50
+    assert [each for each in foreign if any(each in text for text in texts.values())] == []
+    assert not any(word in text for text in texts.values() for word in ("<f>", "definedName", "sha256", str(book)))
+
+
+def test_what_is_handed_out_says_what_the_proposal_said(book: Path, handed: Path) -> None:
+    def plain(path: Path) -> dict[str, object]:
+        return {ref: held for (sheet, ref), held in values_of(path).items() if sheet == "Proposal"}
+
+    assert plain(handed) == plain(book)
+
+
+def test_the_same_workbook_gives_the_same_hand_out(book: Path, handed: Path) -> None:
+    assert hand_out(book) == handed.read_bytes()
+
+
+def test_a_workbook_that_was_edited_and_not_computed_is_not_handed_out(folder: Path, book: Path) -> None:
+    edit(book, {place_of_length(book): 60}, folder / "stale.xlsx")
+    with pytest.raises(Unreadable, match="nobody computed"):
+        hand_out(folder / "stale.xlsx")
+
+
+def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, job: JobValues, book: Path) -> None:
+    price, texts = f"<v>{job.of(line('Price.price'))}</v>", parts(book)
+    costs = f"xl/worksheets/sheet{opened(book).sheetnames.index('Costs') + 1}.xml"
+    assert price in texts[costs]
+    with zipfile.ZipFile(folder / "other.xlsx", "w") as package:
+        for name, text in texts.items():
+            package.writestr(name, text.replace(price, "<v>1234</v>") if name == costs else text)
+    with pytest.raises(Unreadable, match="is not what stands on Costs"):
+        hand_out(folder / "other.xlsx")
+
+
+def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
+    thin = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 12, 4, 1.5, *ONE["Areas"][1][4:]]]}
+    path = written(only_job(folder, thin, PRICED), folder / "thin.xlsx")
+    with pytest.raises(Unreadable, match="NOT READY"):
+        hand_out(path)
+    unpriced = written(only_job(folder, ONE, HOUSE), folder / "unpriced.xlsx")
+    with pytest.raises(Unreadable, match="NOT"):
+        hand_out(unpriced)
+
+
+def test_a_file_that_is_none_of_ours_is_not_handed_out(folder: Path) -> None:
+    with pytest.raises(Unreadable, match="not the workbook of a job"):
+        hand_out(write_book(folder / "input.xlsx", ONE))
+
+
+def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: Path) -> None:
+    path = tmp_path / "measure.xlsx"
+    path.write_bytes(measure_sheet())
+    assert measure_sheet() == path.read_bytes()
+    inside = openpyxl.load_workbook(path)
+    assert inside.sheetnames == ["Site", "Area"]
+    for sheet in inside.worksheets:
+        assert sheet.page_setup.fitToHeight in (None, 1)
+        assert scale_of(sheet) >= LEAST_SCALE
+        assert not any("$" in str(cell.value) for row in sheet.iter_rows() for cell in row)
+    words = set(shown(path, "Area")) | set(shown(path, "Site"))
+    for asked in (
+        "Length",
+        "Thickness",
+        "at ft",
+        "depth in",
+        "old joint",
+        "top below in",
+        "Photos, from to",
+        "Initials",
+    ):
+        assert asked in words
+    assert any("WHO CAPS" in str(each) for each in words)
+    assert any("FOOTING?" in str(each) for each in words)
+
+
+def test_factors_of_money_never_reach_a_paper_of_the_site(job: JobValues) -> None:
+    shares = {each.label for each in FACTOR_LIST if isinstance(each, Factor) and each.section.sheet == "Costs"}
+    shown_on_site = {fact.called for paper in PAPERS[:-1] for part in paper.parts for fact in getattr(part, "rows", ())}
+    assert len(shares) > 5
+    assert not shares & shown_on_site

@@ -1,0 +1,250 @@
+"""Sheets that are poured from a cast: the file is the one that the writer makes by itself, and says what was said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from random import Random
+from typing import Any
+from zipfile import ZipFile
+
+import pytest
+from defusedxml.ElementTree import fromstring
+from xlsxwriter.worksheet import Worksheet
+
+from books import Rows, jobs_of, only_job, taken_in, written
+from calc.batch import evaluated, ready, take
+from calc.errors import Unreadable
+from calc.files import shipped
+from calc.xlsx_write import worksheets as sheets, write
+from calc.xlsx_write.row_templates import cast
+from calc.layout.page import Page, Shown, Told
+from calc.layout.addresses import Places
+from calc.layout.workbook import SheetPlan, resolve
+from calc.cell_text import spelled
+from calc.model.results import JobValues
+from calc.layout.week import week_row, week_sheets
+from calc.xlsx_write.write import Identity, job_workbook
+from random_jobs import drawn_house, drawn_job, house_tables, week_tables
+from sheet_cells import Held, read_cells
+from whole_job import whole_house, whole_week
+from witness import Place, Program, recalculate
+
+ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  spaces ", "a\nb", "#N/A", "=1+1")
+"""Words that a file format gives a meaning of its own."""
+
+
+@pytest.fixture
+def demo() -> list[JobValues]:
+    """The jobs of the demo."""
+    return list(evaluated(ready(take([shipped("sample_inputs") / "week.xlsx"], None, None))))
+
+
+def poured(job: JobValues) -> bytes:
+    """The workbook of a job, which has to come from casts: there is nothing to go back to."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.delattr(write, "PlainSheet")
+        return job_workbook(job)
+
+
+def cell_by_cell(job: JobValues) -> bytes:
+    """The workbook of a job as the writer makes it of its cells."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(write, "CastSheet", sheets.PlainSheet)
+        patch.delattr(sheets, "cast")
+        return job_workbook(job)
+
+
+def test_the_demo_is_poured_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
+    for job in demo:
+        assert poured(job) == cell_by_cell(job), job.job.id
+
+
+def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
+    (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_house()))
+    assert poured(job) == cell_by_cell(job)
+
+
+def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
+    chance = Random(20261125)
+    house = drawn_house(chance)
+    drawn = [(f"J{number}", drawn_job(chance, house)) for number in range(4)]
+    jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), house_tables(house)))
+    first = [poured(job) for job in jobs]
+    assert len(set(first)) == len(jobs) > 2
+    assert [poured(job) for job in reversed(jobs)] == first[::-1]
+    for job, data in zip(jobs, first, strict=True):
+        assert data == cell_by_cell(job), job.job.id
+
+
+def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    heads = ["job", "bid date", "client"]
+    week: dict[str, Rows] = {
+        "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
+        "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
+    }
+    jobs = jobs_of(taken_in(tmp_path, week))
+    assert len({job.shape for job in jobs}) == 1
+    made = []
+    monkeypatch.setattr(sheets, "cast", lambda *of: made.append(of[0].name) or cast(*of))
+    poured(jobs[0])
+    made.clear()
+    both = [poured(job) for job in jobs[1:]]
+    assert made == ["Log", "Log"]
+    assert both == [cell_by_cell(job) for job in jobs[1:]]
+
+
+@pytest.fixture(scope="module")
+def odd(tmp_path_factory: pytest.TempPathFactory) -> tuple[JobValues, Path]:
+    """A small job in which somebody typed such words wherever words are typed, and its workbook."""
+    folder = tmp_path_factory.mktemp("odd")
+    heads, cells = ["client", "address", "photos", "notes"], list(ODD)
+    facts = ["contact on site", "plan revision", "exclusions", "locate ticket"]
+    week: dict[str, Rows] = {
+        "Jobs": [["job", "bid date", *heads], ["one", "2026-04-13", *cells[:4]]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
+        "Site conditions": [["fact", "value"], *([fact, words] for fact, words in zip(facts, cells[4:], strict=True))],
+    }
+    job = only_job(folder, week)
+    return job, written(job, folder / "one.xlsx")
+
+
+def test_what_was_typed_stands_in_a_workbook_that_is_well_formed(odd: tuple[JobValues, Path]) -> None:
+    """As words of the job's own, and as what the formulas that bring them come to."""
+    _, book = odd
+    with ZipFile(book) as file:
+        for name in file.namelist():
+            fromstring(file.read(name))
+    for words in ODD:
+        found = [held for held in read_cells(book).values() if held.value in (words, spelled(words))]
+        assert any(held.formula is None for held in found), words
+        assert all(not held.is_error for held in found), words
+        assert {held.value for held in found} == {spelled(words)}
+    assert any(held.formula and held.value == spelled(ODD[0]) for held in read_cells(book).values())
+
+
+def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
+    witness: Program, odd: tuple[JobValues, Path], tmp_path: Path
+) -> None:
+    _, book = odd
+    copy = read_cells(recalculate([book], witness, tmp_path)[book])
+    spellings = {spelled(words): {words, spelled(words)} for words in ODD}
+    brought = {
+        place: held.value for place, held in read_cells(book).items() if held.formula and held.value in spellings
+    }
+    assert len(set(brought.values())) > 3
+    assert [place for place, value in brought.items() if copy[place].value not in spellings[value]] == []
+
+
+@pytest.mark.parametrize("code", [1, 11, 12, 31])
+def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tmp_path: Path) -> None:
+    heads, row = ["job", "bid date", "client"], ["one", "2026-04-13", f"Tam{chr(code)}arack"]
+    (found,) = taken_in(tmp_path, {"Jobs": [heads, row], "Areas": [["length ft", "width ft"], [12, 3]]}).findings
+    assert (found.place.sheet, found.place.cell) == ("Jobs", "C2")
+    assert f"(code {code}, behind 3 others)" in found.found
+
+
+def the_file(page: Page, job: JobValues | None = None) -> bytes:
+    """A workbook of one sheet."""
+    return write.written([resolve(page, Places())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
+
+
+def a_page(value: Shown) -> Page:
+    """A sheet with one cell of the job's own."""
+    page = Page("Odd", (20.0,))
+    page.put(Told(0, 0, "words", lambda _: value))
+    return page
+
+
+@pytest.mark.parametrize("value", [float("nan"), float("inf"), -float("inf")])
+def test_what_is_no_number_is_refused_and_not_written(value: float) -> None:
+    with pytest.raises(Unreadable, match="which is no number"):
+        the_file(a_page(value))
+
+
+def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path: Path) -> None:
+    book = tmp_path / "long.xlsx"
+    book.write_bytes(the_file(a_page("\N{BRICK}" * 16_383 + "x")))
+    assert read_cells(book)["Odd", "A1"].value == "\N{BRICK}" * 16_383 + "x"
+    with pytest.raises(Unreadable, match="32,767 letters"):
+        the_file(a_page("\N{BRICK}" * 16_384))
+
+
+def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
+    page = a_page("one")
+    page.put(Told(0, 0, "words", lambda _: "two"))
+    with pytest.raises(ValueError, match="two cells of Odd stand in A1"):
+        the_file(page)
+
+
+def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_the_writer_puts_them() -> None:
+    def page() -> Page:
+        page = Page("Odd", (20.0, 10.0), heights={0: 22, 3: 15, 40: 30.5, 77: 15.0})
+        for row, col in ((0, 1), (2, 0), (17, 3), (40, 0), (41, 1)):
+            page.put(Told(row, col, "words", lambda _: "some words that take more than a line of their column"))
+        page.put(Told(2, 1, "sentence", lambda _: "wrapped words that take more than a line", wraps=True))
+        page.put(Told(3, 1, "sentence", lambda _: 3.0, wraps=True))
+        return page
+
+    ready_rows = the_file(page())
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(write, "CastSheet", sheets.PlainSheet)
+        assert the_file(page()) == ready_rows
+
+
+def _never_asks(patch: pytest.MonkeyPatch) -> None:
+    for kind in (sheets.CastSheet, sheets.GrowingSheet):
+        patch.setattr(kind, "_write_rows", Worksheet._write_rows)
+
+
+def _without(name: str) -> Callable[[pytest.MonkeyPatch], None]:
+    def lack(patch: pytest.MonkeyPatch) -> None:
+        known = sheets._part_of
+        patch.setattr(sheets, "_part_of", lambda thing, part: known(thing, "gone" if part == name else part))
+
+    return lack
+
+
+@pytest.fixture(params=[_never_asks, _without("_get_xf_index"), _without("_get_shared_string_index")])
+def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Callable[[], list[str]]:
+    """Has a release of the writer that knows no rows from a cast; tells which sheets were taken cell by cell since."""
+
+    class Counted(sheets.PlainSheet):
+        def take(self, plan: SheetPlan, *of: Any) -> sheets.Extent:
+            taken.append(plan.page.name)
+            return super().take(plan, *of)
+
+    taken: list[str] = []
+
+    def begin() -> list[str]:
+        request.param(monkeypatch)
+        monkeypatch.setattr(write, "PlainSheet", Counted)
+        return taken
+
+    return begin
+
+
+def test_another_release_of_the_writer_is_only_slower(release: Callable[[], list[str]], demo: list[JobValues]) -> None:
+    before = poured(demo[0])
+    taken = release()
+    assert job_workbook(demo[0]) == before
+    assert {"Bid", "Log", "Job cost"} <= set(taken)
+
+
+def test_the_week_says_the_same_with_another_release_of_the_writer(
+    release: Callable[[], list[str]], demo: list[JobValues], tmp_path: Path
+) -> None:
+    rows = [week_row(job, f"{job.job.id}.xlsx") for job in demo]
+
+    def week(name: str) -> dict[Place, Held]:
+        book = tmp_path / name
+        book.write_bytes(write.written(week_sheets(rows), None, write.identity_of(demo[0], "Week")))
+        return read_cells(book)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.delattr(write, "PlainSheet")
+        before = week("before.xlsx")
+    taken = release()
+    assert week("after.xlsx") == before
+    assert taken == ["Week", "By day", "Two on a truck", "Ledger"]
+    assert len(before) > 500
