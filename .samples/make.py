@@ -12,8 +12,8 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
 from calc.blanks.blank import Rows, blank_house, blank_week, house_book, week_book
-from calc.blanks.rows import Typed
 from calc.blanks.measure_sheet import measure_sheet
+from calc.blanks.rows import Typed
 
 CHECKOUT = Path(__file__).resolve().parent.parent
 

@@ -22,27 +22,27 @@ def too_long(words: str) -> bool:
     return len(words) > MAX_TEXT // 2 and len(words.encode("utf-16-le", "surrogatepass")) > 2 * MAX_TEXT
 
 
-def spelled(words: str) -> str:
+def escape_control(words: str) -> str:
     """Words with what XML cannot carry spelled as ``_x0001_``, and what looks like that spelled apart from it."""
     if "_x" in words:
         words = _CODED.sub("_x005F_", words)
     return _CONTROL.sub(lambda found: f"_x{ord(found[0]):04X}_", words)
 
 
-def unspelled(words: str) -> str:
+def unescape_control(words: str) -> str:
     """Words of a file with the control characters that are spelled in them."""
     return _SPELLED.sub(lambda code: chr(int(code[1], 16)), words)
 
 
-def marked(words: str) -> str:
+def xml_escape(words: str) -> str:
     """Words as they stand between two tags."""
     if _MARKS.search(words):
         return words.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
     return words
 
 
-def as_run(words: str) -> str:
+def rich_text_run(words: str) -> str:
     """Words for the writer, which puts what looks like runs of rich text into the file as it stands: one such run."""
     if words.startswith("<r>") and words.endswith("</r>"):
-        return f'<r><t xml:space="preserve">{marked(words)}</t></r>'
+        return f'<r><t xml:space="preserve">{xml_escape(words)}</t></r>'
     return words

@@ -142,12 +142,12 @@ def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
 @click.option(
     "-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it."
 )
-def hand_out(workbook: Path, output: Path | None) -> None:
+def proposal(workbook: Path, output: Path | None) -> None:
     """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
-    from calc.audit.proposal import hand_out as handed_out
+    from calc.audit.proposal import proposal as map_slices
 
     file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
-    _write_new(file, lambda: handed_out(workbook))
+    _write_new(file, lambda: map_slices(workbook))
 
 
 @commands.command()

@@ -13,36 +13,36 @@ from calc.declared import (
     Caution,
     Check,
     Factor,
-    Forced,
-    Given,
+    Input,
     Kind,
     Line,
+    Override,
     Price,
     PriceLine,
     Section,
     Severity,
     paper,
 )
-from calc.declared.unit_check import check_unit
 from calc.declared.cost import Cost
+from calc.declared.unit_check import check_unit
 from calc.formula.across import (
+    argmin,
     at,
     before,
     by_row,
     first,
-    first_alike,
+    first_in_group,
     greatest,
-    keyed,
-    keyed_below,
+    group_total,
     least,
     look_up,
-    place_of_least,
+    lookup_at_or_below,
+    lookup_by_key,
     row_called,
     row_number,
     row_word,
     running,
     total,
-    total_alike,
     total_where,
 )
 from calc.formula.build import (
@@ -63,9 +63,9 @@ from calc.formula.build import (
     largest,
     logarithm,
     money,
-    normal_below,
-    normal_place,
-    opposite,
+    normal_cdf,
+    normal_inv,
+    not_,
     per_one,
     round_down,
     round_up,
@@ -78,9 +78,9 @@ from calc.formula.build import (
     when,
 )
 from calc.formula.functions import NONE
-from calc.formula.value_types import FormulaError
 from calc.formula.levels import JOB, Level, named_rows, slot_rows, typed_rows
 from calc.formula.tree import Expr, Literal
+from calc.formula.value_types import FormulaError
 
 __all__ = [
     "FT3_PER_YD3",
@@ -98,15 +98,16 @@ __all__ = [
     "Cost",
     "Expr",
     "Factor",
-    "Forced",
     "FormulaError",
-    "Given",
+    "Input",
     "Level",
     "Line",
+    "Override",
     "Price",
     "PriceLine",
     "Section",
     "Severity",
+    "argmin",
     "at",
     "before",
     "both",
@@ -126,28 +127,28 @@ __all__ = [
     "factor",
     "factors",
     "first",
-    "first_alike",
+    "first_in_group",
     "given",
     "greatest",
+    "group_total",
     "if_given",
     "is_given",
     "is_word",
     "joined",
-    "keyed",
-    "keyed_below",
     "largest",
     "least",
     "line",
     "logarithm",
     "look_up",
+    "lookup_at_or_below",
+    "lookup_by_key",
     "money",
     "named_rows",
-    "normal_below",
-    "normal_place",
-    "opposite",
+    "normal_cdf",
+    "normal_inv",
+    "not_",
     "paper",
     "per_one",
-    "place_of_least",
     "price",
     "prices",
     "round_down",
@@ -167,7 +168,6 @@ __all__ = [
     "square_root",
     "text",
     "total",
-    "total_alike",
     "total_where",
     "typed_rows",
     "when",
@@ -175,41 +175,41 @@ __all__ = [
 ]
 
 
-def given(label: str, unit_text: str, **facts: Any) -> Given:
-    """A number that a person types; see :class:`Given` for its limits."""
-    return Given(label, unit_text, Kind.NUMBER, **facts)
+def given(label: str, unit_text: str, **facts: Any) -> Input:
+    """A number that a person types; see :class:`Input` for its limits."""
+    return Input(label, unit_text, Kind.NUMBER, **facts)
 
 
-def slope(label: str, **facts: Any) -> Given:
+def slope(label: str, **facts: Any) -> Input:
     """A slope that a person types as a percentage, a ratio or inches in a foot."""
-    return Given(label, "%", Kind.SLOPE, **facts)
+    return Input(label, "%", Kind.SLOPE, **facts)
 
 
-def choice(label: str, *words: str, default: str, **facts: Any) -> Given:
+def choice(label: str, *words: str, default: str, **facts: Any) -> Input:
     """One of a few words, with the word that a blank cell means."""
     if default not in words:
         raise FormulaError(f"{label!r}: the default {default!r} is not one of its words")
-    return Given(label, "", Kind.CHOICE, words=words, default=default, **facts)
+    return Input(label, "", Kind.CHOICE, words=words, default=default, **facts)
 
 
-def yes_no(label: str, *, default: str = "no", **facts: Any) -> Given:
+def yes_no(label: str, *, default: str = "no", **facts: Any) -> Input:
     """Yes or no."""
     return choice(label, "yes", "no", default=default, **facts)
 
 
-def row_of(label: str, rows: Level, **facts: Any) -> Given:
+def row_of(label: str, rows: Level, **facts: Any) -> Input:
     """One of the rows of a table of the house book, by its name; blank is 0, none of them."""
-    return Given(label, "", Kind.ROW, rows=rows, default=0.0, **facts)
+    return Input(label, "", Kind.ROW, rows=rows, default=0.0, **facts)
 
 
-def text(label: str, **facts: Any) -> Given:
+def text(label: str, **facts: Any) -> Input:
     """Words that no formula asks."""
-    return Given(label, "", Kind.TEXT, default=NONE, **facts)
+    return Input(label, "", Kind.TEXT, default=NONE, **facts)
 
 
-def date(label: str, **facts: Any) -> Given:
+def date(label: str, **facts: Any) -> Input:
     """A day, as the number of days that spreadsheet programs count; ``none`` when blank."""
-    return Given(label, "day", Kind.DATE, **facts)
+    return Input(label, "day", Kind.DATE, **facts)
 
 
 def factor(
@@ -247,18 +247,18 @@ def prices(
 
 
 def line(
-    label: str, unit_text: str, formula: Expr, *, source: str, adds: bool = False, may_be_forced: bool = False
+    label: str, unit_text: str, formula: Expr, *, source: str, adds: bool = False, may_be_overridden: bool = False
 ) -> Line:
     """A number that follows from others. Raises FormulaError unless the formula's unit is exactly the declared one.
 
-    ``adds`` says that its rows may be added up. A line that ``may_be_forced`` has three faces: what was computed,
+    ``adds`` says that its rows may be added up. A line that ``may_be_overridden`` has three faces: what was computed,
     what a person forced it to be, and what is used from here on.
     """
     check_unit(label, unit_text, formula, source)
-    if not may_be_forced:
+    if not may_be_overridden:
         return Line(label, unit_text, formula, source, adds)
     computed = Line(f"{label}: computed", unit_text, formula, source)
-    forced = Forced(f"{label}: forced", unit_text, 0)
+    forced = Override(f"{label}: forced", unit_text, 0)
     used = Line(label, unit_text, if_given(forced, computed), "forced where a person forced it, else computed", adds)
     used.computed, used.forced = computed, forced
     return used

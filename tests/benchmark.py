@@ -26,15 +26,15 @@ from books import HOUSE, Rows, taken_in, write_book
 from calc.batch import CHUNK, evaluated, ready, take
 from calc.batch.pool import LIVING
 from calc.files import shipped
-from calc.model.evaluate import evaluate
 from calc.intake.records import JobInput
 from calc.layout import workbook as plan
+from calc.layout.addresses import CellMap
 from calc.layout.bid_sheet import slots_for
 from calc.layout.log_sheet import log_page
 from calc.layout.styles import properties
-from calc.model.sensitivity import with_moves
-from calc.layout.addresses import Places
+from calc.model.evaluate import evaluate
 from calc.model.results import JobValues
+from calc.model.sensitivity import with_sensitivity
 from calc.xlsx_write.write import job_workbook
 
 LIBRARIES = "import click, numpy, openpyxl, xlsxwriter, defusedxml"
@@ -94,7 +94,7 @@ def of_workbooks() -> list[Pair]:
     """The first job of the demo: its workbook over the same cells with the same looks, written by xlsxwriter alone."""
     run = take([shipped("sample_inputs") / "week.xlsx"], None, None)
     job = next(evaluated(ready(run)))
-    cells = cells_of(with_moves(job))
+    cells = cells_of(with_sensitivity(job))
 
     def unplanned() -> None:
         plan.plan_of.cache_clear()
@@ -117,7 +117,7 @@ Shown = tuple[int, int, str, float | str | None, plan.Look]
 def cells_of(job: JobValues) -> list[tuple[str, list[Shown]]]:
     """Every cell of a job's workbook, by sheet."""
     shape = job.shape, slots_for(job)
-    sheets = [*plan.plan_of(*shape), plan.resolve(log_page(job.job), Places()), *plan.papers_of(*shape)]
+    sheets = [*plan.plan_of(*shape), plan.resolve(log_page(job.job), CellMap()), *plan.papers_of(*shape)]
     return [
         (
             sheet.page.name,

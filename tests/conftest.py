@@ -24,8 +24,8 @@ settings.load_profile("suite")
 
 
 LONGEST = (
-    "test_liveness", "test_witnesses", "test_fuzz", "test_again", "test_commands", "test_bad_cells", "test_kill",
-    "test_papers", "test_cast", "test_batch", "test_pictures", "test_read_dialects", "test_front_page", "test_cautions",
+    "test_live_recalc", "test_witnesses", "test_fuzz", "test_rebid", "test_commands", "test_bad_cells", "test_kill",
+    "test_papers", "test_row_templates", "test_batch", "test_charts", "test_read_dialects", "test_bid_sheet", "test_cautions",
     "test_situations",
 )  # fmt: skip
 """The files that take longest, the longest first: begun first, so that all workers have something to do to the end."""

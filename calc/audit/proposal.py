@@ -15,19 +15,19 @@ from calc.audit.written_workbook import Written, read_written
 from calc.cells import Cell, Kind, Sheet, column_letters
 from calc.declared import paper
 from calc.formula.levels import Level
+from calc.layout.addresses import CellMap
+from calc.layout.checks_sheet import ChecksPage
+from calc.layout.page import Linked, Page, Shown
+from calc.layout.paper_cells import PaperContext
+from calc.layout.paper_sheet import paper_page
+from calc.layout.paper_watch import NOT_COMPLETE, NOT_READY
+from calc.layout.workbook import LINE_SHEETS, SheetPlan
+from calc.layout.workbook import Cell as Planned
+from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import WORDING
 from calc.trade.papers.office import PROPOSAL
-from calc.layout.checks_sheet import ChecksPage
-from calc.layout.page import Linked, Page, Shown
-from calc.layout.paper_cells import Desk
-from calc.layout.paper_sheet import paper_page
-from calc.layout.paper_watch import NOT_COMPLETE, NOT_READY
-from calc.layout.addresses import Places
-from calc.layout.workbook import LINE_SHEETS, SheetPlan
-from calc.layout.workbook import Cell as Planned
 from calc.xlsx_read.read import read_book
-from calc.model.results import JobValues
 from calc.xlsx_write.write import Identity, written
 
 NAME = PROPOSAL.title
@@ -37,7 +37,7 @@ _FIRST_DAY = datetime(1899, 12, 30)
 """The day from which spreadsheet programs count."""
 
 
-def hand_out(path: Path) -> bytes:
+def proposal(path: Path) -> bytes:
     """The bytes of a workbook that has nothing but the Proposal of the job workbook at ``path``.
 
     :raises Unreadable: with one plain line for a file that the program did not write, for one whose formulas were
@@ -57,7 +57,7 @@ def hand_out(path: Path) -> bytes:
 
 def _laid_out(job: Written) -> Page:
     counts: dict[Level, int] = {**job.counts, WORDING: len(job.names(WORDING))}
-    return paper_page(PROPOSAL, Desk(Places(), _with_named(counts), ChecksPage(Places()), 0))
+    return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), ChecksPage(CellMap()), 0))
 
 
 def _with_named(counts: Mapping[Level, int]) -> dict[Level, int]:

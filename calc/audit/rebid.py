@@ -10,25 +10,25 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from calc.audit.current_values import Now, now
-from calc.audit.written_workbook import Input, Written, read_written
-from calc.declared import Forced, Given
+from calc.audit.current_values import CurrentValue, current_value
+from calc.audit.written_workbook import Written, WrittenInput, read_written
+from calc.blanks.blank import week_book
+from calc.blanks.rows import Typed
+from calc.declared import Input, Override
 from calc.errors import Unreadable
 from calc.files import write_new
 from calc.formula.levels import JOB, Level
 from calc.intake.records import BY_COLUMN
 from calc.intake.schema import ACCEPTABLE, AREAS, FORCEABLE, JOBS, OVERRIDES, SITE, TABLES, WEEK_TABLES, Heading
-from calc.intake.spelling import same
-from calc.trade.levels import AREA, EDGE
-from calc.trade.inputs.areas import SHORT_EDGES, Edge
-from calc.blanks.blank import week_book
-from calc.blanks.rows import Typed
+from calc.intake.spelling import normalize
 from calc.layout.log_sheet import FORCED, ITS_NOTES
+from calc.trade.inputs.areas import SHORT_EDGES, Edge
+from calc.trade.levels import AREA, EDGE
 
 Row = dict[str, Typed]
 """What is typed in a row, by header."""
 
-Filled = dict[Given, Now]
+Filled = dict[Input, CurrentValue]
 """What a row holds now, by input."""
 
 _STOPS = {each.accepted: each.label for each in ACCEPTABLE.values() if each.accepted is not None}
@@ -39,7 +39,7 @@ _NOT_FORCED = {False: ("",), True: ("", "0")}
 
 
 @dataclass
-class Again:
+class Rebid:
     """What came of it: the book that was written, the jobs in it, what a person should know, and what failed."""
 
     file: Path
@@ -54,9 +54,9 @@ class Again:
         return 3 if self.failures else 0
 
 
-def again(workbooks: Sequence[Path], file: Path) -> Again:
+def again(workbooks: Sequence[Path], file: Path) -> Rebid:
     """Writes a week's book of all the ``workbooks`` that can be read; none is written over another file."""
-    made = Again(file)
+    made = Rebid(file)
     rows: dict[str, list[Row]] = {name: [] for name in WEEK_TABLES}
     for path in workbooks:
         try:
@@ -68,7 +68,7 @@ def again(workbooks: Sequence[Path], file: Path) -> Again:
     return made
 
 
-def _save(made: Again, rows: dict[str, list[Row]]) -> None:
+def _save(made: Rebid, rows: dict[str, list[Row]]) -> None:
     try:
         write_new(made.file, week_book(rows))
         made.written = True
@@ -76,9 +76,9 @@ def _save(made: Again, rows: dict[str, list[Row]]) -> None:
         made.failures.append(str(reason))
 
 
-def _add(made: Again, rows: dict[str, list[Row]], job: Written) -> None:
+def _add(made: Rebid, rows: dict[str, list[Row]], job: Written) -> None:
     """Adds one job; one that cannot be read to its end adds nothing."""
-    if same(job.id) in {same(each) for each in made.jobs}:
+    if normalize(job.id) in {normalize(each) for each in made.jobs}:
         raise job.refused(f"the job {job.id} stands in another of the workbooks too. Leave one of them out")
     typed, notes = typed_again(job)
     made.jobs.append(job.id)
@@ -95,13 +95,13 @@ def typed_again(job: Written) -> tuple[dict[str, list[Row]], list[str]]:
     notes: list[str] = []
     of_job: Filled = {}
     of_rows: dict[Level, list[Filled]] = {level: [{} for _ in range(count)] for level, count in job.counts.items()}
-    forced: list[tuple[Input, Now]] = []
+    forced: list[tuple[WrittenInput, CurrentValue]] = []
     for each in job.inputs():
-        held = now(job, each)
+        held = current_value(job, each)
         notes += [held.note] if held.note else []
-        if isinstance(each.named, Given) and held.goes_in:
+        if isinstance(each.named, Input) and held.goes_in:
             (of_job if each.named.level == JOB else of_rows[each.named.level][each.index])[each.named] = held
-        elif isinstance(each.named, Forced) and held.typed not in _NOT_FORCED[each.named in _STOPS]:
+        elif isinstance(each.named, Override) and held.typed not in _NOT_FORCED[each.named in _STOPS]:
             forced.append((each, held))
     rows = {JOBS: [{"job": job.id, **_cells(of_job, JOBS)}], SITE: list(_facts(job, of_job))}
     areas = job.words(AREA)
@@ -175,9 +175,9 @@ def _is_blank_column(row: Filled) -> bool:
     return set(row) == {Edge.kind} and _is_by_column(row)
 
 
-def _override(job: Written, each: Input, held: Now, areas: Sequence[str], notes: list[str]) -> Row:
+def _override(job: Written, each: WrittenInput, held: CurrentValue, areas: Sequence[str], notes: list[str]) -> Row:
     """The row of Overrides of a forced line or an accepted stop, with its reason and who said so."""
-    assert isinstance(each.named, Forced)
+    assert isinstance(each.named, Override)
     label = _LINES.get(each.named) or _STOPS[each.named]
     row: Row = {"job": job.id, "line": label, "value": "" if each.named in _STOPS else held.typed}
     if each.named.level == AREA:

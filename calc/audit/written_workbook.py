@@ -11,16 +11,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from calc.cells import Book, Cell, Kind, Sheet, column_letters
-from calc.declared import Declared, Forced, Given, Section
+from calc.declared import Declared, Input, Override, Section
 from calc.errors import Unreadable, one_line
 from calc.formula.levels import JOB, Level
 from calc.intake.schema import NAMED_TABLES, WEEK_TABLES
-from calc.trade.catalog import SECTIONS
-from calc.layout.as_typed import Told, hear_cell, hear_lines
+from calc.layout.addresses import Block, CellMap
+from calc.layout.as_typed import AsTyped, parse_cell, parse_lines
 from calc.layout.line_sheets import FIGURES, ITEM
 from calc.layout.measured_sheet import NAME, ORIGIN, TYPED, WHY, forced_name, measured_page
-from calc.layout.page import Page, Typed, Words
-from calc.layout.addresses import Block, Places
+from calc.layout.page import FixedText, Page, Typed
+from calc.trade.catalog import SECTIONS
 from calc.xlsx_read.read import read_book
 
 PROGRAM = "flatwork-calc "
@@ -34,14 +34,14 @@ Cells = Mapping[tuple[int, int], Cell]
 
 
 @dataclass(frozen=True)
-class Input:
+class WrittenInput:
     """One input: what it is, its row, the cell that holds it now (None when that is blank), and what was typed."""
 
     named: Declared
     index: int
     ref: str
     cell: Cell | None
-    told: Told | None
+    told: AsTyped | None
     beside: str
     """What stands in the column of reasons and notes, for an input of the whole job."""
 
@@ -55,27 +55,27 @@ class Written:
     version: str
     counts: Mapping[Level, int]
     page: Page
-    places: Places
+    places: CellMap
     cells: Cells
 
-    def inputs(self) -> Iterator[Input]:
+    def inputs(self) -> Iterator[WrittenInput]:
         """Everything that a person may edit on Measured, in the order of the sheet."""
         for put in self.page.puts:
             if isinstance(put, Typed):
-                yield Input(
+                yield WrittenInput(
                     put.named, put.index, f"{column_letters(put.col + 1)}{put.row + 1}",
                     self.cells.get((put.row, put.col)), self._told(put), self.text(put.row, WHY),
                 )  # fmt: skip
 
-    def _told(self, put: Typed) -> Told | None:
+    def _told(self, put: Typed) -> AsTyped | None:
         typed, origins = self.text(put.row, TYPED), self.text(put.row, ORIGIN)
         if put.named.level == JOB:
-            return Told(typed, origins) if origins else None
-        if isinstance(put.named, Forced):
-            return hear_lines(typed, origins).get(forced_name(put.named, put.index))
+            return AsTyped(typed, origins) if origins else None
+        if isinstance(put.named, Override):
+            return parse_lines(typed, origins).get(forced_name(put.named, put.index))
         if put.named.level.across:
-            return hear_cell(self.text(put.row + 1, put.col))
-        return hear_lines(typed, origins).get(put.named.header) if isinstance(put.named, Given) else None
+            return parse_cell(self.text(put.row + 1, put.col))
+        return parse_lines(typed, origins).get(put.named.header) if isinstance(put.named, Input) else None
 
     def text(self, row: int, col: int) -> str:
         """The words of a cell of Measured; blank when it holds none."""
@@ -97,8 +97,8 @@ class Written:
         return [self.text(block.words, block.first + index) for index in range(block.count)]
 
     def _block(self, level: Level) -> Block:
-        spots = self.places.spots.items()
-        return next(spot.block for named, spot in spots if isinstance(named, Given) and named.level == level)
+        locations = self.places.locations.items()
+        return next(spot.block for named, spot in locations if isinstance(named, Input) and named.level == level)
 
     def names(self, level: Level) -> list[str]:
         """The names that the rows of a table of the house go by, on Prices."""
@@ -113,7 +113,7 @@ class Written:
         """The rows of a block of the Log, as words."""
         return _log_rows(self.book.sheets["Log"], title)
 
-    def at(self, each: Input) -> str:
+    def at(self, each: WrittenInput) -> str:
         """Where an input stands, as a note begins."""
         return f"{self.book.name} {NAME}!{each.ref}"
 
@@ -133,11 +133,11 @@ def read_written(path: Path) -> Written:
         raise _refused(path.name, "its sheet Log does not say that flatwork wrote it")
     cells = _by_place(book.sheets[NAME])
     counts = {section.level: _count(cells, section) for section in SECTIONS if _is_typed(section)}
-    places = Places()
+    places = CellMap()
     page = measured_page(places, tuple({**_fixed_counts(), **counts}.items()))
     for put in page.puts:
         found = _words(cells.get((put.row, put.col)))
-        if isinstance(put, Words) and found != put.text:
+        if isinstance(put, FixedText) and found != put.text:
             ref = f"{column_letters(put.col + 1)}{put.row + 1}"
             raise _refused(
                 path.name,

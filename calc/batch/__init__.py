@@ -2,17 +2,17 @@
 
 from calc.batch.bidding import bid, check
 from calc.batch.load import ready, take
-from calc.batch.worker import Done, Slice, evaluated, job_findings, work
 from calc.batch.run import CHUNK, HOUSE_BOOK, WEEK_FILE, Progress, Run
+from calc.batch.worker import Slice, SliceResult, evaluated, job_findings, work
 
 __all__ = [
     "CHUNK",
     "HOUSE_BOOK",
     "WEEK_FILE",
-    "Done",
     "Progress",
     "Run",
     "Slice",
+    "SliceResult",
     "bid",
     "check",
     "evaluated",

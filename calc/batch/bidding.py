@@ -9,10 +9,10 @@ from itertools import islice
 from pathlib import Path
 
 from calc.batch.load import ready
-from calc.batch.worker import Asked, Done, Slice, evaluated, job_findings, work
-from calc.batch.pool import executor_of, handed_out, workers_for
-from calc.batch.run import CHUNK, WEEK_FILE, Concerns, Progress, Run
-from calc.batch.serialize import print_of, print_of_program
+from calc.batch.pool import executor_of, map_slices, workers_for
+from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
+from calc.batch.serialize import fingerprint, program_fingerprint
+from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
 from calc.errors import Finding, Place, Severity, Unreadable
 from calc.files import Results, Saved
 from calc.layout.week import WeekRow, week_sheets
@@ -53,7 +53,7 @@ def bid(
     executor = pool or executor_of(count)
     progress.begin("Bidding", len(bidding.orders))
     try:
-        for done in handed_out(bidding.slices(count), work, executor, count, bidding.worker_lost):
+        for done in map_slices(bidding.slices(count), work, executor, count, bidding.worker_lost):
             bidding.keep(done, progress)
         bidding.save_week()
     except KeyboardInterrupt:
@@ -88,13 +88,13 @@ class _Bidding:
         return len(self.rows) == len(self.orders)
 
     def _orders(self) -> Iterator[_Order]:
-        concerns = Concerns(self.run.findings)
-        same_for_all = print_of(self.run.house_print, print_of_program())
+        concerns = FindingIndex(self.run.findings)
+        same_for_all = fingerprint(self.run.house_print, program_fingerprint())
         for _, cards in self.run.ready():
             for place in cards:
                 card = self.run.cards[place]
                 notes = concerns.of(card, self.run.house_books)
-                made_from = print_of(same_for_all, card.typed, notes)
+                made_from = fingerprint(same_for_all, card.typed, notes)
                 yield _Order(place, notes, made_from, self.results.current(card.file, made_from))
 
     def slices(self, workers: int) -> Iterator[Slice]:
@@ -103,16 +103,16 @@ class _Bidding:
         orders = iter(self.orders)
         for number, cards in self.run.ready():
             ready_jobs = tuple(card - number * CHUNK for card in cards)
-            asked: list[Asked] = []
+            asked: list[JobRequest] = []
             for place, order in enumerate(islice(orders, len(cards))):
-                asked.append(Asked(place, self.run.cards[order.card].file, order.notes, order.there is None))
+                asked.append(JobRequest(place, self.run.cards[order.card].file, order.notes, order.there is None))
                 if sum(each.make for each in asked) == most:
                     yield Slice(self.run.chunks[number], ready_jobs, tuple(asked))
                     asked = []
             if asked:
                 yield Slice(self.run.chunks[number], ready_jobs, tuple(asked))
 
-    def keep(self, done: Done, progress: Progress) -> None:
+    def keep(self, done: SliceResult, progress: Progress) -> None:
         """Saves what came of the next slice."""
         self.identity = self.identity or done.identity
         for made in done.made:
@@ -132,7 +132,7 @@ class _Bidding:
         """Writes the week, unless it was made from these very jobs before."""
         if self.identity is None:
             return
-        made_from = print_of("week", [each.made_from for each in self.orders])
+        made_from = fingerprint("week", [each.made_from for each in self.orders])
         there = self.results.current(WEEK_FILE, made_from)
         if there is not None:
             self.run.written.append(("", there, Saved.UNCHANGED))

@@ -27,7 +27,7 @@ def named_files(paths: Sequence[Path], house: Path | None) -> tuple[list[Path], 
             for each in _meant(path, house):
                 locked = lock_of(each)
                 if locked:
-                    findings.append(_passed_over(each, locked))
+                    findings.append(_ignored(each, locked))
                 else:
                     files.setdefault(each.resolve(), each)
         except Unreadable as reason:
@@ -61,12 +61,12 @@ def _books(found: Sequence[Path], house: Path | None, none: str) -> Iterator[Pat
         raise Unreadable(none)
 
 
-def _passed_over(lock: Path, book: str) -> Finding:
+def _ignored(lock: Path, book: str) -> Finding:
     found = f"It is the lock file of {book}, which is open in another program, so it is passed over."
     return Finding(Severity.NOTE, Place(lock.name), found, f"What is not saved in {book} yet is not in this run.")
 
 
-def told_apart(files: Sequence[Path]) -> list[str]:
+def unique_names(files: Sequence[Path]) -> list[str]:
     """A name for each book: its file name, with as many of its folders before it as tell it from the others."""
     names = []
     for path in files:

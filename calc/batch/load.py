@@ -6,15 +6,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from calc.batch.input_files import named_files, told_apart
-from calc.batch.run import CHUNK, HOUSE_BOOK, Card, Concerns, Progress, Run
-from calc.batch.serialize import packed, print_of_house, print_of_job, unpacked
+from calc.batch.input_files import named_files, unique_names
+from calc.batch.run import CHUNK, HOUSE_BOOK, FindingIndex, JobRef, Progress, Run
+from calc.batch.serialize import company_fingerprint, job_fingerprint, packed, unpacked
 from calc.cells import Book
 from calc.errors import Finding, Severity, Unreadable
 from calc.files import same_file
-from calc.intake.records import JobInput
 from calc.intake.read_run import Opened, jobs_of, open_books
-from calc.intake.spelling import same
+from calc.intake.records import JobInput
+from calc.intake.spelling import normalize
 from calc.xlsx_read.read import read_book
 
 
@@ -51,7 +51,7 @@ def _house_beside(files: Sequence[Path]) -> Path | None:
 def _read_all(run: Run, files: Sequence[Path], shelf: list[Book | bytes], progress: Progress) -> Iterator[Book]:
     """Every book that can be read; each is then put on the shelf, packed when there are others."""
     progress.begin("Reading", len(files))
-    for path, name in zip(files, told_apart(files), strict=True):
+    for path, name in zip(files, unique_names(files), strict=True):
         book = _read(run, path)
         if book is not None:
             book = replace(book, name=name)
@@ -77,7 +77,7 @@ def _take_in(
     books = (unpacked(each) if isinstance(each, bytes) else each for each in shelf)
     waiting: list[JobInput] = []
     for jobs in jobs_of(opened, books, bid_date):
-        waiting += [job for job in jobs if not only or same(job.id) == same(only)]
+        waiting += [job for job in jobs if not only or normalize(job.id) == normalize(only)]
         while len(waiting) >= CHUNK:
             _pack(run, waiting[:CHUNK])
             del waiting[:CHUNK]
@@ -87,19 +87,19 @@ def _take_in(
     progress.end()
     run.findings += opened.findings
     run.findings += _same_names(run.cards)
-    run.house_books, run.house_print = tuple(sorted(opened.house.books)), print_of_house(opened.house)
-    concerns = Concerns([each for each in run.findings if each.severity is Severity.STOP])
+    run.house_books, run.house_print = tuple(sorted(opened.house.books)), company_fingerprint(opened.house)
+    concerns = FindingIndex([each for each in run.findings if each.severity is Severity.STOP])
     run.held = [card.id for card in run.cards if concerns.of(card, run.house_books)]
 
 
 def _pack(run: Run, jobs: list[JobInput]) -> None:
-    run.cards += [Card(job.id, job.place, print_of_job(job)) for job in jobs]
+    run.cards += [JobRef(job.id, job.place, job_fingerprint(job)) for job in jobs]
     run.chunks.append(packed(jobs))
 
 
-def _same_names(cards: Sequence[Card]) -> list[Finding]:
+def _same_names(cards: Sequence[JobRef]) -> list[Finding]:
     """Two ids whose workbooks would have the same file name: neither is written."""
-    names: dict[str, list[Card]] = {}
+    names: dict[str, list[JobRef]] = {}
     for card in cards:
         names.setdefault(same_file(card.file), []).append(card)
     return [
@@ -122,7 +122,7 @@ def ready(run: Run) -> list[JobInput]:
 
 
 def _ready(run: Run) -> Iterator[JobInput]:
-    concerns = Concerns(run.findings)
+    concerns = FindingIndex(run.findings)
     for number, cards in run.ready():
         jobs: list[JobInput] = unpacked(run.chunks[number])
         for card in cards:

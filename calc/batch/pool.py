@@ -29,7 +29,7 @@ _T = TypeVar("_T")
 _R = TypeVar("_R")
 
 
-class Here(Executor):
+class InlineExecutor(Executor):
     """An executor that does the work in this very process, at once."""
 
     def submit(self, fn: Callable[..., Any], /, *args: Any, **kwargs: Any) -> Future[Any]:
@@ -57,7 +57,7 @@ def workers_for(workbooks: int, workers: int | None) -> int:
 def executor_of(workers: int) -> Executor:
     """So many processes, or this one. They start afresh on every system: nothing of ours is copied half done."""
     if workers == 1:
-        return Here()
+        return InlineExecutor()
     return ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_begin)
 
 
@@ -75,7 +75,7 @@ def _go_with_parent() -> None:
         os._exit(1)
 
 
-def handed_out(
+def map_slices(
     pieces: Iterable[_T], work: Callable[[_T], _R], executor: Executor, workers: int, lost: Callable[[], None]
 ) -> Iterator[_R]:
     """What comes of each piece, in order. Only so many are under way as keep the workers busy.
@@ -83,7 +83,7 @@ def handed_out(
     The system may end a worker that takes too much memory: then ``lost`` is told, and its work is done in this process.
     """
     under_way: deque[tuple[_T, Future[_R]]] = deque()
-    most = 0 if isinstance(executor, Here) else _AHEAD * workers
+    most = 0 if isinstance(executor, InlineExecutor) else _AHEAD * workers
     for piece in pieces:
         under_way.append((piece, _submitted(executor, work, piece)))
         if len(under_way) > most:

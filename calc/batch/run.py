@@ -9,7 +9,7 @@ from pathlib import Path
 
 from calc.errors import Finding, Place, Severity
 from calc.files import Saved, safe_name
-from calc.intake.spelling import same
+from calc.intake.spelling import normalize
 
 CHUNK = 200
 """Jobs that are evaluated together: memory stays flat however many there are."""
@@ -35,7 +35,7 @@ class Progress:
 
 
 @dataclass(frozen=True, slots=True)
-class Card:
+class JobRef:
     """All that a run keeps at hand of a job; the rest is packed away. ``typed`` is the print of what was typed."""
 
     id: str
@@ -48,7 +48,7 @@ class Card:
         return f"{safe_name(self.id)}.xlsx"
 
 
-class Concerns:
+class FindingIndex:
     """Which findings concern which job, however many there are of either."""
 
     def __init__(self, findings: Sequence[Finding]) -> None:
@@ -57,14 +57,14 @@ class Concerns:
         self._of_book: dict[str, list[int]] = defaultdict(list)
         for number, each in enumerate(findings):
             if each.job:
-                self._of_job[same(each.job)].append(number)
+                self._of_job[normalize(each.job)].append(number)
             else:
                 self._of_book[each.place.book].append(number)
 
-    def of(self, card: Card, books: Sequence[str]) -> tuple[Finding, ...]:
+    def of(self, card: JobRef, books: Sequence[str]) -> tuple[Finding, ...]:
         """The findings of a job itself, and those of its whole book and of ``books``, in the order they were made."""
         of_books = (self._of_book.get(book, []) for book in {card.place.book, *books, ""})
-        numbers = sorted({*self._of_job.get(same(card.id), []), *(each for some in of_books for each in some)})
+        numbers = sorted({*self._of_job.get(normalize(card.id), []), *(each for some in of_books for each in some)})
         return tuple(self._findings[number] for number in numbers)
 
 
@@ -83,7 +83,7 @@ class Run:
     """The print of what they say."""
     beside: Path = Path()
     """The folder of the first book: results go to a folder beside it when none is named."""
-    cards: list[Card] = field(default_factory=list)
+    cards: list[JobRef] = field(default_factory=list)
     chunks: list[bytes] = field(default_factory=list)
     """The jobs of the cards, :data:`CHUNK` by :data:`CHUNK`, packed."""
 
@@ -107,7 +107,7 @@ class Run:
 
     def ready(self) -> Iterator[tuple[int, list[int]]]:
         """For each chunk, its number and the cards in it that no stop holds back, by their place among all cards."""
-        held = {same(each) for each in self.held}
+        held = {normalize(each) for each in self.held}
         for number in range(len(self.chunks)):
             cards = range(number * CHUNK, min((number + 1) * CHUNK, len(self.cards)))
-            yield number, [place for place in cards if same(self.cards[place].id) not in held]
+            yield number, [place for place in cards if normalize(self.cards[place].id) not in held]

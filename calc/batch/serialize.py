@@ -18,9 +18,9 @@ from typing import Any
 
 from calc import __version__
 from calc.cells import Cell
-from calc.declared import Declared, Given
+from calc.declared import Declared, Input
 from calc.formula.levels import Level
-from calc.intake.records import DEFAULT, Entry, House, JobInput
+from calc.intake.records import DEFAULT, CompanyBook, Entry, JobInput
 from calc.intake.schema import TABLES, everything
 
 _QUICK = 1
@@ -79,7 +79,7 @@ def _levels() -> dict[str, Level]:
     return {str(table.level): table.level for table in TABLES.values()}
 
 
-def print_of(*things: object) -> str:
+def fingerprint(*things: object) -> str:
     """A print of values: the same for the same values, in whichever process, and another for any other."""
     buffer = BytesIO()
     packer = _Packer(buffer, pickle.HIGHEST_PROTOCOL)
@@ -88,7 +88,7 @@ def print_of(*things: object) -> str:
     return hashlib.sha256(buffer.getbuffer()).hexdigest()
 
 
-def print_of_job(job: JobInput) -> str:
+def job_fingerprint(job: JobInput) -> str:
     """The print of what was typed for a job and where it stood: what nobody typed follows from that.
 
     Not of the rest of its book: another job may change there, and this one's workbook still be the one to have.
@@ -96,20 +96,20 @@ def print_of_job(job: JobInput) -> str:
     rows = {
         level_: [replace(row, entries=_typed(row.entries)) for row in rows] for level_, rows in job.rows.items() if rows
     }
-    return print_of(replace(job, sha256="", house=House(), notes=[], entries=_typed(job.entries), rows=rows))
+    return fingerprint(replace(job, sha256="", house=CompanyBook(), notes=[], entries=_typed(job.entries), rows=rows))
 
 
-def _typed(entries: Mapping[Given, Entry]) -> dict[Given, Entry]:
+def _typed(entries: Mapping[Input, Entry]) -> dict[Input, Entry]:
     return {given: entry for given, entry in entries.items() if entry.origin != DEFAULT}
 
 
-def print_of_house(house: House) -> str:
+def company_fingerprint(house: CompanyBook) -> str:
     """The print of what a house book says, less what every job took over from it."""
-    return print_of(replace(house, sha256="", books=set(), company={}, site={}, rows={}))
+    return fingerprint(replace(house, sha256="", books=set(), company={}, site={}, rows={}))
 
 
 @cache
-def print_of_program() -> str:
+def program_fingerprint() -> str:
     """The print of the program itself: its version and its own text, so that a changed rule writes every job again."""
     folder = Path(__file__).parent.parent
     texts = hashlib.sha256()

@@ -20,9 +20,9 @@ def summary(run: Run, folder: str) -> str:
     beside = [path.name for path in run.beside_others]
     told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
     failed = f", {len(run.failures)} failed" if run.failures else ""
-    same = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
-    unchanged = f", {same} unchanged" if same else ""
-    written = sum(1 for job, _, _ in run.written if job) - same
+    normalize = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
+    unchanged = f", {normalize} unchanged" if normalize else ""
+    written = sum(1 for job, _, _ in run.written if job) - normalize
     return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {house}{told}"
 
 

@@ -13,20 +13,20 @@ from functools import lru_cache
 from calc.batch.run import CHUNK
 from calc.batch.serialize import unpacked
 from calc.errors import Finding, Place, Severity
-from calc.model.evaluate import evaluate
 from calc.intake.records import JobInput
 from calc.intake.schema import PRICES
+from calc.layout.checks_sheet import missed, open_stops
+from calc.layout.week import WeekRow, week_row
+from calc.model.evaluate import evaluate
+from calc.model.results import JobValues, each_job
+from calc.model.sensitivity import all_with_sensitivity
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
-from calc.layout.checks_sheet import missed, open_stops
-from calc.model.sensitivity import all_with_moves
-from calc.model.results import JobValues, each_job
-from calc.layout.week import WeekRow, week_row
 from calc.xlsx_write.write import Identity, identity_of, job_workbook
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class JobRequest:
     """One job that is asked for: its place among the ready jobs of its chunk, its file, its notes, and whether its
     workbook is to be made."""
 
@@ -42,11 +42,11 @@ class Slice:
 
     chunk: bytes
     ready: tuple[int, ...]
-    asked: tuple[Asked, ...]
+    asked: tuple[JobRequest, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class JobResult:
     """What came of one job: its workbook if it was asked for, or why there is none; its row of the week; what the
     rules found."""
 
@@ -58,19 +58,19 @@ class Made:
 
 
 @dataclass(frozen=True, slots=True)
-class Done:
+class SliceResult:
     """What came of a slice, and the identity that the week's workbook takes from its first job."""
 
-    made: tuple[Made, ...]
+    made: tuple[JobResult, ...]
     identity: Identity
 
 
-def work(each: Slice) -> Done:
+def work(each: Slice) -> SliceResult:
     """Makes the workbooks of a slice. Same slice, same bytes, wherever it runs."""
     values = _chunk(each.chunk, each.ready)
     jobs = _with_moves({asked.place: values[asked.place] for asked in each.asked if asked.make})
     made = tuple(_made(jobs.get(asked.place, values[asked.place]), asked) for asked in each.asked)
-    return Done(made, identity_of(values[each.asked[0].place], "Week"))
+    return SliceResult(made, identity_of(values[each.asked[0].place], "Week"))
 
 
 @lru_cache(maxsize=1)
@@ -83,12 +83,12 @@ def _chunk(chunk: bytes, ready: tuple[int, ...]) -> tuple[JobValues, ...]:
 def _with_moves(jobs: dict[int, JobValues]) -> dict[int, JobValues]:
     """The jobs that are to be made, with what moves their prices, asked together."""
     try:
-        return dict(zip(jobs, all_with_moves(list(jobs.values())), strict=True))
+        return dict(zip(jobs, all_with_sensitivity(list(jobs.values())), strict=True))
     except Exception:  # whatever is wrong with one job is said when each is asked alone, as its workbook is made
         return jobs
 
 
-def _made(values: JobValues, asked: Asked) -> Made:
+def _made(values: JobValues, asked: JobRequest) -> JobResult:
     values = replace(values, job=replace(values.job, notes=list(asked.notes)))
     data, failure = None, ""
     if asked.make:
@@ -96,7 +96,7 @@ def _made(values: JobValues, asked: Asked) -> Made:
             data = job_workbook(values)
         except Exception as reason:  # whatever is wrong with one job, the others have their workbooks
             failure = f"{asked.file}: it could not be made: {type(reason).__name__}: {reason}"
-    return Made(asked.file, data, failure, week_row(values, asked.file), tuple(job_findings(values)))
+    return JobResult(asked.file, data, failure, week_row(values, asked.file), tuple(job_findings(values)))
 
 
 def evaluated(jobs: Sequence[JobInput]) -> Iterator[JobValues]:

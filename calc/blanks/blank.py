@@ -6,19 +6,19 @@ import warnings
 from collections.abc import Mapping, Sequence
 from io import BytesIO
 
-from calc.intake.schema import TABLES, WEEK_TABLES
-from calc.intake.spelling import same
 from calc.blanks.rows import (
     HOUSE_SHEETS,
     HOUSE_WORDS,
     WEEK_WORDS,
     Row,
     Typed,
+    drop_downs_of,
     example_row,
-    rolls_of,
     standing_rows,
 )
 from calc.blanks.sheets import Blank
+from calc.intake.schema import TABLES, WEEK_TABLES
+from calc.intake.spelling import normalize
 
 Rows = Mapping[str, Sequence[Mapping[str, Typed]]]
 """What is typed, by sheet: the rows, each by header."""
@@ -66,7 +66,7 @@ def _refuse_unknown(typed: Rows, sheets: Sequence[str]) -> None:
 
 def _row_for(name: str, rows: Sequence[Row], typed: Mapping[str, Typed]) -> Row:
     def named(cells: Mapping[str, Typed]) -> list[str]:
-        return [same(str(cells.get(each, ""))) for each in _NAMES]
+        return [normalize(str(cells.get(each, ""))) for each in _NAMES]
 
     for row in rows:
         if named(row.cells) == named(typed):
@@ -78,7 +78,7 @@ def _written(title: str, sheets: Mapping[str, Sequence[Row]], words: Sequence[st
     buffer = BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        blank = Blank(buffer, title, rolls_of(tuple(sheets)))
+        blank = Blank(buffer, title, drop_downs_of(tuple(sheets)))
         blank.lay_words(title, words)
         for name, rows in sheets.items():
             blank.lay_table(TABLES[name], rows)

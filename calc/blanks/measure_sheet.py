@@ -7,18 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.declared import Given, Kind
+from calc.declared import Input, Kind
+from calc.layout.addresses import CellMap
+from calc.layout.line_sheets import SAFETY
+from calc.layout.page import FixedText, Page
+from calc.layout.workbook import resolve
+from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
 from calc.trade.inputs.job import Job
-from calc.trade.inputs.papers import OnPaper
+from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.placing import Access, BarrowWay
 from calc.trade.inputs.removal import Footing, Plant
-from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
-from calc.trade.inputs.site import Asked, Use
+from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.layout.line_sheets import SAFETY
-from calc.layout.page import Page, Words
-from calc.layout.addresses import Places
-from calc.layout.workbook import resolve
 from calc.xlsx_write.write import Identity, written
 
 TITLE = "Measure sheet"
@@ -32,15 +32,15 @@ _CREATED = 46023.0
 _FIELD_HEIGHT, _ROW_HEIGHT, _SKETCH_HEIGHT, _HEAD_HEIGHT, _GAP = 19.0, 17.0, 18.0, 26.0, 6.0
 
 _AREA_FIELDS = (
-    Measured.length, Measured.width, Measured.other_width, Measured.thickness, Measured.other_thickness,
-    Measured.above_grade, Measured.base, Measured.copies, Measured.known_area, Measured.run, Measured.panel_width,
-    Measured.old_slab, Measured.old_slab_thickness, Use.cross, Use.along, Use.falls, Use.vehicles, Use.lip,
+    Area.length, Area.width, Area.other_width, Area.thickness, Area.other_thickness,
+    Area.above_grade, Area.base, Area.copies, Area.known_area, Area.run, Area.panel_width,
+    Area.old_slab, Area.old_slab_thickness, AreaUse.cross, AreaUse.along, AreaUse.falls, AreaUse.vehicles, AreaUse.lip,
 )  # fmt: skip
 _SITE_FIELDS = (
-    Job.client, Job.address, OnPaper.contact, Job.soil, Digging.by, Job.caps, OnPaper.water, Removal.saw_cut,
+    Job.client, Job.address, PaperFacts.contact, Job.soil, Digging.by, Job.caps, PaperFacts.water, Removal.saw_cut,
     BarrowWay.feet, Access.slope, Access.wet, Access.chute, Access.barrow, Access.pump, Access.barrows, OnSite.power,
-    Asked.client, Asked.right_of_way, Asked.freezes, Asked.cables, Asked.licensed, Asked.outlet, Asked.locate,
-    Asked.locate_ends,
+    Permissions.client, Permissions.right_of_way, Permissions.freezes, Permissions.cables, Permissions.licensed, Permissions.outlet, Permissions.locate,
+    Permissions.locate_ends,
 )  # fmt: skip
 _ASKED_ON_SITE = (
     "WHO CAPS THE WATER, AND WHERE IS ITS VALVE?",
@@ -53,7 +53,7 @@ _ASKED_ON_SITE = (
 def measure_sheet(paper: str = "letter") -> bytes:
     """The bytes of the workbook: the sheets Site and Area, each one page. Same words, same bytes."""
     pages = (_site_page(), _area_page())
-    return written([resolve(page, Places()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True))
+    return written([resolve(page, CellMap()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True))
 
 
 def _site_page() -> Page:
@@ -76,7 +76,7 @@ def _area_page() -> Page:
         "A page an area. The tape from ONE end, running totals, never gap by gap; with units: 10' 6 1/2\", 45 cm.",
     )
     _lay_line(page, ("Area", "Photos, from to"))
-    page.put(Words(page.row, 0, "signer", f"Shape, ring it:   {'     '.join(Measured.shape.words_allowed)}"))
+    page.put(FixedText(page.row, 0, "signer", f"Shape, ring it:   {'     '.join(Area.shape.words_allowed)}"))
     page.heights[page.row] = _FIELD_HEIGHT
     page.next()
     _lay_fields(page, _AREA_FIELDS)
@@ -103,7 +103,7 @@ def _open(name: str, title: str, how: str) -> Page:
     page.next()
     page.words(0, SAFETY, "subtitle")
     page.next()
-    page.put(Words(page.row, 0, "line", how))
+    page.put(FixedText(page.row, 0, "line", how))
     page.next()
     _lay_line(page, ("Job", "Date", "Initials"))
     return page
@@ -123,37 +123,39 @@ def _lay_line(page: Page, labels: Sequence[str]) -> None:
     share = len(_GRID) // len(labels)
     for place, label in enumerate(labels):
         first = place * share
-        page.put(Words(page.row, first, "signer", label))
+        page.put(FixedText(page.row, first, "signer", label))
         for col in range(first + share // _FIELD_WIDE + (share > _FIELD_WIDE), first + share):
-            page.put(Words(page.row, col, "sign", ""))
+            page.put(FixedText(page.row, col, "sign", ""))
     page.heights[page.row] = _FIELD_HEIGHT
     page.next()
 
 
-def _lay_fields(page: Page, givens: Sequence[Given]) -> None:
+def _lay_fields(page: Page, givens: Sequence[Input]) -> None:
     """Three in a row: the label, a blank, and its unit or the words to choose from."""
     across = len(_GRID) // _FIELD_WIDE
     for start in range(0, len(givens), across):
         for place, given in enumerate(givens[start : start + across]):
             first = place * _FIELD_WIDE
-            page.put(Words(page.row, first, "signer", given.label))
-            page.put(Words(page.row, first + _LABEL_WIDE, "byhand", ""))
+            page.put(FixedText(page.row, first, "signer", given.label))
+            page.put(FixedText(page.row, first + _LABEL_WIDE, "byhand", ""))
             unit = _unit(given)
             page.put(
-                Words(page.row, first + _LABEL_WIDE + 1, "signer" if unit else "byhand", f"  {unit}" if unit else "")
+                FixedText(
+                    page.row, first + _LABEL_WIDE + 1, "signer" if unit else "byhand", f"  {unit}" if unit else ""
+                )
             )
         page.heights[page.row] = _FIELD_HEIGHT
         page.next()
 
 
-def _unit(given: Given) -> str:
+def _unit(given: Input) -> str:
     """The unit of a blank, or the letters to ring; words are written out."""
     if given.kind is Kind.CHOICE:
         return "Y   N" if set(given.words_allowed) == {"yes", "no"} else ""
     return given.unit_text if given.kind in (Kind.NUMBER, Kind.SLOPE) else ""
 
 
-def _lay_rows(page: Page, givens: Sequence[Given], rows: int) -> None:
+def _lay_rows(page: Page, givens: Sequence[Input], rows: int) -> None:
     """A table of blanks under the headers of the input book; the last column takes the rest of the page."""
     for col in range(len(_GRID)):
         page.words(col, givens[col].header if col < len(givens) else "", "head")
@@ -161,15 +163,15 @@ def _lay_rows(page: Page, givens: Sequence[Given], rows: int) -> None:
     page.next()
     for _ in range(rows):
         for col in range(len(_GRID)):
-            page.put(Words(page.row, col, "byhand" if col < len(givens) - 1 else "sign", ""))
+            page.put(FixedText(page.row, col, "byhand" if col < len(givens) - 1 else "sign", ""))
         page.heights[page.row] = _ROW_HEIGHT
         page.next()
 
 
 def _lay_question(page: Page, question: str) -> None:
-    page.put(Words(page.row, 0, "signer", question))
+    page.put(FixedText(page.row, 0, "signer", question))
     for col in range(5, len(_GRID)):
-        page.put(Words(page.row, col, "sign", ""))
+        page.put(FixedText(page.row, col, "sign", ""))
     page.heights[page.row] = 22
     page.next()
 
@@ -177,6 +179,6 @@ def _lay_question(page: Page, question: str) -> None:
 def _lay_lines(page: Page, rows: int, height: float = _FIELD_HEIGHT, role: str = "sign") -> None:
     for _ in range(rows):
         for col in range(len(_GRID)):
-            page.put(Words(page.row, col, role, ""))
+            page.put(FixedText(page.row, col, role, ""))
         page.heights[page.row] = height
         page.next()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from calc.declared import Factor, Given, Kind, Price
+from calc.declared import Factor, Input, Kind, Price
 from calc.intake.schema import (
     ACCEPTABLE,
     AREAS,
@@ -29,10 +29,10 @@ from calc.intake.schema import (
     facts_of,
 )
 from calc.intake.spelling import one_of
-from calc.trade.inputs.job import Site
-from calc.trade.ordering.order import Order
-from calc.trade.inputs.pour import Ordering
 from calc.layout.line_sheets import SAFETY
+from calc.trade.inputs.job import Site
+from calc.trade.inputs.pour import Ordering
+from calc.trade.ordering.order import Order
 
 Typed = str | float
 """What stands in a cell: words and dimensions as a person types them, a day as 2026-04-13, a price as a number."""
@@ -103,7 +103,7 @@ class Row:
 
 
 @dataclass(frozen=True)
-class Roll:
+class DropDownList:
     """The words of one drop-down, and the columns of what is said beside each."""
 
     title: str
@@ -125,16 +125,16 @@ def _example(table: Table, heading: Heading) -> str:
     return str(_usual_word(given)) if given.kind is Kind.CHOICE else heading.example
 
 
-def _usual_word(choice: Given) -> float | str | None:
+def _usual_word(choice: Input) -> float | str | None:
     return choice.example or choice.default
 
 
-def _asked_for(given: Given) -> bool:
+def _asked_for(given: Input) -> bool:
     """Whether the usual word of the choice that a given hangs on makes it used."""
     if given.used_if is None:
         return True
     choice, *words = given.used_if
-    return isinstance(choice, Given) and _usual_word(choice) in words
+    return isinstance(choice, Input) and _usual_word(choice) in words
 
 
 def needed(heading: Heading) -> bool:
@@ -156,7 +156,7 @@ def standing_rows(name: str) -> list[Row]:
     return []
 
 
-def _fact_row(name: str, given: Given) -> Row:
+def _fact_row(name: str, given: Input) -> Row:
     keys = {key: EVERY_JOB for key in FACT_TABLES[name]}
     cells: dict[str, Typed] = {**keys, "fact": given.header}
     return Row(cells, False, frozenset(cells), {"value": _message_of(given, given.help)}, given.words_allowed)
@@ -190,23 +190,23 @@ def message(heading: Heading) -> str:
     return _sentence(heading.help) if said else f"{_sentence(heading.help)} Needed."
 
 
-def _message_of(given: Given, help_text: str) -> str:
+def _message_of(given: Input, help_text: str) -> str:
     return " ".join(filter(None, (_sentence(help_text), *_how(given), _when_blank(given))))
 
 
-def _how(given: Given) -> tuple[str, ...]:
+def _how(given: Input) -> tuple[str, ...]:
     if given.kind is Kind.CHOICE:
         return (f"Type {one_of(given.words_allowed)}.",)
     unit = f"Unit: {given.unit_text}." if given.kind is Kind.NUMBER and given.unit_text else ""
     return unit, f"Example: {given.example}." if given.example else ""
 
 
-def _when_blank(given: Given) -> str:
+def _when_blank(given: Input) -> str:
     if given.required:
         return "Needed."
     if given.needed_if is not None:
         choice, *words = given.needed_if
-        asked = choice.label.lower() if isinstance(choice, Given) else ""
+        asked = choice.label.lower() if isinstance(choice, Input) else ""
         return f"Needed where {asked} is {one_of(words)}."
     if given.kind is Kind.CHOICE:
         return f"Blank means {given.default}."
@@ -219,9 +219,9 @@ def _sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:].rstrip('.')}."
 
 
-def rolls_of(names: Sequence[str]) -> list[Roll]:
+def drop_downs_of(names: Sequence[str]) -> list[DropDownList]:
     """Every drop-down of these sheets, in order."""
-    rolls = [roll_of(TABLES[name], heading) for name in names for heading in TABLES[name].headings]
+    rolls = [drop_down_of(TABLES[name], heading) for name in names for heading in TABLES[name].headings]
     rolls += [
         _of_choice(name, given)
         for name in names if name in FACT_TABLES
@@ -230,7 +230,7 @@ def rolls_of(names: Sequence[str]) -> list[Roll]:
     return list({roll.title: roll for roll in rolls if roll.words}.values())
 
 
-def roll_of(table: Table, heading: Heading) -> Roll:
+def drop_down_of(table: Table, heading: Heading) -> DropDownList:
     """The drop-down of a column; one without words when any words may be typed."""
     if heading.given is not None:
         return _of_choice(table.name, heading.given)
@@ -238,23 +238,23 @@ def roll_of(table: Table, heading: Heading) -> Roll:
     if heading.label == "fact":
         facts = facts_of(table.name)
         beside = (("what it is", tuple(_sentence(each.help) for each in facts)),)
-        return Roll(title, tuple(each.header for each in facts), beside)
+        return DropDownList(title, tuple(each.header for each in facts), beside)
     if heading.label == "line":
         stops = tuple(each.label for each in ACCEPTABLE.values())
         units = (*(each.unit_text for each in FORCEABLE.values()), *("a stop" for _ in stops))
-        return Roll(title, (*(each.label for each in FORCEABLE.values()), *stops), (("unit", units),))
+        return DropDownList(title, (*(each.label for each in FORCEABLE.values()), *stops), (("unit", units),))
     if heading.label == "taxable":
-        return Roll(_EITHER, _YES_NO)
+        return DropDownList(_EITHER, _YES_NO)
     words = {
         "item": [each.label for each in PRICE_LIST],
         "factor": [each.label for each in FACTOR_LIST],
         "for": [word for each in FACTOR_LIST if each.level.axes for word in each.level.axis.words],
     }.get(heading.label, [])  # fmt: skip
-    return Roll(title, tuple(dict.fromkeys(words)))
+    return DropDownList(title, tuple(dict.fromkeys(words)))
 
 
-def _of_choice(name: str, given: Given) -> Roll:
+def _of_choice(name: str, given: Input) -> DropDownList:
     """All the columns that take yes or no share one list."""
     if given.words_allowed == _YES_NO:
-        return Roll(_EITHER, _YES_NO)
-    return Roll(f"{name}: {given.label.lower()}", given.words_allowed)
+        return DropDownList(_EITHER, _YES_NO)
+    return DropDownList(f"{name}: {given.label.lower()}", given.words_allowed)

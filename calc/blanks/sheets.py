@@ -10,15 +10,15 @@ from typing import Any
 import xlsxwriter
 from xlsxwriter.utility import xl_range, xl_range_abs
 
+from calc.blanks.rows import DropDownList, Row, Typed, drop_down_of, message, needed
 from calc.declared import Kind
 from calc.intake.schema import FACT_TABLES, KEYS, LISTS, READ_ME, Heading, Table
 from calc.intake.values import serial
-from calc.units.algebra import DATE
-from calc.blanks.rows import Roll, Row, Typed, message, needed, roll_of
 from calc.layout.line_sheets import SAFETY
-from calc.layout.styles import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
 from calc.layout.page import lines_of
-from calc.xlsx_write.worksheets import Faces, done, put
+from calc.layout.styles import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
+from calc.units.algebra import DATE
+from calc.xlsx_write.worksheets import FormatCache, done, put
 
 DEEP = 600
 """Rows of a sheet that have drop-downs."""
@@ -48,10 +48,10 @@ _WORDY = ("reason", "supplier", "notes")
 class Blank:
     """A workbook while it is written: its faces, each made once, and where on Lists the words of each list stand."""
 
-    def __init__(self, buffer: BytesIO, title: str, rolls: Sequence[Roll]) -> None:
+    def __init__(self, buffer: BytesIO, title: str, rolls: Sequence[DropDownList]) -> None:
         self.book = xlsxwriter.Workbook(buffer, {**_OPTIONS, "default_format_properties": dict(_PLAIN_FACE)})
         self.book.set_properties({"title": title, "author": "flatwork-calc", "created": _CREATED, "comments": SAFETY})
-        self.faces = Faces(self.book, _face)
+        self.faces = FormatCache(self.book, _face)
         self.lists = list(_places(rolls))
         self.ranges = {
             words: f"={LISTS}!{xl_range_abs(row + 1, col, row + len(words), col)}" for row, col, _, words in self.lists
@@ -93,7 +93,7 @@ class Blank:
         )
         self._put(sheet, 0, col, heading.header, "needed" if needed(heading) else "head")
         self._rule(sheet, (0, 0), col, said=(heading.header, message(heading)))
-        self._rule(sheet, (1, DEEP), col, words=roll_of(table, heading).words)
+        self._rule(sheet, (1, DEEP), col, words=drop_down_of(table, heading).words)
         for number, row in enumerate(rows, start=1):
             self._lay_filled(sheet, number, col, heading, row)
         if not any(row.printed for row in rows):
@@ -159,7 +159,7 @@ class Blank:
             done(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
 
 
-def _places(rolls: Sequence[Roll]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:
+def _places(rolls: Sequence[DropDownList]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:
     """Where on Lists each column stands: its header's row and column, and what is in it; a list is never split."""
     row, col, deepest = 2, 0, 0
     for roll in rolls:
@@ -205,7 +205,7 @@ def _face(look: str, format_text: str) -> dict[str, Any]:
 
 def _width(table: Table, heading: Heading, rows: Sequence[Row]) -> float:
     """Wide enough for the words of the header, those of the list with its arrow and, within reason, the rows."""
-    lengths = [len(word) + _ARROW for word in roll_of(table, heading).words]
+    lengths = [len(word) + _ARROW for word in drop_down_of(table, heading).words]
     lengths += [len(str(row.cells.get(heading.header, ""))) + 2 for row in rows]
     wordy = heading.label in _WORDY if heading.given is None else heading.given.kind is Kind.TEXT
     wordy = wordy or (table.name in FACT_TABLES and heading.label == "value")

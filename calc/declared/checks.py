@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from enum import Enum
 
-from calc.declared.inputs import Factor, Forced
+from calc.declared.inputs import Factor, Override
 from calc.declared.line import Line
 from calc.declared.section import Declared
-from calc.formula.build import both, correlation, is_given, opposite, size, when
-from calc.formula.value_types import FormulaError, Sort
+from calc.formula.build import both, correlation, is_given, not_, size, when
 from calc.formula.tree import Expr
+from calc.formula.value_types import FormulaError, ValueType
 
 
 class Severity(Enum):
@@ -58,10 +58,10 @@ class Caution(Declared):
         source: str,
     ) -> None:
         super().__init__(label)
-        if fires.sort is not Sort.FLAG:
+        if fires.sort is not ValueType.FLAG:
             raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
         self.severity, self.usual, self.do, self.source = severity, usual, do, source
-        self.accepted = Forced(f"Accepted: {label}", "") if severity is Severity.STOP else None
+        self.accepted = Override(f"Accepted: {label}", "") if severity is Severity.STOP else None
         self.fires = Line(f"{label}: fires", "", when(fires, 1, 0), source)
         self.found = Line(f"{label}: found", "", found, source)
         self.number = Line(f"{label}: number", unit_text, number, source)
@@ -71,7 +71,7 @@ class Caution(Declared):
         """For a stop: 1 when it fires and nobody accepted it."""
         if self.accepted is None:
             return None
-        is_open = both(self.fires > 0, opposite(is_given(self.accepted)))
+        is_open = both(self.fires > 0, not_(is_given(self.accepted)))
         return Line(f"{self.label}: not accepted", "", when(is_open, 1, 0), self.source)
 
     def members(self) -> Iterator[tuple[str, Declared]]:

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 from calc.declared.inputs import Price
 from calc.formula.build import correlation, is_given, when
-from calc.formula.value_types import FormulaError
 from calc.formula.tree import Expr, expression
+from calc.formula.value_types import FormulaError
 from calc.units.algebra import unit
 
 

@@ -7,8 +7,8 @@ from enum import Enum
 from functools import cached_property
 
 from calc.declared.section import Declared
-from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
+from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import DATE
 
 
@@ -23,7 +23,7 @@ class Kind(Enum):
     ROW = "row"
 
 
-class Given(Declared):
+class Input(Declared):
     """Something a person types, or leaves to its default. A blank optional number is ``none``.
 
     ``low`` and ``high`` are the hard limits (``over`` a limit that must be exceeded), ``ask_low`` and ``ask_high``
@@ -50,8 +50,8 @@ class Given(Declared):
         words: tuple[str, ...] = (),
         help: str = "",
         example: str = "",
-        needed_if: tuple[Given | str, ...] | None = None,
-        used_if: tuple[Given | str, ...] | None = None,
+        needed_if: tuple[Input | str, ...] | None = None,
+        used_if: tuple[Input | str, ...] | None = None,
         rows: Level | None = None,
     ) -> None:
         super().__init__(label, unit_text, _SORTS[kind], help)
@@ -69,16 +69,16 @@ class Given(Declared):
     @cached_property
     def header(self) -> str:
         """The header of its column: the label in small letters with the unit."""
-        return f"{self.label.lower()} {self.unit_said}".strip()
+        return f"{self.label.lower()} {self.unit_shown}".strip()
 
 
 _SORTS = {
-    Kind.ROW: Sort.NUMBER,
-    Kind.NUMBER: Sort.NUMBER,
-    Kind.SLOPE: Sort.NUMBER,
-    Kind.DATE: Sort.NUMBER,
-    Kind.CHOICE: Sort.TEXT,
-    Kind.TEXT: Sort.TEXT,
+    Kind.ROW: ValueType.NUMBER,
+    Kind.NUMBER: ValueType.NUMBER,
+    Kind.SLOPE: ValueType.NUMBER,
+    Kind.DATE: ValueType.NUMBER,
+    Kind.CHOICE: ValueType.TEXT,
+    Kind.TEXT: ValueType.TEXT,
 }
 
 
@@ -136,7 +136,7 @@ class Taxed(Declared):
     """Whether a purchase is taxed: as the house book says, else as is usual for things of its kind."""
 
     def __init__(self, label: str, default: str) -> None:
-        super().__init__(label, "", Sort.TEXT)
+        super().__init__(label, "", ValueType.TEXT)
         self.default = default
 
 
@@ -153,7 +153,7 @@ class Pack(Declared):
     """How much one pack of a priced thing holds. ``none`` until it is given."""
 
 
-class Forced(Declared):
+class Override(Declared):
     """What a person forces a line to be, with a reason and a name. ``none`` when the line is left as computed."""
 
     def __init__(self, label: str, unit_text: str, low: float | None = None) -> None:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.declared.inputs import Forced, Price
+from calc.declared.inputs import Override, Price
 from calc.declared.section import Declared
 from calc.formula.across import by_row
+from calc.formula.aggregate import Aggregate
 from calc.formula.build import if_given, is_given
-from calc.formula.aggregate import Gather
-from calc.formula.value_types import FormulaError
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr
+from calc.formula.value_types import FormulaError
 
 
 class Line(Declared):
@@ -24,10 +24,10 @@ class Line(Declared):
         super().__init__(label, unit_text, formula.sort)
         self.formula, self.source = formula, source
         self.computed: Line | None = None
-        self.forced: Forced | None = None
+        self.forced: Override | None = None
         self.all_rows: Line | None = None
         if adds:
-            self.all_rows = Line(label, unit_text, Gather("total", self, JOB), "sum of the rows")
+            self.all_rows = Line(label, unit_text, Aggregate("total", self, JOB), "sum of the rows")
             self.all_rows._level = JOB
 
     def members(self) -> Iterator[tuple[str, Declared]]:
@@ -39,7 +39,7 @@ class Line(Declared):
             yield "_all", self.all_rows
 
     @property
-    def is_forced(self) -> Expr:
+    def is_overridden(self) -> Expr:
         """Whether a person forced it. Raises FormulaError for a line that may not be forced."""
         if self.forced is None:
             raise FormulaError(f"{self.label!r} may not be forced")

@@ -110,7 +110,7 @@ class Table:
 
 
 @dataclass(frozen=True)
-class Running:
+class RunningList:
     """The slots of each row of a level, side by side and line after line: a list that is read along a tape."""
 
     title: str
@@ -120,7 +120,7 @@ class Running:
 
 
 @dataclass(frozen=True)
-class Said:
+class Sentences:
     """Fixed sentences."""
 
     title: str
@@ -132,7 +132,7 @@ class Said:
 
 
 @dataclass(frozen=True)
-class HouseWords:
+class CompanyText:
     """Words of the contractor's own: each row of a level of typed words, by its name. None typed, none shown."""
 
     title: str
@@ -140,14 +140,14 @@ class HouseWords:
 
 
 @dataclass(frozen=True)
-class Watched:
+class CautionList:
     """The cautions that the job earned, the loudest first, in words."""
 
     title: str
 
 
 @dataclass(frozen=True)
-class ToSign:
+class SignatureLines:
     """Lines for a name and a date, a row for each who signs."""
 
     title: str
@@ -158,7 +158,7 @@ class ToSign:
         object.__setattr__(self, "who", who)
 
 
-Part = Facts | Table | Running | Said | HouseWords | Watched | ToSign
+Part = Facts | Table | RunningList | Sentences | CompanyText | CautionList | SignatureLines
 """A block of a paper."""
 
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from typing import ClassVar
 
 from calc.formula.build import is_word
-from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Named
+from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import DATE, Unit, unit
 
 
@@ -18,7 +18,9 @@ class Declared(Named):
     section: type[Section]
     name: str
 
-    def __init__(self, label: str, unit_text: str = "", sort: Sort = Sort.NUMBER, help_text: str = "") -> None:
+    def __init__(
+        self, label: str, unit_text: str = "", sort: ValueType = ValueType.NUMBER, help_text: str = ""
+    ) -> None:
         self.label = label
         self.unit_text = unit_text
         self.help = help_text
@@ -27,7 +29,7 @@ class Declared(Named):
         self._level: Level | None = None
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         return self._sort
 
     @property
@@ -39,12 +41,12 @@ class Declared(Named):
         return self.section.level if self._level is None else self._level
 
     @property
-    def settled(self) -> Level | None:
+    def known_level(self) -> Level | None:
         """Its level; None while the section that it stands in is still being written."""
         return self.level if self._level is not None or "section" in vars(self) else None
 
     @property
-    def unit_said(self) -> str:
+    def unit_shown(self) -> str:
         """The unit that stands beside its number; a date says by its look that it is one."""
         return "" if self.unit_text == DATE else self.unit_text
 

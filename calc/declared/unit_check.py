@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import NoReturn
 
-from calc.formula.value_types import FormulaError, Sort
 from calc.formula.tree import Expr
+from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import unit
 from calc.units.registry import factor_between
 
@@ -14,9 +14,9 @@ def check_unit(label: str, unit_text: str, formula: Expr, source: str) -> None:
     """Raises FormulaError, in the words of the labels, where a formula does not come out in the unit of its line."""
     if not label or not source:
         raise FormulaError(f"{label!r} needs a label and a source")
-    if formula.sort is Sort.FLAG:
+    if formula.sort is ValueType.FLAG:
         raise FormulaError(f"{label!r} is a yes or no; count it with when(..., 1, 0)")
-    if formula.sort is Sort.NUMBER and formula.unit != unit(unit_text):
+    if formula.sort is ValueType.NUMBER and formula.unit != unit(unit_text):
         _refuse_unit(label, unit_text, formula)
 
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from calc.formula.aggregate import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
-from calc.formula.keys import Alike, Keyed, Where
-from calc.formula.value_types import FormulaError, Sort
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Exact, Expr, Literal, Named, Operand, Recast, expression
+from calc.formula.tree import Exact, Expr, Literal, Named, Operand, UnitCast, expression
+from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import PLAIN
 
 
@@ -26,7 +26,7 @@ def greatest(value: Named, to: Level = JOB) -> Expr:
     return _gather("greatest", value, _together(value, to))
 
 
-def place_of_least(value: Named, to: Level = JOB) -> Expr:
+def argmin(value: Named, to: Level = JOB) -> Expr:
     """The place of the first row in which ``value`` is least: ties go by the order of the rows.
 
     For a higher level ``to`` it is counted among the rows that belong to one row of it; ``at(..., of=to)`` goes there.
@@ -36,41 +36,41 @@ def place_of_least(value: Named, to: Level = JOB) -> Expr:
 
 def _together(value: Named, to: Level) -> Level:
     """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
-    settled = getattr(value, "settled", None)
-    if settled is not None and to <= settled and not settled.together(to):
+    known_level = getattr(value, "settled", None)
+    if known_level is not None and to <= known_level and not known_level.together(to):
         raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
     return to
 
 
-def _gather(how: str, value: Named, to: Level) -> Gather:
+def _gather(how: str, value: Named, to: Level) -> Aggregate:
     if not isinstance(value, Named):
         raise FormulaError(f"the {how} of {expression(value).words} needs a line of its own to be taken over")
-    if value.sort is not Sort.NUMBER:
+    if value.sort is not ValueType.NUMBER:
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
     if getattr(value, "optional", False):
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
-    settled = value.settled
-    if settled is not None and not to <= settled:
-        raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {settled}")
-    return Gather(how, value, to)
+    known_level = value.known_level
+    if known_level is not None and not to <= known_level:
+        raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {known_level}")
+    return Aggregate(how, value, to)
 
 
-def look_up(value: Named, by: Operand) -> Pick:
+def look_up(value: Named, by: Operand) -> RowAt:
     """``value`` of the row that goes by the word ``by``, for a level of named rows."""
     by = expression(by)
-    if by.sort is not Sort.TEXT:
+    if by.sort is not ValueType.TEXT:
         raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
-    settled = value.settled
-    if settled is not None and not (settled.axes and settled.axis.words):
+    known_level = value.known_level
+    if known_level is not None and not (known_level.axes and known_level.axis.words):
         raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
-    return Pick(value, by)
+    return RowAt(value, by)
 
 
-def at(value: Named, place: Expr, of: Level = JOB) -> Pick:
+def at(value: Named, place: Expr, of: Level = JOB) -> RowAt:
     """``value`` of the row whose number is ``place``, counted among the rows of one row of the higher level ``of``."""
-    if place.sort is not Sort.NUMBER:
+    if place.sort is not ValueType.NUMBER:
         raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
-    return Pick(value, place, _together(value, of))
+    return RowAt(value, place, _together(value, of))
 
 
 def row_called(level: Level, word: str) -> Exact:
@@ -97,7 +97,7 @@ def running(value: Named, of: Level) -> Running:
     return Running(value, of)
 
 
-def keyed(value: Named, key: Named, wanted: Expr) -> Keyed:
+def lookup_by_key(value: Named, key: Named, wanted: Expr) -> LookupByKey:
     """``value`` of the row whose ``key`` is exactly ``wanted``, both whole numbers; 0 when there are no rows at all.
 
     Guard it with when(): where no row has the key, a spreadsheet program shows an error.
@@ -105,33 +105,33 @@ def keyed(value: Named, key: Named, wanted: Expr) -> Keyed:
     return _keyed(value, key, wanted, ascending=False)
 
 
-def keyed_below(value: Named, key: Named, wanted: Expr) -> Keyed:
+def lookup_at_or_below(value: Named, key: Named, wanted: Expr) -> LookupByKey:
     """``value`` of the last row whose ``key`` is at most ``wanted``, where the keys ascend over all rows of the job."""
     return _keyed(value, key, wanted, ascending=True)
 
 
-def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> Keyed:
+def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> LookupByKey:
     if key.unit != wanted.unit:
         raise FormulaError(f"{value.label} is not found by {key.label} [{key.unit}] and {wanted.words} [{wanted.unit}]")
-    return Keyed(value, key, wanted, ascending)
+    return LookupByKey(value, key, wanted, ascending)
 
 
-def total_where(value: Named, key: Named, wanted: Operand) -> Where:
+def total_where(value: Named, key: Named, wanted: Operand) -> SumIf:
     """The sum of ``value`` over the rows of the job whose ``key``, a word of the program's own, is ``wanted``."""
     word = expression(wanted)
-    if key.sort is not Sort.TEXT or word.sort is not Sort.TEXT:
+    if key.sort is not ValueType.TEXT or word.sort is not ValueType.TEXT:
         raise FormulaError(f"{value.label} is summed where one word is another, not by {key.label} and {word.words}")
-    return Where(value, key, word)
+    return SumIf(value, key, word)
 
 
-def total_alike(value: Named, key: Named) -> Alike:
+def group_total(value: Named, key: Named) -> GroupSum:
     """The sum of ``value`` over all rows of the job whose ``key`` is the same number."""
-    return Alike(key, value)
+    return GroupSum(key, value)
 
 
-def first_alike(key: Named) -> Alike:
+def first_in_group(key: Named) -> GroupSum:
     """The number of the first row whose ``key`` is the same number."""
-    return Alike(key, None)
+    return GroupSum(key, None)
 
 
 def by_row(level: Level, *cases: Operand) -> ByRow:
@@ -142,7 +142,7 @@ def by_row(level: Level, *cases: Operand) -> ByRow:
     zero = [node for node in nodes if not (isinstance(node, Literal) and node.value == 0)] or list(nodes)
     if any(node.unit != zero[0].unit or node.sort is not zero[0].sort for node in zero):
         raise FormulaError(f"the rows of {level} are not all of one unit: {', '.join(str(node.unit) for node in zero)}")
-    return ByRow(level, tuple(Recast(node, zero[0].unit) if node not in zero else node for node in nodes))
+    return ByRow(level, tuple(UnitCast(node, zero[0].unit) if node not in zero else node for node in nodes))
 
 
 def row_number(level: Level, within: Level = JOB) -> RowNumber:

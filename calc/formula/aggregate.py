@@ -7,14 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.formula.value_types import Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Named
+from calc.formula.value_types import ValueType
 from calc.units.algebra import PLAIN, Unit
 
 
 @dataclass(frozen=True, eq=False)
-class Gather(Expr):
+class Aggregate(Expr):
     """Many rows into one: the total, the least, the greatest, or the place of the first least.
 
     The place is counted among the rows that belong to the one row of ``to``.
@@ -44,7 +44,7 @@ class Gather(Expr):
 
 
 @dataclass(frozen=True, eq=False)
-class Pick(Expr):
+class RowAt(Expr):
     """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by.
 
     A place is counted among the rows that belong to one row of the higher level ``of``.
@@ -55,7 +55,7 @@ class Pick(Expr):
     of: Level = JOB
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         return self.part.sort
 
     @property
@@ -83,7 +83,7 @@ class ByRow(Expr):
     cases: tuple[Expr, ...]
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         return self.cases[0].sort
 
     @property
@@ -205,8 +205,8 @@ class RowWord(Expr):
     of: Level
 
     @property
-    def sort(self) -> Sort:
-        return Sort.TEXT
+    def sort(self) -> ValueType:
+        return ValueType.TEXT
 
     @property
     def level(self) -> Level:

@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from math import pi
 
-from calc.formula.value_types import FormulaError
 from calc.formula.tree import (
     Apply,
     Exact,
     Expr,
     Operand,
-    Recast,
+    UnitCast,
     apply,
     expression,
 )
+from calc.formula.value_types import FormulaError
 from calc.units.algebra import COUNTS, DATE, PLAIN, spoken, unit
 
 DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
@@ -47,7 +47,7 @@ def either(*conditions: Expr) -> Expr:
     return apply("either", *conditions)
 
 
-def opposite(condition: Expr) -> Expr:
+def not_(condition: Expr) -> Expr:
     """Whether the condition does not hold."""
     return apply("opposite", condition)
 
@@ -131,12 +131,12 @@ def logarithm(value: Expr) -> Expr:
     return apply("logarithm", value)
 
 
-def normal_below(value: Expr) -> Expr:
+def normal_cdf(value: Expr) -> Expr:
     """The share of a normal distribution that lies below ``value`` spreads from its middle."""
     return apply("normal_below", value)
 
 
-def normal_place(share: Expr) -> Expr:
+def normal_inv(share: Expr) -> Expr:
     """How many spreads from its middle a normal distribution has ``share`` below."""
     return apply("normal_place", share)
 
@@ -151,14 +151,14 @@ def count_of(value: Operand, thing: str) -> Expr:
     node = expression(value)
     if thing not in COUNTS or not node.unit.plain:
         raise FormulaError(f"cannot count {node.words} [{node.unit}] as {thing}: only a plain number can be counted")
-    return Recast(node, unit(thing))
+    return UnitCast(node, unit(thing))
 
 
 def per_one(value: Expr) -> Expr:
     """A count as a plain number."""
     if any(name not in COUNTS for name, _ in value.unit.powers):
         raise FormulaError(f"cannot drop the unit of {value.words} [{value.unit}]: it is not a count")
-    return Recast(value, PLAIN)
+    return UnitCast(value, PLAIN)
 
 
 def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source: str) -> Expr:
@@ -168,7 +168,7 @@ def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source:
     """
     if not source:
         raise FormulaError("a correlation needs the source that gives it")
-    return Recast(formula(*(Recast(each, PLAIN) for each in inputs)), unit(gives))
+    return UnitCast(formula(*(UnitCast(each, PLAIN) for each in inputs)), unit(gives))
 
 
 def square(value: Expr) -> Apply:

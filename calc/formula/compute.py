@@ -11,10 +11,9 @@ from typing import Any
 
 import numpy as np
 
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
 from calc.formula.functions import NOTHING, Column
-from calc.formula.aggregate import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
-from calc.formula.keys import Alike, Keyed, Where
-from calc.formula.value_types import Sort
+from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Axis, Level, level_of
 from calc.formula.tree import (
     Apply,
@@ -22,8 +21,9 @@ from calc.formula.tree import (
     Expr,
     Literal,
     Named,
-    Recast,
+    UnitCast,
 )
+from calc.formula.value_types import ValueType
 
 _DUST = 4e-15
 """Numbers that differ by no more than this share of themselves are the same to a spreadsheet program."""
@@ -43,7 +43,7 @@ class Rows:
 
 
 @dataclass
-class Frame:
+class Batch:
     """A chunk of jobs: the rows of every level met so far, and the columns computed so far."""
 
     jobs: int
@@ -126,11 +126,11 @@ class Frame:
             case Literal(value=value) | Exact(value=value):
                 kind = object if isinstance(value, str) else float
                 return np.full(len(self.rows_of(level)), value, dtype=kind)
-            case Recast():
+            case UnitCast():
                 return self.value(node.part, level)
-            case Gather():
+            case Aggregate():
                 return self.spread(self._gathered(node), node.to, level)
-            case Pick():
+            case RowAt():
                 return self._picked(node, level)
             case Before():
                 return self._before(node, level)
@@ -138,11 +138,11 @@ class Frame:
                 return self.spread(self._first(node), node.level, level)
             case Running():
                 return self.spread(self._running(node), node.level, level)
-            case Keyed():
+            case LookupByKey():
                 return self._keyed(node, level)
-            case Where():
+            case SumIf():
                 return self._where(node, level)
-            case Alike():
+            case GroupSum():
                 return self.spread(self._alike(node), node.level, level)
             case RowNumber():
                 return self.spread(self._row_number(node), node.of, level)
@@ -152,7 +152,7 @@ class Frame:
                 return self.spread(self.rows_of(node.of).words, node.of, level)
         raise TypeError(f"no numbers for {type(node).__name__}")
 
-    def _gathered(self, node: Gather) -> Column:
+    def _gathered(self, node: Aggregate) -> Column:
         lower, column = node.part.level, self.columns[node.part]
         group = self.above(lower, node.to)
         groups = len(self.rows_of(node.to))
@@ -168,14 +168,14 @@ class Frame:
         start = np.searchsorted(group, np.arange(groups))
         return np.where(_least(first, group, groups) > 0, _least(first, group, groups) - start, 0.0)
 
-    def _picked(self, node: Pick, level: Level) -> Column:
+    def _picked(self, node: RowAt, level: Level) -> Column:
         rows = self.rows_of(node.part.level)
         column = self.columns[node.part]
         if not len(column):
-            nothing = 0.0 if node.sort is Sort.NUMBER else NOTHING
+            nothing = 0.0 if node.sort is ValueType.NUMBER else NOTHING
             return np.full(len(self.rows_of(level)), nothing, dtype=float if nothing == 0.0 else object)
         by = self.value(node.by, level)
-        if node.by.sort is Sort.TEXT:
+        if node.by.sort is ValueType.TEXT:
             job = self.rows_of(level).job
             keys: dict[Any, int] = {}
             for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
@@ -185,7 +185,7 @@ class Frame:
         mine = self.above(level, node.of)
         start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
-        return np.where(end > start, column[place], 0.0 if node.sort is Sort.NUMBER else NOTHING)
+        return np.where(end > start, column[place], 0.0 if node.sort is ValueType.NUMBER else NOTHING)
 
     def _row_number(self, node: RowNumber) -> Column:
         group = self.above(node.of, node.within)
@@ -219,11 +219,11 @@ class Frame:
         result[order] = sums - np.where(starts > 0, sums[starts - 1], 0.0)
         return result
 
-    def _keyed(self, node: Keyed, level: Level) -> Column:
+    def _keyed(self, node: LookupByKey, level: Level) -> Column:
         """Keys of all jobs in one order: job first, then key, so that one search finds every row."""
         column, keys = self.columns[node.part], self.columns[node.key]
         wanted, job = self.value(node.wanted, level), self.rows_of(level).job
-        nothing = np.zeros(len(job)) if node.sort is Sort.NUMBER else np.full(len(job), NOTHING, dtype=object)
+        nothing = np.zeros(len(job)) if node.sort is ValueType.NUMBER else np.full(len(job), NOTHING, dtype=object)
         if not len(column):
             return nothing
         span = 1.0 + max(np.max(np.abs(keys)), np.max(np.abs(wanted), initial=0.0))
@@ -238,7 +238,7 @@ class Frame:
             found = listed[order][place] == sought
         return np.where(found, column[order][np.maximum(place, 0)], nothing)
 
-    def _where(self, node: Where, level: Level) -> Column:
+    def _where(self, node: SumIf, level: Level) -> Column:
         rows, job = self.rows_of(node.part.level), self.rows_of(level).job
         wanted = self.value(node.wanted, level)
         result = np.zeros(len(job))
@@ -251,7 +251,7 @@ class Frame:
             result = np.where(wanted == word, sums[job], result)
         return result
 
-    def _alike(self, node: Alike) -> Column:
+    def _alike(self, node: GroupSum) -> Column:
         rows = self.rows_of(node.key.level)
         pairs = np.stack([rows.job.astype(float), self.columns[node.key]])
         _, first, place = np.unique(pairs, axis=1, return_index=True, return_inverse=True)

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.formula import rounding, unit_rules
-from calc.formula.value_types import NONE, NOTHING, Argument, Sort
 from calc.formula.rounding import Column, millionths
+from calc.formula.value_types import NONE, NOTHING, Argument, ValueType
 from calc.units.algebra import Unit
 
 __all__ = [
@@ -52,7 +52,7 @@ class Function:
     rank: int = CALL
     needs: tuple[int, ...] = (COMPARISON,)
     words_rank: int = COMPARISON
-    sort: Sort | None = Sort.NUMBER
+    sort: ValueType | None = ValueType.NUMBER
 
     def need(self, place: int) -> int:
         """How tightly the argument at ``place`` must bind."""
@@ -75,7 +75,7 @@ def _compare(name: str, sign: str, said: str, numbers: Callable[[Column, Column]
         return f"{a} {said} {b}"
 
     return Function(
-        name, sheet, compare, unit_rules.compared, words, rank=COMPARISON, words_rank=COMPARISON, sort=Sort.FLAG
+        name, sheet, compare, unit_rules.compared, words, rank=COMPARISON, words_rank=COMPARISON, sort=ValueType.FLAG
     )
 
 
@@ -137,7 +137,7 @@ _ROWS: tuple[Function, ...] = (
         lambda a, b: f"{a} is {b}",
         COMPARISON,
         (CALL, CALL),
-        sort=Sort.FLAG,
+        sort=ValueType.FLAG,
     ),
     Function(
         "given",
@@ -146,7 +146,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.one_number,
         lambda a: f"{a} is given",
         words_rank=COMPARISON,
-        sort=Sort.FLAG,
+        sort=ValueType.FLAG,
     ),
     Function(
         "both",
@@ -155,7 +155,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.flags,
         lambda *a: " and ".join(a),
         words_rank=PHRASE,
-        sort=Sort.FLAG,
+        sort=ValueType.FLAG,
     ),
     Function(
         "either",
@@ -164,7 +164,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.flags,
         lambda *a: " or ".join(a),
         words_rank=PHRASE,
-        sort=Sort.FLAG,
+        sort=ValueType.FLAG,
     ),
     Function(
         "opposite",
@@ -172,7 +172,7 @@ _ROWS: tuple[Function, ...] = (
         np.logical_not,
         unit_rules.flags,
         lambda a: f"not ({a})",
-        sort=Sort.FLAG,
+        sort=ValueType.FLAG,
         words_rank=CALL,
     ),
     Function(
@@ -257,14 +257,14 @@ _ROWS: tuple[Function, ...] = (
     Function(
         "normal_below",
         lambda a: f"NORMSDIST({a})",
-        rounding.normal_below,
+        rounding.normal_cdf,
         unit_rules.plain,
         lambda a: f"the normal share below {a}",
     ),
     Function(
         "normal_place",
         lambda a: f"NORMSINV({a})",
-        rounding.normal_place,
+        rounding.normal_inv,
         unit_rules.plain,
         lambda a: f"the normal place of {a}",
     ),
@@ -277,7 +277,7 @@ _ROWS: tuple[Function, ...] = (
         JOINING,
         (ADDING,),
         JOINING,
-        sort=Sort.TEXT,
+        sort=ValueType.TEXT,
     ),
 )
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.formula.value_types import Sort
 from calc.formula.levels import Level
 from calc.formula.tree import Expr, Named
+from calc.formula.value_types import ValueType
 from calc.units.algebra import PLAIN, Unit
 
 
 @dataclass(frozen=True, eq=False)
-class Keyed(Expr):
+class LookupByKey(Expr):
     """The row of ``part`` whose ``key`` is ``wanted``; or, where they ascend, the last whose key is not above it."""
 
     part: Named
@@ -20,7 +20,7 @@ class Keyed(Expr):
     ascending: bool
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         return self.part.sort
 
     @property
@@ -43,7 +43,7 @@ class Keyed(Expr):
 
 
 @dataclass(frozen=True, eq=False)
-class Where(Expr):
+class SumIf(Expr):
     """The total of ``part`` over the rows of the job whose ``key`` is the word ``wanted``."""
 
     part: Named
@@ -68,7 +68,7 @@ class Where(Expr):
 
 
 @dataclass(frozen=True, eq=False)
-class Alike(Expr):
+class GroupSum(Expr):
     """Over the rows whose ``key`` is the same number as this row's: the total of ``part``, or the first such row's
     number where there is no part."""
 

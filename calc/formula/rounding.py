@@ -95,12 +95,12 @@ def divide(above: Column, below: Column) -> Column:
         return np.asarray(above / below)
 
 
-def normal_below(z: Column) -> Column:
+def normal_cdf(z: Column) -> Column:
     """The share of a normal distribution that lies below ``z`` standard deviations."""
     return np.asarray(np.vectorize(lambda each: erfc(-each / sqrt(2.0)) / 2.0, otypes=[float])(z))
 
 
-def normal_place(p: Column) -> Column:
+def normal_inv(p: Column) -> Column:
     """The standard deviations below which the share ``p`` of a normal distribution lies."""
     return np.asarray(np.vectorize(_place, otypes=[float])(p))
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import Protocol
 
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
 from calc.formula.functions import CALL, NOTHING
-from calc.formula.aggregate import Before, ByRow, First, Gather, Pick, RowNumber, RowWord, Running
-from calc.formula.keys import Alike, Keyed, Where
-from calc.formula.value_types import Sort
+from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import (
     Apply,
@@ -15,14 +14,15 @@ from calc.formula.tree import (
     Expr,
     Literal,
     Named,
-    Recast,
+    UnitCast,
     bracketed,
 )
+from calc.formula.value_types import ValueType
 
 _GATHERING = {"total": "SUM", "least": "MIN", "greatest": "MAX"}
 
 
-class Seen(Protocol):
+class CellReferences(Protocol):
     """The cells as they are seen from the one cell that a formula is written for."""
 
     def one(self, named: Named) -> str:
@@ -71,12 +71,12 @@ class Seen(Protocol):
         """The words that the rows of ``named`` go by."""
 
 
-def sheet_text(node: Expr, seen: Seen) -> str:
+def sheet_text(node: Expr, seen: CellReferences) -> str:
     """The formula of ``node`` without its ``=``, as it stands in the cell that ``seen`` looks from."""
     return _text(node, seen)[0]
 
 
-def _text(node: Expr, seen: Seen) -> tuple[str, int]:
+def _text(node: Expr, seen: CellReferences) -> tuple[str, int]:
     """The text and how tightly it binds."""
     match node:
         case Named():
@@ -92,7 +92,7 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return f"{value:g}", CALL
         case Exact():
             return node.written, CALL
-        case Recast():
+        case UnitCast():
             return _text(node.part, seen)
         case ByRow():
             return _text(node.cases[seen.row(node.of)], seen)
@@ -100,12 +100,12 @@ def _text(node: Expr, seen: Seen) -> tuple[str, int]:
             return _from_rows(node, seen), CALL
 
 
-def _from_rows(node: Expr, seen: Seen) -> str:
+def _from_rows(node: Expr, seen: CellReferences) -> str:
     """The text of a node that goes from row to row."""
     match node:
-        case Gather():
+        case Aggregate():
             return _gathered(node, seen)
-        case Pick():
+        case RowAt():
             return _picked(node, seen)
         case Before():
             otherwise = sheet_text(node.otherwise, seen)
@@ -115,16 +115,16 @@ def _from_rows(node: Expr, seen: Seen) -> str:
             return seen.picked(node.part, place)
         case Running():
             return seen.running(node.part, node.of)
-        case Keyed():
+        case LookupByKey():
             if seen.every(node.part) is None:
                 return "0"
             place = f"MATCH({sheet_text(node.wanted, seen)},{seen.every(node.key)},{int(node.ascending)})"
             return seen.picked(node.part, place)
-        case Where():
+        case SumIf():
             if seen.every(node.part) is None:
                 return "0"
             return f"SUMIFS({seen.every(node.part)},{seen.every(node.key)},{sheet_text(node.wanted, seen)})"
-        case Alike():
+        case GroupSum():
             keys, key = seen.every(node.key), seen.one(node.key)
             if node.part is None:
                 return f"MATCH({key},{keys},0)"
@@ -136,7 +136,7 @@ def _from_rows(node: Expr, seen: Seen) -> str:
     raise TypeError(f"no sheet text for {type(node).__name__}")
 
 
-def _gathered(node: Gather, seen: Seen) -> str:
+def _gathered(node: Aggregate, seen: CellReferences) -> str:
     cells = seen.every(node.part)
     if cells is None:
         return "0"
@@ -149,18 +149,18 @@ def _gathered(node: Gather, seen: Seen) -> str:
     return f"{_GATHERING[node.how]}({cells})"
 
 
-def _picked(node: Pick, seen: Seen) -> str:
+def _picked(node: RowAt, seen: CellReferences) -> str:
     if seen.every(node.part) is None:
-        return "0" if node.sort is Sort.NUMBER else f'"{NOTHING}"'
+        return "0" if node.sort is ValueType.NUMBER else f'"{NOTHING}"'
     known = _known_place(node)
     if known and (sure := seen.nth(node.part, known, node.of)) is not None:
         return sure
     by = sheet_text(node.by, seen)
-    place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is Sort.TEXT else by
+    place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is ValueType.TEXT else by
     return seen.picked(node.part, place, node.of)
 
 
-def _known_place(node: Pick) -> int:
+def _known_place(node: RowAt) -> int:
     """The place that a fixed number or a fixed word gives; 0 where it follows from values."""
     words = node.part.level.axis.words if node.part.level.axes and not node.part.level.crossed else ()
     match node.by:

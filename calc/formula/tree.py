@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from typing import NoReturn
 
 from calc.formula.functions import CALL, FUNCTIONS, Function
-from calc.formula.value_types import FormulaError, Sort
 from calc.formula.levels import JOB, Level
 from calc.formula.unit_rules import VERBS
+from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import PLAIN, Unit
 
 
@@ -21,9 +21,9 @@ class Expr:
     """A node of a formula."""
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         """What the node gives: a number, unless it says otherwise."""
-        return Sort.NUMBER
+        return ValueType.NUMBER
 
     @property
     def unit(self) -> Unit:
@@ -147,8 +147,8 @@ class Literal(Expr):
     value: float | str
 
     @property
-    def sort(self) -> Sort:
-        return Sort.TEXT if isinstance(self.value, str) else Sort.NUMBER
+    def sort(self) -> ValueType:
+        return ValueType.TEXT if isinstance(self.value, str) else ValueType.NUMBER
 
     @property
     def words(self) -> str:
@@ -184,7 +184,7 @@ class Named(Expr):
     label: str
 
     @property
-    def settled(self) -> Level | None:
+    def known_level(self) -> Level | None:
         """Its level; None while the section that it stands in is still being written."""
         return self.level
 
@@ -205,7 +205,7 @@ class Apply(Expr):
     gives: Unit
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         return self.function.sort or self.arguments[-1].sort
 
     @property
@@ -240,7 +240,7 @@ def bracketed(text: str, rank: int, need: int) -> str:
 
 
 @dataclass(frozen=True, eq=False)
-class Recast(Expr):
+class UnitCast(Expr):
     """A number whose unit is dropped or given by declaration, at the places of the program where that is allowed."""
 
     part: Expr

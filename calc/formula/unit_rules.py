@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.formula.value_types import Argument, FormulaError, Sort
+from calc.formula.value_types import Argument, FormulaError, ValueType
 from calc.units.algebra import COUNTS, DATE, PLAIN, Unit, unit
 
 _DATE = unit(DATE)
@@ -36,7 +36,7 @@ VERBS = {
 
 def _numbers_only(verb: str, parts: Sequence[Argument]) -> None:
     for part in parts:
-        if part.sort is not Sort.NUMBER:
+        if part.sort is not ValueType.NUMBER:
             raise FormulaError(f"cannot {verb} {part.words}: it is {part.sort.value}, not a number")
 
 
@@ -124,11 +124,11 @@ def dollars(verb: str, parts: Sequence[Argument]) -> Unit:
 def branches(verb: str, parts: Sequence[Argument]) -> Unit:
     """A yes or no, then two answers of one sort and one unit."""
     condition, yes, no = parts
-    if condition.sort is not Sort.FLAG:
+    if condition.sort is not ValueType.FLAG:
         raise FormulaError(f"cannot {verb} {condition.words}: it is {condition.sort.value}, not a yes or no")
     if yes.sort is not no.sort:
         raise FormulaError(f"the two answers of when({condition.words}) are {yes.sort.value} and {no.sort.value}")
-    if yes.sort is not Sort.NUMBER:
+    if yes.sort is not ValueType.NUMBER:
         return PLAIN
     if not yes.zero and not no.zero and yes.unit != no.unit:
         answers = f"{_shown(yes)} and {_shown(no)}"
@@ -139,7 +139,7 @@ def branches(verb: str, parts: Sequence[Argument]) -> Unit:
 def flags(verb: str, parts: Sequence[Argument]) -> Unit:
     """Every part is a yes or no."""
     for part in parts:
-        if part.sort is not Sort.FLAG:
+        if part.sort is not ValueType.FLAG:
             raise FormulaError(f"cannot {verb} {part.words}: it is {part.sort.value}, not a yes or no")
     return PLAIN
 
@@ -147,7 +147,7 @@ def flags(verb: str, parts: Sequence[Argument]) -> Unit:
 def words_only(verb: str, parts: Sequence[Argument]) -> Unit:
     """Words in; a yes or no comes out."""
     for part in parts:
-        if part.sort is not Sort.TEXT:
+        if part.sort is not ValueType.TEXT:
             raise FormulaError(f"cannot {verb} {part.words}: it is {part.sort.value}, not words")
     return PLAIN
 
@@ -161,9 +161,11 @@ def one_number(verb: str, parts: Sequence[Argument]) -> Unit:
 def spoken(verb: str, parts: Sequence[Argument]) -> Unit:
     """Words and counts; any other number would show other digits elsewhere."""
     for part in parts:
-        if part.sort is Sort.FLAG:
+        if part.sort is ValueType.FLAG:
             raise FormulaError(f"cannot {verb} {part.words}: it is a yes or no; say it with when()")
-        if part.sort is Sort.NUMBER and (part.unit.plain or any(name not in COUNTS for name, _ in part.unit.powers)):
+        if part.sort is ValueType.NUMBER and (
+            part.unit.plain or any(name not in COUNTS for name, _ in part.unit.powers)
+        ):
             raise FormulaError(
                 f"cannot {verb} {_shown(part)} into a sentence: spreadsheet programs show other digits of it; "
                 "give it a cell of its own, and join only counts"

@@ -18,7 +18,7 @@ class FormulaError(Exception):
     """A formula that cannot be meant, found when it is declared."""
 
 
-class Sort(Enum):
+class ValueType(Enum):
     """What a node gives: a number with a unit, a yes or no, or words."""
 
     NUMBER = "a number"
@@ -34,7 +34,7 @@ class Argument(Protocol):
         """The argument as it is said."""
 
     @property
-    def sort(self) -> Sort:
+    def sort(self) -> ValueType:
         """What it gives."""
 
     @property

@@ -10,7 +10,7 @@ from calc.declared import Factor, Pack, Price
 from calc.errors import Finding, InputRefused, Severity
 from calc.intake.facts import origin_of, read_facts
 from calc.intake.named_rows import complete, read_named_rows
-from calc.intake.records import NOT_GIVEN, Entry, House, PriceRow
+from calc.intake.records import NOT_GIVEN, CompanyBook, Entry, PriceRow
 from calc.intake.schema import (
     COMPANY,
     FACTOR_LIST,
@@ -23,18 +23,18 @@ from calc.intake.schema import (
     facts_of,
 )
 from calc.intake.sheets import Sheets
+from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_choice, read_date, read_number, read_words
-from calc.intake.spelling import did_you_mean, same
 
 
-def read_house(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tuple[House, list[Finding]]:
+def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tuple[CompanyBook, list[Finding]]:
     """What holds for every job. Blank tables leave the usual factors and no prices.
 
     ``apart`` says that ``books`` are house books, and hold no jobs.
     """
     names = [book.name for book in books]
-    house = House(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
+    house = CompanyBook(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
     findings: list[Finding] = []
     if COMPANY in sheets:
         facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY), house=True)
@@ -49,7 +49,7 @@ def read_house(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tu
     if PRICES in sheets:
         findings += _read_prices(house, *sheets[PRICES])
     for book in books:
-        sheet = next((each for name, each in book.sheets.items() if same(name) == same(SITE)), None)
+        sheet = next((each for name, each in book.sheets.items() if normalize(name) == normalize(SITE)), None)
         if sheet is not None:
             facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True, both=not apart)
             house.site |= {given: entry for (_, given), entry in facts.items()}
@@ -57,19 +57,19 @@ def read_house(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tu
     return house, findings
 
 
-def _read_factors(house: House, book: Book, sheet: Sheet) -> list[Finding]:
+def _read_factors(house: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
     rows, findings = read_table(book, sheet, TABLES[FACTORS])
     return findings + [each for row in rows for each in _read_factor(house, row)]
 
 
-def _read_factor(house: House, row: TableRow) -> list[Finding]:
+def _read_factor(house: CompanyBook, row: TableRow) -> list[Finding]:
     name = row.cells.get("factor")
     if "value" not in row.cells:
         return []
     if name is None:
         return [_refused(row, row.cells["value"], "A value without a factor.", "Type the factor, or clear the row.")]
-    known = {same(each.label): each for each in FACTOR_LIST}
-    factor = known.get(same(str(name.value)))
+    known = {normalize(each.label): each for each in FACTOR_LIST}
+    factor = known.get(normalize(str(name.value)))
     if factor is None:
         return [
             _refused(
@@ -117,7 +117,7 @@ def _outside(row: TableRow, cell: Cell, factor: Factor, entry: Entry) -> list[Fi
     return [Finding(Severity.ASK, row.at(cell), text)]
 
 
-def _read_prices(house: House, book: Book, sheet: Sheet) -> list[Finding]:
+def _read_prices(house: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
     rows, findings = read_table(book, sheet, TABLES[PRICES])
     seen: set[Price] = set()
     for row in rows:
@@ -127,14 +127,14 @@ def _read_prices(house: House, book: Book, sheet: Sheet) -> list[Finding]:
 
 @cache
 def _prices_by_name() -> dict[str, Price]:
-    return {same(each.label): each for each in PRICE_LIST}
+    return {normalize(each.label): each for each in PRICE_LIST}
 
 
-def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
+def _read_price(house: CompanyBook, row: TableRow, seen: set[Price]) -> list[Finding]:
     name = row.cells.get("item")
     if name is None:
         return [_refused(row, None, "A price without an item.", "Type the item, or clear the row.")]
-    price = _prices_by_name().get(same(str(name.value)))
+    price = _prices_by_name().get(normalize(str(name.value)))
     if price is None:
         return [
             Finding(
@@ -162,7 +162,7 @@ def _read_price(house: House, row: TableRow, seen: set[Price]) -> list[Finding]:
     return findings + found
 
 
-def _read_amount(house: House, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
+def _read_amount(house: CompanyBook, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
     above, _, below = declared.unit_text.partition("/")
     try:
         unit = _unit_of_price(row, declared) if isinstance(declared, Price) else above
@@ -179,7 +179,7 @@ def _unit_of_price(row: TableRow, price: Price) -> str:
     """The unit column says what the price is for; it must be what the rule means."""
     meant = price.unit_text.partition("/")[2]
     cell = row.cells.get("unit")
-    typed = same(str(cell.value)).removeprefix("$").removeprefix("/").removeprefix("per ").strip() if cell else ""
+    typed = normalize(str(cell.value)).removeprefix("$").removeprefix("/").removeprefix("per ").strip() if cell else ""
     if typed and typed not in (meant, f"{meant}s"):
         raise InputRefused(
             f'The price is for one "{typed}", and the rules take it for one {meant}.',

@@ -9,13 +9,13 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
 from math import isnan, pi
 
-from calc.declared import Given
+from calc.declared import Input
 from calc.errors import Finding, Severity
 from calc.formula.levels import Level
 from calc.intake.records import DEFAULT, JobInput, Row
-from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, FOOTING, STATION
+from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
 from calc.trade.inputs.removal import Footing
-from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
+from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, FOOTING, STATION
 
 Point = tuple[float, float]
 
@@ -30,7 +30,7 @@ OFF_THE_END = 1.0
 """Feet beyond the end of the run within which an old joint is asked about."""
 
 
-def nonsense(job: JobInput) -> Iterator[Finding]:
+def cross_checks(job: JobInput) -> Iterator[Finding]:
     """The findings about each area of a job, with the place of the row to mend."""
     for place, area in enumerate(job.rows.get(AREA, [])):
         inside = {level: _within(job, level, place) for level in (STATION, CORNER, DEDUCTION, EDGE, FOOTING)}
@@ -48,17 +48,17 @@ def _within(job: JobInput, level: Level, place: int) -> list[Row]:
     return [row for row in job.rows.get(level, []) if row.within == place]
 
 
-def _number(row: Row, given: Given) -> float:
+def _number(row: Row, given: Input) -> float:
     """A number that was typed or is the default; 0 for none."""
     value = float(row.entries[given].value)
     return 0.0 if isnan(value) else value
 
 
-def _word(row: Row, given: Given) -> str:
+def _word(row: Row, given: Input) -> str:
     return str(row.entries[given].value)
 
 
-def _typed(row: Row, given: Given) -> bool:
+def _typed(row: Row, given: Input) -> bool:
     return row.entries[given].origin != DEFAULT
 
 
@@ -71,7 +71,7 @@ def _ask(job: JobInput, row: Row, found: str) -> Finding:
 
 
 def _stations(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
-    if _word(area, Measured.shape) == "stations" and len(stations) < 2:
+    if _word(area, Area.shape) == "stations" and len(stations) < 2:
         found = f"Area {area.word} is shaped by stations and has {len(stations)} of them."
         yield _stop(job, area, found, "Type at least two rows in Stations.")
     for one, other in pairwise(stations):
@@ -81,7 +81,7 @@ def _stations(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Fin
 
 
 def _corners(job: JobInput, area: Row, corners: Sequence[Row]) -> Iterator[Finding]:
-    if _word(area, Measured.shape) != "corners":
+    if _word(area, Area.shape) != "corners":
         return
     if len(corners) < 3:
         found = f"Area {area.word} is shaped by corners and has {len(corners)} of them."
@@ -114,9 +114,9 @@ def _turn(a: Point, b: Point, c: Point) -> float:
 
 def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
     """The gross area of one copy."""
-    length, width = _number(area, Measured.length), _number(area, Measured.width)
-    far = _number(area, Measured.other_width) if _typed(area, Measured.other_width) else width
-    shape = _word(area, Measured.shape)
+    length, width = _number(area, Area.length), _number(area, Area.width)
+    far = _number(area, Area.other_width) if _typed(area, Area.other_width) else width
+    shape = _word(area, Area.shape)
     if shape == "stations":
         stops = [(_number(row, Station.at), _number(row, Station.width)) for row in inside[STATION]]
         return sum((x2 - x1) * (w1 + w2) / 2 for (x1, w1), (x2, w2) in pairwise(stops))
@@ -127,7 +127,7 @@ def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
     return {
         "strip": length * (width + far) / 2,
         "triangle": length * width / 2,
-        "known area": _number(area, Measured.known_area),
+        "known area": _number(area, Area.known_area),
     }.get(shape, pi * length * length / 4)
 
 
@@ -153,9 +153,9 @@ def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> 
 
 
 def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Finding]:
-    width = max(_number(area, Measured.width), _number(area, Measured.other_width))
-    length = _number(area, Measured.length)
-    if _word(area, Measured.shape) != "strip":
+    width = max(_number(area, Area.width), _number(area, Area.other_width))
+    length = _number(area, Area.length)
+    if _word(area, Area.shape) != "strip":
         return
     for row in footings:
         if _number(row, Footing.width) > width:
@@ -167,7 +167,7 @@ def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Fin
 
 
 def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
-    shape = _word(area, Measured.shape)
+    shape = _word(area, Area.shape)
     for row in edges:
         if shape in ("circle", "quarter circle") and _number(row, Edge.length) and not _typed(row, Edge.curved):
             yield _ask(job, row, f"Area {area.word} is round; is this edge curved?")
@@ -181,14 +181,14 @@ def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
 
 def _perimeter(area: Row) -> float:
     """The perimeter of a rectangle; 0 where it is not known for certain."""
-    if _word(area, Measured.shape) != "strip" or _typed(area, Measured.other_width):
+    if _word(area, Area.shape) != "strip" or _typed(area, Area.other_width):
         return 0.0
-    return 2 * (_number(area, Measured.length) + _number(area, Measured.width))
+    return 2 * (_number(area, Area.length) + _number(area, Area.width))
 
 
 def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
-    known = [_typed(area, given) for given in (Measured.run, Measured.panel_width)]
-    if _word(area, Measured.shape) not in ("strip", "stations") and not all(known):
+    known = [_typed(area, given) for given in (Area.run, Area.panel_width)]
+    if _word(area, Area.shape) not in ("strip", "stations") and not all(known):
         yield _ask(job, area, f"Area {area.word} gets no joints: its run and its panel width are not both typed.")
     elif sum(known) == 1:
         yield _ask(job, area, f"Area {area.word} gets no joints: only one of run and panel width is typed.")
@@ -196,7 +196,7 @@ def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
 
 def _off_the_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
     """An old joint just beyond the end of the run, which the end of the new slab might as well meet."""
-    run = _number(area, Measured.run)
+    run = _number(area, Area.run)
     start = _number(stations[0], Station.at) if stations else 0.0
     for row in stations:
         beyond = _number(row, Station.at) - start - run

@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.declared import Given, Kind
+from calc.declared import Input, Kind
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import JOB, Level
 from calc.intake.facts import place_of
+from calc.intake.jobs_book import JobsBook
 from calc.intake.named_rows import row_named
 from calc.intake.records import DEFAULT, REFUSED, Entry, JobInput, Row
 from calc.intake.schema import AREAS, GIVENS
-from calc.intake.jobs_book import Week
 from calc.trade.levels import AREA
 
-Entries = dict[Given, Entry]
+Entries = dict[Input, Entry]
 
 
-def fill(week: Week, job: JobInput) -> None:
+def fill(week: JobsBook, job: JobInput) -> None:
     """Gives every given of a job its default, and asks for what is needed and was not typed."""
     if not job.rows.get(AREA):
         week.findings.append(
@@ -32,7 +32,7 @@ def fill(week: Week, job: JobInput) -> None:
                 _default(week, job, given, row, _above(job, given.level, row.within))
 
 
-def _resolve(week: Week, job: JobInput) -> None:
+def _resolve(week: JobsBook, job: JobInput) -> None:
     """Facts that name a row of the house book become the number of that row."""
     for given, entry in job.entries.items():
         if given.kind is Kind.ROW and given.rows is not None and isinstance(entry.value, str):
@@ -52,7 +52,7 @@ def _above(job: JobInput, level: Level, within: int) -> list[Entries]:
     return [areas[within].entries] if AREA.axis in level.axes and level != AREA and within < len(areas) else []
 
 
-def _default(week: Week, job: JobInput, given: Given, row: JobInput | Row, above: list[Entries]) -> None:
+def _default(week: JobsBook, job: JobInput, given: Input, row: JobInput | Row, above: list[Entries]) -> None:
     """Fills one given of ``row``; ``above`` are the entries of the rows that it lies within."""
     entry = row.entries.setdefault(given, Entry.not_typed(given))
     if entry.origin == REFUSED:
@@ -65,7 +65,7 @@ def _default(week: Week, job: JobInput, given: Given, row: JobInput | Row, above
     if given.used_if is None:
         return
     asker, *words = given.used_if
-    assert isinstance(asker, Given)
+    assert isinstance(asker, Input)
     asked = next((each[asker] for each in (row.entries, *above) if asker in each), Entry.not_typed(asker))
     if asked.origin == REFUSED:
         return
@@ -78,7 +78,7 @@ def _default(week: Week, job: JobInput, given: Given, row: JobInput | Row, above
         week.findings.append(Finding(Severity.NOTE, at, f"{given.label} is not used {where}.", "", job.id))
 
 
-def _ask_for(week: Week, job: JobInput, given: Given, place: Place, found: str) -> None:
+def _ask_for(week: JobsBook, job: JobInput, given: Input, place: Place, found: str) -> None:
     """Asks for a needed cell that is blank."""
-    unit = f" in {given.unit_said}" if given.unit_said else ""
+    unit = f" in {given.unit_shown}" if given.unit_shown else ""
     week.findings.append(Finding(Severity.STOP, place, found, f"Type {given.label.lower()}{unit}.", job.id))

@@ -6,20 +6,20 @@ from dataclasses import replace
 from functools import cache
 
 from calc.cells import Book, Cell, Sheet
-from calc.declared import Given
+from calc.declared import Input
 from calc.errors import Finding, InputRefused, Place, Severity
-from calc.intake.records import REFUSED, Entry, House
+from calc.intake.records import REFUSED, CompanyBook, Entry
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
+from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, read_given, read_id, read_words
-from calc.intake.spelling import did_you_mean, same
 
-Facts = dict[tuple[str, Given], Entry]
+Facts = dict[tuple[str, Input], Entry]
 """The entries by job id (as first typed; blank where there is no such column) and fact."""
 
 
 def read_facts(
-    book: Book, sheet: Sheet, table: Table, known: tuple[Given, ...], house: bool = False, both: bool = True
+    book: Book, sheet: Sheet, table: Table, known: tuple[Input, ...], house: bool = False, both: bool = True
 ) -> tuple[Facts, list[Finding]]:
     """The facts of a table: those of the single jobs, or those of the ``house``, which hold for every job.
 
@@ -31,13 +31,13 @@ def read_facts(
     for row in rows:
         job, found = _job_of(row)
         findings += found
-        of_house = same(job) == EVERY_JOB or not table.has("job")
-        if found or same(job) == EXAMPLE:
+        of_house = normalize(job) == EVERY_JOB or not table.has("job")
+        if found or normalize(job) == EXAMPLE:
             continue
         if of_house != house:
             findings += [] if both else [_misplaced(row, "" if of_house else job, house)]
             continue
-        findings += _read_fact(row, "" if house else ids.setdefault(same(job), job), known, facts, house)
+        findings += _read_fact(row, "" if house else ids.setdefault(normalize(job), job), known, facts, house)
     return facts, findings
 
 
@@ -63,19 +63,19 @@ def _job_of(row: TableRow) -> tuple[str, list[Finding]]:
 
 
 @cache
-def _by_name(known: tuple[Given, ...]) -> dict[str, Given]:
+def _by_name(known: tuple[Input, ...]) -> dict[str, Input]:
     """The facts by their label and by their header."""
-    return {same(each.label): each for each in known} | {same(each.header): each for each in known}
+    return {normalize(each.label): each for each in known} | {normalize(each.header): each for each in known}
 
 
-def _read_fact(row: TableRow, job: str, known: tuple[Given, ...], facts: Facts, house: bool) -> list[Finding]:
+def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, house: bool) -> list[Finding]:
     name, cell = row.cells.get("fact"), row.cells.get("value")
     if name is None:
         text = "A value without a fact." if cell is not None else "A row without a fact."
         return [Finding(Severity.STOP, row.at(cell), text, "Type the fact, or clear the row.", job)]
     if cell is None:
         return []
-    given = _by_name(known).get(same(str(name.value)))
+    given = _by_name(known).get(normalize(str(name.value)))
     if given is None:
         return [
             Finding(
@@ -119,7 +119,7 @@ def origin_of(row: TableRow, cell: Cell, house: bool = False) -> str:
     return f"{row.place.book} {place}" if house else place
 
 
-def place_of(entry: Entry, otherwise: Place, house: House) -> Place:
+def place_of(entry: Entry, otherwise: Place, house: CompanyBook) -> Place:
     """The cell that an entry of a job was typed in; ``otherwise`` for one that no cell holds."""
     origin, book = entry.origin, otherwise.book
     for name in house.books:

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from calc.cells import Book, Cell, Sheet
-from calc.declared import Given
+from calc.declared import Input
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.facts import origin_of, read_facts
-from calc.intake.records import REFUSED, Entry, House, JobInput
+from calc.intake.records import REFUSED, CompanyBook, Entry, JobInput
 from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, Heading, facts_of
+from calc.intake.spelling import LETTERS, letters_apart, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import as_read, day_of, read_given, read_id
-from calc.intake.spelling import LETTERS, letters_apart, same
 
 NO_ID = "(no job id)"
 """The job of a finding about a row that names none: it is a stop, and holds no other job back."""
@@ -29,7 +29,7 @@ _JOBS_TABLE = replace(
 
 
 @dataclass
-class Week:
+class JobsBook:
     """The jobs of one book while they are read, by id as it is compared; ``nameless`` rows of Jobs have no id."""
 
     book: Book
@@ -42,9 +42,9 @@ class Week:
         self.findings.append(Finding(Severity.STOP, row.at(cell), found, remedy, job))
 
 
-def open_week(book: Book, sheets: dict[str, Sheet], house: House, bid_date: float | None) -> Week:
+def open_jobs_book(book: Book, sheets: dict[str, Sheet], house: CompanyBook, bid_date: float | None) -> JobsBook:
     """The jobs of a book with their own facts; their rows are read after."""
-    week = Week(book)
+    week = JobsBook(book)
     if JOBS not in sheets:
         week.findings.append(
             Finding(
@@ -60,7 +60,7 @@ def open_week(book: Book, sheets: dict[str, Sheet], house: House, bid_date: floa
     return week
 
 
-def _read_jobs(week: Week, sheet: Sheet, house: House, bid_date: float | None) -> None:
+def _read_jobs(week: JobsBook, sheet: Sheet, house: CompanyBook, bid_date: float | None) -> None:
     rows, found = read_table(week.book, sheet, _JOBS_TABLE)
     week.findings += found
     for row in rows:
@@ -69,21 +69,21 @@ def _read_jobs(week: Week, sheet: Sheet, house: House, bid_date: float | None) -
             week.nameless += 1
             if id_ is not None:
                 week.stop(row, None, "A row of Jobs without a job id.", "Type the job id, or clear the row.", NO_ID)
-        elif same(id_) == EXAMPLE:
+        elif normalize(id_) == EXAMPLE:
             found_example = f'The rows of the job "{EXAMPLE}" are passed over.'
             week.findings.append(Finding(Severity.NOTE, row.at(row.cells["job"]), found_example))
-        elif same(id_) in week.jobs:
-            first = week.jobs[same(id_)]
+        elif normalize(id_) in week.jobs:
+            first = week.jobs[normalize(id_)]
             text = f'The job id "{id_}" stands twice: {first.place} has it too.'
             week.stop(row, row.cells["job"], text, "Give one of them another id.", first.id)
         else:
-            week.jobs[same(id_)] = _read_job(week, row, id_, house, bid_date)
+            week.jobs[normalize(id_)] = _read_job(week, row, id_, house, bid_date)
     if not rows and not found:
         remedy = "Type a row for each job: its id and its bid date."
         week.findings.append(Finding(Severity.STOP, Place(week.book.name, JOBS), "There is no job in Jobs.", remedy))
 
 
-def _read_job(week: Week, row: TableRow, id_: str, house: House, bid_date: float | None) -> JobInput:
+def _read_job(week: JobsBook, row: TableRow, id_: str, house: CompanyBook, bid_date: float | None) -> JobInput:
     job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256, refs=row.refs)
     job.rows |= house.rows
     job.entries |= dict(entries_of(week, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
@@ -91,7 +91,7 @@ def _read_job(week: Week, row: TableRow, id_: str, house: House, bid_date: float
     return job
 
 
-def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | None) -> None:
+def _date_the_bid(week: JobsBook, row: TableRow, job: JobInput, bid_date: float | None) -> None:
     for given in facts_of(JOBS):
         if given.required and given.header not in row.cells:
             if bid_date is not None:
@@ -102,7 +102,7 @@ def _date_the_bid(week: Week, row: TableRow, job: JobInput, bid_date: float | No
                 week.findings.append(Finding(Severity.STOP, place, f"{given.label} is blank.", remedy, job.id))
 
 
-def id_of(week: Week, row: TableRow, label: str, what: str, job: str = "") -> str | None:
+def id_of(week: JobsBook, row: TableRow, label: str, what: str, job: str = "") -> str | None:
     """The id in a column, blank when the cell is; None when it cannot be read, which then stops ``job``.
 
     A row of a job that cannot be read may be anybody's: without ``job`` it stops the whole book.
@@ -117,7 +117,7 @@ def id_of(week: Week, row: TableRow, label: str, what: str, job: str = "") -> st
         return None
 
 
-def entries_of(week: Week, row: TableRow, givens: tuple[Given, ...], job: str) -> Iterator[tuple[Given, Entry]]:
+def entries_of(week: JobsBook, row: TableRow, givens: tuple[Input, ...], job: str) -> Iterator[tuple[Input, Entry]]:
     """The entries of a row; a cell that cannot be read is a finding, and its entry is marked as refused."""
     for given in givens:
         unit = row.units.get(given.header) or given.unit_text
@@ -126,7 +126,7 @@ def entries_of(week: Week, row: TableRow, givens: tuple[Given, ...], job: str) -
             yield given, entry
 
 
-def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit: str, job: str) -> Entry | None:
+def read_entry(week: JobsBook, row: TableRow, given: Input, cell: Cell | None, unit: str, job: str) -> Entry | None:
     """One entry with its questions and notes; None for a blank cell."""
     if cell is None:
         return None
@@ -141,7 +141,7 @@ def read_entry(week: Week, row: TableRow, given: Given, cell: Cell | None, unit:
     return entry
 
 
-def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
+def _read_site(week: JobsBook, sheet: Sheet | None, house: CompanyBook) -> None:
     typed = {(job.id, given): "in Jobs too" for job in week.jobs.values() for given in job.entries}
     for job in week.jobs.values():
         job.entries = {**house.company, **house.site, **job.entries}
@@ -160,19 +160,19 @@ def _read_site(week: Week, sheet: Sheet | None, house: House) -> None:
             found_job.entries[given] = entry
 
 
-def job_of(week: Week, id_: str, place: Place) -> JobInput | None:
+def job_of(week: JobsBook, id_: str, place: Place) -> JobInput | None:
     """The job that a row belongs to. In a book with one job the id may be blank.
 
     A row of an unknown job stops every job whose id is within two letters, since it may be that one's.
     """
     if not id_ and len(week.jobs) + week.nameless == 1:
         return next(iter(week.jobs.values()), None)
-    found = week.jobs.get(same(id_))
-    if found is None and same(id_) != EXAMPLE:
+    found = week.jobs.get(normalize(id_))
+    if found is None and normalize(id_) != EXAMPLE:
         text = f'There is no job "{id_}" in Jobs.' if id_ else "The job id is blank, and the book has several jobs."
-        apart = {job.id: letters_apart(same(id_), same(job.id)) for job in week.jobs.values()}
+        apart = {job.id: letters_apart(normalize(id_), normalize(job.id)) for job in week.jobs.values()}
         close = sorted((id_ for id_ in apart if apart[id_] <= LETTERS), key=lambda each: apart[each]) if id_ else []
         remedy = f'Did you mean "{close[0]}"?' if close else "Type the id as it stands in Jobs."
-        for held in close or [id_ or NO_ID]:
-            week.findings.append(Finding(Severity.STOP, place, text, remedy, held))
+        for is_stopped in close or [id_ or NO_ID]:
+            week.findings.append(Finding(Severity.STOP, place, text, remedy, is_stopped))
     return found

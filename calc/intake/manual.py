@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from calc.declared import Given, Kind
+from calc.declared import Input, Kind
 from calc.intake.schema import EXAMPLE, FACT_TABLES, TABLES, Heading, Table, facts_of
 from calc.intake.spelling import one_of
 
@@ -49,11 +49,11 @@ def _column(heading: Heading) -> Row:
     return heading.header, heading.help, _allowed(heading.given), heading.example, _blank(heading.given)
 
 
-def _fact(given: Given) -> Row:
+def _fact(given: Input) -> Row:
     return given.header, given.help, _allowed(given), given.example, _blank(given)
 
 
-def _allowed(given: Given) -> str:
+def _allowed(given: Input) -> str:
     if given.kind is Kind.CHOICE:
         return ", ".join(given.words_allowed)
     if given.kind is Kind.DATE:
@@ -65,7 +65,7 @@ def _allowed(given: Given) -> str:
     return ", ".join(("a whole number" if given.whole else "a number", *_limits(given)))
 
 
-def _limits(given: Given) -> Iterator[str]:
+def _limits(given: Input) -> Iterator[str]:
     for words, limit in (("more than", given.over), ("at least", given.low), ("at most", given.high)):
         if limit is not None:
             yield f"{words} {limit:g}"
@@ -75,12 +75,12 @@ def _limits(given: Given) -> Iterator[str]:
         yield f"asked about {' and '.join(outside)}"
 
 
-def _blank(given: Given) -> str:
+def _blank(given: Input) -> str:
     if given.required:
         return "it must be typed"
     if given.needed_if is not None:
         asker, *words = given.needed_if
-        label = asker.label.lower() if isinstance(asker, Given) else ""
+        label = asker.label.lower() if isinstance(asker, Input) else ""
         return f"needed where {label} is {one_of(words)}"
     if given.kind is Kind.ROW:
         return "the first"

@@ -8,14 +8,14 @@ from calc.cells import Book, Sheet
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.formula.levels import Level
 from calc.intake.facts import origin_of
-from calc.intake.records import REFUSED, Entry, House, Row
+from calc.intake.records import REFUSED, CompanyBook, Entry, Row
 from calc.intake.schema import NAMED_TABLES, TABLES, facts_of
+from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_given, read_id
-from calc.intake.spelling import did_you_mean, same
 
 
-def read_named_rows(house: House, book: Book, sheet: Sheet, name: str) -> list[Finding]:
+def read_named_rows(house: CompanyBook, book: Book, sheet: Sheet, name: str) -> list[Finding]:
     """Reads a table of the house book, a row a name."""
     table = TABLES[name]
     rows, findings = read_table(book, sheet, table)
@@ -32,9 +32,9 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
     except InputRefused as refused:
         return [Finding(Severity.STOP, row.place, refused.found, refused.remedy)]
     known = level.axis.words
-    if word and known and same(word) not in map(same, known):
+    if word and known and normalize(word) not in map(normalize, known):
         return [Finding(Severity.STOP, row.place, f'There is no {key} "{word}".', did_you_mean(word, known))]
-    if not word or same(word) in {same(each.word) for each in listed}:
+    if not word or normalize(word) in {normalize(each.word) for each in listed}:
         text = f'The {key} "{word}" stands twice.' if word else f"A {key} without a name."
         return [Finding(Severity.STOP, row.place, text, "Give it a name of its own.")]
     made = Row(word, row.place, refs=row.refs)
@@ -56,13 +56,13 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
     return findings
 
 
-def complete(house: House) -> None:
+def complete(house: CompanyBook) -> None:
     """Gives every table with a row for each word of the trade those rows, in order, blank where none was typed."""
     for name in NAMED_TABLES:
         level = TABLES[name].level
         if level.axis.words:
-            typed = {same(row.word): row for row in house.rows.get(level, [])}
-            house.rows[level] = [typed.get(same(word)) or _blank(name, word) for word in level.axis.words]
+            typed = {normalize(row.word): row for row in house.rows.get(level, [])}
+            house.rows[level] = [typed.get(normalize(word)) or _blank(name, word) for word in level.axis.words]
 
 
 def _blank(name: str, word: str) -> Row:
@@ -73,6 +73,6 @@ def row_named(typed: str, rows: Iterable[Row], what: str) -> float:
     """The number of the row that goes by a name, or that has the typed number. Raises InputRefused for others."""
     words = [row.word for row in rows]
     for place, word in enumerate(words, start=1):
-        if same(word) == same(typed):
+        if normalize(word) == normalize(typed):
             return float(place)
     raise InputRefused(f'There is no {what} "{typed}" in the house book.', did_you_mean(typed, words))

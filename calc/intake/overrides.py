@@ -5,19 +5,19 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.cells import Cell, Sheet
-from calc.declared import Forced
+from calc.declared import Override
 from calc.errors import InputRefused
 from calc.formula.levels import JOB
 from calc.intake.facts import origin_of
+from calc.intake.jobs_book import JobsBook, job_of
 from calc.intake.records import Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, FORCEABLE, OVERRIDES, TABLES
+from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_id, read_number, read_words
-from calc.intake.jobs_book import Week, job_of
-from calc.intake.spelling import did_you_mean, same
 
 
-def read_overrides(week: Week, sheet: Sheet | None) -> None:
+def read_overrides(week: JobsBook, sheet: Sheet | None) -> None:
     """Reads the sheet Overrides into the jobs of ``week``."""
     if sheet is None:
         return
@@ -49,7 +49,7 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     name = row.cells.get("line")
     if name is None:
         raise _Refused(None, "An override without a line.", "Type the line that is forced.")
-    typed = same(str(name.value))
+    typed = normalize(str(name.value))
     for wanted in ("reason", "who"):
         if wanted not in row.cells:
             raise _Refused(name, f'The override of "{name.value}" has no {wanted}.', f"Type {_why(wanted)}.")
@@ -73,7 +73,7 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     job.forced[forced, place] = replace(_value(row, forced), reason=reason, who=who, notes=notes)
 
 
-def _refuse_more(job: JobInput, accepted: Forced, row: TableRow) -> None:
+def _refuse_more(job: JobInput, accepted: Override, row: TableRow) -> None:
     """A stop is accepted once, for the whole job, and without a value: more may be meant for another line."""
     name = row.cells["line"]
     place = _row_of(job, accepted, row)
@@ -96,7 +96,7 @@ def _why(wanted: str) -> str:
     return "why it is forced" if wanted == "reason" else "the initials of whoever forces it"
 
 
-def _row_of(job: JobInput, forced: Forced, row: TableRow) -> int:
+def _row_of(job: JobInput, forced: Override, row: TableRow) -> int:
     """Which row of its level the override is for: 0 for a line of the whole job."""
     cell = row.cells.get("area")
     if forced.level == JOB:
@@ -112,13 +112,13 @@ def _row_of(job: JobInput, forced: Forced, row: TableRow) -> int:
         word = read_id(cell, "area id")
     except InputRefused as refused:
         raise _Refused(cell, refused.found, refused.remedy) from None
-    words = [same(each.word) for each in rows]
-    if same(word) not in words:
+    words = [normalize(each.word) for each in rows]
+    if normalize(word) not in words:
         raise _Refused(cell, f'Job {job.id} has no area "{word}".', did_you_mean(word, [each.word for each in rows]))
-    return words.index(same(word))
+    return words.index(normalize(word))
 
 
-def _value(row: TableRow, forced: Forced) -> Entry:
+def _value(row: TableRow, forced: Override) -> Entry:
     cell = row.cells.get("value")
     if cell is None:
         raise _Refused(

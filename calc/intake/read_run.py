@@ -8,16 +8,16 @@ from itertools import chain
 
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
+from calc.intake.company_book import read_company_book
+from calc.intake.cross_checks import cross_checks
 from calc.intake.defaults import fill
-from calc.intake.company_book import read_house
+from calc.intake.jobs_book import JobsBook, open_jobs_book
 from calc.intake.overrides import read_overrides
-from calc.intake.records import House, Intake, JobInput
+from calc.intake.records import CompanyBook, Intake, JobInput
 from calc.intake.rows import read_areas, read_by_job, read_listed
 from calc.intake.schema import AREAS, CHANGES, HOUSE_TABLES, OVERRIDES, PLANTS
-from calc.intake.cross_checks import nonsense
-from calc.intake.sheets import house_sheets, known_sheets
-from calc.intake.jobs_book import Week, open_week
-from calc.intake.spelling import same
+from calc.intake.sheets import company_sheets, known_sheets
+from calc.intake.spelling import normalize
 from calc.trade.levels import CHANGE, PLANT
 
 
@@ -25,12 +25,12 @@ from calc.trade.levels import CHANGE, PLANT
 class Opened:
     """A run whose books were all looked through for the house: its jobs are still to be taken in, book after book."""
 
-    house: House
+    house: CompanyBook
     findings: list[Finding]
 
 
 def take_in(books: Sequence[Book], house_book: Book | None, bid_date: float | None = None) -> Intake:
-    """All the jobs of ``books`` with the findings; jobs that a stop holds back are among them, see :func:`held`."""
+    """All the jobs of ``books`` with the findings; jobs that a stop holds back are among them, see :func:`is_stopped`."""
     opened = open_books(books, house_book)
     jobs = [job for some in jobs_of(opened, books, bid_date) for job in some]
     return Intake(opened.house, jobs, opened.findings)
@@ -45,11 +45,11 @@ def open_books(books: Iterable[Book], house_book: Book | None) -> Opened:
         findings += found
         if any(name in tables for name in HOUSE_TABLES):
             known.append((book, tables))
-    sheets, found = house_sheets(known)
+    sheets, found = company_sheets(known)
     findings += found
     house_books = [house_book] if house_book else []
     of_house = house_books or list({book.name: book for book, _ in sheets.values()}.values())
-    house, found = read_house(sheets, of_house, apart=bool(house_books))
+    house, found = read_company_book(sheets, of_house, apart=bool(house_books))
     return Opened(house, findings + found)
 
 
@@ -60,11 +60,11 @@ def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None
     """
     places: dict[str, Place] = {}
     for book in books:
-        week = read_week(book, known_sheets(book)[0], opened.house, bid_date)
+        week = read_jobs_book(book, known_sheets(book)[0], opened.house, bid_date)
         opened.findings += week.findings
         jobs = []
         for job in week.jobs.values():
-            first = places.setdefault(same(job.id), job.place)
+            first = places.setdefault(normalize(job.id), job.place)
             if first is job.place:
                 jobs.append(job)
             else:
@@ -74,23 +74,26 @@ def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None
         yield jobs
 
 
-def read_week(book: Book, tables: dict[str, Sheet], house: House, bid_date: float | None) -> Week:
+def read_jobs_book(book: Book, tables: dict[str, Sheet], house: CompanyBook, bid_date: float | None) -> JobsBook:
     """All of one book: a finding stops its job, not the others."""
-    week = open_week(book, tables, house, bid_date)
+    week = open_jobs_book(book, tables, house, bid_date)
     read_listed(week, tables, read_areas(week, tables.get(AREAS)))
     read_by_job(week, tables.get(PLANTS), PLANTS, PLANT)
     read_by_job(week, tables.get(CHANGES), CHANGES, CHANGE)
     for job in week.jobs.values():
         fill(week, job)
-        week.findings += nonsense(job)
+        week.findings += cross_checks(job)
     read_overrides(week, tables.get(OVERRIDES))
     return week
 
 
-def held(job: JobInput, findings: Sequence[Finding]) -> bool:
+def is_stopped(job: JobInput, findings: Sequence[Finding]) -> bool:
     """Whether a stop holds the job back: one of its own, or one of its whole book or of the house book."""
     return any(
         each.severity is Severity.STOP
-        and (same(each.job) == same(job.id) or (not each.job and each.place.book in {job.place.book, *job.house.books}))
+        and (
+            normalize(each.job) == normalize(job.id)
+            or (not each.job and each.place.book in {job.place.book, *job.house.books})
+        )
         for each in findings
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from calc.declared import Factor, Forced, Given, Pack, Price, PriceDay, Taxed
+from calc.declared import Factor, Input, Override, Pack, Price, PriceDay, Taxed
 from calc.errors import Finding, Place
 from calc.formula.levels import Level
 
@@ -40,7 +40,7 @@ class Entry:
     feet_and_inches: bool = False
 
     @classmethod
-    def not_typed(cls, given: Given, origin: str = DEFAULT) -> Entry:
+    def not_typed(cls, given: Input, origin: str = DEFAULT) -> Entry:
         """The entry of a cell that gave no value: the default of ``given``, or no number."""
         return cls(NOT_GIVEN if given.default is None else given.default, origin=origin)
 
@@ -52,7 +52,7 @@ class Row:
     word: str
     place: Place
     within: int = 0
-    entries: dict[Given, Entry] = field(default_factory=dict)
+    entries: dict[Input, Entry] = field(default_factory=dict)
     refs: dict[str, str] = field(default_factory=dict)
     """The cells of the row, blank ones too, by the header of their column."""
 
@@ -70,13 +70,13 @@ class PriceRow:
 
 
 @dataclass
-class House:
+class CompanyBook:
     """What holds for every job of the run."""
 
     name: str = ""
     sha256: str = ""
-    company: dict[Given, Entry] = field(default_factory=dict)
-    site: dict[Given, Entry] = field(default_factory=dict)
+    company: dict[Input, Entry] = field(default_factory=dict)
+    site: dict[Input, Entry] = field(default_factory=dict)
     factors: dict[tuple[Factor, int], Entry] = field(default_factory=dict)
     prices: dict[Price | Pack, Entry] = field(default_factory=dict)
     taxed: dict[Taxed, str] = field(default_factory=dict)
@@ -93,11 +93,11 @@ class JobInput:
 
     id: str
     place: Place
-    house: House
+    house: CompanyBook
     sha256: str = ""
-    entries: dict[Given, Entry] = field(default_factory=dict)
+    entries: dict[Input, Entry] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)
-    forced: dict[tuple[Forced, int], Entry] = field(default_factory=dict)
+    forced: dict[tuple[Override, int], Entry] = field(default_factory=dict)
     notes: list[Finding] = field(default_factory=list)
     refs: dict[str, str] = field(default_factory=dict)
     """The cells of its row in Jobs, blank ones too, by the header of their column."""
@@ -107,6 +107,6 @@ class JobInput:
 class Intake:
     """Everything that one run was given: the jobs in order, and all findings in the order of the sheets."""
 
-    house: House
+    house: CompanyBook
     jobs: list[JobInput] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)

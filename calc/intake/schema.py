@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declared import Caution, Declared, Factor, Forced, Given, Line, Pack, Price
+from calc.declared import Caution, Declared, Factor, Input, Line, Override, Pack, Price
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
-from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 from calc.trade.inputs.areas import SHORT_EDGES
+from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 
 KEYS = {
     "job": "the id of the job",
@@ -49,7 +49,7 @@ class Heading:
     label: str
     unit: str = ""
     help: str = ""
-    given: Given | None = None
+    given: Input | None = None
     example: str = ""
 
     @property
@@ -72,14 +72,14 @@ class Table:
         return any(heading.label == label for heading in self.headings)
 
 
-def facts_of(table: str) -> tuple[Given, ...]:
+def facts_of(table: str) -> tuple[Input, ...]:
     """The facts that may be typed in ``table``, in order of declaration."""
     return tuple(
         each
         for section in SECTIONS
         if section.table == table
         for each in section.declarations
-        if isinstance(each, Given)
+        if isinstance(each, Input)
     )
 
 
@@ -101,8 +101,8 @@ def _key(name: str) -> Heading:
     return Heading(name, "", KEYS[name], example=_KEY_EXAMPLES[name])
 
 
-def _of_given(given: Given) -> Heading:
-    return Heading(given.label.lower(), given.unit_said, given.help, given, given.example)
+def _of_given(given: Input) -> Heading:
+    return Heading(given.label.lower(), given.unit_shown, given.help, given, given.example)
 
 
 def _typed_table(name: str, keys: tuple[str, ...], more: tuple[Heading, ...] = ()) -> Table:
@@ -211,7 +211,7 @@ def everything() -> tuple[Declared, ...]:
     return tuple(member for section in SECTIONS for member in section.members)
 
 
-GIVENS = tuple(each for each in everything() if isinstance(each, Given))
+GIVENS = tuple(each for each in everything() if isinstance(each, Input))
 FACTOR_LIST = tuple(each for each in everything() if isinstance(each, Factor))
 PRICE_LIST = tuple(each for each in everything() if isinstance(each, Price))
 FORCEABLE = {each.label.casefold(): each for each in everything() if isinstance(each, Line) and each.forced is not None}
@@ -223,5 +223,5 @@ ACCEPTABLE = {
     if isinstance(each, Caution) and each.accepted is not None
 }
 """The stops that may be accepted, by label in small letters."""
-FORCED = tuple(each for each in everything() if isinstance(each, Forced))
+FORCED = tuple(each for each in everything() if isinstance(each, Override))
 PACKS = tuple(each for each in everything() if isinstance(each, Pack))

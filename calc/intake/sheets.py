@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
 from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, TABLES
-from calc.intake.spelling import near, same
+from calc.intake.spelling import near, normalize
 
 Sheets = dict[str, tuple[Book, Sheet]]
 """The sheets of a run by the table they are."""
@@ -15,15 +15,15 @@ Sheets = dict[str, tuple[Book, Sheet]]
 
 def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
     """The sheets of ``book`` by table; a sheet that is nearly one stops the book, others are passed over."""
-    tables = {same(name): name for name in TABLES}
-    found = {tables[same(name)]: sheet for name, sheet in book.sheets.items() if same(name) in tables}
+    tables = {normalize(name): name for name in TABLES}
+    found = {tables[normalize(name)]: sheet for name, sheet in book.sheets.items() if normalize(name) in tables}
     findings = [Finding(Severity.NOTE, Place(book.name), note) for note in book.notes]
     for name, sheet in book.sheets.items():
-        if same(name) in tables:
+        if normalize(name) in tables:
             if sheet.hidden:
                 findings.append(Finding(Severity.NOTE, Place(book.name, name), "The sheet is hidden; it was read."))
             continue
-        if same(name) in (same(READ_ME), same(LISTS)):
+        if normalize(name) in (normalize(READ_ME), normalize(LISTS)):
             continue
         meant = next((table for table in TABLES if table not in found and near(name, table)), "")
         if meant:
@@ -46,7 +46,7 @@ def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
     return found, findings
 
 
-def house_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
+def company_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
     """The house tables of a run; one that stands in two books is a stop."""
     sheets: Sheets = {}
     findings = []

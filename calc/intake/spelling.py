@@ -12,7 +12,7 @@ LETTERS = 2
 
 
 @lru_cache(maxsize=1024)
-def same(text: str) -> str:
+def normalize(text: str) -> str:
     """``text`` as it is compared: without regard to case, to runs of spaces, or to how accents are written."""
     return " ".join(unicodedata.normalize("NFC", text).casefold().split())
 
@@ -32,14 +32,14 @@ def letters_apart(one: str, another: str, most: int = LETTERS) -> int:
 
 def near(one: str, another: str) -> bool:
     """Whether two words are so alike that one is probably a slip for the other."""
-    apart = letters_apart(same(one), same(another))
-    return apart <= LETTERS and apart < len(same(another)) / 2
+    apart = letters_apart(normalize(one), normalize(another))
+    return apart <= LETTERS and apart < len(normalize(another)) / 2
 
 
 def nearest(word: str, words: Iterable[str]) -> str:
     """The most alike of ``words``; blank when none is."""
-    known = {same(each): each for each in words}
-    found = difflib.get_close_matches(same(word), known, n=1, cutoff=0.6)
+    known = {normalize(each): each for each in words}
+    found = difflib.get_close_matches(normalize(word), known, n=1, cutoff=0.6)
     return known[found[0]] if found else ""
 
 

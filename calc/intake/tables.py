@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from calc.cells import Book, Cell, Kind, Sheet, column_letters, column_number
 from calc.errors import Finding, InputRefused, Place, Severity
 from calc.intake.schema import EVERY_JOB, Heading, Table
+from calc.intake.spelling import near, normalize
 from calc.intake.values import read_id
-from calc.intake.spelling import near, same
 from calc.units.typed_units import measure
 
 _HEADER_WITHIN = 12
@@ -50,7 +50,7 @@ class TableRow:
             id_ = read_id(self.cells["job"], "job id") if "job" in self.cells else ""
         except InputRefused:
             return ""  # whoever reads the row says so
-        return "" if same(id_) == EVERY_JOB else id_
+        return "" if normalize(id_) == EVERY_JOB else id_
 
 
 def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], list[Finding]]:
@@ -79,7 +79,7 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
 def _names(table: Table) -> Names:
     """The headings of a table by what they may be called, the longest first: it is the one that is meant."""
     longest = sorted(table.headings, key=lambda each: (-len(each.label), bool(each.unit)))
-    return [(same(each.label), same(each.header), each) for each in longest]
+    return [(normalize(each.label), normalize(each.header), each) for each in longest]
 
 
 def _header_row(sheet: Sheet, names: Names) -> tuple[int, dict[int, Cell]] | None:
@@ -96,7 +96,7 @@ def _recognise(cell: Cell, names: Names) -> Column | None:
     """A header is a label, then perhaps a unit with or without brackets, without regard to case and spaces."""
     if cell.kind is not Kind.TEXT:
         return None
-    typed = same(str(cell.value))
+    typed = normalize(str(cell.value))
     for label, header, heading in names:
         if typed in (label, header):
             return Column(heading, heading.unit)
@@ -109,7 +109,7 @@ def _recognise(cell: Cell, names: Names) -> Column | None:
 
 def _is_unit(text: str, meant: str) -> bool:
     """Whether what stands after a label may be a unit at all, rather than more words of some other label."""
-    return text == same(meant) or re.fullmatch(r"[a-z$%/0-9²³^*.\- ]{1,12}", text) is not None
+    return text == normalize(meant) or re.fullmatch(r"[a-z$%/0-9²³^*.\- ]{1,12}", text) is not None
 
 
 def _columns(

@@ -6,11 +6,11 @@ import re
 from datetime import date, datetime, timedelta
 
 from calc.cells import Cell, Kind
-from calc.declared import Given
+from calc.declared import Input
 from calc.declared import Kind as GivenKind
 from calc.errors import InputRefused
 from calc.intake.records import Entry
-from calc.intake.spelling import did_you_mean, same
+from calc.intake.spelling import did_you_mean, normalize
 from calc.units.parse import read_quantity, read_slope, tidy
 
 MAX_WORDS = 2000
@@ -36,7 +36,7 @@ def day_of(serial_number: float) -> date:
     return _EPOCH + timedelta(days=int(serial_number))
 
 
-def read_given(given: Given, cell: Cell, unit: str, origin: str) -> tuple[Entry, list[str], list[str]]:
+def read_given(given: Input, cell: Cell, unit: str, origin: str) -> tuple[Entry, list[str], list[str]]:
     """The entry that ``cell`` holds for ``given``, with the questions and the notes that go with it.
 
     ``unit`` is the unit that a bare number is in. Raises InputRefused with what was found and what to type.
@@ -51,7 +51,7 @@ def read_given(given: Given, cell: Cell, unit: str, origin: str) -> tuple[Entry,
     return _number(given, cell, unit, origin)
 
 
-def _refuse_what_is_no_value(cell: Cell, given: Given) -> None:
+def _refuse_what_is_no_value(cell: Cell, given: Input) -> None:
     """A cell that holds no value of any kind, or one that the spreadsheet program turned into something else."""
     example = f"Type {_wanted(given)}."
     if cell.merged:
@@ -74,11 +74,11 @@ def _refuse_what_is_no_value(cell: Cell, given: Given) -> None:
         )
 
 
-def _name(given: Given) -> str:
+def _name(given: Input) -> str:
     return given.label
 
 
-def _wanted(given: Given) -> str:
+def _wanted(given: Input) -> str:
     """What may be typed for ``given``, in a few words."""
     if given.kind is GivenKind.CHOICE:
         return " or ".join(given.words_allowed)
@@ -153,8 +153,8 @@ def read_date(cell: Cell) -> float:
 
 def read_choice(words: tuple[str, ...], cell: Cell) -> str:
     """The word of a list that a cell names, without regard to case. Raises InputRefused with the nearest."""
-    typed = same(_typed(cell))
-    known = {same(word): word for word in words}
+    typed = normalize(_typed(cell))
+    known = {normalize(word): word for word in words}
     if words == ("yes", "no"):
         known |= {"y": "yes", "n": "no"}
     if typed not in known:
@@ -162,21 +162,21 @@ def read_choice(words: tuple[str, ...], cell: Cell) -> str:
     return known[typed]
 
 
-def _date(given: Given, cell: Cell, origin: str) -> Entry:
+def _date(given: Input, cell: Cell, origin: str) -> Entry:
     try:
         return Entry(read_date(cell), "", _typed(cell), origin)
     except InputRefused as refused:
         raise InputRefused(f"{given.label}: {refused.found}", refused.remedy) from None
 
 
-def _choice(given: Given, cell: Cell, origin: str) -> Entry:
+def _choice(given: Input, cell: Cell, origin: str) -> Entry:
     try:
         return Entry(read_choice(given.words_allowed, cell), "", _typed(cell), origin)
     except InputRefused as refused:
         raise InputRefused(f"{given.label}: {refused.found}", refused.remedy) from None
 
 
-def _number(given: Given, cell: Cell, unit: str, origin: str) -> tuple[Entry, list[str], list[str]]:
+def _number(given: Input, cell: Cell, unit: str, origin: str) -> tuple[Entry, list[str], list[str]]:
     asks, notes = [], []
     try:
         entry, ask, note = read_number(cell, given.unit_text, unit, given.signed, given.kind is GivenKind.SLOPE, origin)
@@ -193,7 +193,7 @@ def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, or
     """A number in the unit ``meant`` from a cell whose bare numbers are in ``unit``; with a question and a note."""
     if cell.kind is Kind.NUMBER and isinstance(cell.value, (int, float)):
         typed = _typed(cell)
-        if same(unit) == same(meant) and not slope:
+        if normalize(unit) == normalize(meant) and not slope:
             value = float(cell.value)
             if value < 0 and not signed:
                 raise InputRefused(f"{typed} is negative.", "Type a number that is not below 0.")
@@ -214,10 +214,10 @@ def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, or
 def _with_unit(written: str, unit: str, meant: str) -> str:
     """A bare number, such as 3 or 1 1/2, in a column whose header states another unit than the one that is meant."""
     bare = re.fullmatch(r"[-+\d., /]*\d[-+\d., /]*", tidy(written)) is not None
-    return f"{written.strip()} {unit}" if bare and same(unit) != same(meant) else written
+    return f"{written.strip()} {unit}" if bare and normalize(unit) != normalize(meant) else written
 
 
-def _hold_limits(given: Given, entry: Entry, typed: str) -> None:
+def _hold_limits(given: Input, entry: Entry, typed: str) -> None:
     value = float(entry.value)
     unit = f" {given.unit_text}" if given.unit_text else ""
     if given.over is not None and value <= given.over:
@@ -230,7 +230,7 @@ def _hold_limits(given: Given, entry: Entry, typed: str) -> None:
         raise InputRefused(f"{given.label}: {typed} is not a whole number.", "Type a whole number.")
 
 
-def _outside_usual(given: Given, entry: Entry) -> list[str]:
+def _outside_usual(given: Input, entry: Entry) -> list[str]:
     value = float(entry.value)
     unit = f" {given.unit_text}" if given.unit_text else ""
     if given.ask_low is not None and value < given.ask_low:

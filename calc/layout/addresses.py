@@ -32,7 +32,7 @@ class Block:
 
 
 @dataclass(frozen=True)
-class Spot:
+class Location:
     """Where a declaration stands: its own row (side by side) or column (one below the other) of a block."""
 
     block: Block
@@ -59,24 +59,24 @@ def _other(sheet: str, seen_from: str) -> str:
 
 
 @dataclass
-class Places:
+class CellMap:
     """The places of all declarations."""
 
-    spots: dict[Named, Spot] = field(default_factory=dict)
+    locations: dict[Named, Location] = field(default_factory=dict)
     texts: dict[tuple[Named, int], str] = field(default_factory=dict)
     """The formulas that were written already: one stands in its cell, and as words beside it."""
 
     def put_cell(self, named: Declared, sheet: str, row: int, col: int) -> None:
         """A declaration of the job stands in one cell."""
-        self.spots[named] = Spot(Block(sheet, JOB, row, 1, False), col)
+        self.locations[named] = Location(Block(sheet, JOB, row, 1, False), col)
 
     def put_lane(self, named: Declared, block: Block, lane: int) -> None:
         """A declaration of a block stands in one of its rows or columns."""
-        self.spots[named] = Spot(block, lane)
+        self.locations[named] = Location(block, lane)
 
     def one(self, named: Named, index: int, seen_from: str, fixed: str = "") -> str:
         """The address of one row of ``named``."""
-        spot = self.spots[named]
+        spot = self.locations[named]
         if spot.block.across:
             return cell(spot.block.sheet, spot.lane, spot.block.first + index, seen_from, fixed)
         return cell(spot.block.sheet, spot.block.first + index, spot.lane, seen_from, fixed)
@@ -94,17 +94,17 @@ class Places:
 
 
 @dataclass(frozen=True)
-class From:
+class RefFrom:
     """The cells as they are seen from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
 
-    places: Places
+    places: CellMap
     sheet: str
     block: Block | None = None
     index: int = 0
 
     def one(self, named: Named) -> str:
         """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
-        spot = self.places.spots[named]
+        spot = self.places.locations[named]
         if spot.block.level == JOB:
             return self.places.one(named, 0, self.sheet, "cr")
         if self.block is not None and spot.block.level == self.block.level:
@@ -116,12 +116,12 @@ class From:
 
     def every(self, named: Named) -> str | None:
         """All the cells of ``named``; None when its level has no rows."""
-        spot = self.places.spots[named]
+        spot = self.places.locations[named]
         return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
 
     def together(self, named: Named, level: Level) -> str | None:
         """The cells of ``named`` that belong to this cell's row of ``level``; None when that must be looked up."""
-        spot = self.places.spots[named]
+        spot = self.places.locations[named]
         lanes = self._group(spot.block, level)
         return None if lanes is None else self.places.part(spot.block, spot.lane, *lanes, self.sheet)
 
@@ -140,7 +140,7 @@ class From:
 
     def picked(self, named: Named, place: str, of: Level = JOB) -> str:
         """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
-        spot = self.places.spots[named]
+        spot = self.places.locations[named]
         if of != JOB and (rows := self._group(spot.block, of)) is not None:
             return self._of_range(
                 spot.block, self.places.part(spot.block, spot.lane, rows[0] - 1, rows[1], self.sheet), place
@@ -149,7 +149,7 @@ class From:
 
     def nth(self, named: Named, place: int, of: Level = JOB) -> str | None:
         """The same for a place that is known for good; None when it must be looked up."""
-        block = self.places.spots[named].block
+        block = self.places.locations[named].block
         rows = (0, block.count - 1) if of == JOB else self._group(block, of)
         if rows is None or place > rows[1] - rows[0] + 1 or not block.level.axes:
             return None
@@ -157,7 +157,7 @@ class From:
 
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
-        block = self.places.spots[named].block
+        block = self.places.locations[named].block
         return self.places.lane(block, block.numbers[level], self.sheet)
 
     def number(self, level: Level) -> str:
@@ -184,7 +184,7 @@ class From:
 
     def _listing(self, level: Level) -> Block:
         """A block that has the rows of ``level`` themselves."""
-        return next(spot.block for spot in self.places.spots.values() if spot.block.level == level)
+        return next(spot.block for spot in self.places.locations.values() if spot.block.level == level)
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one; before the first stands the head of its column."""
@@ -192,7 +192,7 @@ class From:
 
     def running(self, named: Named, level: Level) -> str:
         """The total of ``named`` down to this row, within this row's row of ``level``."""
-        spot, block = self.places.spots[named], self._own()
+        spot, block = self.places.locations[named], self._own()
         numbers = spot.block.numbers[level]
 
         def down_to_here(col: int) -> str:
@@ -213,7 +213,7 @@ class From:
             return self._of_row(own.words)
         if level in own.named:
             return self._of_row(own.named[level])
-        blocks = (spot.block for spot in self.places.spots.values() if spot.block.level == level)
+        blocks = (spot.block for spot in self.places.locations.values() if spot.block.level == level)
         for block in blocks:
             if block.words is not None:
                 return self._nth(block, block.words, self._place_in(block))
@@ -221,7 +221,7 @@ class From:
 
     def words_of(self, named: Named) -> str:
         """The words that the rows of ``named`` go by."""
-        block = self.places.spots[named].block
+        block = self.places.locations[named].block
         if block.words is None:
             raise LookupError(f"the rows of {named.label} have no words on {block.sheet}")
         return self.places.lane(block, block.words, self.sheet)

@@ -10,54 +10,54 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from calc.declared import Given
+from calc.declared import Input
 from calc.intake.records import DEFAULT, Entry
 
 _COLON = ": "
 
 
 @dataclass(frozen=True)
-class Told:
+class AsTyped:
     """What a workbook says of one value: what was typed for it, and where."""
 
     typed: str
     origin: str
 
 
-def say_cell(entry: Entry) -> str:
+def format_cell(entry: Entry) -> str:
     """One value of a row side by side."""
     return f"{entry.origin}{_COLON}{entry.typed}" if entry.typed else DEFAULT
 
 
-def hear_cell(said: str) -> Told | None:
-    """What :func:`say_cell` said; None for a default."""
+def parse_cell(said: str) -> AsTyped | None:
+    """What :func:`format_cell` said; None for a default."""
     origin, colon, typed = said.partition(_COLON)
-    return Told(typed, origin) if colon else None
+    return AsTyped(typed, origin) if colon else None
 
 
-def say_typed(entries: Iterable[tuple[str, Entry]]) -> str:
+def format_typed(entries: Iterable[tuple[str, Entry]]) -> str:
     """What was typed for some values of a row, a line each, behind what each is called, where it has a name."""
     return "\n".join(
         f"{name}{_COLON if name else ''}{on_one_line(entry.typed)}" for name, entry in entries if entry.typed
     )
 
 
-def say_origins(entries: Iterable[tuple[str, Entry]]) -> str:
+def format_origins(entries: Iterable[tuple[str, Entry]]) -> str:
     """Where it was typed, on the same lines."""
     return "\n".join(entry.origin for _, entry in entries if entry.typed)
 
 
-def hear_lines(typed: str, origins: str) -> dict[str, Told]:
-    """What :func:`say_typed` and :func:`say_origins` said, by what each value is called."""
+def parse_lines(typed: str, origins: str) -> dict[str, AsTyped]:
+    """What :func:`format_typed` and :func:`format_origins` said, by what each value is called."""
     told = {}
     for line, origin in zip(typed.split("\n"), origins.split("\n"), strict=False):
         name, colon, text = line.partition(_COLON)
         if colon:
-            told[name] = Told(text, origin)
+            told[name] = AsTyped(text, origin)
     return told
 
 
-def entries_of(band: Sequence[Given], found: Mapping[Given, Entry]) -> list[tuple[str, Entry]]:
+def entries_of(band: Sequence[Input], found: Mapping[Input, Entry]) -> list[tuple[str, Entry]]:
     """The values of a row in a band of columns, by their headers."""
     return [(given.header, found[given]) for given in band]
 

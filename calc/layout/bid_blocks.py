@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from calc.declared import Caution
-from calc.trade.money.price import Price
+from calc.layout.addresses import cell
 from calc.layout.charts import Cells
 from calc.layout.checks_sheet import ChecksPage, fired
 from calc.layout.log_sheet import count_defaults, count_factors
+from calc.layout.page import IssueValue, Linked, Number, Page, Shown, lines_of
 from calc.layout.styles import LEGEND, LINE_HEIGHT
+from calc.model.results import JobValues, RangeEnd, Sensitivity
 from calc.model.sensitivity import SHOWN
-from calc.layout.page import Linked, Number, Page, Shown, Told, lines_of
-from calc.layout.addresses import cell
-from calc.model.results import End, JobValues, Move
+from calc.trade.money.price import Price
 
 NAME = "Bid"
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, UNIT_OF_FIGURE = range(7)
@@ -89,14 +89,14 @@ def lay_moves(page: Page) -> None:
         },
     )
     for place in range(SHOWN):
-        page.put(Told(page.row, LABEL, "told", _of_move(place, _label), wraps=True))
-        page.put(Told(page.row, VALUE, "telling", _of_move(place, _taken)))
-        page.put(Told(page.row, TEXT, "telling", _of_move(place, _one_end)))
-        page.put(Told(page.row, BESIDE, "telling", _of_move(place, _other_end)))
-        page.put(Told(page.row, FIGURE, "toldfigure", _of_move(place, _most), _NUMBER))
+        page.put(IssueValue(page.row, LABEL, "told", _of_move(place, _label), wraps=True))
+        page.put(IssueValue(page.row, VALUE, "telling", _of_move(place, _taken)))
+        page.put(IssueValue(page.row, TEXT, "telling", _of_move(place, _one_end)))
+        page.put(IssueValue(page.row, BESIDE, "telling", _of_move(place, _other_end)))
+        page.put(IssueValue(page.row, FIGURE, "toldfigure", _of_move(place, _most), _NUMBER))
         page.heights[page.row] = LINE_HEIGHT
         page.next()
-    page.put(Told(page.row, LABEL, "telling", _unmeasured))
+    page.put(IssueValue(page.row, LABEL, "telling", _unmeasured))
     page.heights[page.row] = LINE_HEIGHT
     page.next()
     gap(page)
@@ -107,35 +107,35 @@ def _unmeasured(job: JobValues) -> str:
     return f"{inputs} inputs were left to their default, and {usual} factors as usual: the Log has them all."
 
 
-def _of_move(place: int, say: Callable[[Move, JobValues], Shown]) -> Callable[[JobValues], Shown]:
+def _of_move(place: int, say: Callable[[Sensitivity, JobValues], Shown]) -> Callable[[JobValues], Shown]:
     def value(job: JobValues) -> Shown:
-        moves = job.moves or ()
-        return say(moves[place], job) if place < len(moves) else A_WORD
+        sensitivity = job.sensitivity or ()
+        return say(sensitivity[place], job) if place < len(sensitivity) else A_WORD
 
     return value
 
 
-def _label(move: Move, _job: JobValues) -> Shown:
+def _label(move: Sensitivity, _job: JobValues) -> Shown:
     return move.label
 
 
-def _taken(move: Move, _job: JobValues) -> Shown:
+def _taken(move: Sensitivity, _job: JobValues) -> Shown:
     return f"{_plainly(move.taken)} {move.unit_text}".rstrip()
 
 
-def _one_end(move: Move, job: JobValues) -> Shown:
+def _one_end(move: Sensitivity, job: JobValues) -> Shown:
     return _at_end(move.ends[0], move, job)
 
 
-def _other_end(move: Move, job: JobValues) -> Shown:
+def _other_end(move: Sensitivity, job: JobValues) -> Shown:
     return _at_end(move.ends[1], move, job) if len(move.ends) > 1 else A_WORD
 
 
-def _most(move: Move, _job: JobValues) -> Shown:
+def _most(move: Sensitivity, _job: JobValues) -> Shown:
     return move.effect
 
 
-def _at_end(end: End, move: Move, job: JobValues) -> str:
+def _at_end(end: RangeEnd, move: Sensitivity, job: JobValues) -> str:
     """Such as ``at 2.8 h: $2,295.48, 95.00 more``."""
     unit = f" {move.unit_text}" if move.unit_text and isinstance(end.value, float) else ""
     price = float(job.of(Price.to_cent)) + end.more

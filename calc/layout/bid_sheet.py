@@ -5,13 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from calc.declared import Declared, Line
-from calc.formula.value_types import Sort
-from calc.trade.money.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, Front
-from calc.trade.inputs.job import Company, Job
-from calc.trade.levels import GROUP
-from calc.trade.money.price import Price, Subtotal
-from calc.trade.ordering.order import Order
-from calc.trade.inputs.papers import OnPaper
+from calc.formula.value_types import ValueType
+from calc.layout.addresses import CellMap
 from calc.layout.bid_blocks import (
     A_WORD,
     BESIDE,
@@ -36,10 +31,15 @@ from calc.layout.bid_blocks import (
 from calc.layout.charts import Chart, Series, Stroke
 from calc.layout.checks_sheet import ChecksPage, all_checks, fired, missed, open_stops
 from calc.layout.line_sheets import SAFETY, format_of, shown
+from calc.layout.page import Computed, JobText, Linked, Page, Shown
 from calc.layout.styles import dashed
-from calc.layout.page import Computed, Linked, Page, Shown, Spoken
-from calc.layout.addresses import Places
 from calc.model.results import JobValues
+from calc.trade.inputs.job import Company, Job
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.levels import GROUP
+from calc.trade.money.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, PriceSummary
+from calc.trade.money.price import Price, Subtotal
+from calc.trade.ordering.order import Order
 
 __all__ = ["EMPTY", "NAME", "SLOTS", "TOO_SHORT", "bid_page", "slots_for"]
 
@@ -68,7 +68,7 @@ def slots_for(job: JobValues) -> int:
     return slots
 
 
-def bid_page(places: Places, checks: ChecksPage, slots: int) -> FrontPage:
+def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
     """The front page: one page, unless the job earned so many cautions that it would be too small to read."""
     page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
     _lay_head(page, places)
@@ -81,9 +81,9 @@ def bid_page(places: Places, checks: ChecksPage, slots: int) -> FrontPage:
     return page
 
 
-def _lay_head(page: Page, places: Places) -> None:
+def _lay_head(page: Page, places: CellMap) -> None:
     """Whose bid it is, for whom and when."""
-    page.put(Spoken(0, LABEL, "title", lambda job: f"Bid {job.id}", wraps=False))
+    page.put(JobText(0, LABEL, "title", lambda job: f"Bid {job.id}", wraps=False))
     page.heights[0] = 24
     page.next()
     page.words(LABEL, SAFETY, "subtitle")
@@ -91,7 +91,7 @@ def _lay_head(page: Page, places: Places) -> None:
     for left, right in (
         (Job.client, Job.bid_date),
         (Job.address, Job.pour_date),
-        (OnPaper.revision, Company.name),
+        (PaperFacts.revision, Company.name),
     ):
         page.words(LABEL, left.label, "label")
         _link(page, places, left, VALUE, "line")
@@ -101,11 +101,11 @@ def _lay_head(page: Page, places: Places) -> None:
     gap(page)
 
 
-def _lay_price(page: Page, places: Places, checks: ChecksPage) -> None:
+def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
     """The price, whether it is complete, whether a stop stands in the way, and whether the checks hold."""
     section(page, Price.price.label)
     _link(page, places, Price.price, LABEL, "hero")
-    _lay_line(page, places, Front.complete, TEXT, "status")
+    _lay_line(page, places, PriceSummary.complete, TEXT, "status")
     _lay_readiness(page, checks)
     page.heights[page.row] = 30
     page.next()
@@ -121,7 +121,7 @@ def _lay_price(page: Page, places: Places, checks: ChecksPage) -> None:
     gap(page)
 
 
-def _lay_amount(page: Page, places: Places, line: Line) -> None:
+def _lay_amount(page: Page, places: CellMap, line: Line) -> None:
     page.words(LABEL, line.label, "label")
     _link(page, places, line, VALUE, "formula")
     page.words(UNIT, line.unit_text, "unit")
@@ -171,7 +171,7 @@ def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     )
 
 
-def _lay_made_of(page: FrontPage, places: Places) -> None:
+def _lay_made_of(page: FrontPage, places: CellMap) -> None:
     """The parts of the price with the share of each, and beside them what a foreman asks first."""
     section(page, "What the price is made of", "Key quantities")
     parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
@@ -204,7 +204,7 @@ def _bars(page: FrontPage) -> Chart:
     )
 
 
-def _lay_share(page: Page, places: Places, line: Line, place: int) -> None:
+def _lay_share(page: Page, places: CellMap, line: Line, place: int) -> None:
     """How much of the price it is."""
     row, price = page.row, Price.price
 
@@ -219,14 +219,14 @@ def _lay_share(page: Page, places: Places, line: Line, place: int) -> None:
     page.put(Linked(row, UNIT, "share", text, value, _PERCENT))
 
 
-def _lay_key(page: Page, places: Places, line: Line) -> None:
+def _lay_key(page: Page, places: CellMap, line: Line) -> None:
     """A quantity of the job, beside the parts of the price."""
     page.words(BESIDE, line.label, "label")
     _link(page, places, line if line.all_rows is None else line.all_rows, FIGURE, "formula")
     page.words(UNIT_OF_FIGURE, line.unit_text, "unit")
 
 
-def _lay_decisions(page: Page, places: Places) -> None:
+def _lay_decisions(page: Page, places: CellMap) -> None:
     """What was decided, why in words, and what would come next, with what it would cost more."""
     section(page, "What was decided, and why", "Beside it")
     heads(page, {LABEL: "Decision", VALUE: "Came to", TEXT: "Why", BESIDE: "What comes next", FIGURE: "By, $"})
@@ -236,7 +236,7 @@ def _lay_decisions(page: Page, places: Places) -> None:
     gap(page)
 
 
-def _lay_decision(page: Page, places: Places, each: Decision) -> None:
+def _lay_decision(page: Page, places: CellMap, each: Decision) -> None:
     page.words(LABEL, each.what, "label")
     came_to = each.came_to if each.came_to.all_rows is None else each.came_to.all_rows
     _link(page, places, came_to, VALUE, "figure")
@@ -249,7 +249,7 @@ def _lay_decision(page: Page, places: Places, each: Decision) -> None:
         page.heights[page.row] = 25.5
 
 
-def _lay_line(page: Page, places: Places, line: Line, col: int, role: str) -> None:
+def _lay_line(page: Page, places: CellMap, line: Line, col: int, role: str) -> None:
     """A line of the front page's own stands here; any other is brought from where it is computed."""
     if line.section.sheet != NAME:
         _link(page, places, line, col, role)
@@ -258,9 +258,9 @@ def _lay_line(page: Page, places: Places, line: Line, col: int, role: str) -> No
     page.put(Computed(page.row, col, role, line, 0, format_of(line)))
 
 
-def _link(page: Page, places: Places, named: Declared, col: int, role: str, place: int = 0) -> None:
+def _link(page: Page, places: CellMap, named: Declared, col: int, role: str, place: int = 0) -> None:
     """Brings a number or a fact from where it stands."""
-    if isinstance(named, Line) and named.section.sheet == NAME and named not in places.spots:
+    if isinstance(named, Line) and named.section.sheet == NAME and named not in places.locations:
         _lay_line(page, places, named, col, role)
         return
     face = _OWN_FORMATS.get(named, format_of(named))
@@ -271,6 +271,6 @@ def _link(page: Page, places: Places, named: Declared, col: int, role: str, plac
             role,
             lambda: places.one(named, place, NAME, "cr"),
             lambda job: shown(job.of(named, place)),
-            dashed(face) if role == "figure" and named.sort is Sort.NUMBER else face,
+            dashed(face) if role == "figure" and named.sort is ValueType.NUMBER else face,
         )
     )

@@ -7,8 +7,8 @@ from typing import TypeVar
 
 from calc.formula.levels import Level, level_of
 from calc.intake.records import JobInput
-from calc.layout.page import Number, Page, Shown, Spoken, Words
 from calc.layout.addresses import Block
+from calc.layout.page import FixedText, JobText, Number, Page, Shown
 
 BAND = 6
 """Columns of figures beside the numbers of the rows; more stand in a band below."""
@@ -69,17 +69,17 @@ def _list_words(page: Page, block: Block, level: Level, col: int, rows: Iterable
     """The words that the rows of ``level`` go by, down a column, one for each of ``rows``."""
     head(page, page.row, col, f"{level}")
     for index, row in enumerate(rows):
-        page.put(Spoken(block.first + index, col, "words", word_of(level, row)))
+        page.put(JobText(block.first + index, col, "words", word_of(level, row)))
         page.heights[block.first + index] = 26
 
 
-def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Mapping[Level, int]) -> Number | Spoken:
+def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Mapping[Level, int]) -> Number | JobText:
     """The number of a row, or of the row above that it lies within: slots are dealt out evenly, the rest is typed."""
     if of == level:
         return Number(row, col, "number", index + 1)
     if level.axis.slots:
         return Number(row, col, "number", index // (counts[level] // counts[of]) + 1)
-    return Spoken(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
+    return JobText(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
 
 
 def word_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
@@ -92,7 +92,7 @@ def word_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
 
 def head(page: Page, row: int, col: int, text: str) -> None:
     """The head of a column of figures."""
-    page.put(Words(row, col, "head", text))
+    page.put(FixedText(row, col, "head", text))
     page.room(text, col, row)
 
 
@@ -102,7 +102,7 @@ def block_across(page: Page, level: Level, count: int, first_col: int, words_row
     for index in range(count):
         col = first_col + index
         page.put(Number(words_row + 1, col, "number", index + 1))
-        page.put(Spoken(words_row, col, "word", word_of(level, index)))
+        page.put(JobText(words_row, col, "word", word_of(level, index)))
         if level.axis.words:
             page.room(level.axis.words[index], col, words_row)
     return block

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 from functools import cache
 
 from calc.declared import Caution, Check, Severity
-from calc.trade.catalog import SECTIONS
+from calc.layout.addresses import CellMap, cell, span
 from calc.layout.line_sheets import format_of, open_page
 from calc.layout.page import Computed, Linked
-from calc.layout.addresses import Places, cell, span
 from calc.model.results import JobValues
+from calc.trade.catalog import SECTIONS
 
 NAME = "Checks"
 _HEADS = ("Check", "One route", "Another route", "Unit", "Tolerance", "Missed")
@@ -63,7 +63,7 @@ def open_stops(job: JobValues) -> list[Caution]:
 class ChecksPage:
     """The sheet, and the addresses on it that the front page asks for."""
 
-    def __init__(self, places: Places) -> None:
+    def __init__(self, places: CellMap) -> None:
         self.page = open_page(NAME, "Checks: two routes to one number, and what to watch", _WIDTHS, _HEADS)
         self.page.repeated_rows = 2  # the heads of the checks say nothing of the cautions below them
         self.places = places

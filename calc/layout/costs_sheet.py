@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from calc.declared import Line
-from calc.formula.value_types import Sort
+from calc.formula.value_types import ValueType
 from calc.intake.records import JobInput, PriceRow
-from calc.trade.money.cost_rows import ROWS
-from calc.trade.money.costs import COST, CostTable
+from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WIDTHS, WORKED, format_of
-from calc.layout.page import Computed, Explained, Number, Page, Shown, Spoken
-from calc.layout.addresses import Block, Places
+from calc.layout.page import Computed, FormulaText, JobText, Number, Page, Shown
+from calc.trade.money.cost_rows import ROWS
+from calc.trade.money.costs import COST, CostTable
 
 RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, UNTIL, STALE, REMARK, KNOWN, LACKS = range(FIGURES, FIGURES + 11)
 """The columns beside the words of a cost."""
@@ -38,7 +38,7 @@ _HEADS = {
 }  # fmt: skip
 
 
-def lay_costs(page: Page, places: Places) -> None:
+def lay_costs(page: Page, places: CellMap) -> None:
     """The table, and the sum of its amounts below it."""
     for col in range(LACKS + 1):
         page.words(col, CostTable.title if col == ITEM else "", "section")
@@ -66,17 +66,17 @@ def _lay_cost(page: Page, index: int) -> None:
     page.words(ITEM, cost.label, "label")
     page.words(UNIT, cost.unit_text, "unit")
     page.words(WORKED, cost.quantity.words)
-    page.put(Explained(page.row, CODE, "code", CostTable.quantity, index))
+    page.put(FormulaText(page.row, CODE, "code", CostTable.quantity, index))
     page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else cost.rate.words, "note")
     page.put(Number(page.row, NUMBER, "number", index + 1))
     for line, col, face in _LANES:
-        role = "sentence" if line.sort is Sort.TEXT else "formula"
+        role = "sentence" if line.sort is ValueType.TEXT else "formula"
         page.put(Computed(page.row, col, role, line, index, face or format_of(line)))
-    page.put(Spoken(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
+    page.put(JobText(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
     page.room(f"0: {cost.none}", REMARK)
 
 
-def _lay_sums(page: Page, places: Places) -> None:
+def _lay_sums(page: Page, places: CellMap) -> None:
     for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS), (CostTable.stale, STALE)):
         if line.all_rows is not None:
             places.put_cell(line.all_rows, page.name, page.row, col)

@@ -6,15 +6,15 @@ from collections.abc import Callable
 
 from calc.declared import Line
 from calc.formula.levels import Level
-from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.levels import AREA, POINT
-from calc.trade.takeoff.drawing import OutlinePoint, Plan
-from calc.trade.papers.area_text import AreaWord
+from calc.layout.addresses import CellMap, Location
 from calc.layout.charts import Cells, Chart, Series, Stroke
 from calc.layout.line_sheets import FIGURES, ITEM
 from calc.layout.page import Page
-from calc.layout.addresses import Places, Spot
 from calc.model.results import Shape
+from calc.trade.levels import AREA, POINT
+from calc.trade.papers.area_text import AreaWord
+from calc.trade.takeoff.drawing import OutlinePoint, Plan
+from calc.trade.takeoff.joint_list import JointPlace
 
 _WIDE, _HIGH, _APART, _BARS_HIGH, _ROW = 424, 250, 6, 300, 20
 """Pixels of a plan, between two, of the bars, and of a row that nothing stands in."""
@@ -23,7 +23,7 @@ _ROWS = _HIGH // _ROW + 1
 """The rows that a plan lies over."""
 
 
-def lay_plans(page: Page, places: Places, shape: Shape) -> None:
+def lay_plans(page: Page, places: CellMap, shape: Shape) -> None:
     """A plan of each area, two abreast, above the lines of the sheet."""
     counts = dict(shape)
     _lay_title(page, "Plans of the areas", "Not to scale. Which side of an area is doweled was not surveyed.")
@@ -40,14 +40,14 @@ def _lay_title(page: Page, title: str, heading: str) -> None:
     page.next()
 
 
-def _plan(places: Places, first: int, area: int, counts: dict[Level, int]) -> Callable[[], Chart]:
+def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> Callable[[], Chart]:
     """The plan of one area; its cells are looked up when every place is known."""
     points = len(POINT.axis.words)
 
     def chart() -> Chart:
-        along, across = places.spots[OutlinePoint.along], places.spots[OutlinePoint.across]
+        along, across = places.locations[OutlinePoint.along], places.locations[OutlinePoint.across]
 
-        def rows(spot: Spot, start: int) -> Cells:
+        def rows(spot: Location, start: int) -> Cells:
             top = spot.block.first + area * points
             return Cells(spot.block.sheet, (top + start, spot.lane), (top + points - 1, spot.lane))
 
@@ -70,25 +70,25 @@ def _plan(places: Places, first: int, area: int, counts: dict[Level, int]) -> Ca
     return chart
 
 
-def _cell(places: Places, line: Line, area: int) -> Cells:
+def _cell(places: CellMap, line: Line, area: int) -> Cells:
     """The cell of an area in a row of figures."""
-    spot = places.spots[line]
+    spot = places.locations[line]
     place = (spot.lane, spot.block.first + area)
     return Cells(spot.block.sheet, place, place)
 
 
-def _dowels(places: Places, area: int) -> Cells:
+def _dowels(places: CellMap, area: int) -> Cells:
     """Where the doweled length begins and ends, one below the other."""
     start, end = _cell(places, Plan.dowels_from, area), _cell(places, Plan.dowels_to, area)
     return Cells(start.sheet, start.first, end.last)
 
 
-def _joints(places: Places, area: int, areas: int) -> tuple[Cells, Cells]:
+def _joints(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:
     """Where the joints of an area lie, and for each in use one width; the rest lie at the start with none."""
-    slots = places.spots[JointPlace.place].block.count // areas
+    slots = places.locations[JointPlace.place].block.count // areas
 
     def of_area(line: Line) -> Cells:
-        spot = places.spots[line]
+        spot = places.locations[line]
         first = spot.block.first + area * slots
         return Cells(spot.block.sheet, (first, spot.lane), (first + slots - 1, spot.lane))
 

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Factor, Given, Pack, Price, Section
+from calc.declared import Factor, Input, Pack, Price, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import JobInput, PriceRow
 from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
-from calc.trade.catalog import SECTIONS
+from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import format_of, open_page
+from calc.layout.page import JobText, Number, Page, Shown, Typed
 from calc.layout.styles import DATE_FORMAT, ID_FORMAT
-from calc.layout.page import Number, Page, Shown, Spoken, Typed
-from calc.layout.addresses import Block, Places
 from calc.model.results import Shape
+from calc.trade.catalog import SECTIONS
 
 FACTORS, PRICES = "Factors", "Prices"
 _FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
@@ -37,7 +37,7 @@ _VALUE, _FOR = 1, 3
 _BAND = 8  # columns of a band beside the name and the number
 
 
-def factors_page(places: Places) -> Page:
+def factors_page(places: CellMap) -> Page:
     """Every factor: its value, its range, its source, and whether the house took its own."""
     page = open_page(FACTORS, "Factors: the numbers of the trade; edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
     for factor in FACTOR_LIST:
@@ -45,7 +45,7 @@ def factors_page(places: Places) -> Page:
     return page
 
 
-def _lay_factor(page: Page, places: Places, factor: Factor) -> None:
+def _lay_factor(page: Page, places: CellMap, factor: Factor) -> None:
     words = factor.level.axis.words if factor.level.axes else ()
     if factor.level == JOB:
         places.put_cell(factor, FACTORS, page.row, _VALUE)
@@ -58,7 +58,7 @@ def _lay_factor(page: Page, places: Places, factor: Factor) -> None:
         page.words(_FOR, words[index] if words else "", "words")
         page.words(4, _range(factor), "note")
         page.words(5, factor.source, "note")
-        page.put(Spoken(page.row, 6, "issue", _origin(factor, index)))
+        page.put(JobText(page.row, 6, "issue", _origin(factor, index)))
         page.next()
 
 
@@ -76,7 +76,7 @@ def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
     return say
 
 
-def prices_page(places: Places, shape: Shape) -> Page:
+def prices_page(places: CellMap, shape: Shape) -> Page:
     """Every price that a rule asks, given or not, and the house's vehicles, disposal sites, wages and wording."""
     page = open_page(PRICES, "Prices: from the house book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
     for price in PRICE_LIST:
@@ -89,7 +89,7 @@ def prices_page(places: Places, shape: Shape) -> Page:
     return page
 
 
-def _lay_named(page: Page, places: Places, section: type[Section], count: int) -> None:
+def _lay_named(page: Page, places: CellMap, section: type[Section], count: int) -> None:
     """A table whose rows go by a name: the name, the number, and what is said of it, in bands."""
     level = section.level
     for col in range(len(_PRICE_HEADS)):
@@ -97,7 +97,7 @@ def _lay_named(page: Page, places: Places, section: type[Section], count: int) -
     page.next()
     page.words(0, section.heading, "heading")
     page.next()
-    givens = [each for each in section.declarations if isinstance(each, Given)]
+    givens = [each for each in section.declarations if isinstance(each, Input)]
     for start in range(0, len(givens), _BAND):
         head(page, page.row, 0, level.axis.name)
         head(page, page.row, 1, "No.")
@@ -108,7 +108,7 @@ def _lay_named(page: Page, places: Places, section: type[Section], count: int) -
             for index in range(count):
                 page.put(Typed(block.first + index, col, "factor", given, index, format_of(given) or ID_FORMAT))
         for index in range(count):
-            page.put(Spoken(block.first + index, 0, "label", _name_of(level, index)))
+            page.put(JobText(block.first + index, 0, "label", _name_of(level, index)))
             page.put(Number(block.first + index, 1, "number", index + 1))
         page.next(count + 2)
 
@@ -117,7 +117,7 @@ def _name_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
     return lambda job: job.rows[level][index].word
 
 
-def _lay_price(page: Page, places: Places, price: Price) -> None:
+def _lay_price(page: Page, places: CellMap, price: Price) -> None:
     page.words(0, price.label, "label")
     _lay_amount(page, places, price, _VALUE)
     page.words(2, price.unit_text, "unit")
@@ -130,7 +130,7 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
         (10, lambda row: row.origin, ""),
     )
     for col, say, format_text in facts:
-        page.put(Spoken(page.row, col, "issue", _of_row(price, say), format_text))
+        page.put(JobText(page.row, col, "issue", _of_row(price, say), format_text))
     for col, day in ((5, price.dated), (6, price.valid)):
         places.put_cell(day, PRICES, page.row, col)
         page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
@@ -139,7 +139,7 @@ def _lay_price(page: Page, places: Places, price: Price) -> None:
     page.choices.append((page.row, 7, ("yes", "no")))
 
 
-def _lay_amount(page: Page, places: Places, named: Price | Pack, col: int) -> None:
+def _lay_amount(page: Page, places: CellMap, named: Price | Pack, col: int) -> None:
     places.put_cell(named, PRICES, page.row, col)
     page.put(Typed(page.row, col, "factor", named, 0, format_of(named)))
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from functools import cache
 from math import isnan
 
-from calc.declared import Declared, Forced, Line, Section
+from calc.declared import Declared, Line, Override, Section
 from calc.formula.functions import NONE
-from calc.formula.value_types import Sort
 from calc.formula.levels import JOB, Level
+from calc.formula.value_types import ValueType
+from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import bands, block_across, block_below, head
+from calc.layout.page import Computed, FormulaText, Linked, Page, Shown
 from calc.layout.styles import dashed, number_format
-from calc.layout.page import Computed, Explained, Linked, Page, Shown
-from calc.layout.addresses import Block, Places
 from calc.model.results import JobValues, Shape
 
 ITEM, QUANTITY, UNIT, WORKED, CODE, SOURCE, FIGURES = range(7)
@@ -42,10 +42,10 @@ def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: 
 
 def format_of(named: Declared) -> str:
     """The number format of a declaration; none for words."""
-    return number_format(named.unit_text) if named.sort is Sort.NUMBER else ""
+    return number_format(named.unit_text) if named.sort is ValueType.NUMBER else ""
 
 
-def lay_section(page: Page, places: Places, section: type[Section], shape: Shape) -> None:
+def lay_section(page: Page, places: CellMap, section: type[Section], shape: Shape) -> None:
     """A section of lines: a row a line, and its figures to the right; nothing for one of factors and prices alone."""
     shown = [member for member in section.members if _has_a_row(member)]
     if not shown:
@@ -61,7 +61,7 @@ def lay_section(page: Page, places: Places, section: type[Section], shape: Shape
 
 def _has_a_row(member: Declared) -> bool:
     """Totals over the rows stand in the row of their line."""
-    return isinstance(member, Forced) or (isinstance(member, Line) and not member.name.endswith("_all"))
+    return isinstance(member, Override) or (isinstance(member, Line) and not member.name.endswith("_all"))
 
 
 def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) -> Block | None:
@@ -90,14 +90,14 @@ def _worked(line: Line) -> str:
     return line.formula.words
 
 
-def _lay_line(page: Page, places: Places, member: Declared, block: Block | None) -> None:
+def _lay_line(page: Page, places: CellMap, member: Declared, block: Block | None) -> None:
     page.words(ITEM, member.label, "label")
-    page.words(UNIT, member.unit_said, "unit")
-    if isinstance(member, Forced):
+    page.words(UNIT, member.unit_shown, "unit")
+    if isinstance(member, Override):
         _lay_forced(page, places, member, block)
     elif isinstance(member, Line):
         page.words(WORKED, _worked(member))
-        page.put(Explained(page.row, CODE, "code", member, 0))
+        page.put(FormulaText(page.row, CODE, "code", member, 0))
         page.words(SOURCE, member.source, "note")
         if block is not None:
             _lay_across(page, places, member, block)
@@ -107,35 +107,35 @@ def _lay_line(page: Page, places: Places, member: Declared, block: Block | None)
     page.next()
 
 
-def _lay_job_line(page: Page, places: Places, line: Line) -> None:
+def _lay_job_line(page: Page, places: CellMap, line: Line) -> None:
     places.put_cell(line, page.name, page.row, QUANTITY)
     page.put(Computed(page.row, QUANTITY, role_of(line), line, 0, format_of(line)))
-    if line.sort is Sort.TEXT:
+    if line.sort is ValueType.TEXT:
         page.room(_LONG_WORD, QUANTITY)
 
 
 def role_of(line: Line) -> str:
     """A line that may be forced shows its used value in bold."""
-    if line.sort is Sort.TEXT:
+    if line.sort is ValueType.TEXT:
         return "sentence"
     return "sum" if line.forced is not None else "formula"
 
 
-def _lay_across(page: Page, places: Places, line: Line, block: Block) -> None:
+def _lay_across(page: Page, places: CellMap, line: Line, block: Block) -> None:
     places.put_lane(line, block, page.row)
     for index in range(block.count):
         page.put(Computed(page.row, block.first + index, role_of(line), line, index, format_of(line)))
-    if line.sort is Sort.TEXT:
+    if line.sort is ValueType.TEXT:
         page.room(_LONG_WORD, FIGURES)
 
 
-def _lay_total(page: Page, places: Places, line: Line) -> None:
+def _lay_total(page: Page, places: CellMap, line: Line) -> None:
     if line.all_rows is not None:
         places.put_cell(line.all_rows, page.name, page.row, QUANTITY)
         page.put(Computed(page.row, QUANTITY, "sum", line.all_rows, 0, format_of(line)))
 
 
-def _lay_forced(page: Page, places: Places, forced: Forced, block: Block | None) -> None:
+def _lay_forced(page: Page, places: CellMap, forced: Override, block: Block | None) -> None:
     """What a person forced, brought from Measured to stand beside what was computed."""
     page.words(WORKED, "typed on Measured; none leaves the line as computed")
     for index in range(block.count if block else 1):
@@ -155,14 +155,14 @@ def shown(value: float | str) -> Shown:
     return NONE if isinstance(value, float) and isnan(value) else value
 
 
-def _lay_grid(page: Page, places: Places, lines: list[Line], counts: dict[Level, int]) -> None:
+def _lay_grid(page: Page, places: CellMap, lines: list[Line], counts: dict[Level, int]) -> None:
     """The rows one below the other, a column a line, below the words; many lines stand in bands."""
     for band in bands(lines):
         block, first = block_below(page, lines[0].level, counts, FIGURES)
         for col, line in enumerate(band, start=first):
             places.put_lane(line, block, col)
-            head(page, page.row, col, f"{line.label}, {line.unit_said}" if line.unit_said else line.label)
-            role = "sentence" if line.sort is Sort.TEXT else "formula"
+            head(page, page.row, col, f"{line.label}, {line.unit_shown}" if line.unit_shown else line.label)
+            role = "sentence" if line.sort is ValueType.TEXT else "formula"
             for index in range(block.count):
                 page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
         page.next(block.count + 2)

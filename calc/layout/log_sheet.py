@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc import __version__
-from calc.declared import Given, Kind
+from calc.declared import Input, Kind
 from calc.errors import Finding, Severity
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACTOR_LIST, GIVENS
 from calc.layout.line_sheets import open_page
-from calc.layout.page import Page, Shown, Stated
+from calc.layout.page import Constant, Page, Shown
 
 NAME = "Log"
 _HEADS = ("What", "Value", "Unit", "Where", "Note", "Who")
@@ -55,7 +55,7 @@ def log_page(job: JobInput) -> Page:
         for row in rows:
             for col, value in enumerate(row):
                 if value not in ("", None):
-                    page.put(Stated(page.row, col, "issue", value))
+                    page.put(Constant(page.row, col, "issue", value))
                     page.room(str(value), col)
             page.next()
         page.next()
@@ -73,10 +73,10 @@ def _defaults(job: JobInput) -> Iterator[Entered]:
                 yield from _default(given, row.entries[given], f"{given.level} {row.word}")
 
 
-def _default(given: Given, entry: Entry, of: str) -> Iterator[Entered]:
+def _default(given: Input, entry: Entry, of: str) -> Iterator[Entered]:
     if entry.origin == DEFAULT:
         value = "none" if entry.value != entry.value else entry.value
-        yield given.label, value, given.unit_said, given.section.table, f"blank{', ' + of if of else ''}"
+        yield given.label, value, given.unit_shown, given.section.table, f"blank{', ' + of if of else ''}"
 
 
 def _factors(job: JobInput) -> Iterator[Entered]:

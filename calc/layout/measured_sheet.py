@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from calc.declared import Forced, Given, Kind, Section
+from calc.declared import Input, Kind, Override, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACT_TABLES, NAMED_TABLES
-from calc.trade.catalog import SECTIONS
-from calc.layout.as_typed import entries_of, say_cell, say_origins, say_typed
+from calc.layout.addresses import Block, CellMap
+from calc.layout.as_typed import entries_of, format_cell, format_origins, format_typed
 from calc.layout.blocks import bands, block_across, block_below, head
 from calc.layout.line_sheets import FIGURES, ITEM, WIDTHS, format_of, open_page
+from calc.layout.page import JobText, Page, Shown, Typed
 from calc.layout.styles import ID_FORMAT
-from calc.layout.page import Page, Shown, Spoken, Typed
-from calc.layout.addresses import Block, Places
 from calc.model.results import Shape
+from calc.trade.catalog import SECTIONS
 
 NAME = "Measured"
 VALUE, UNIT, TYPED, ORIGIN, WHY = range(1, 6)
@@ -23,7 +23,7 @@ _HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and w
 _WIDTHS = (*WIDTHS[:1], 18.0, 7.5, 22.0, 24.0, 20.0, *WIDTHS[6:])
 
 
-def measured_page(places: Places, shape: Shape) -> Page:
+def measured_page(places: CellMap, shape: Shape) -> Page:
     """What was typed for the firm, the job, its site and its areas, and every line that may be forced."""
     page = open_page(NAME, "Measured: what was typed, and what may be edited", _WIDTHS, _HEADS)
     for section in SECTIONS:
@@ -33,8 +33,8 @@ def measured_page(places: Places, shape: Shape) -> Page:
     return page
 
 
-def _lay_table(page: Page, places: Places, section: type[Section], counts: Mapping[Level, int]) -> None:
-    givens = [each for each in section.declarations if isinstance(each, Given)]
+def _lay_table(page: Page, places: CellMap, section: type[Section], counts: Mapping[Level, int]) -> None:
+    givens = [each for each in section.declarations if isinstance(each, Input)]
     _open(page, section.title, section.heading)
     level = section.level
     if level == JOB:
@@ -56,9 +56,9 @@ def _lay_table(page: Page, places: Places, section: type[Section], counts: Mappi
     page.next()
 
 
-def _name(page: Page, given: Given) -> None:
+def _name(page: Page, given: Input) -> None:
     page.words(ITEM, given.label, "label")
-    page.words(UNIT, given.unit_said, "unit")
+    page.words(UNIT, given.unit_shown, "unit")
 
 
 def _open(page: Page, title: str, heading: str) -> None:
@@ -70,7 +70,7 @@ def _open(page: Page, title: str, heading: str) -> None:
     page.next()
 
 
-def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, counts: Mapping[Level, int]) -> None:
+def _lay_list(page: Page, places: CellMap, givens: list[Input], level: Level, counts: Mapping[Level, int]) -> None:
     """Rows one below the other: the values to the right, what was typed for them and where to the left."""
     page.row -= 1
     for band in bands(givens):
@@ -85,10 +85,10 @@ def _lay_list(page: Page, places: Places, givens: list[Given], level: Level, cou
         page.next()
 
 
-def _lay_row(page: Page, band: Sequence[Given], level: Level, index: int, first: int) -> None:
+def _lay_row(page: Page, band: Sequence[Input], level: Level, index: int, first: int) -> None:
     page.words(ITEM, f"{level.axis.name} {index + 1}", "label")
-    page.put(Spoken(page.row, TYPED, "issue", _of_row(band, level, index, say_typed)))
-    page.put(Spoken(page.row, ORIGIN, "issue", _of_row(band, level, index, say_origins)))
+    page.put(JobText(page.row, TYPED, "issue", _of_row(band, level, index, format_typed)))
+    page.put(JobText(page.row, ORIGIN, "issue", _of_row(band, level, index, format_origins)))
     page.heights[page.row] = max(page.heights.get(page.row, 0), 27)
     for col, given in enumerate(band, start=first):
         page.put(Typed(page.row, col, "input", given, index, _face(given)))
@@ -96,16 +96,16 @@ def _lay_row(page: Page, band: Sequence[Given], level: Level, index: int, first:
 
 
 def _of_row(
-    band: Sequence[Given], level: Level, index: int, say: Callable[[list[tuple[str, Entry]]], str]
+    band: Sequence[Input], level: Level, index: int, say: Callable[[list[tuple[str, Entry]]], str]
 ) -> Callable[[JobInput], Shown]:
     return lambda job: say(entries_of(band, job.rows[level][index].entries)) or DEFAULT
 
 
-def _face(given: Given) -> str:
+def _face(given: Input) -> str:
     return format_of(given) or ID_FORMAT
 
 
-def _lay_job_given(page: Page, places: Places, given: Given) -> None:
+def _lay_job_given(page: Page, places: CellMap, given: Input) -> None:
     places.put_cell(given, NAME, page.row, VALUE)
     page.put(Typed(page.row, VALUE, "input", given, 0, _face(given)))
     _offer(page, given, VALUE)
@@ -113,18 +113,18 @@ def _lay_job_given(page: Page, places: Places, given: Given) -> None:
     def entry(job: JobInput) -> Entry:
         return job.entries[given]
 
-    page.put(Spoken(page.row, TYPED, "issue", lambda job: entry(job).typed or DEFAULT))
-    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: entry(job).origin if entry(job).typed else ""))
+    page.put(JobText(page.row, TYPED, "issue", lambda job: entry(job).typed or DEFAULT))
+    page.put(JobText(page.row, ORIGIN, "issue", lambda job: entry(job).origin if entry(job).typed else ""))
     if given.section.table in FACT_TABLES:
-        page.put(Spoken(page.row, WHY, "issue", lambda job: entry(job).notes))
+        page.put(JobText(page.row, WHY, "issue", lambda job: entry(job).notes))
 
 
-def _offer(page: Page, given: Given, col: int) -> None:
+def _offer(page: Page, given: Input, col: int) -> None:
     if given.kind is Kind.CHOICE:
         page.choices.append((page.row, col, given.words_allowed))
 
 
-def _lay_row_givens(page: Page, places: Places, given: Given, block: Block) -> None:
+def _lay_row_givens(page: Page, places: CellMap, given: Input, block: Block) -> None:
     """Values side by side, and below each the cell it stood in and what was typed there."""
     places.put_lane(given, block, page.row)
     for index in range(block.count):
@@ -134,14 +134,14 @@ def _lay_row_givens(page: Page, places: Places, given: Given, block: Block) -> N
     page.words(ITEM, "as typed, and where", "note")
     page.heights[page.row] = 26
     for index in range(block.count):
-        page.put(Spoken(page.row, block.first + index, "issue", _typed_of(given, block.level, index)))
+        page.put(JobText(page.row, block.first + index, "issue", _typed_of(given, block.level, index)))
 
 
-def _typed_of(given: Given, level: Level, index: int) -> Callable[[JobInput], Shown]:
-    return lambda job: say_cell(job.rows[level][index].entries[given])
+def _typed_of(given: Input, level: Level, index: int) -> Callable[[JobInput], Shown]:
+    return lambda job: format_cell(job.rows[level][index].entries[given])
 
 
-def _lay_forced(page: Page, places: Places, counts: Mapping[Level, int]) -> None:
+def _lay_forced(page: Page, places: CellMap, counts: Mapping[Level, int]) -> None:
     """A cell for every line that may be forced, and for every stop that may be accepted."""
     page.words(ITEM, "Forced lines and accepted stops", "section")
     for col in range(ITEM + 1, FIGURES):
@@ -153,11 +153,11 @@ def _lay_forced(page: Page, places: Places, counts: Mapping[Level, int]) -> None
     page.next()
     for section in SECTIONS:
         for member in section.members:
-            if isinstance(member, Forced):
+            if isinstance(member, Override):
                 _lay_force(page, places, member, counts)
 
 
-def _lay_force(page: Page, places: Places, forced: Forced, counts: Mapping[Level, int]) -> None:
+def _lay_force(page: Page, places: CellMap, forced: Override, counts: Mapping[Level, int]) -> None:
     page.words(ITEM, forced.label, "label")
     page.words(UNIT, forced.unit_text, "unit")
     across = forced.level != JOB
@@ -168,22 +168,22 @@ def _lay_force(page: Page, places: Places, forced: Forced, counts: Mapping[Level
         places.put_cell(forced, NAME, page.row, VALUE)
     for index in range(count):
         page.put(Typed(page.row, first + index, "forced", forced, index, format_of(forced)))
-    page.put(Spoken(page.row, TYPED, "issue", lambda job: say_typed(_forced_entries(job, forced))))
-    page.put(Spoken(page.row, ORIGIN, "issue", lambda job: say_origins(_forced_entries(job, forced))))
-    page.put(Spoken(page.row, WHY, "issue", lambda job: _reasons(job, forced)))
+    page.put(JobText(page.row, TYPED, "issue", lambda job: format_typed(_forced_entries(job, forced))))
+    page.put(JobText(page.row, ORIGIN, "issue", lambda job: format_origins(_forced_entries(job, forced))))
+    page.put(JobText(page.row, WHY, "issue", lambda job: _reasons(job, forced)))
     page.heights[page.row] = 26
     page.next()
 
 
-def forced_name(forced: Forced, index: int) -> str:
+def forced_name(forced: Override, index: int) -> str:
     """What one row of a forced line is called where it says what was typed."""
     return f"{forced.level} {index + 1}" if forced.level != JOB else ""
 
 
-def _forced_entries(job: JobInput, forced: Forced) -> list[tuple[str, Entry]]:
+def _forced_entries(job: JobInput, forced: Override) -> list[tuple[str, Entry]]:
     found = {index: entry for (each, index), entry in job.forced.items() if each is forced}
     return [(forced_name(forced, index), entry) for index, entry in sorted(found.items())]
 
 
-def _reasons(job: JobInput, forced: Forced) -> Shown:
+def _reasons(job: JobInput, forced: Override) -> Shown:
     return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _forced_entries(job, forced))

@@ -21,7 +21,7 @@ Shown = float | str | None
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class FixedText:
     """Fixed words."""
 
     row: int
@@ -31,7 +31,7 @@ class Words:
 
 
 @dataclass(frozen=True, slots=True)
-class Stated:
+class Constant:
     """A value as of issue that the whole workbook was given."""
 
     row: int
@@ -90,7 +90,7 @@ class Linked:
 
 
 @dataclass(frozen=True, slots=True)
-class Spoken:
+class JobText:
     """Words that are the job's own: what was typed, where it stood, what was noted. As of issue."""
 
     row: int
@@ -102,7 +102,7 @@ class Spoken:
 
 
 @dataclass(frozen=True, slots=True)
-class Explained:
+class FormulaText:
     """The text of a line's formula, as words beside it."""
 
     row: int
@@ -113,7 +113,7 @@ class Explained:
 
 
 @dataclass(frozen=True, slots=True)
-class Pointed:
+class AddressText:
     """The address of a row of a line, as words."""
 
     row: int
@@ -124,7 +124,7 @@ class Pointed:
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class IssueValue:
     """What was worked out about the job when its workbook was written, and is not live. As of issue."""
 
     row: int
@@ -135,7 +135,7 @@ class Told:
     wraps: bool = False
 
 
-Put = Words | Stated | Number | Typed | Computed | Linked | Spoken | Explained | Pointed | Told
+Content = FixedText | Constant | Number | Typed | Computed | Linked | JobText | FormulaText | AddressText | IssueValue
 
 
 @dataclass
@@ -149,7 +149,7 @@ class Page:
     one_page: bool = False
     least_scale: float = 0.0
     """One page only where it need not be printed smaller than this; else as many as it takes."""
-    puts: list[Put] = field(default_factory=list)
+    puts: list[Content] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     row: int = 0
     frozen_rows: int = 3
@@ -160,13 +160,13 @@ class Page:
     charts: list[Callable[[], Chart]] = field(default_factory=list)
     """The charts that lie over its cells; asked for when every place is known."""
 
-    def put(self, cell: Put) -> None:
+    def put(self, cell: Content) -> None:
         """Adds a cell."""
         self.puts.append(cell)
 
     def words(self, col: int, text: str, role: str = "words") -> None:
         """Words in the current row; the row is made high enough for them."""
-        self.puts.append(Words(self.row, col, role, text))
+        self.puts.append(FixedText(self.row, col, role, text))
         if role not in ("section", "heading", "title", "subtitle"):
             self.room(text, col)
 

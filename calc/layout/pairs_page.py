@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.layout.styles import DATE_FORMAT
 from calc.layout.page import Page, Shown
-from calc.model.truck_sharing import Pair, SmallPour, pairs
+from calc.layout.styles import DATE_FORMAT
 from calc.layout.week_cells import link, say, week_page
+from calc.model.truck_sharing import SharedTruck, SmallPour, pairs
 
 PAIRS = "Two on a truck"
 
@@ -36,7 +36,7 @@ def pairs_page(pours: Sequence[SmallPour]) -> Page:
     return page
 
 
-def _lay_pair(page: Page, pair: Pair) -> None:
+def _lay_pair(page: Page, pair: SharedTruck) -> None:
     facts: tuple[tuple[int, Shown, str], ...] = (
         (0, pair.first.day, DATE_FORMAT),
         (1, pair.first.job, ""),

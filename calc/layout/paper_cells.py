@@ -5,20 +5,20 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from calc.declared import Declared, Given, Kind, Line, paper
+from calc.declared import Declared, Input, Kind, Line, paper
 from calc.formula.functions import NONE
-from calc.formula.value_types import Sort
 from calc.formula.levels import Level
+from calc.formula.value_types import ValueType
 from calc.intake.records import JobInput
-from calc.trade.levels import AREA
-from calc.units.algebra import COUNTS
+from calc.layout.addresses import CellMap
 from calc.layout.blocks import word_of
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.line_sheets import format_of, shown
+from calc.layout.page import FixedText, Linked, Page, Shown, lines_of
 from calc.layout.styles import dashed, number_format
-from calc.layout.page import Linked, Page, Shown, Words, lines_of
-from calc.layout.addresses import Places
 from calc.model.results import JobValues
+from calc.trade.levels import AREA
+from calc.units.algebra import COUNTS
 
 LABEL, VALUE, UNIT = 0, 1, 2
 """The first columns of every paper."""
@@ -38,10 +38,10 @@ _FACES = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", 
 
 
 @dataclass(frozen=True)
-class Desk:
+class PaperContext:
     """What papers are laid from: where everything stands, how many rows there are, and the sheet of cautions."""
 
-    places: Places
+    places: CellMap
     counts: Mapping[Level, int]
     checks: ChecksPage
     caution_slots: int
@@ -56,7 +56,7 @@ class Desk:
         match part:
             case paper.Table():
                 return self.counts[part.level] > 0
-            case paper.HouseWords():
+            case paper.CompanyText():
                 return self.counts[part.words.level] > 0
             case paper.Facts(only_with=Level() as level):
                 return self.counts[level] > 0
@@ -70,7 +70,7 @@ class Desk:
         """The formula that brings one row, with ``otherwise`` where nobody typed it."""
 
         def text() -> str:
-            spot = self.places.spots[named]
+            spot = self.places.locations[named]
             cell = self.places.one(
                 named, index, seen_from, "c" if spot.block.level.axes and not spot.block.across else "cr"
             )
@@ -103,12 +103,12 @@ class PaperPage(Page):
 
 def may_be_none(named: Declared) -> bool:
     """Whether a person may leave it blank, so that its cell says none."""
-    return isinstance(named, Given) and (named.optional or named.kind is Kind.TEXT)
+    return isinstance(named, Input) and (named.optional or named.kind is Kind.TEXT)
 
 
 def is_words(named: Declared) -> bool:
     """Whether it is shown as words: a sentence, a choice, a name."""
-    return named.sort is Sort.TEXT
+    return named.sort is ValueType.TEXT
 
 
 def face_of(named: Declared, like: str = "") -> str:
@@ -121,8 +121,8 @@ def face_of(named: Declared, like: str = "") -> str:
 
 def unit_beside(named: Declared) -> str:
     """The unit that stands beside a number; none for words and money, and none for a count, which its label names."""
-    bare = is_words(named) or named.unit_said.startswith("$") or named.unit_said in COUNTS
-    return "" if bare else named.unit_said
+    bare = is_words(named) or named.unit_shown.startswith("$") or named.unit_shown in COUNTS
+    return "" if bare else named.unit_shown
 
 
 def whole_of(fact: paper.Fact) -> tuple[Declared, int]:
@@ -134,7 +134,7 @@ def whole_of(fact: paper.Fact) -> tuple[Declared, int]:
     return named, fact.row or 0
 
 
-def bring(page: Page, desk: Desk, fact: paper.Fact, flush: bool, col: int = VALUE) -> None:
+def bring(page: Page, desk: PaperContext, fact: paper.Fact, flush: bool, col: int = VALUE) -> None:
     """The value of a fact: flush left with its unit behind it, or to the right with its unit in the next column."""
     named, row = whole_of(fact)
     face, unit = face_of(named, fact.like), unit_beside(named)
@@ -146,7 +146,7 @@ def bring(page: Page, desk: Desk, fact: paper.Fact, flush: bool, col: int = VALU
     value = desk.value_of(named, row, fact.otherwise)
     page.put(Linked(page.row, col, "sentence" if wraps and not fact.loud else role, text, value, face, wraps=wraps))
     if unit and not flush:
-        page.put(Words(page.row, col + 1, "unit", unit))
+        page.put(FixedText(page.row, col + 1, "unit", unit))
 
 
 def spread_words(text: str, width: float) -> list[str]:

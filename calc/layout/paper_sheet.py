@@ -9,14 +9,14 @@ from functools import singledispatch
 
 from calc.declared import paper
 from calc.layout.line_sheets import SAFETY
-from calc.layout.page import Linked, Page, Spoken, Words
+from calc.layout.page import FixedText, JobText, Linked, Page
 from calc.layout.paper_cells import (
     LABEL,
     PLAIN_GRID,
     ROW,
     VALUE,
     WORDY_GRID,
-    Desk,
+    PaperContext,
     PaperPage,
     bring,
     is_words,
@@ -25,7 +25,7 @@ from calc.layout.paper_cells import (
 from calc.layout.paper_tables import lay_running, lay_table
 from calc.layout.paper_watch import lay_watched, readiness
 
-__all__ = ["Desk", "paper_page"]
+__all__ = ["PaperContext", "paper_page"]
 
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
@@ -36,7 +36,7 @@ _TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
 """Columns of the even grid: the box to tick, and the second of two facts in a row."""
 
 
-def paper_page(handout: paper.Paper, desk: Desk) -> Page:
+def paper_page(handout: paper.Paper, desk: PaperContext) -> Page:
     """The sheet of a paper."""
     first = handout.parts[0]
     headed = isinstance(first, paper.Table) and not first.title
@@ -54,7 +54,7 @@ def paper_page(handout: paper.Paper, desk: Desk) -> Page:
     page.words(LABEL, handout.title, "title")
     page.heights[0] = 24
     last = len(page.widths) - 1
-    page.put(Spoken(0, last, "stamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
+    page.put(JobText(0, last, "stamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
     page.next()
     page.words(LABEL, SAFETY, "subtitle")
     page.next()
@@ -78,12 +78,12 @@ def _lay_title(page: Page, title: str) -> None:
 
 
 @singledispatch
-def _lay(part: object, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _lay(part: object, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     raise TypeError(f"no layout for {type(part).__name__}")
 
 
 @_lay.register
-def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.Facts, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     if part.abreast:
         _lay_abreast(page, desk, part)
         return
@@ -93,13 +93,13 @@ def _(part: paper.Facts, page: Page, desk: Desk, handout: paper.Paper) -> None:
         if fact.loud:
             page.heights[page.row] = _LOUD_HEIGHT
         if fact.named is None:
-            page.put(Words(page.row, VALUE, "line", paper.BY_HAND))
+            page.put(FixedText(page.row, VALUE, "line", paper.BY_HAND))
         else:
             bring(page, desk, fact, flush)
         if fact.named is not None and fact.named is handout.stands:
             readiness(page, desk)
         if part.ticked:
-            page.put(Words(page.row, _TICK, "byhand", ""))
+            page.put(FixedText(page.row, _TICK, "byhand", ""))
         page.next()
 
 
@@ -108,14 +108,14 @@ def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
     return handout.describes or any(fact.named is None or is_words(fact.named) for fact in part.rows)
 
 
-def _lay_abreast(page: Page, desk: Desk, part: paper.Facts) -> None:
+def _lay_abreast(page: Page, desk: PaperContext, part: paper.Facts) -> None:
     """Two in a row: the first half to the left, the second to the right."""
     half = (len(part.rows) + 1) // 2
     top = page.row
     for place, fact in enumerate(part.rows):
         page.row = top + place % half
         right = place >= half
-        page.put(Words(page.row, _SECOND if right else LABEL, "line", fact.called))
+        page.put(FixedText(page.row, _SECOND if right else LABEL, "line", fact.called))
         if fact.loud:
             page.heights[page.row] = _LOUD_HEIGHT
         bring(page, desk, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
@@ -123,33 +123,33 @@ def _lay_abreast(page: Page, desk: Desk, part: paper.Facts) -> None:
 
 
 @_lay.register
-def _(part: paper.Table, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.Table, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     lay_table(page, desk, part, handout.describes)
 
 
 @_lay.register
-def _(part: paper.Running, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.RunningList, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     lay_running(page, desk, part)
 
 
 @_lay.register
-def _(part: paper.Watched, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.CautionList, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     lay_watched(page, desk)
 
 
 @_lay.register
-def _(part: paper.Said, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.Sentences, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     for sentence in part.sentences:
         for line in spread_words(sentence, sum(page.widths)):
-            page.put(Words(page.row, LABEL, "line", line))
+            page.put(FixedText(page.row, LABEL, "line", line))
             page.next()
 
 
 @_lay.register
-def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.CompanyText, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     words = part.words
     for index in range(desk.counts[words.level]):
-        page.put(Spoken(page.row, LABEL, "label", desk.word(words.level, index)))
+        page.put(JobText(page.row, LABEL, "label", desk.word(words.level, index)))
         page.put(
             Linked(
                 page.row,
@@ -164,12 +164,12 @@ def _(part: paper.HouseWords, page: Page, desk: Desk, handout: paper.Paper) -> N
 
 
 @_lay.register
-def _(part: paper.ToSign, page: Page, desk: Desk, handout: paper.Paper) -> None:
+def _(part: paper.SignatureLines, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
     for who in part.who:
         page.heights[page.row] = _SIGN_HEIGHT
-        page.put(Words(page.row, LABEL, "signer", who))
-        page.put(Words(page.row, VALUE, "sign", ""))
-        page.put(Words(page.row, VALUE + 1, "signer", "  Date"))
+        page.put(FixedText(page.row, LABEL, "signer", who))
+        page.put(FixedText(page.row, VALUE, "sign", ""))
+        page.put(FixedText(page.row, VALUE + 1, "signer", "  Date"))
         for col in range(VALUE + 2, len(page.widths)):
-            page.put(Words(page.row, col, "sign", ""))
+            page.put(FixedText(page.row, col, "sign", ""))
         page.next()

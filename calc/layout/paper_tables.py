@@ -7,8 +7,8 @@ from collections.abc import Callable
 from calc.declared import Line, paper
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
-from calc.layout.page import Linked, Page, Pointed, Shown, Spoken, Words
-from calc.layout.paper_cells import LABEL, VALUE, Desk, face_of, is_words
+from calc.layout.page import AddressText, FixedText, JobText, Linked, Page, Shown
+from calc.layout.paper_cells import LABEL, VALUE, PaperContext, face_of, is_words
 
 _NAMES_BESIDE = "rowname"
 
@@ -16,7 +16,7 @@ _HAIR = 3.0
 """Points of the row that keeps the sums apart from what they are of."""
 
 
-def lay_table(page: Page, desk: Desk, table: paper.Table, wordy: bool) -> None:
+def lay_table(page: Page, desk: PaperContext, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
     places = _columns(table, wordy)
     _lay_head(page, table, places)
@@ -24,7 +24,7 @@ def lay_table(page: Page, desk: Desk, table: paper.Table, wordy: bool) -> None:
         if table.called:
             page.words(LABEL, f"{table.called}{index + 1}", _NAMES_BESIDE)
         else:
-            page.put(Spoken(page.row, LABEL, _NAMES_BESIDE, desk.word(table.level, index)))
+            page.put(JobText(page.row, LABEL, _NAMES_BESIDE, desk.word(table.level, index)))
         _fill(page, places, "rowwords")
         for column, col in places.items():
             _lay_cell(page, desk, column, index, col)
@@ -54,17 +54,17 @@ def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
     """The cells of a row that no column stands in, so that a table is as wide as the page."""
     for col in range(VALUE, len(page.widths)):
         if col not in places.values():
-            page.put(Words(page.row, col, role, ""))
+            page.put(FixedText(page.row, col, role, ""))
 
 
-def _lay_cell(page: Page, desk: Desk, column: paper.Column, index: int, col: int) -> None:
+def _lay_cell(page: Page, desk: PaperContext, column: paper.Column, index: int, col: int) -> None:
     role = "rowwords" if column.wide else "rowfigure"
     if column.points_to is not None:
-        page.put(Pointed(page.row, col, role, column.points_to, index))
+        page.put(AddressText(page.row, col, role, column.points_to, index))
     elif column.words:
-        page.put(Words(page.row, col, role, column.words[index]))
+        page.put(FixedText(page.row, col, role, column.words[index]))
     elif column.named is None:
-        page.put(Words(page.row, col, "byhand", ""))
+        page.put(FixedText(page.row, col, "byhand", ""))
     else:
         named, otherwise = column.named, column.otherwise
         text = desk.text_of(named, index, page.name, otherwise)
@@ -72,7 +72,7 @@ def _lay_cell(page: Page, desk: Desk, column: paper.Column, index: int, col: int
         page.put(Linked(page.row, col, role, text, value, face_of(named, column.like), wraps=is_words(named)))
 
 
-def _lay_sums(page: Page, desk: Desk, places: dict[paper.Column, int]) -> None:
+def _lay_sums(page: Page, desk: PaperContext, places: dict[paper.Column, int]) -> None:
     page.heights[page.row] = _HAIR
     page.next()
     page.words(LABEL, "In all", "rowtotal")
@@ -84,11 +84,11 @@ def _lay_sums(page: Page, desk: Desk, places: dict[paper.Column, int]) -> None:
             text, value = desk.text_of(whole, 0, page.name), desk.value_of(whole, 0)
             page.put(Linked(page.row, col, "rowsum", text, value, face_of(whole, column.like)))
         else:
-            page.put(Words(page.row, col, "rowsum", ""))
+            page.put(FixedText(page.row, col, "rowsum", ""))
     page.next()
 
 
-def lay_running(page: Page, desk: Desk, part: paper.Running) -> None:
+def lay_running(page: Page, desk: PaperContext, part: paper.RunningList) -> None:
     """The slots of each row, side by side over the whole width, and as many lines as they take."""
     room = len(page.widths) - VALUE
     slots = desk.counts[part.named.level] // max(1, desk.counts[part.level])
@@ -96,7 +96,7 @@ def lay_running(page: Page, desk: Desk, part: paper.Running) -> None:
         for start in range(0, slots, room):
             end = min(start + room, slots)
             name = _names(desk, part.level, row, f", {part.called} {start + 1} to {end}")
-            page.put(Spoken(page.row, LABEL, _NAMES_BESIDE, name))
+            page.put(JobText(page.row, LABEL, _NAMES_BESIDE, name))
             for place in range(start, end):
                 index = row * slots + place
                 text, value = desk.text_of(part.named, index, page.name), desk.value_of(part.named, index)
@@ -104,6 +104,6 @@ def lay_running(page: Page, desk: Desk, part: paper.Running) -> None:
             page.next()
 
 
-def _names(desk: Desk, level: Level, row: int, ending: str) -> Callable[[JobInput], Shown]:
+def _names(desk: PaperContext, level: Level, row: int, ending: str) -> Callable[[JobInput], Shown]:
     word = desk.word(level, row)
     return lambda job: f"{word(job)}{ending}"

@@ -6,12 +6,12 @@ from collections.abc import Callable
 
 from calc.declared import Caution
 from calc.declared.paper import DASH
-from calc.trade.money.price import Price
-from calc.layout.checks_sheet import fired, open_stops
-from calc.layout.page import Linked, Page, Shown, Words
-from calc.layout.paper_cells import LABEL, VALUE, Desk
 from calc.layout.addresses import span
+from calc.layout.checks_sheet import fired, open_stops
+from calc.layout.page import FixedText, Linked, Page, Shown
+from calc.layout.paper_cells import LABEL, VALUE, PaperContext
 from calc.model.results import JobValues
+from calc.trade.money.price import Price
 
 NOT_READY = "NOT READY: stops are open, see Bid"
 """Said beside the price while nobody has accepted a stop; such a paper is not handed out."""
@@ -22,7 +22,7 @@ NOT_COMPLETE = "NOT COMPLETE: costs have no price"
 _READY = "for all of the above"
 
 
-def readiness(page: Page, desk: Desk) -> None:
+def readiness(page: Page, desk: PaperContext) -> None:
     """Beside the price: whether a stop, or a cost without a price, keeps it from being handed out."""
     stops = desk.checks.caution_column("not accepted", page.name, headed=False)
 
@@ -36,11 +36,11 @@ def readiness(page: Page, desk: Desk) -> None:
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 
 
-def lay_watched(page: Page, desk: Desk) -> None:
+def lay_watched(page: Page, desk: PaperContext) -> None:
     """Each caution in a line: what it is, and what to do. Slots not in use show a dash."""
     for col in range(len(page.widths)):
         text = {LABEL: "Caution", VALUE: "What to do; Checks says what was found"}.get(col, "")
-        page.put(Words(page.row, col, "headline", text))
+        page.put(FixedText(page.row, col, "headline", text))
     head = page.row
     page.next()
     for place in range(desk.caution_slots):
@@ -50,7 +50,7 @@ def lay_watched(page: Page, desk: Desk) -> None:
 
 
 def _say(
-    page: Page, desk: Desk, head: int, where: tuple[int, str, str], place: int, say: Callable[[Caution], Shown]
+    page: Page, desk: PaperContext, head: int, where: tuple[int, str, str], place: int, say: Callable[[Caution], Shown]
 ) -> None:
     """One cell of a slot. Its number is how many cells stand above it, the head among them."""
     col, role, column = where

@@ -12,23 +12,23 @@ from math import isnan
 from calc.cells import column_letters
 from calc.declared import Declared, Line
 from calc.formula.functions import NONE
-from calc.trade.money.cost_rows import ROWS
-from calc.trade.money.costs import CostTable
-from calc.trade.takeoff.geometry import Slab
-from calc.trade.inputs.job import Job
-from calc.trade.money.price import Price
-from calc.trade.money.week import BEYOND_COSTS, COLUMNS, Beside
+from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import missed, open_stops
 from calc.layout.line_sheets import format_of
-from calc.model.outliers import look_again
-from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
 from calc.layout.page import Page, Shown
-from calc.model.truck_sharing import SmallPour, small_pour
 from calc.layout.pairs_page import pairs_page
-from calc.layout.addresses import Places
-from calc.layout.workbook import Cell, SheetPlan, resolve
-from calc.model.results import JobValues
+from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
 from calc.layout.week_cells import cents, link, quoted, say, span, week_page
+from calc.layout.workbook import Cell, SheetPlan, resolve
+from calc.model.outliers import outliers
+from calc.model.results import JobValues
+from calc.model.truck_sharing import SmallPour, small_pour
+from calc.trade.inputs.job import Job
+from calc.trade.money.cost_rows import ROWS
+from calc.trade.money.costs import CostTable
+from calc.trade.money.price import Price
+from calc.trade.money.week import BEYOND_COSTS, COLUMNS, WeekComparison
+from calc.trade.takeoff.geometry import Slab
 
 JOBS, DAYS, LEDGER_SHEET = "Week", "By day", "Ledger"
 _FACTS = 5  # columns before the quantities
@@ -81,7 +81,7 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         tuple(each for each in _ledger(job) if each.quantity),
         str(job.of(Job.address)),
         float(job.of(Price.by_area)),
-        (float(job.of(Beside.low)), float(job.of(Beside.high))),
+        (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
         small_pour(job),
     )
 
@@ -114,14 +114,14 @@ class _Cells:
     rows: Sequence[WeekRow]
 
     def __iter__(self) -> Iterator[Cell]:
-        places = Places()
+        places = CellMap()
         for page in self.pages(self.rows):
             yield from resolve(page, places).cells
 
 
 def week_sheets(rows: Sequence[WeekRow]) -> list[SheetPlan]:
     """The sheets of the week."""
-    days, shared = (resolve(page, Places()) for page in (_days_page(rows), pairs_page([row.pour for row in rows])))
+    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), pairs_page([row.pour for row in rows])))
     return [_growing(_jobs_pages, rows), days, shared, _growing(_ledger_pages, rows)]
 
 
@@ -142,7 +142,7 @@ def _jobs_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
     first = page.row
     page.heights[first + len(rows) + 1] = LINE_HEIGHT
     yield page
-    look = look_again(rows)
+    look = outliers(rows)
     for row in rows:
         page = _below(page)
         _lay_job(page, row, look[row.job])

@@ -8,7 +8,7 @@ from math import isnan
 from calc.cells import column_letters
 from calc.formula.functions import FUNCTIONS, NONE
 from calc.layout.line_sheets import SAFETY
-from calc.layout.page import Linked, Page, Shown, Stated
+from calc.layout.page import Constant, Linked, Page, Shown
 
 
 def week_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:
@@ -28,7 +28,7 @@ def week_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[
 def say(page: Page, col: int, value: Shown, face: str) -> None:
     """A value as of issue in the current row."""
     shown = NONE if isinstance(value, float) and isnan(value) else value
-    page.put(Stated(page.row, col, "issuewords" if isinstance(shown, str) else "issue", shown, face))
+    page.put(Constant(page.row, col, "issuewords" if isinstance(shown, str) else "issue", shown, face))
 
 
 def link(page: Page, col: int, role: str, text: str, value: Shown, face: str = "") -> None:

@@ -10,41 +10,41 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple, cast
 
-from calc.declared import Declared, Forced, Given, Line
+from calc.declared import Declared, Input, Line, Override
 from calc.formula.levels import JOB
 from calc.formula.sheet_text import sheet_text
 from calc.intake.records import Entry, JobInput
-from calc.trade.catalog import SECTIONS
-from calc.trade.money.costs import CostTable
-from calc.trade.takeoff.drawing import OutlinePoint
-from calc.trade.papers.office import PAPERS
+from calc.layout.addresses import CellMap, RefFrom
 from calc.layout.bid_blocks import FrontPage, made_of
 from calc.layout.bid_sheet import bid_page
 from calc.layout.charts import Cells
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.costs_sheet import COST_WIDTHS, lay_costs
+from calc.layout.drawings import lay_money, lay_plans
 from calc.layout.factors_prices_sheets import factors_page, prices_page
 from calc.layout.line_sheets import WIDTHS, lay_section, open_page, shown
 from calc.layout.measured_sheet import measured_page
 from calc.layout.page import (
+    AddressText,
     Computed,
-    Explained,
+    Constant,
+    Content,
+    FixedText,
+    FormulaText,
+    IssueValue,
+    JobText,
     Linked,
     Number,
     Page,
-    Pointed,
-    Put,
     Shown,
-    Spoken,
-    Stated,
-    Told,
     Typed,
-    Words,
 )
-from calc.layout.paper_sheet import Desk, paper_page
-from calc.layout.addresses import From, Places
-from calc.layout.drawings import lay_money, lay_plans
+from calc.layout.paper_sheet import PaperContext, paper_page
 from calc.model.results import JobValues, Shape
+from calc.trade.catalog import SECTIONS
+from calc.trade.money.costs import CostTable
+from calc.trade.papers.office import PAPERS
+from calc.trade.takeoff.drawing import OutlinePoint
 
 LINE_SHEETS = {
     "Takeoff": "Takeoff: areas and what lies in place",
@@ -59,7 +59,7 @@ SHAPES = 8
 """So many shapes of jobs are kept: each takes some thirty megabytes."""
 
 
-Look = tuple[str, str]
+Style = tuple[str, str]
 """What decides how a cell looks: its role and its number format."""
 
 
@@ -84,7 +84,7 @@ class Cell(NamedTuple):
         return self.value(cast("JobValues", job))
 
     @property
-    def look(self) -> Look:
+    def look(self) -> Style:
         """What decides how it looks."""
         return self.role, self.format
 
@@ -122,15 +122,15 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
     places, _, _ = _laid_out(shape, caution_slots)
     return {
         (named.id, index): (spot.block.sheet, places.one(named, index, spot.block.sheet))
-        for named, spot in places.spots.items()
+        for named, spot in places.locations.items()
         if isinstance(named, Declared)
         for index in range(spot.block.count)
     }
 
 
 @lru_cache(maxsize=SHAPES)
-def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...], tuple[Page, ...]]:
-    places = Places()
+def _laid_out(shape: Shape, caution_slots: int) -> tuple[CellMap, tuple[Page, ...], tuple[Page, ...]]:
+    places = CellMap()
     measured = measured_page(places, shape)
     front: list[FrontPage] = []  # it is laid last, and the picture on Costs is drawn from it
     lines = [_lines_page(name, places, shape, lambda: made_of(front[0])) for name in LINE_SHEETS]
@@ -138,12 +138,12 @@ def _laid_out(shape: Shape, caution_slots: int) -> tuple[Places, tuple[Page, ...
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
     front.append(bid)
-    desk = Desk(places, dict(shape), checks, caution_slots)
+    desk = PaperContext(places, dict(shape), checks, caution_slots)
     papers = tuple(paper_page(paper, desk) for paper in PAPERS)
     return places, (bid, measured, *lines, factors, prices, checks.page), papers
 
 
-def _lines_page(name: str, places: Places, shape: Shape, parts: Callable[[], tuple[Cells, Cells]]) -> Page:
+def _lines_page(name: str, places: CellMap, shape: Shape, parts: Callable[[], tuple[Cells, Cells]]) -> Page:
     page = open_page(name, LINE_SHEETS[name], COST_WIDTHS if name == CostTable.sheet else WIDTHS)
     if name == OutlinePoint.sheet:
         lay_plans(page, places, shape)
@@ -157,51 +157,51 @@ def _lines_page(name: str, places: Places, shape: Shape, parts: Callable[[], tup
     return page
 
 
-def resolve(page: Page, places: Places) -> SheetPlan:
+def resolve(page: Page, places: CellMap) -> SheetPlan:
     """Writes the text of every formula of a page, now that every place is known."""
     return SheetPlan(page, tuple(_resolved(put, page, places) for put in page.puts))
 
 
-def _resolved(put: Put, page: Page, places: Places) -> Cell:
+def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
     match put:
-        case Words():
+        case FixedText():
             return _fixed(put, put.text)
-        case Stated():
+        case Constant():
             return _fixed(put, put.value, put.format)
         case Number():
             return _fixed(put, float(put.value), "0")
-        case Spoken():
+        case JobText():
             return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=put.wraps)
-        case Told():
+        case IssueValue():
             return Cell(put.row, put.col, put.role, put.format, "", put.say, own_words=put.wraps)
         case Linked():
             return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
-        case Pointed():
+        case AddressText():
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
             return _typed(put)
         case Computed():
             text = formula_text(put.line, put.index, places)
             return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
-        case Explained():
+        case FormulaText():
             text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
             page.room(text, put.col, put.row)
             return _fixed(put, text)
 
 
-def _has_rows(line: Line, places: Places) -> bool:
-    return places.spots[line].block.count > 0
+def _has_rows(line: Line, places: CellMap) -> bool:
+    return places.locations[line].block.count > 0
 
 
-def formula_text(line: Line, index: int, places: Places) -> str:
+def formula_text(line: Line, index: int, places: CellMap) -> str:
     """The formula of one row of a line, without its ``=``, as it stands in its own cell."""
     if (line, index) not in places.texts:
-        block = places.spots[line].block
-        places.texts[line, index] = sheet_text(line.formula, From(places, block.sheet, block, index))
+        block = places.locations[line].block
+        places.texts[line, index] = sheet_text(line.formula, RefFrom(places, block.sheet, block, index))
     return places.texts[line, index]
 
 
-def _fixed(put: Put, value: Shown, format_text: str = "") -> Cell:
+def _fixed(put: Content, value: Shown, format_text: str = "") -> Cell:
     return Cell(put.row, put.col, put.role, format_text, "", lambda _job: value, fixed=True)
 
 
@@ -225,9 +225,9 @@ def _typed(put: Typed) -> Cell:
 
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:
     """What was typed for a given or a forced line; factors and prices stand as plain numbers."""
-    if isinstance(named, Forced):
+    if isinstance(named, Override):
         return job.job.forced.get((named, index))
-    if not isinstance(named, Given):
+    if not isinstance(named, Input):
         return None
     if named.level == JOB:
         return job.job.entries[named]

@@ -6,11 +6,11 @@ from collections.abc import Collection, Sequence
 
 import numpy as np
 
-from calc.declared import Declared, Factor, Forced, Given, Line, Pack, Price, PriceDay, Taxed
+from calc.declared import Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
+from calc.formula.compute import Batch
 from calc.formula.functions import Column
-from calc.formula.value_types import Sort
 from calc.formula.levels import JOB, Level, level_of
-from calc.formula.compute import Frame
+from calc.formula.value_types import ValueType
 from calc.intake.records import NOT_GIVEN, JobInput
 from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
@@ -19,12 +19,12 @@ MOST_SLOTS = 2048
 """Slots that a list has at most; a job that needs more misses the check of that list, and is no small job."""
 
 
-def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Frame:
+def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Batch:
     """Every number of every job of a chunk, by the rules in the order of the catalog.
 
     With ``only``, no more than those: they must hold everything that they follow from.
     """
-    frame = Frame(len(jobs))
+    frame = Batch(len(jobs))
     for table in TABLES.values():
         if table.level != JOB:
             _lay_rows(frame, jobs, table.level)
@@ -38,7 +38,7 @@ def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None)
     return frame
 
 
-def _lay_rows(frame: Frame, jobs: Sequence[JobInput], level: Level) -> None:
+def _lay_rows(frame: Batch, jobs: Sequence[JobInput], level: Level) -> None:
     """The typed rows of a level; each knows its job and, over the whole chunk, the row that it lies within."""
     above = level_of(level.axis.within) if level.axis.within is not None else JOB
     places: list[int] = []
@@ -54,7 +54,7 @@ def _lay_rows(frame: Frame, jobs: Sequence[JobInput], level: Level) -> None:
     frame.add_rows(level, places, within, words)
 
 
-def _lay_slots(frame: Frame, level: Level, needed: Declared) -> None:
+def _lay_slots(frame: Batch, level: Level, needed: Declared) -> None:
     """So many slots for each row above as the axis has at issue, doubled until every one of the job's fits."""
     if level in frame.rows:
         return
@@ -69,7 +69,7 @@ def _lay_slots(frame: Frame, level: Level, needed: Declared) -> None:
     frame.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
 
 
-def _column(frame: Frame, jobs: Sequence[JobInput], member: Declared) -> Column:
+def _column(frame: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
     match member:
         case Line():
             return frame.value(member.formula, member.level)
@@ -81,22 +81,22 @@ def _column(frame: Frame, jobs: Sequence[JobInput], member: Declared) -> Column:
             return np.array([job.house.taxed.get(member, member.default) for job in jobs], dtype=object)
         case PriceDay():
             return np.array([job.house.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
-        case Forced():
+        case Override():
             return _of_forced(frame, jobs, member)
-        case Given():
+        case Input():
             return _of_given(jobs, member)
     raise TypeError(f"no column for {type(member).__name__}")
 
 
-def _of_given(jobs: Sequence[JobInput], given: Given) -> Column:
+def _of_given(jobs: Sequence[JobInput], given: Input) -> Column:
     if given.level == JOB:
         values = [job.entries[given].value for job in jobs]
     else:
         values = [row.entries[given].value for job in jobs for row in job.rows.get(given.level, [])]
-    return np.array(values, dtype=object if given.sort is Sort.TEXT else float)
+    return np.array(values, dtype=object if given.sort is ValueType.TEXT else float)
 
 
-def _of_factor(frame: Frame, jobs: Sequence[JobInput], factor: Factor) -> Column:
+def _of_factor(frame: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column:
     values = [
         float(entry.value) if (entry := job.house.factors.get((factor, place))) else value
         for job in jobs
@@ -111,7 +111,7 @@ def _price(job: JobInput, price: Price | Pack) -> float:
     return float(entry.value) if entry else NOT_GIVEN
 
 
-def _of_forced(frame: Frame, jobs: Sequence[JobInput], forced: Forced) -> Column:
+def _of_forced(frame: Batch, jobs: Sequence[JobInput], forced: Override) -> Column:
     rows = frame.rows_of(forced.level)
     values = [
         float(entry.value) if (entry := jobs[job].forced.get((forced, int(number) - 1))) else NOT_GIVEN

@@ -7,13 +7,13 @@ from statistics import median
 from typing import Protocol
 
 from calc.formula.functions import NONE
-from calc.intake.spelling import same
+from calc.intake.spelling import normalize
 
 ENOUGH = 3
 """So many priced jobs make a middle."""
 
 
-class Looked(Protocol):
+class JobToCompare(Protocol):
     """What of a job is looked at."""
 
     @property
@@ -33,20 +33,20 @@ class Looked(Protocol):
         """The least and the most of it over the middle of the week that passes without a word."""
 
 
-def look_again(rows: Sequence[Looked]) -> dict[str, str]:
+def outliers(rows: Sequence[JobToCompare]) -> dict[str, str]:
     """For each job what is odd among the jobs of the week, in words: slips of the pen, and work that was bid twice."""
     priced = sorted(row.by_area for row in rows if row.by_area > 0)
     middle = median(priced) if len(priced) >= ENOUGH else 0.0
     places: dict[str, list[str]] = {}
     for row in rows:
-        places.setdefault(same(row.address), []).append(row.job)
+        places.setdefault(normalize(row.address), []).append(row.job)
     return {row.job: "; ".join(_odd(row, middle, places)) or "-" for row in rows}
 
 
-def _odd(row: Looked, middle: float, places: dict[str, list[str]]) -> Iterator[str]:
+def _odd(row: JobToCompare, middle: float, places: dict[str, list[str]]) -> Iterator[str]:
     low, high = row.usual
     if middle and row.by_area and not middle * low <= row.by_area <= middle * high:
         yield f"a square foot costs {row.by_area / middle:.1f} times the middle: is a unit or a column wrong?"
-    others = [job for job in places[same(row.address)] if job != row.job]
+    others = [job for job in places[normalize(row.address)] if job != row.job]
     if row.address not in ("", NONE) and others:
         yield f"same address as {', '.join(others)}"

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from calc.declared import Declared
+from calc.formula.compute import Batch
 from calc.formula.levels import Level
-from calc.formula.compute import Frame
 from calc.intake.records import JobInput
 
 Shape = tuple[tuple[Level, int], ...]
@@ -17,7 +17,7 @@ Shape = tuple[tuple[Level, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
-class End:
+class RangeEnd:
     """One end of a usual range: what would be taken instead, and how much more the price would be, in $."""
 
     value: float | str
@@ -25,13 +25,13 @@ class End:
 
 
 @dataclass(frozen=True, slots=True)
-class Move:
+class Sensitivity:
     """Something that nobody measured, and what it does to the price from one end of its usual range to the other."""
 
     label: str
     taken: float | str
     unit_text: str
-    ends: tuple[End, ...]
+    ends: tuple[RangeEnd, ...]
     """The ends that can be priced, the cheapest first."""
 
     @property
@@ -45,10 +45,10 @@ class JobValues:
     """One job of an evaluated chunk."""
 
     job: JobInput
-    frame: Frame
+    frame: Batch
     starts: Mapping[Level, int]
     counts: Mapping[Level, int]
-    moves: tuple[Move, ...] | None = None
+    sensitivity: tuple[Sensitivity, ...] | None = None
     """What moves the price, as of issue; None until somebody works it out."""
 
     def of(self, named: Declared, index: int = 0) -> float | str:
@@ -66,7 +66,7 @@ class JobValues:
         return tuple(sorted(self.counts.items(), key=lambda each: str(each[0])))
 
 
-def each_job(frame: Frame, jobs: list[JobInput]) -> list[JobValues]:
+def each_job(frame: Batch, jobs: list[JobInput]) -> list[JobValues]:
     """The jobs of a chunk, each with its own rows."""
     bounds = {level: np.searchsorted(rows.job, np.arange(len(jobs) + 1)) for level, rows in frame.rows.items()}
     return [

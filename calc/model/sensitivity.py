@@ -10,24 +10,24 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 
-from calc.declared import Declared, Factor, Given, Kind, Line
+from calc.declared import Declared, Factor, Input, Kind, Line
 from calc.formula.levels import JOB
-from calc.model.evaluate import evaluate
 from calc.intake.records import DEFAULT, Entry, JobInput
-from calc.trade.takeoff.dig import Dig
-from calc.trade.takeoff.forms import Board
-from calc.trade.hauling.piles import Purity
+from calc.model.evaluate import evaluate
+from calc.model.results import JobValues, RangeEnd, Sensitivity
+from calc.trade.hauling.piles import SoilCleanliness
+from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
-from calc.trade.work.labor import Task
-from calc.trade.ordering.order_candidates import Risk
+from calc.trade.inputs.placing import Access, BarrowWay
+from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.levels import TASK
 from calc.trade.money.price import Price
-from calc.trade.inputs.placing import Access, BarrowWay
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.inputs.areas import Measured
+from calc.trade.ordering.order_candidates import Risk
+from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.forms import Board
 from calc.trade.takeoff.uncertainty import DepthSpread
-from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.model.results import End, JobValues, Move
+from calc.trade.work.labor import Task
 
 SHOWN = 8
 """So many are shown, those that move the price most."""
@@ -35,7 +35,7 @@ SHOWN = 8
 TASKS = 3
 """So many tasks are asked: those whose good and bad day lie farthest apart in money."""
 
-FACTS: tuple[Given, ...] = (
+FACTS: tuple[Input, ...] = (
     Job.soil,
     Site.moisture,
     Site.turf,
@@ -45,15 +45,15 @@ FACTS: tuple[Given, ...] = (
     Access.wet,
     OnSite.power,
     Removal.unknown,
-    Measured.thickness,
-    Measured.base,
+    Area.thickness,
+    Area.base,
 )
 """Facts of the site that move money. A number goes to the limits outside which the program asks, a choice to each of
 its other words."""
 
 FACTORS: tuple[Factor, ...] = (
     FinishWindow.pace,
-    Purity.root_chance,
+    SoilCleanliness.root_chance,
     Dig.room,
     DepthSpread.few,
     Risk.loss,
@@ -75,41 +75,41 @@ class _Trial:
     job: JobInput
 
 
-def with_moves(values: JobValues) -> JobValues:
+def with_sensitivity(values: JobValues) -> JobValues:
     """The job with what moves its price, unless somebody worked that out before. Same job, same moves."""
-    return values if values.moves is not None else all_with_moves([values])[0]
+    return values if values.sensitivity is not None else all_with_sensitivity([values])[0]
 
 
-def all_with_moves(jobs: Sequence[JobValues]) -> list[JobValues]:
+def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
     """The jobs with what moves the price of each, asked in one go. Same job, same moves, whatever stands around it."""
     trials = [list(_trials(values)) for values in jobs]
     if not any(trials):
-        return [replace(values, moves=()) for values in jobs]
+        return [replace(values, sensitivity=()) for values in jobs]
     frame = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
     changed, lacking = (iter(frame.columns[named].tolist()) for named in (Price.to_cent, Price.foots))
     return [
-        replace(values, moves=_moves(values, [(trial, next(changed), next(lacking)) for trial in of_job]))
+        replace(values, sensitivity=_moves(values, [(trial, next(changed), next(lacking)) for trial in of_job]))
         for values, of_job in zip(jobs, trials, strict=True)
     ]
 
 
-def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Move, ...]:
+def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Sensitivity, ...]:
     """What moves the price most, the strongest first, out of what it came to and how many prices lacked in each trial.
 
     It is the price to the cent, before its step and its minimum.
     An end that asks for a price which the house book lacks cannot be compared, and is left out.
     """
     price, unpriced = float(values.of(Price.to_cent)), float(values.of(Price.foots))
-    ends: dict[tuple[str, float | str, str], list[End]] = {}
+    ends: dict[tuple[str, float | str, str], list[RangeEnd]] = {}
     for trial, changed, lacking in tried:
         more = round(changed - price, 2)
         if lacking <= unpriced and abs(more) > _CENT:
-            ends.setdefault((trial.label, trial.taken, trial.unit_text), []).append(End(trial.value, more))
-    moves = [Move(*named, ends=_outermost(found)) for named, found in ends.items()]
-    return tuple(sorted(moves, key=lambda move: -move.effect)[:SHOWN])
+            ends.setdefault((trial.label, trial.taken, trial.unit_text), []).append(RangeEnd(trial.value, more))
+    sensitivity = [Sensitivity(*named, ends=_outermost(found)) for named, found in ends.items()]
+    return tuple(sorted(sensitivity, key=lambda move: -move.effect)[:SHOWN])
 
 
-def _outermost(ends: list[End]) -> tuple[End, ...]:
+def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
     """The cheapest and the dearest end."""
     ordered = sorted(ends, key=lambda end: end.more)
     return (ordered[0], ordered[-1]) if len(ordered) > 1 else (ordered[0],)
@@ -154,7 +154,7 @@ def _tasks(values: JobValues) -> list[int]:
     return [place for place in places[:TASKS] if apart(place) > 0]
 
 
-def _of_fact(job: JobInput, given: Given) -> Iterator[_Trial]:
+def _of_fact(job: JobInput, given: Input) -> Iterator[_Trial]:
     """The job with a fact that nobody typed at each of its ends; on every row where nobody typed it."""
     if given.level == JOB:
         if job.entries[given].origin == DEFAULT:
@@ -175,12 +175,12 @@ def _of_fact(job: JobInput, given: Given) -> Iterator[_Trial]:
         )
 
 
-def _default(given: Given) -> float | str:
+def _default(given: Input) -> float | str:
     assert given.default is not None
     return given.default
 
 
-def _ends(given: Given) -> list[float | str]:
+def _ends(given: Input) -> list[float | str]:
     """Where a fact might lie: the other words of a choice, the limits of a number outside which the program asks."""
     if given.kind is Kind.CHOICE:
         return [word for word in given.words_allowed if word != given.default]

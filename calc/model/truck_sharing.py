@@ -11,20 +11,20 @@ from itertools import combinations
 from math import isnan
 
 from calc.formula.functions import FUNCTIONS
-from calc.intake.spelling import same
+from calc.intake.spelling import normalize
+from calc.model.results import JobValues
 from calc.trade.inputs.job import Job
-from calc.trade.ordering.order_candidates import Risk
+from calc.trade.inputs.pour import Mixture
 from calc.trade.levels import TIER
-from calc.trade.ordering.order import Order
-from calc.trade.ordering.methods import Ride
+from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.method_cost import MethodCost
+from calc.trade.ordering.methods import TruckSplit
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.order_candidates import Risk
+from calc.trade.ordering.plant import ChosenMix, DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import PourCost
-from calc.trade.ordering.plant import Mixed, Poured, Supply, Tier
-from calc.trade.inputs.pour import Mixture
 from calc.trade.ordering.weather import TruckClock
-from calc.trade.money.week import Beside
-from calc.model.results import JobValues
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,7 @@ class SmallPour:
 
 
 @dataclass(frozen=True)
-class Pair:
+class SharedTruck:
     """Two jobs that one truck could serve, and what each way costs."""
 
     first: SmallPour
@@ -79,22 +79,25 @@ def small_pour(job: JobValues) -> SmallPour:
         float(job.of(Order.quantity)),
         sum(float(job.of(each)) for each in (PourCost.yards, PourCost.fees, PourCost.delivery)),
         float(job.of(PourCost.waiting)),
-        float(job.of(Mixed.psi)) if float(job.of(Mixed.known)) else 0.0,
-        float(job.of(Poured.yard, row)),
-        tuple(same(str(job.of(each))) for each in words),
-        tuple((float(job.of(Tier.start, each)), float(job.of(Tier.fee, each))) for each in range(len(TIER.axis.words))),
-        float(job.of(Supply.least_order)),
-        float(job.of(Supply.delivery)),
+        float(job.of(ChosenMix.psi)) if float(job.of(ChosenMix.known)) else 0.0,
+        float(job.of(DischargePrice.yard, row)),
+        tuple(normalize(str(job.of(each))) for each in words),
+        tuple(
+            (float(job.of(ShortLoadTier.start, each)), float(job.of(ShortLoadTier.fee, each)))
+            for each in range(len(TIER.axis.words))
+        ),
+        float(job.of(PlantCharges.least_order)),
+        float(job.of(PlantCharges.delivery)),
         float(job.of(Risk.truck_capacity)),
         float(job.of(PourCost.longest)),
         float(job.of(TruckClock.left)),
-        (float(job.of(Ride.free_time)), float(job.of(Ride.free_yard))),
+        (float(job.of(TruckSplit.free_time)), float(job.of(TruckSplit.free_yard))),
         float(job.of(MethodCost.minute)),
-        float(job.of(Beside.between)),
+        float(job.of(WeekComparison.between)),
     )
 
 
-def pairs(pours: Sequence[SmallPour]) -> list[Pair]:
+def pairs(pours: Sequence[SmallPour]) -> list[SharedTruck]:
     """Every pair that could share a truck and saves by it, the best first."""
     by_day: dict[float, list[SmallPour]] = {}
     for pour in pours:
@@ -105,7 +108,7 @@ def pairs(pours: Sequence[SmallPour]) -> list[Pair]:
     return sorted((pair for pair in found if pair.saving > 0), key=lambda pair: (-pair.saving, pair.first.job))
 
 
-def _shared(one: SmallPour, another: SmallPour) -> Iterator[Pair]:
+def _shared(one: SmallPour, another: SmallPour) -> Iterator[SharedTruck]:
     """Two pours of one day as a pair, if all else that it takes holds: mix, room on the truck, time."""
     if min(one.yards, another.yards) <= 0 or min(one.psi, another.psi) <= 0:
         return
@@ -114,7 +117,7 @@ def _shared(one: SmallPour, another: SmallPour) -> Iterator[Pair]:
     if _on_site(one, another) > min(one.time_left, another.time_left):
         return
     first, second = (one, another) if _bare(one) or not _bare(another) else (another, one)
-    yield Pair(first, second, _charge(first, second))
+    yield SharedTruck(first, second, _charge(first, second))
 
 
 def _one_mix(one: SmallPour, another: SmallPour) -> bool:

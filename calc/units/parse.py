@@ -15,6 +15,7 @@ from fractions import Fraction
 from functools import cache
 
 from calc.errors import InputRefused
+from calc.units.tokens import Line, tidy
 from calc.units.typed_units import (
     DOLLAR,
     FOOT,
@@ -31,7 +32,6 @@ from calc.units.typed_units import (
     nearest,
     plain_name,
 )
-from calc.units.tokens import Line, tidy
 
 __all__ = ["Reading", "looks_like_inches_after_point", "read_quantity", "read_slope", "tidy"]
 

@@ -44,7 +44,7 @@ _STRING, _TEXT = f"{MAIN} si", f"{MAIN} t"
 
 
 @dataclass
-class Tally:
+class Limits:
     """What all parts of a book took so far; the limits hold for the book."""
 
     cells: int = 0
@@ -64,7 +64,7 @@ class Tally:
                 )
 
 
-class Pass:
+class LimitedParser:
     """A pass over one XML part in pieces, which refuses what no spreadsheet program writes."""
 
     root = ""
@@ -73,7 +73,7 @@ class Pass:
     held = ""
     """The name of the elements that a reader holds whole."""
 
-    def __init__(self, what: str, tally: Tally) -> None:
+    def __init__(self, what: str, tally: Limits) -> None:
         self.what = what
         self.tally = tally
         self.depth = 0
@@ -143,7 +143,7 @@ class Pass:
             raise self.damaged(f"one row or text of it takes more than {MAX_HELD // 1_000_000} MB")
 
 
-class _StringsPass(Pass):
+class _StringsParser(LimitedParser):
     root = f"{MAIN} sst"
     held = _STRING
 
@@ -152,10 +152,10 @@ class _StringsPass(Pass):
             self.tally.letters += self.run
 
 
-def scan_strings(content: bytes, tally: Tally) -> None:
+def scan_strings(content: bytes, tally: Limits) -> None:
     """Count the table of strings, if there is one, and refuse it when it is damaged or over a limit."""
     if content:
-        _StringsPass("its table of strings", tally).go(content)
+        _StringsParser("its table of strings", tally).go(content)
 
 
 def strict_or_foreign(namespace: str, what: str) -> str:

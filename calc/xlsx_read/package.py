@@ -90,7 +90,7 @@ def load(path: Path) -> bytes:
     return content
 
 
-class Parcel:
+class BoundedZip:
     """The parts of a workbook file by name, without regard to case; each is unpacked once, and counted.
 
     :raises Unreadable: on making it, when the file is no zip, holds a password, holds too many parts, or is some

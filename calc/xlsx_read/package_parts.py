@@ -1,6 +1,6 @@
 """The frame of a workbook: which part is which sheet, what is hidden, how numbers are shown, what is left aside.
 
-From it :func:`lean` makes the package that openpyxl is given: the rows, the strings and the number formats of the
+From it :func:`minimal_package` makes the package that openpyxl is given: the rows, the strings and the number formats of the
 file, and nothing else of it. Charts, names, pictures, links, themes and styles are none of the input, and a reader that
 never sees them cannot stumble over the way another program writes them.
 """
@@ -20,8 +20,8 @@ from defusedxml.common import DTDForbidden
 from defusedxml.ElementTree import fromstring
 
 from calc.errors import Unreadable
-from calc.xlsx_read.package import NOT_OURS, SAVE_AGAIN, Parcel, doctype_in
 from calc.xlsx_read.limits import MAIN, TRUE, strict_or_foreign
+from calc.xlsx_read.package import NOT_OURS, SAVE_AGAIN, BoundedZip, doctype_in
 
 MAX_SHEETS: Final = 60
 """Sheets of a book."""
@@ -56,7 +56,7 @@ class Entry(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Frame:
+class PackageParts:
     """What the frame of a book says."""
 
     sheets: tuple[Entry, ...]
@@ -77,7 +77,7 @@ class _Link(NamedTuple):
     target: str
 
 
-def read_frame(parcel: Parcel) -> Frame:
+def read_package_parts(parcel: BoundedZip) -> PackageParts:
     """Read the frame of the book.
 
     :raises Unreadable: when a part of it is missing or damaged, or when the book is none or has too many sheets.
@@ -98,10 +98,10 @@ def read_frame(parcel: Parcel) -> Frame:
     if from_1904:
         notes.append("Its dates count from 1904: they are read so.")
     formats, looks = _styles(parcel, kinds.get("styles", ""))
-    return Frame(tuple(sheets), kinds.get("sharedStrings", ""), formats, looks, from_1904, tuple(notes))
+    return PackageParts(tuple(sheets), kinds.get("sharedStrings", ""), formats, looks, from_1904, tuple(notes))
 
 
-def lean(frame: Frame, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
+def minimal_package(frame: PackageParts, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
     """A workbook of these sheets, named 1, 2, 3 and so on, with the strings and number formats of the book."""
     numbers = range(1, len(sheets) + 1)
     parts: dict[str, bytes | str] = {f"xl/worksheets/sheet{n}.xml": sheets[n - 1] for n in numbers}
@@ -118,7 +118,7 @@ def lean(frame: Frame, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
     parts["[Content_Types].xml"] = _element("Types", _TYPES, types)
     parts["xl/workbook.xml"] = _element("workbook", MAIN, (epoch, f"<sheets>{tabs}</sheets>"))
     parts["xl/_rels/workbook.xml.rels"] = _element("Relationships", _LINKS, links)
-    parts["xl/styles.xml"] = _lean_styles(frame)
+    parts["xl/styles.xml"] = _minimal_styles(frame)
     file = BytesIO()
     with ZipFile(file, "w") as package:
         for part, content in parts.items():
@@ -126,7 +126,7 @@ def lean(frame: Frame, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
     return file
 
 
-def _lean_styles(frame: Frame) -> str:
+def _minimal_styles(frame: PackageParts) -> str:
     """The looks of the book with nothing but their number formats; openpyxl asks for one of everything else."""
     formats = (f'<numFmt numFmtId="{id_}" formatCode="{escape(code)}"/>' for id_, code in frame.formats)
     looks = (f'<xf numFmtId="{id_}"/>' for id_ in frame.looks)
@@ -173,7 +173,7 @@ def _sheets(root: Element, links: dict[str, _Link]) -> tuple[list[Entry], list[s
     return sheets, notes
 
 
-def _styles(parcel: Parcel, part: str) -> tuple[tuple[tuple[int, str], ...], tuple[int, ...]]:
+def _styles(parcel: BoundedZip, part: str) -> tuple[tuple[tuple[int, str], ...], tuple[int, ...]]:
     """The number formats of the book, and the id of the format of each look; a book without styles has one look."""
     if not part:
         return (), (0,)
@@ -190,7 +190,7 @@ def _styles(parcel: Parcel, part: str) -> tuple[tuple[tuple[int, str], ...], tup
     return tuple((id_, code) for id_, code in formats.items() if id_ in used), tuple(known)
 
 
-def _links(parcel: Parcel, part: str) -> dict[str, _Link]:
+def _links(parcel: BoundedZip, part: str) -> dict[str, _Link]:
     """Where the links of a part lead, by their id; the links of the file itself are those of the part ``""``."""
     folder, name = posixpath.split(part)
     root = _parse(parcel, posixpath.join(folder, "_rels", f"{name}.rels"), _LINKS, "Relationships")
@@ -203,7 +203,7 @@ def _links(parcel: Parcel, part: str) -> dict[str, _Link]:
     return links
 
 
-def _parse(parcel: Parcel, part: str, namespace: str, root: str) -> Element:
+def _parse(parcel: BoundedZip, part: str, namespace: str, root: str) -> Element:
     """The outermost element of a part of the frame."""
     try:
         element: Element = fromstring(parcel.take(part, MAX_FRAME), forbid_dtd=True)

@@ -21,13 +21,13 @@ from openpyxl import load_workbook
 from openpyxl.cell.read_only import EMPTY_CELL
 from openpyxl.worksheet.formula import ArrayFormula, DataTableFormula
 
+from calc.cell_text import MAX_TEXT, too_long, unescape_control
 from calc.cells import Book, Cell, Kind, Sheet, Value
 from calc.errors import Unreadable, one_line
-from calc.xlsx_read.package_parts import Entry, Frame, lean, read_frame
-from calc.xlsx_read.package import SAVE_AGAIN, Parcel, load
-from calc.xlsx_read.limits import Tally, scan_strings
+from calc.xlsx_read.limits import Limits, scan_strings
+from calc.xlsx_read.package import SAVE_AGAIN, BoundedZip, load
+from calc.xlsx_read.package_parts import Entry, PackageParts, minimal_package, read_package_parts
 from calc.xlsx_read.sheet_prescan import SheetFacts, Span, scan_sheet
-from calc.cell_text import MAX_TEXT, too_long, unspelled
 
 MAX_REFUSAL: Final = 500
 """Letters of a refusal."""
@@ -52,11 +52,11 @@ def read_book(path: Path, only: Collection[str] | None = None) -> Book:
 def _read(path: Path, only: Collection[str] | None) -> Book:
     content = load(path)
     sha256 = hashlib.sha256(content).hexdigest()
-    parcel = Parcel(content)
-    frame = read_frame(parcel)
+    parcel = BoundedZip(content)
+    frame = read_package_parts(parcel)
     if only is not None:
         frame = replace(frame, sheets=tuple(sheet for sheet in frame.sheets if sheet.name in only))
-    package, facts = _lean(parcel, frame)
+    package, facts = _minimal_package(parcel, frame)
     parcel.close()
     if not frame.sheets:
         return Book(path, path.name, {}, sha256, frame.notes)
@@ -69,13 +69,13 @@ def _read(path: Path, only: Collection[str] | None) -> Book:
     return Book(path, path.name, {sheet.name: sheet for sheet in read}, sha256, frame.notes)
 
 
-def _lean(parcel: Parcel, frame: Frame) -> tuple[BytesIO, list[SheetFacts]]:
+def _minimal_package(parcel: BoundedZip, frame: PackageParts) -> tuple[BytesIO, list[SheetFacts]]:
     """The package for openpyxl, and what the sheets hold: whatever openpyxl gets to see was counted before."""
-    tally = Tally()
+    tally = Limits()
     scanned = [scan_sheet(parcel.take(entry.part), entry.name, tally) for entry in frame.sheets]
     strings = parcel.take(frame.strings) if frame.strings else b""
     scan_strings(strings, tally)
-    return lean(frame, [rows for _, rows in scanned], strings), [found for found, _ in scanned]
+    return minimal_package(frame, [rows for _, rows in scanned], strings), [found for found, _ in scanned]
 
 
 @contextmanager
@@ -150,7 +150,7 @@ def _value(cell: Any, formula: str, gave_blank: bool) -> tuple[Kind, Value]:
     if cell.data_type == "e":
         return Kind.ERROR, str(value)
     if isinstance(value, str):
-        return Kind.TEXT, unspelled(value)
+        return Kind.TEXT, unescape_control(value)
     if isinstance(value, time | timedelta):
         return Kind.DURATION, _clock(value)
     if isinstance(value, date):

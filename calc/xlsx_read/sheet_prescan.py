@@ -14,7 +14,7 @@ from typing import Final
 
 from calc.cells import column_letters, column_number
 from calc.errors import Unreadable
-from calc.xlsx_read.limits import MAIN, TRUE, Pass, Tally
+from calc.xlsx_read.limits import MAIN, TRUE, LimitedParser, Limits
 
 MAX_ROWS: Final = 20_000
 """The last row of a sheet that may hold something."""
@@ -60,11 +60,11 @@ class SheetFacts:
     """Cells whose formula gave an empty text: computed, though no value stands there."""
 
 
-class _SheetPass(Pass):
+class _SheetParser(LimitedParser):
     root = f"{MAIN} worksheet"
     held = _ROW
 
-    def __init__(self, sheet: str, tally: Tally) -> None:
+    def __init__(self, sheet: str, tally: Limits) -> None:
         super().__init__(f"sheet {sheet}", tally)
         self.sheet = sheet
         self.facts = SheetFacts()
@@ -193,12 +193,12 @@ class _SheetPass(Pass):
         self.facts.merged.append(Span(ref, top, left, bottom, right))
 
 
-def scan_sheet(content: bytes, sheet: str, tally: Tally) -> tuple[SheetFacts, bytes]:
+def scan_sheet(content: bytes, sheet: str, tally: Limits) -> tuple[SheetFacts, bytes]:
     """What the sheet holds, and the sheet cut down to the rows that hold something.
 
     :raises Unreadable: when it is damaged, over a limit, or has something far outside the table.
     """
-    reading = _SheetPass(sheet, tally)
+    reading = _SheetParser(sheet, tally)
     reading.go(content)
     return reading.facts, reading.cut(content)
 

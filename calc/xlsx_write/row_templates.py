@@ -14,11 +14,11 @@ from math import isfinite
 from operator import itemgetter
 from typing import NamedTuple
 
+from calc.cell_text import MAX_TEXT, escape_control, rich_text_run, too_long, xml_escape
 from calc.cells import column_letters
 from calc.errors import Unreadable
 from calc.layout.page import Page, Shown
-from calc.layout.workbook import Cell, Look
-from calc.cell_text import MAX_TEXT, as_run, marked, spelled, too_long
+from calc.layout.workbook import Cell, Style
 from calc.model.results import JobValues
 
 _SPANNING = 16
@@ -42,7 +42,7 @@ _Piece = tuple[str, str | Cell | _OwnRow]
 
 
 @dataclass(frozen=True)
-class Poured:
+class Rendered:
     """The rows of a sheet for one job, and how high those are that say so, in points."""
 
     rows: str
@@ -50,14 +50,14 @@ class Poured:
 
 
 @dataclass(frozen=True)
-class Cast:
+class SheetTemplate:
     """The rows of a sheet without what a job puts in."""
 
     page: Page
     pieces: tuple[_Piece, ...]
     end: str
     cells: Sequence[Cell]
-    numbers: dict[Look, int]
+    numbers: dict[Style, int]
     """The number of each look among the formats of the workbook, in the order in which they are met."""
 
     @cached_property
@@ -75,21 +75,21 @@ class Cast:
         """Its cells by row and column."""
         return {(cell.row, cell.col): cell for cell in self.cells}
 
-    def pour(self, job: JobValues | None, shared: Callable[[str], int]) -> Poured:
+    def render(self, job: JobValues | None, shared: Callable[[str], int]) -> Rendered:
         """The rows for a job; ``shared`` gives each text its number among the strings of the workbook.
 
         :raises Unreadable: for a value that no cell can hold.
         """
-        to = _Pouring(self.page, job, shared, dict(self.page.heights))
-        return Poured(to.joined(self.pieces, self.end), to.heights)
+        to = _Rendering(self.page, job, shared, dict(self.page.heights))
+        return Rendered(to.joined(self.pieces, self.end), to.heights)
 
 
-def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Cast:
+def sheet_template(page: Page, cells: Iterable[Cell], number: Callable[[Style], int]) -> SheetTemplate:
     """The cast of a page with these cells; ``number`` is that of a look.
 
     :raises ValueError: when two cells stand in one place.
     """
-    mold, ordered = _Mold(), in_order(cells)
+    mold, ordered = _RowTemplate(), in_order(cells)
     for cell, following in pairwise(ordered):
         if cell[:2] == following[:2]:
             raise ValueError(f"two cells of {page.name} stand in {column_letters(cell.col + 1)}{cell.row + 1}")
@@ -99,7 +99,7 @@ def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Ca
     for row in sorted(by_row.keys() | page.heights.keys()):
         of_row, span, height = by_row.get(row, []), spans.get(row, ""), page.heights.get(row)
         if any(cell.own_words for cell in of_row):
-            within = _Mold()
+            within = _RowTemplate()
             within.cells(of_row, numbers)
             mold.gap(_OwnRow(row, span, tuple(within.pieces), within.end))
         elif of_row:
@@ -108,10 +108,10 @@ def cast(page: Page, cells: Iterable[Cell], number: Callable[[Look], int]) -> Ca
             mold.text.append("</row>")
         else:
             mold.text.append(f"<row {_row(row, span, height)}/>")
-    return Cast(page, tuple(mold.pieces), mold.end, ordered, numbers)
+    return SheetTemplate(page, tuple(mold.pieces), mold.end, ordered, numbers)
 
 
-class GrownRow(NamedTuple):
+class StreamedRow(NamedTuple):
     """A row of a sheet that grows: its number from 0, the columns that its cells go to, and its text."""
 
     number: int
@@ -119,15 +119,15 @@ class GrownRow(NamedTuple):
     text: str
 
 
-def growing(
-    page: Page, cells: Iterable[Cell], number: Callable[[Look], int], shared: Callable[[str], int]
-) -> Iterator[GrownRow]:
+def streamed(
+    page: Page, cells: Iterable[Cell], number: Callable[[Style], int], shared: Callable[[str], int]
+) -> Iterator[StreamedRow]:
     """The rows of a sheet that is of no one job, one at a time: its cells come row by row."""
-    to = _Pouring(page, None, shared, dict(page.heights))
+    to = _Rendering(page, None, shared, dict(page.heights))
     for row, of_row in groupby(cells, itemgetter(0)):
         ordered = in_order(of_row)
         text = "".join(_opened(cell, number(cell.look)) + to.filled(cell) for cell in ordered)
-        yield GrownRow(row, ordered[-1].col + 1, f"<row {_row(row, '', to.heights.get(row))}>{text}</row>")
+        yield StreamedRow(row, ordered[-1].col + 1, f"<row {_row(row, '', to.heights.get(row))}>{text}</row>")
 
 
 def in_order(cells: Iterable[Cell]) -> list[Cell]:
@@ -135,7 +135,7 @@ def in_order(cells: Iterable[Cell]) -> list[Cell]:
     return sorted(cells, key=itemgetter(0, 1))
 
 
-class _Mold:
+class _RowTemplate:
     """Text and gaps while they are put together."""
 
     def __init__(self) -> None:
@@ -152,7 +152,7 @@ class _Mold:
         self.pieces.append((self.end, gap))
         self.text = []
 
-    def cells(self, cells: Iterable[Cell], numbers: Mapping[Look, int]) -> None:
+    def cells(self, cells: Iterable[Cell], numbers: Mapping[Style, int]) -> None:
         """The cells of a row."""
         for cell in cells:
             self.text.append(_opened(cell, numbers[cell.look]))
@@ -168,7 +168,7 @@ class _Mold:
 
 
 @dataclass(frozen=True, slots=True)
-class _Pouring:
+class _Rendering:
     """A job on its way into a sheet, the numbers of the strings of its workbook, and how high its rows become."""
 
     page: Page
@@ -182,7 +182,7 @@ class _Pouring:
         for before, gap in pieces:
             text.append(before)
             if isinstance(gap, str):
-                text.append(f"{self.shared(as_run(gap))}</v></c>")
+                text.append(f"{self.shared(rich_text_run(gap))}</v></c>")
             else:
                 text.append(self.filled(gap) if isinstance(gap, Cell) else self._own_row(gap))
         return "".join([*text, end])
@@ -199,12 +199,12 @@ class _Pouring:
         formula = cell.formula_for(self.job)
         if formula:
             if isinstance(value, str):
-                kind, result = ' t="str"' if value else "", marked(spelled(_held(value)))
+                kind, result = ' t="str"' if value else "", xml_escape(escape_control(_held(value)))
             else:
                 kind, result = "", str(_finite(value))
-            return f"{kind}><f>{marked(formula)}</f><v>{result}</v></c>"
+            return f"{kind}><f>{xml_escape(formula)}</f><v>{result}</v></c>"
         if isinstance(value, str) and value:
-            return f' t="s"><v>{self.shared(as_run(_held(value)))}</v></c>'
+            return f' t="s"><v>{self.shared(rich_text_run(_held(value)))}</v></c>'
         return _blank_or_number(value)
 
 

@@ -17,29 +17,29 @@ from weakref import WeakKeyDictionary
 
 from xlsxwriter.worksheet import Worksheet
 
+from calc.cell_text import escape_control, rich_text_run
 from calc.errors import Unreadable
-from calc.xlsx_write.row_templates import Cast, cast, growing, in_order
-from calc.layout.styles import properties
 from calc.layout.page import Shown
-from calc.layout.workbook import Cell, Look, SheetPlan
-from calc.cell_text import as_run, spelled
+from calc.layout.styles import properties
+from calc.layout.workbook import Cell, SheetPlan, Style
 from calc.model.results import JobValues
+from calc.xlsx_write.row_templates import SheetTemplate, in_order, sheet_template, streamed
 
 
-class Faces:
+class FormatCache:
     """The formats of a workbook, each made once; ``face`` says what a role and a number format look like."""
 
     def __init__(self, book: Any, face: Callable[[str, str], dict[str, Any]] = properties) -> None:
         self.book, self.face = book, face
-        self.made: dict[Look, Any] = {}
+        self.made: dict[Style, Any] = {}
 
-    def of(self, look: Look) -> Any:
+    def of(self, look: Style) -> Any:
         """The face of a role with a number format."""
         if look not in self.made:
             self.made[look] = self.book.add_format(self.face(*look))
         return self.made[look]
 
-    def number(self, look: Look) -> int:
+    def number(self, look: Style) -> int:
         """Its number in the file."""
         return int(_part_of(self.of(look), "_get_xf_index")())
 
@@ -53,7 +53,7 @@ class Extent:
     heights: dict[int, float]
 
 
-class OtherWriter(Exception):
+class UnsupportedWriter(Exception):
     """The writer is a release that puts a file together in another way, and has no use for rows from a cast."""
 
 
@@ -62,14 +62,14 @@ def _part_of(thing: Any, name: str) -> Any:
     try:
         return getattr(thing, name)
     except AttributeError as reason:
-        raise OtherWriter from reason
+        raise UnsupportedWriter from reason
 
 
 class Sheet(Worksheet, ABC):  # type: ignore[misc]  # the writer says nothing of its types
     """A worksheet that takes all that a plan puts on it."""
 
     @abstractmethod
-    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
         """Takes the cells of a plan, for a job where it is of one."""
 
     @abstractmethod
@@ -77,7 +77,7 @@ class Sheet(Worksheet, ABC):  # type: ignore[misc]  # the writer says nothing of
         """Lets go of what it held, when the file is made: whether all of it got there."""
 
 
-class PlainSheet(Sheet):
+class CellSheet(Sheet):
     """A worksheet that takes its cells one by one, and every formula as it stands.
 
     The writer looks in each formula for some thirty functions that are younger than the file format, to mark them, and
@@ -88,7 +88,7 @@ class PlainSheet(Sheet):
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
         return formula.removeprefix("=")
 
-    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
         """Takes every cell of a plan."""
         heights = dict(plan.page.heights)
         for row, height in heights.items():
@@ -106,11 +106,11 @@ class PlainSheet(Sheet):
         """The writer itself took every cell."""
         return True
 
-    def _take_cell(self, cell: Cell, faces: Faces, job: JobValues | None) -> Shown:
+    def _take_cell(self, cell: Cell, faces: FormatCache, job: JobValues | None) -> Shown:
         value, face = cell.shows(job), faces.of(cell.look)
         formula = cell.formula_for(job)
         if formula:
-            result = spelled(value) if isinstance(value, str) else value
+            result = escape_control(value) if isinstance(value, str) else value
             done(self.write_formula(cell.row, cell.col, f"={formula}", face, result), self.name)
         else:
             put(self, cell.row, cell.col, value, face)
@@ -122,7 +122,7 @@ def put(sheet: Any, row: int, col: int, value: Shown, face: Any) -> None:
     if value is None or value == "":
         code = sheet.write_blank(row, col, None, face)
     elif isinstance(value, str):
-        code = sheet.write_string(row, col, as_run(value), face)
+        code = sheet.write_string(row, col, rich_text_run(value), face)
     else:
         code = sheet.write_number(row, col, float(value), face)
     done(code, sheet.name)
@@ -134,20 +134,20 @@ def done(code: Any, sheet: str) -> None:
         raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
-_CASTS: WeakKeyDictionary[SheetPlan, Cast] = WeakKeyDictionary()
+_CASTS: WeakKeyDictionary[SheetPlan, SheetTemplate] = WeakKeyDictionary()
 """The casts of the plans that live."""
 
 
-def _cast_of(plan: SheetPlan, faces: Faces) -> Cast:
+def _template_of(plan: SheetPlan, faces: FormatCache) -> SheetTemplate:
     """The cast of a plan for a workbook whose formats have these numbers."""
     there = _CASTS.get(plan)
     if there is not None and [faces.number(look) for look in there.numbers] == list(there.numbers.values()):
         return there
-    _CASTS[plan] = made = cast(plan.page, plan.cells, faces.number)
+    _CASTS[plan] = made = sheet_template(plan.page, plan.cells, faces.number)
     return made
 
 
-class _PouredSheet(Sheet):
+class _RenderedSheet(Sheet):
     """A worksheet whose rows are ready, and wait to be asked for when the writer puts the file together.
 
     A release of the writer that does not ask is found out by :meth:`finish`.
@@ -177,13 +177,13 @@ class _PouredSheet(Sheet):
         copyfileobj(self._rows, self.fh)
 
 
-class CastSheet(_PouredSheet):
+class TemplateSheet(_RenderedSheet):
     """A sheet of a job, poured from its cast."""
 
-    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
         """Takes the rows of a plan."""
-        self._cast, self._job = _cast_of(plan, faces), job
-        poured = self._cast.pour(job, self._shared())
+        self._cast, self._job = _template_of(plan, faces), job
+        poured = self._cast.render(job, self._shared())
         if plan.page.charts:  # they lie over rows, and are as high as those
             for row, height in poured.heights.items():
                 self.set_row(row, height)
@@ -199,15 +199,15 @@ class CastSheet(_PouredSheet):
         return [None if cell is None else cell.shows(self._job) for cell in cells]
 
 
-class GrowingSheet(_PouredSheet):
+class StreamSheet(_RenderedSheet):
     """A sheet that grows with the jobs: its rows wait in a file, one after the other."""
 
-    def take(self, plan: SheetPlan, faces: Faces, job: JobValues | None) -> Extent:
+    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
         """Takes the rows of a plan."""
         with ExitStack() as unless_taken:
             file = unless_taken.enter_context(TemporaryFile("w+", encoding="utf-8", newline=""))
             rows, cols = 1, 1
-            for row in growing(plan.page, plan.cells, faces.number, self._shared()):
+            for row in streamed(plan.page, plan.cells, faces.number, self._shared()):
                 rows, cols = row.number + 1, max(cols, row.cols)
                 file.write(row.text)
             self._wait(file, (rows, cols), faces.of(("words", "")))

@@ -14,18 +14,26 @@ import xlsxwriter
 
 from calc import __version__
 from calc.formula.functions import NONE
-from calc.trade.inputs.job import Company, Job
+from calc.layout.addresses import CellMap
 from calc.layout.bid_sheet import slots_for
 from calc.layout.charts import draw
 from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
-from calc.layout.styles import FONT, LINE_HEIGHT
-from calc.model.sensitivity import with_moves
 from calc.layout.page import Page
-from calc.layout.addresses import Places
+from calc.layout.styles import FONT, LINE_HEIGHT
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
-from calc.xlsx_write.worksheets import CastSheet, Faces, GrowingSheet, OtherWriter, PlainSheet, Sheet, done
 from calc.model.results import JobValues
+from calc.model.sensitivity import with_sensitivity
+from calc.trade.inputs.job import Company, Job
+from calc.xlsx_write.worksheets import (
+    CellSheet,
+    FormatCache,
+    Sheet,
+    StreamSheet,
+    TemplateSheet,
+    UnsupportedWriter,
+    done,
+)
 
 _OPTIONS = {
     "in_memory": True,
@@ -68,9 +76,9 @@ class Identity:
 
 def job_workbook(job: JobValues) -> bytes:
     """The workbook of one job. Same job, same bytes."""
-    job = with_moves(job)
+    job = with_sensitivity(job)
     shape = job.shape, slots_for(job)
-    sheets = [*plan_of(*shape), resolve(log_page(job.job), Places()), *papers_of(*shape)]
+    sheets = [*plan_of(*shape), resolve(log_page(job.job), CellMap()), *papers_of(*shape)]
     return written(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 
@@ -92,11 +100,11 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     :raises Unreadable: for a value that no cell can hold.
     """
     grows = job is None and not identity.bare
-    poured, plain = (GrowingSheet, _CELL_BY_CELL) if grows else (CastSheet, _OPTIONS)
+    poured, plain = (StreamSheet, _CELL_BY_CELL) if grows else (TemplateSheet, _OPTIONS)
     try:
         return _made(sheets, job, identity, _ON_DISK if grows else _OPTIONS, poured)
-    except OtherWriter:
-        return _made(sheets, job, identity, plain, PlainSheet)
+    except UnsupportedWriter:
+        return _made(sheets, job, identity, plain, CellSheet)
 
 
 def _made(
@@ -106,12 +114,12 @@ def _made(
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = xlsxwriter.Workbook(buffer, deepcopy(options))  # it writes into them: the next would differ
-        faces = Faces(book)
+        faces = FormatCache(book)
         _identify(book, identity)
         made = [_write_sheet(book, faces, sheet, job, identity, kind) for sheet in sheets]
         book.close()
     if not all([sheet.finish() for sheet in made]):
-        raise OtherWriter
+        raise UnsupportedWriter
     return buffer.getvalue()
 
 
@@ -126,7 +134,7 @@ def _identify(book: Any, identity: Identity) -> None:
 
 
 def _write_sheet(
-    book: Any, faces: Faces, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
+    book: Any, faces: FormatCache, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
 ) -> Sheet:
     page, paper = plan.page, identity.paper
     sheet: Sheet = book.add_worksheet(page.name, kind)

@@ -15,23 +15,31 @@ import pytest
 from hypothesis import given as drawn
 from hypothesis import strategies as st
 
+from awkward_jobs import AWKWARD
 from books import HOUSE, Rows, given, line, write_book
 from calc import __version__, batch
-from calc.audit.rebid import Again, again
+from calc.audit.rebid import Rebid, again
 from calc.declared import Price
 from calc.errors import Severity
 from calc.files import shipped
 from calc.intake.records import Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, OVERRIDES, SITE, everything, facts_of
-from calc.layout.as_typed import Told, hear_cell, hear_lines, on_one_line, say_cell, say_origins, say_typed
+from calc.layout.as_typed import (
+    AsTyped,
+    format_cell,
+    format_origins,
+    format_typed,
+    on_one_line,
+    parse_cell,
+    parse_lines,
+)
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import addresses
-from calc.xlsx_read.read import read_book
 from calc.model.results import JobValues
+from calc.xlsx_read.read import read_book
 from front_page_reader import number
-from sheet_cells import read_cells, type_over
 from sheet_cells import same as same_value
-from test_witnesses import AWKWARD
+from sheet_cells import read_cells, type_over
 from whole_job import ID, whole_house, whole_week
 from witness import Program, recalculate
 
@@ -75,7 +83,7 @@ def written_bid(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows
     return bid_of(folder, write_book(folder / "input.xlsx", week))
 
 
-def made(workbooks: Sequence[Path], file: Path) -> Again:
+def made(workbooks: Sequence[Path], file: Path) -> Rebid:
     """The book made again, which nothing kept from being written."""
     result = again(workbooks, file)
     assert result.written and not result.failures, result.failures
@@ -208,7 +216,7 @@ def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) ->
     bid = written_bid(tmp_path, week)
     second = bid_again(bid, tmp_path / "second")
     assert numbers(second.jobs[0]) == numbers(bid.jobs[0])
-    lengths = [typed(bid.jobs[0].job)[f"Measured.{name}", 0] for name in ("length", "width", "thickness")]
+    lengths = [typed(bid.jobs[0].job)[f"Area.{name}", 0] for name in ("length", "width", "thickness")]
     assert lengths == ["3.5 m", "1 1/4 m", "4 in"]
 
 
@@ -291,27 +299,27 @@ Edits = dict[tuple[str, int], Any]
 """What is typed over, by an input's declaration and row."""
 
 EDITS: Edits = {
-    ("Measured.length", 0): 18.25, ("Measured.thickness", 1): 5.5, ("Measured.shape", 2): "quarter circle",
-    ("Measured.other_width", 0): "none", ("Measured.notes", 0): "along the south wall", ("Measured.notes", 3): "new",
+    ("Area.length", 0): 18.25, ("Area.thickness", 1): 5.5, ("Area.shape", 2): "quarter circle",
+    ("Area.other_width", 0): "none", ("Area.notes", 0): "along the south wall", ("Area.notes", 3): "new",
     ("Station.depth", 1): 4.125, ("Station.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar", 7): 0.5,
     ("Job.pour_date", 0): 46150, ("Job.caps", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.count", 1): 4,
-    ("Depth.mean_forced", 7): "none", ("Depth.mean_forced", 2): 4.75, ("FiberTotal.bags_forced", 0): 41,
+    ("MeanThickness.mean_forced", 7): "none", ("MeanThickness.mean_forced", 2): 4.75, ("FiberTotal.bags_forced", 0): 41,
 }  # fmt: skip
 """Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
 
 
-WHY = ("Depth.mean_forced", -1)
+WHY = ("MeanThickness.mean_forced", -1)
 """The cell beside the mean thickness that says why it was forced."""
 
 EDITED: dict[str, Edits] = {
     "many": EDITS | {WHY: "probed (RK)\nformed deeper (LM)"},
-    "an error": {("Measured.length", 1): "=1/0"},
-    "a date": {("Measured.width", 1): date(2026, 1, 2)},
+    "an error": {("Area.length", 1): "=1/0"},
+    "a date": {("Area.width", 1): date(2026, 1, 2)},
     "words for a date": {("Job.bid_date", 0): "soon"},
     "a vehicle that is none": {("Site.vehicle", 0): 9},
-    "words for numbers": {("Measured.length", 1): "3.2 m", ("Measured.width", 1): "about five"},
-    "forced without a word": {("Depth.mean_forced", 2): 4.75},
+    "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
+    "forced without a word": {("MeanThickness.mean_forced", 2): 4.75},
     "a column of Areas": {("Edge.length", 0): 14},
     "a column that Areas has not": {("Edge.bar", 2): 0.5},
     "the kind of a column": {("Edge.kind", 1): "building"},
@@ -351,7 +359,7 @@ def edited(whole: Bid, short: Bid, tmp_path_factory: pytest.TempPathFactory, lib
 
 def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
     where = addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))
-    row = re.sub(r"\D", "", where["Depth.mean_forced", 0][1])
+    row = re.sub(r"\D", "", where["MeanThickness.mean_forced", 0][1])
     where = {**where, WHY: ("Measured", f"F{row}")}
     changes = {where[key]: value for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
@@ -415,7 +423,7 @@ def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path
     book = openpyxl.load_workbook(whole.workbooks[0])
     book.save(tmp_path / "edited.xlsx")
     said = again([tmp_path / "edited.xlsx"], tmp_path / "again.xlsx").failures
-    place = place_in(whole, ("Measured.length", 0))
+    place = place_in(whole, ("Area.length", 0))
     assert len(said) == 1 and f"{place} is a formula whose value was never stored" in said[0]
     assert not (tmp_path / "again.xlsx").exists()
 
@@ -448,7 +456,7 @@ def test_a_line_forced_since_without_a_reason_is_asked_about(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
     result = made([edited["forced without a word"]], tmp_path / "again.xlsx")
-    place = place_in(whole, ("Depth.mean_forced", 2))
+    place = place_in(whole, ("MeanThickness.mean_forced", 2))
     assert any(f"{place}: Mean thickness was forced without a word why" in note for note in result.notes)
     run = batch.take([tmp_path / "again.xlsx"], whole.house, None)
     assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.STOP)
@@ -521,7 +529,7 @@ LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 )
 def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:
     entries = [(name, Entry(0.0, "", text, f"Stations!C{at}")) for at, (name, text) in enumerate(typed_of, start=2)]
-    wanted = {name: Told(on_one_line(entry.typed), entry.origin) for name, entry in entries if entry.typed}
-    assert hear_lines(say_typed(entries), say_origins(entries)) == wanted
+    wanted = {name: AsTyped(on_one_line(entry.typed), entry.origin) for name, entry in entries if entry.typed}
+    assert parse_lines(format_typed(entries), format_origins(entries)) == wanted
     for _, entry in entries:
-        assert hear_cell(say_cell(entry)) == (Told(entry.typed, entry.origin) if entry.typed else None)
+        assert parse_cell(format_cell(entry)) == (AsTyped(entry.typed, entry.origin) if entry.typed else None)

@@ -13,7 +13,7 @@ import pytest
 
 from books import HOUSE, Rows, write_book
 from calc import batch
-from calc.batch import bidding, gather, making, pool, run, travel
+from calc.batch import bidding, load, pool, run, serialize, worker
 from calc.errors import Severity
 from calc.files import Saved
 from calc.intake.records import JobInput
@@ -81,7 +81,7 @@ def week(tmp_path: Path) -> Path:
 @pytest.fixture
 def short_workbooks(monkeypatch: pytest.MonkeyPatch) -> None:
     """Where files are looked at, and not what they hold."""
-    monkeypatch.setattr(making, "job_workbook", short_workbook)
+    monkeypatch.setattr(worker, "job_workbook", short_workbook)
 
 
 EXECUTORS: dict[str, Callable[[], Executor]] = {
@@ -101,7 +101,7 @@ def test_whoever_does_the_work_every_byte_is_the_same(executor: str, week: Path)
 
 def test_two_workers_leave_the_same_bytes_as_one(undisturbed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(pool, "FEW", JOBS)
-    monkeypatch.setattr(pool.Here, "submit", lambda *_, **__: pytest.fail("one process did it all"))
+    monkeypatch.setattr(pool.InlineExecutor, "submit", lambda *_, **__: pytest.fail("one process did it all"))
     bid(undisturbed, "two", workers=2)
     assert bytes_of(undisturbed / "two") == bytes_of(undisturbed / "outputs")
 
@@ -109,7 +109,7 @@ def test_two_workers_leave_the_same_bytes_as_one(undisturbed: Path, monkeypatch:
 def test_a_job_has_the_same_workbook_whatever_stands_around_it(
     undisturbed: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    for module in (run, gather, making, bidding):
+    for module in (run, load, worker, bidding):
         monkeypatch.setattr(module, "CHUNK", 2)
     bid(undisturbed, "twos", workers=1)
     assert bytes_of(undisturbed / "twos") == bytes_of(undisturbed / "outputs")
@@ -125,7 +125,7 @@ def test_what_cannot_be_asked_of_some_jobs_together_is_asked_of_each(
         asked.append(len(jobs))
         raise ZeroDivisionError("one of them cannot be worked out")
 
-    monkeypatch.setattr(making, "all_with_moves", fails)
+    monkeypatch.setattr(worker, "all_with_sensitivity", fails)
     bid(week, "alone")
     assert asked and bytes_of(week / "alone") == bytes_of(week / "together")
 
@@ -168,11 +168,11 @@ def test_a_new_price_writes_every_job_again(week: Path) -> None:
 
 
 def test_a_changed_program_makes_every_job_again(week: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(making, "job_workbook", short_workbook)
+    monkeypatch.setattr(worker, "job_workbook", short_workbook)
     bid(week)
     made: list[object] = []
-    monkeypatch.setattr(bidding, "print_of_program", lambda: "another")
-    monkeypatch.setattr(making, "job_workbook", lambda job: made.append(job) or short_workbook(job))
+    monkeypatch.setattr(bidding, "program_fingerprint", lambda: "another")
+    monkeypatch.setattr(worker, "job_workbook", lambda job: made.append(job) or short_workbook(job))
     bid(week)
     assert len(made) == 3
 
@@ -214,7 +214,7 @@ def test_one_job_that_cannot_be_made_takes_no_other_with_it(week: Path, monkeypa
             raise ZeroDivisionError("no such luck")
         return short_workbook(job)
 
-    monkeypatch.setattr(making, "job_workbook", fails_one)
+    monkeypatch.setattr(worker, "job_workbook", fails_one)
     taken = batch.take([week / "week.xlsx"], None, None)
     batch.bid(taken, week / "outputs")
     assert taken.failures == ["J1.xlsx: it could not be made: ZeroDivisionError: no such luck"] and taken.code == 3
@@ -247,7 +247,7 @@ def test_memory_stays_flat_since_little_is_under_way_at_a_time() -> None:
     def pieces() -> Iterator[int]:
         yield from range(100)
 
-    for place, result in enumerate(pool.handed_out(pieces(), lambda each: each * 2, Slow(), 3, lambda: None)):
+    for place, result in enumerate(pool.map_slices(pieces(), lambda each: each * 2, Slow(), 3, lambda: None)):
         Slow.waiting -= 1
         assert result == place * 2
     assert Slow.waiting == 0 and 3 <= Slow.most <= 8
@@ -273,14 +273,14 @@ def test_a_worker_that_the_system_ends_loses_no_job(week: Path, monkeypatch: pyt
 
 def test_jobs_come_out_of_their_packing_as_they_went_in(week: Path) -> None:
     jobs = batch.ready(batch.take([week / "week.xlsx"], None, None))
-    unpacked: list[JobInput] = travel.unpacked(travel.packed(jobs))
+    unpacked: list[JobInput] = serialize.unpacked(serialize.packed(jobs))
     assert [repr(each) for each in unpacked] == [repr(each) for each in jobs]
     assert [list(each.entries) for each in unpacked] == [list(each.entries) for each in jobs]
-    assert [travel.print_of_job(each) for each in unpacked] == [travel.print_of_job(each) for each in jobs]
+    assert [serialize.job_fingerprint(each) for each in unpacked] == [serialize.job_fingerprint(each) for each in jobs]
 
 
 def test_no_two_declarations_go_by_one_name() -> None:
     """A job that another process unpacks would have the value of one in the place of the other."""
     named: Sequence[Any] = everything()
     assert len({each.id for each in named}) == len(named)
-    assert all(travel.level(str(level)) == level for level in {each.level for each in named if each.section.table})
+    assert all(serialize.level(str(level)) == level for level in {each.level for each in named if each.section.table})

@@ -14,8 +14,8 @@ import pytest
 
 from books import write_book
 from calc.batch.pool import FEW
-from priced_company import PRICED
 from folders import ROOT, SUPPORT
+from priced_company import PRICED
 
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
 GOOD = {

@@ -109,8 +109,8 @@ def test_what_a_killed_run_left_half_written_is_swept_and_nothing_else(tmp_path:
 @pytest.mark.parametrize("made_from", ["input", "another input"])
 def test_only_a_whole_workbook_made_from_the_very_same_is_left_as_it_is(made_from: str, tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one", "input")
-    same = made_from == "input"
-    assert (Results(tmp_path).current("24-031.xlsx", made_from) is not None) is same
+    normalize = made_from == "input"
+    assert (Results(tmp_path).current("24-031.xlsx", made_from) is not None) is normalize
     (tmp_path / "24-031.xlsx").write_bytes(b"on")
     assert Results(tmp_path).current("24-031.xlsx", made_from) is None
 

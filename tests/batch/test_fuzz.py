@@ -14,14 +14,14 @@ from zipfile import ZIP_DEFLATED, ZipFile
 import openpyxl
 import pytest
 
-from intake_ledger import lost
 from books import write_book, written
 from calc.batch import evaluated
 from calc.cells import Book
 from calc.errors import Unreadable
-from calc.intake.read_run import held, take_in
+from calc.intake.read_run import is_stopped, take_in
 from calc.xlsx_read.read import read_book
 from changed_books import book_of, change, change_bytes, change_part, grid_of
+from intake_ledger import lost
 from missing_text import unsaid
 from whole_job import whole_house, whole_week
 
@@ -88,7 +88,7 @@ def test_a_job_that_is_let_through_has_a_workbook_that_says_what_was_typed(
         changed = book_of(grid, right[at])
         with in_time(said):
             intake = take_in([right[0]], changed) if at else take_in([changed], right[1])
-            jobs = [job for job in intake.jobs if not held(job, intake.findings)]
+            jobs = [job for job in intake.jobs if not is_stopped(job, intake.findings)]
             for job in evaluated(jobs):
                 assert unsaid(job, written(job, tmp_path / "one.xlsx")) == [], (number, said)
         through += bool(jobs)

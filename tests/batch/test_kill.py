@@ -17,6 +17,7 @@ from pathlib import Path
 import pytest
 
 from books import HOUSE, Rows, write_book
+from folders import ROOT, SUPPORT
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once")
 
@@ -28,14 +29,14 @@ SERVER = """
 import json, os, sys, warnings
 from pathlib import Path
 from calc import batch, cli
-from calc.batch import making, pool
+from calc.batch import worker, pool
 from calc.xlsx_write.write import job_workbook
 from short_workbooks import short_workbook
 
 warnings.simplefilter("ignore")
 for line in sys.stdin:
     asked = json.loads(line)
-    making.job_workbook = short_workbook if asked["short"] else job_workbook
+    worker.job_workbook = short_workbook if asked["short"] else job_workbook
     pool.FEW = asked["few"]
     if asked["warm"]:
         batch.bid(batch.take([Path(asked["words"][1])], None, None), Path(asked["words"][3]), workers=1)
@@ -65,8 +66,7 @@ class Server:
     """Runs commands, and kills them when it is asked to."""
 
     def __init__(self) -> None:
-        here = Path(__file__).parent
-        environment = {**os.environ, "PYTHONPATH": os.pathsep.join((str(here.parent), str(here)))}
+        environment = {**os.environ, "PYTHONPATH": os.pathsep.join((str(ROOT), str(SUPPORT)))}
         pipe = subprocess.PIPE
         self.process = subprocess.Popen(
             [sys.executable, "-c", SERVER], stdin=pipe, stdout=pipe, text=True, env=environment
@@ -162,7 +162,7 @@ def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes
 @pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="looks for processes where Linux lists them")
 def test_no_worker_stays_behind_when_the_run_itself_is_killed(tmp_path: Path) -> None:
     write_week(tmp_path / "week.xlsx", 0, 40)
-    environment = {**os.environ, "PYTHONPATH": str(Path(__file__).parent.parent)}
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
     command = [sys.executable, "-m", "calc.cli", "bid", str(tmp_path / "week.xlsx"), "--workers", "2"]
     run = subprocess.Popen(command, env=environment, start_new_session=True, stderr=subprocess.DEVNULL)
     try:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import pytest
 
-from calc.model.outliers import look_again
+from calc.model.outliers import outliers
 from calc.model.truck_sharing import SmallPour, pairs
 
 DAY = 46139.0
@@ -83,15 +83,15 @@ class Bid:
 
 
 def test_a_price_by_area_far_from_the_middle_of_the_week_is_looked_at_again() -> None:
-    told = look_again([Bid("a", 20), Bid("b", 24), Bid("c", 48), Bid("d", 48.1), Bid("e", 9)])
+    told = outliers([Bid("a", 20), Bid("b", 24), Bid("c", 48), Bid("d", 48.1), Bid("e", 9)])
     assert [told[job] != "-" for job in "abcde"] == [False, False, False, True, True]
     assert "2.0 times" in told["d"]
 
 
 def test_two_prices_make_no_middle() -> None:
-    assert set(look_again([Bid("a", 10), Bid("b", 90)]).values()) == {"-"}
+    assert set(outliers([Bid("a", 10), Bid("b", 90)]).values()) == {"-"}
 
 
 def test_one_address_twice_is_told_on_both_jobs_and_a_blank_one_on_none() -> None:
-    told = look_again([Bid("a", 20, "41 Orchard Spur"), Bid("b", 20, "41  orchard spur"), Bid("c", 20), Bid("d", 20)])
+    told = outliers([Bid("a", 20, "41 Orchard Spur"), Bid("b", 20, "41  orchard spur"), Bid("c", 20), Bid("d", 20)])
     assert told == {"a": "same address as b", "b": "same address as a", "c": "-", "d": "-"}

@@ -11,8 +11,12 @@ from typing import Any
 import openpyxl
 import pytest
 
+from calc.blanks.blank import blank_house, blank_week, house_book, week_book
+from calc.blanks.rows import HOUSE_SHEETS, Typed, example_row, standing_rows
+from calc.blanks.sheets import DEEP
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.errors import Finding, Severity
+from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
 from calc.intake.schema import (
     EXAMPLE,
@@ -28,16 +32,12 @@ from calc.intake.schema import (
     facts_of,
 )
 from calc.intake.tables import read_table
-from calc.intake.read_run import held, take_in
-from calc.trade.inputs.areas import Measured
-from calc.blanks.blank import blank_house, blank_week, house_book, week_book
-from calc.blanks.rows import HOUSE_SHEETS, Typed, example_row, standing_rows
-from calc.blanks.sheets import DEEP
+from calc.trade.inputs.areas import Area
 from calc.xlsx_read.read import read_book
+from folders import ROOT
 from sheet_lint import lint
 from witness import Program, Recalculations
 from written_book import Rule, Standard
-from folders import ROOT
 
 TABLES_OF = {"week.xlsx": WEEK_TABLES, "house.xlsx": HOUSE_SHEETS}
 RENEW = "renew it with: python .samples/make.py"
@@ -197,8 +197,8 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
     (job,) = intake.jobs
     (area,) = job.rows[TABLES["Areas"].level]
     assert (job.id, area.word) == ("24-03", "1/2")
-    assert area.entries[Measured.length].value == 10 + 6.5 / 12
-    assert area.entries[Measured.width].value == pytest.approx(3.2 / 0.3048, rel=1e-12)
+    assert area.entries[Area.length].value == 10 + 6.5 / 12
+    assert area.entries[Area.width].value == pytest.approx(3.2 / 0.3048, rel=1e-12)
 
 
 def test_the_blank_as_it_stands_holds_no_job_and_no_surprise(blanks: dict[str, Path]) -> None:
@@ -346,7 +346,7 @@ def test_the_demo_is_bid_without_a_stop_or_a_question() -> None:
     folder = ROOT / "sample_inputs"
     intake = taken(folder / "week.xlsx", folder / "house.xlsx")
     assert {"26-041", "26-042"} <= {job.id for job in intake.jobs}
-    assert not any(held(job, intake.findings) for job in intake.jobs)
+    assert not any(is_stopped(job, intake.findings) for job in intake.jobs)
     assert [str(each) for each in intake.findings if each.severity is not Severity.NOTE] == []
 
 

@@ -11,7 +11,7 @@ from calc.declare import (
     JOB,
     Factor,
     FormulaError,
-    Given,
+    Input,
     Line,
     Price,
     Section,
@@ -23,8 +23,8 @@ from calc.declare import (
     price,
     total,
 )
-from calc.declared import Declared, Forced
-from calc.formula.value_types import Sort
+from calc.declared import Declared, Override
+from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
 from misuses import ACCEPTED, AREA, KIND, MISUSES, Area, Kind
 
@@ -72,7 +72,7 @@ class Ordered(Section, title="Ordered", each=AREA, sheet="Takeoff", called="Seco
 
     waste = factor("Waste", "%", 5, low=2, high=8, source="house rule")
     sand = price("Sand", "$/pack", pack="lb/pack")
-    net = line("Net", "ft2", Area.area, source="test", adds=True, may_be_forced=True)
+    net = line("Net", "ft2", Area.area, source="test", adds=True, may_be_overridden=True)
     gross = line("Gross", "ft2", net * (1 + waste / declare.PERCENT), source="test")
     stop = caution("Small", Severity.STOP, net < gross, "The net:", net, "ft2", usual="more", do="ask", source="test")
 
@@ -107,7 +107,7 @@ def test_a_section_lists_what_it_holds_in_the_order_in_which_it_is_worked_out() 
 def test_a_line_that_may_be_forced_is_used_as_forced_and_else_as_computed() -> None:
     net = Ordered.net
     assert isinstance(net.computed, Line)
-    assert isinstance(net.forced, Forced)
+    assert isinstance(net.forced, Override)
     assert net.formula.words == "Net: forced (or Net: computed when none)"
     assert net.computed.formula is Area.area
     assert {member.unit_text for member in (net, net.computed, net.forced)} == {"ft2"}
@@ -142,7 +142,7 @@ def test_no_two_declarations_of_the_trade_have_one_id() -> None:
 
 def test_every_line_of_the_trade_has_a_label_a_source_and_the_unit_of_its_formula() -> None:
     assert [each.id for each in LINES if not each.label or not each.source] == []
-    assert [each.id for each in LINES if each.sort is not each.formula.sort or each.sort is Sort.FLAG] == []
+    assert [each.id for each in LINES if each.sort is not each.formula.sort or each.sort is ValueType.FLAG] == []
     assert [each.id for each in LINES if each.unit != each.formula.unit] == []
 
 
@@ -164,12 +164,12 @@ def _in_range(found: Factor, value: float) -> bool:
 
 def test_a_row_of_overrides_factors_or_prices_names_one_thing_only() -> None:
     assert repeated([each.label for each in LINES if each.forced is not None]) == []
-    for kind in (Forced, Factor, Price):
+    for kind in (Override, Factor, Price):
         assert repeated([each.label for each in of_kind(kind)]) == []
 
 
 def test_no_two_columns_of_an_input_sheet_have_one_header() -> None:
-    givens = [member for member in ALL if isinstance(member, Given)]
+    givens = [member for member in ALL if isinstance(member, Input)]
     assert repeated([f"{each.section.table}: {each.label.casefold()}" for each in givens]) == []
     assert [each.id for each in givens if not each.section.table] == []
     assert [each.id for each in givens if each.words_allowed and each.default not in each.words_allowed] == []

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.declare import JOB, FormulaError, least, named_rows, place_of_least, slot_rows, typed_rows
+from calc.declare import JOB, FormulaError, argmin, least, named_rows, slot_rows, typed_rows
 from calc.formula.across import running
-from calc.formula.compute import Frame
+from calc.formula.compute import Batch
 from calc.formula.tree import Named
 from small_jobs import AWKWARD, NO_EDGES, ONE_OF_EACH, Job, Value, evaluate, jobs, of_job
 from small_trade import (
@@ -165,7 +165,7 @@ def test_a_least_over_rows_that_do_not_stand_together_is_refused() -> None:
     with pytest.raises(FormulaError, match="do not stand together"):
         least(Haul.cost, VEHICLE)
     with pytest.raises(FormulaError, match="do not stand together"):
-        place_of_least(Edge.run, AREA)
+        argmin(Edge.run, AREA)
 
 
 def test_every_job_has_the_slots_it_needs_and_the_rest_count_nothing() -> None:
@@ -191,7 +191,7 @@ def test_few_named_rows_stand_side_by_side_and_many_one_below_the_other() -> Non
 
 def test_rows_that_nobody_gave_are_named() -> None:
     with pytest.raises(KeyError, match="the edge rows were not given"):
-        Frame(1).rows_of(EDGE)
+        Batch(1).rows_of(EDGE)
 
 
 def test_a_job_without_rows_picks_0_and_none_of_those_of_another() -> None:
@@ -204,7 +204,7 @@ def test_a_running_total_minds_its_own_group_when_rows_stand_in_any_order() -> N
     assert so_far.tolist() == [7.5, 12.5, 16.5, 15.5, 9]
 
 
-def said(frame: Frame, named: Named, job: int = 0) -> list[str]:
+def said(frame: Batch, named: Named, job: int = 0) -> list[str]:
     """Values to compare: one that was not given is not equal to itself."""
     return [repr(value) for value in of_job(frame, named, job)]
 

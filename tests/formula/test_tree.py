@@ -17,7 +17,7 @@ from calc import declare
 from calc.declare import (
     TWO,
     Expr,
-    Given,
+    Input,
     Section,
     both,
     choice,
@@ -27,7 +27,7 @@ from calc.declare import (
     is_given,
     joined,
     largest,
-    opposite,
+    not_,
     round_down,
     round_up,
     rounded,
@@ -35,12 +35,12 @@ from calc.declare import (
     typed_rows,
     when,
 )
-from calc.formula.value_types import Sort
+from calc.formula.compute import Batch
 from calc.formula.levels import JOB
-from calc.formula.compute import Frame
 from calc.formula.sheet_text import sheet_text
 from calc.formula.tree import Apply, expression
-from calc.layout.addresses import From, Places
+from calc.formula.value_types import ValueType
+from calc.layout.addresses import CellMap, RefFrom
 from witness import Program, Recalculations, differences
 
 SHEET = "Tree"
@@ -57,21 +57,21 @@ class Leaf(Section, title="Leaves"):
 
 
 VALUES = {Leaf.a: 3.0, Leaf.b: -0.375, Leaf.c: 7.0, Leaf.d: 100.125, Leaf.kind: "circle"}
-NUMBERS: tuple[Given, ...] = (Leaf.a, Leaf.b, Leaf.c, Leaf.d)
+NUMBERS: tuple[Input, ...] = (Leaf.a, Leaf.b, Leaf.c, Leaf.d)
 a, b, c, d = NUMBERS
 
-PLACES = Places()
+PLACES = CellMap()
 for column, leaf in enumerate(VALUES):
     PLACES.put_cell(leaf, SHEET, 0, column)
 
-FRAME = Frame(1)
+FRAME = Batch(1)
 for leaf, value in VALUES.items():
     FRAME.columns[leaf] = np.array([value], dtype=object if isinstance(value, str) else float)
 
 
 def text(node: Expr) -> str:
     """The tree as it stands in a cell."""
-    return sheet_text(node, From(PLACES, SHEET)).replace("$", "")
+    return sheet_text(node, RefFrom(PLACES, SHEET)).replace("$", "")
 
 
 def number(node: Expr) -> float | str:
@@ -104,7 +104,7 @@ def number(node: Expr) -> float | str:
             "(A if A + B is more than C, else B) x D",
         ),
         (
-            when(both(a > 0, opposite(equals(b, 1))), 1, 0),
+            when(both(a > 0, not_(equals(b, 1))), 1, 0),
             "IF(AND(ROUND(A1,6)>0,NOT(ROUND(B1,6)=1)),1,0)",
             "1 if (A is more than 0 and not (B is 1)), else 0",
         ),
@@ -143,8 +143,8 @@ def test_the_parts_of_a_formula_are_found_however_deep_they_stand() -> None:
 
 
 def test_a_formula_of_words_is_words_however_they_are_chosen() -> None:
-    assert when(a > 0, "few", joined("many ", count_of(c, "each"))).sort is Sort.TEXT
-    assert row_number(typed_rows("row")).sort is Sort.NUMBER
+    assert when(a > 0, "few", joined("many ", count_of(c, "each"))).sort is ValueType.TEXT
+    assert row_number(typed_rows("row")).sort is ValueType.NUMBER
 
 
 # Trees by the hundred. A float that is 0 on paper and not in the machine is 0 in some programs, and a divisor that is
@@ -159,7 +159,7 @@ def conditions(numbers: Tree) -> Tree:
     compare = st.sampled_from([Expr.__gt__, Expr.__ge__, Expr.__lt__, Expr.__le__, equals])
     plain = st.builds(lambda how, one, other: how(one, other), compare, numbers, numbers)
     put = st.sampled_from([both, either])
-    return plain | st.builds(lambda how, one, other: how(one, other), put, plain, plain) | plain.map(opposite)
+    return plain | st.builds(lambda how, one, other: how(one, other), put, plain, plain) | plain.map(not_)
 
 
 def grown(numbers: Tree) -> Tree:
@@ -199,7 +199,7 @@ def sound(node: Expr) -> bool:
     divisors = [each.arguments[1] for each in nodes(node) if isinstance(each, Apply) and each.function.name == "divide"]
     if any(abs(float(number(divisor))) < 1e-3 for divisor in divisors):
         return False
-    values = [number(each) for each in nodes(node) if each.sort is Sort.NUMBER]
+    values = [number(each) for each in nodes(node) if each.sort is ValueType.NUMBER]
     return all(isinstance(value, str) or abs(value) < 1e6 for value in values)
 
 
@@ -230,7 +230,7 @@ def book(trees: list[Expr], tmp_path_factory: pytest.TempPathFactory, recalculat
     sheet = workbook.add_worksheet(SHEET)
     sheet.write_row(0, 0, VALUES.values())
     for row, tree in enumerate(trees, start=1):
-        sheet.write_formula(row, 0, f"={sheet_text(tree, From(PLACES, SHEET))}", None, number(tree))
+        sheet.write_formula(row, 0, f"={sheet_text(tree, RefFrom(PLACES, SHEET))}", None, number(tree))
     workbook.close()
     recalculated.add(path)
     return path

@@ -18,7 +18,7 @@ from folders import ROOT, TESTS
 CALC = ROOT / "calc"
 LAYERS = (
     {"__init__"}, {"errors"}, {"units"}, {"formula"}, {"declared"}, {"declare"}, {"trade"}, {"cells"}, {"intake"},
-    {"workbook"}, {"files"}, {"audit"}, {"batch"}, {"cli"},
+    {"model"}, {"cell_text", "xlsx_read"}, {"layout"}, {"xlsx_write"}, {"files"}, {"blanks"}, {"audit"}, {"batch"}, {"cli"},
 )  # fmt: skip
 """The first word of every module, from the foot of the house to its door: each may import what stands before it."""
 

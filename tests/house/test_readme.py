@@ -14,12 +14,12 @@ from calc import __version__
 from calc.cli import commands
 from calc.errors import InputRefused
 from calc.intake.manual import renewed
+from calc.layout.pairs_page import PAIRS
+from calc.layout.styles import LEGEND
+from calc.layout.week import DAYS, JOBS, LEDGER_SHEET
+from calc.layout.workbook import LINE_SHEETS
 from calc.trade.papers.office import PAPERS
 from calc.units.parse import read_quantity
-from calc.layout.styles import LEGEND
-from calc.layout.pairs_page import PAIRS
-from calc.layout.workbook import LINE_SHEETS
-from calc.layout.week import DAYS, JOBS, LEDGER_SHEET
 from folders import ROOT
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -157,7 +157,7 @@ def test_what_developers_are_told_to_look_at_and_to_run_is_there() -> None:
 
 
 def test_the_tests_that_developers_are_referred_to_are_there() -> None:
-    tests = "".join(path.read_text(encoding="utf-8") for path in (ROOT / "tests").glob("test_*.py"))
+    tests = "".join(path.read_text(encoding="utf-8") for path in (ROOT / "tests").glob("*/test_*.py"))
     named = re.findall(r"`(test_\w+)`", DEVELOPERS)
     assert len(named) > 5
     for name in named:

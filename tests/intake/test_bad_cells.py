@@ -15,10 +15,10 @@ import pytest
 from openpyxl import Workbook
 
 from calc.cells import Book, Sheet, column_letters
-from calc.declared import Given, Kind
+from calc.declared import Input, Kind
 from calc.errors import Severity
+from calc.intake.read_run import is_stopped, take_in
 from calc.intake.schema import HOUSE_TABLES, TABLES
-from calc.intake.read_run import held, take_in
 from calc.xlsx_read.read import read_book
 from whole_job import ID, whole_house, whole_week
 
@@ -29,7 +29,7 @@ class Bad(NamedTuple):
     """Something that may not stand in a column."""
 
     table: str
-    given: Given
+    given: Input
     what: str
     typed: Any
 
@@ -42,7 +42,7 @@ def bad_cells() -> Iterator[Bad]:
                 yield Bad(table.name, given, what, typed)
 
 
-def _ruled_out(given: Given) -> Iterator[tuple[str, Any]]:
+def _ruled_out(given: Input) -> Iterator[tuple[str, Any]]:
     if given.kind in (Kind.TEXT, Kind.ROW):
         yield "an error", "#N/A"
         yield "a formula that was never computed", "=1+1"
@@ -132,7 +132,7 @@ def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[B
     here = [each for each in stops if each.place.cell == cell]
     assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
     assert bad.given.label in here[0].found and here[0].remedy
-    waiting = {job.id for job in intake.jobs if held(job, intake.findings)}
+    waiting = {job.id for job in intake.jobs if is_stopped(job, intake.findings)}
     assert waiting == ({ID, OTHER} if of_house else {ID})
 
 

@@ -8,7 +8,7 @@ import pytest
 from openpyxl import Workbook
 
 from calc.cells import Book
-from calc.intake.read_run import held, take_in
+from calc.intake.read_run import is_stopped, take_in
 from calc.xlsx_read.read import read_book
 from wrong_books import RIGHT, WRONG
 from wrong_books_messages import SAID
@@ -32,7 +32,7 @@ def test_a_wrong_book_is_answered_at_its_cell_with_what_to_type(name: str, tmp_p
     intake = take_in([book_of(name, tmp_path)], None)
     found = [str(each).removeprefix("week.xlsx ") for each in intake.findings if "No price is given" not in each.found]
     assert list(dict.fromkeys(found)) == said
-    assert [job.id for job in intake.jobs if held(job, intake.findings)] == waiting
+    assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == waiting
 
 
 def test_every_wrong_book_says_what_to_do_about_its_stop(tmp_path: Path) -> None:

@@ -12,10 +12,11 @@ from pathlib import Path
 
 import pytest
 
-from calc.declared import Declared, Given, Kind, Line, PriceDay, Taxed
+from calc.declared import Declared, Input, Kind, Line, PriceDay, Taxed
 from calc.intake.schema import FACTOR_LIST, FORCEABLE, FORCED, GIVENS, PACKS, PRICE_LIST, everything
-from calc.trade.inputs.pour import Ordering
 from calc.layout.checks_sheet import missed
+from calc.trade.inputs.pour import Ordering
+from live_edits import Edit, Wish, chosen, let_go, wishes
 from live_runs import (
     Books,
     TypedOver,
@@ -27,7 +28,6 @@ from live_runs import (
     shared_out,
     type_in_workbook,
 )
-from live_edits import Edit, Wish, chosen, let_go, wishes
 from sheet_cells import read_cells, type_over
 from whole_job import whole_house, whole_week
 from witness import Program
@@ -40,7 +40,7 @@ STILL = {
     "it is written down, and no rule asks it": "Plant.trunk Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.cents",
-    "week.xlsx asks it, and no job alone": "Beside.between Beside.low Beside.high",
+    "week.xlsx asks it, and no job alone": "WeekComparison.between WeekComparison.low WeekComparison.high",
     "10 lb on a scale: no load of the job is over by so little": "HaulCautions.scale",
 }
 """Why some columns move no number. Words that no formula asks need no reason."""
@@ -161,7 +161,7 @@ def _idle(suite: Suite) -> set[str]:
 
 
 def _is_mere_words(named: Declared) -> bool:
-    return isinstance(named, Given) and named.kind is Kind.TEXT and named not in ASKED
+    return isinstance(named, Input) and named.kind is Kind.TEXT and named not in ASKED
 
 
 def _name(wish: Wish) -> str:

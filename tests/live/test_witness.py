@@ -13,9 +13,8 @@ from typing import Any
 import pytest
 import xlsxwriter
 
-from witness import Difference, Program, Recalculations, WitnessFailed, differences, edit, formulas, recalculate, values
 from folders import TESTS
-
+from witness import Difference, Program, Recalculations, WitnessFailed, differences, edit, formulas, recalculate, values
 
 Plant = Callable[[Any, Any], None]
 """Changes the small workbook before it is closed; is given its workbook and its one sheet."""

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from awkward_jobs import AWKWARD
 from books import HOUSE, Rows, write_book
 from calc import batch
 from calc.files import shipped
@@ -14,21 +15,6 @@ from sheet_cells import read_cells, unlike
 from sheet_lint import JOB, Standard, lint
 from whole_job import ID, whole_house, whole_week
 from witness import Program, Recalculations
-
-AREA = ["job", "area", "shape", "length ft", "width ft", "thickness in", "area ft2"]
-AWKWARD: dict[str, Rows] = {
-    "Jobs": [
-        ["job", "bid date", "fiber"],
-        *([id_, "2026-04-13", "macro"] for id_ in ("<5", "1E3", "huge")),
-    ],
-    "Areas": [
-        AREA,
-        ["<5", "A*", "circle", 6, None, 4, None],
-        *(["1E3", f"{number}E3", "", 9 + number, 3, 4, None] for number in range(8)),
-        ["huge", "lot", "known area", None, None, 6, 6000],
-    ],
-}
-"""Ids that match wrongly as text, a job of one area, one of eight, and a pour of thirteen trucks."""
 
 LOOKED_THROUGH = {
     ("demo", "26-041"), ("demo", "week"), ("whole", ID), ("no house", "-5"),

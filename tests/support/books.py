@@ -9,16 +9,16 @@ from pathlib import Path
 import xlsxwriter
 
 from calc.batch import evaluated
-from calc.declared import Declared, Given
+from calc.cell_text import rich_text_run
+from calc.declared import Declared, Input
+from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
 from calc.intake.schema import everything
-from calc.intake.read_run import held, take_in
 from calc.layout.bid_sheet import slots_for
-from calc.model.sensitivity import with_moves
 from calc.layout.workbook import plan_of
-from calc.xlsx_read.read import read_book
-from calc.cell_text import as_run
 from calc.model.results import JobValues
+from calc.model.sensitivity import with_sensitivity
+from calc.xlsx_read.read import read_book
 from calc.xlsx_write.write import identity_of, job_workbook
 from calc.xlsx_write.write import written as written_sheets
 
@@ -53,7 +53,7 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
         for row, cells in enumerate(rows):
             for col, value in enumerate(cells):
                 if isinstance(value, str):
-                    sheet.write_string(row, col, as_run(value))
+                    sheet.write_string(row, col, rich_text_run(value))
                 elif value is not None:
                     sheet.write_number(row, col, value)
     book.close()
@@ -68,7 +68,7 @@ def taken_in(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] |
 
 def jobs_of(intake: Intake) -> list[JobValues]:
     """The values of every job that no stop holds back."""
-    return list(evaluated([job for job in intake.jobs if not held(job, intake.findings)]))
+    return list(evaluated([job for job in intake.jobs if not is_stopped(job, intake.findings)]))
 
 
 def only_job(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] | None = HOUSE) -> JobValues:
@@ -84,10 +84,10 @@ def line(name: str) -> Declared:
     return _named()[name]
 
 
-def given(name: str) -> Given:
-    """The input that goes by an id such as ``Measured.length``."""
+def given(name: str) -> Input:
+    """The input that goes by an id such as ``Area.length``."""
     found = line(name)
-    assert isinstance(found, Given), f"{name} is nothing that is typed"
+    assert isinstance(found, Input), f"{name} is nothing that is typed"
     return found
 
 
@@ -109,7 +109,7 @@ def written(job: JobValues, path: Path) -> Path:
 
 def written_sheet(job: JobValues, name: str, path: Path) -> Path:
     """One sheet of the workbook of a job, as it is written there, in a file by itself."""
-    job = with_moves(job)
+    job = with_sensitivity(job)
     sheets = [each for each in plan_of(job.shape, slots_for(job)) if each.page.name == name]
     path.write_bytes(written_sheets(sheets, job, identity_of(job, name)))
     return path

@@ -12,7 +12,7 @@ from datetime import date
 from typing import Any
 
 from calc.cells import Book, Cell, Kind, Sheet
-from calc.declared import Given
+from calc.declared import Input
 from calc.declared import Kind as GivenKind
 from calc.errors import Severity
 from calc.intake.records import Entry, Intake, Row
@@ -30,11 +30,11 @@ from calc.intake.schema import (
     Table,
     facts_of,
 )  # fmt: skip
+from calc.intake.spelling import normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import serial
-from calc.intake.spelling import same
 
-Spot = tuple[str, str, str]
+Location = tuple[str, str, str]
 """A cell of a run: book, sheet and reference."""
 
 SAYS_NOTHING = {
@@ -54,11 +54,11 @@ class Result:
     """What a run said and took, by cell."""
 
     intake: Intake
-    said: set[Spot] = field(default_factory=set)
-    stopped: set[Spot] = field(default_factory=set)
+    said: set[Location] = field(default_factory=set)
+    stopped: set[Location] = field(default_factory=set)
     whole: set[tuple[str, str]] = field(default_factory=set)
     """Books and sheets that were named as a whole."""
-    taken: dict[Spot, list[tuple[object, Entry]]] = field(default_factory=dict)
+    taken: dict[Location, list[tuple[object, Entry]]] = field(default_factory=dict)
     words: set[str] = field(default_factory=set)
     """The ids and names of jobs, areas, vehicles and the rest, as they are compared."""
 
@@ -77,13 +77,13 @@ class Result:
         self._take("", house.prices.items())
         self._rows("", [row for rows in house.rows.values() for row in rows])
         for job in self.intake.jobs:
-            self.words.add(same(job.id))
+            self.words.add(normalize(job.id))
             self._take(job.place.book, [*job.entries.items(), *job.forced.items()])
             self._rows(job.place.book, [row for rows in job.rows.values() for row in rows])
 
     def _rows(self, book: str, rows: list[Row]) -> None:
         for row in rows:
-            self.words.add(same(row.word))
+            self.words.add(normalize(row.word))
             self._take(book, row.entries.items())
 
     def _take(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
@@ -101,7 +101,7 @@ def lost(book: Book, intake: Intake) -> list[str]:
         return []  # nothing of it can be bid, and that was said
     found = []
     for sheet in book.sheets.values():
-        table = next((each for name, each in TABLES.items() if same(name) == same(sheet.name)), None)
+        table = next((each for name, each in TABLES.items() if normalize(name) == normalize(sheet.name)), None)
         if table is None or (book.name, sheet.name) in result.whole:
             continue
         found += [
@@ -132,21 +132,25 @@ def _column_named(book: Book, sheet: Sheet, cell: Cell, result: Result) -> bool:
 
 
 def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Iterator[tuple[Cell, str]]:
-    spots = {header: _spot(book, cell) for header, cell in row.cells.items()}
+    locations = {header: _spot(book, cell) for header, cell in row.cells.items()}
     asked = [
         (row.place.book, row.place.sheet, row.place.cell),
-        *(spots[each] for each in (*KEYS, *NAMES) if each in spots),
+        *(locations[each] for each in (*KEYS, *NAMES) if each in locations),
     ]
-    if result.stopped & set(asked) or spots.get("item") in result.said:
+    if result.stopped & set(asked) or locations.get("item") in result.said:
         return  # nobody knows what the row is of, and that was said
     if "job" in row.cells and _is(row.cells["job"], EXAMPLE):
         return
-    if table.name in (*HOUSE_TABLES, SITE) and set(NAMES) & set(spots) and not {"value", "price", "size"} & set(spots):
+    if (
+        table.name in (*HOUSE_TABLES, SITE)
+        and set(NAMES) & set(locations)
+        and not {"value", "price", "size"} & set(locations)
+    ):
         return  # a row of the house book that nobody filled
-    stopped = bool(result.stopped & set(spots.values()))
+    stopped = bool(result.stopped & set(locations.values()))
     if stopped and table.name == OVERRIDES:
         return  # an override is taken whole or refused whole
-    beside = [pair for spot in spots.values() for pair in result.taken.get(spot, [])]
+    beside = [pair for spot in locations.values() for pair in result.taken.get(spot, [])]
     for header, cell in row.cells.items():
         if stopped and header in (*NAMES, *KEYS, *OF_ROW, *OF_PRICE):
             continue  # the row was named at the value that they belong to
@@ -173,11 +177,11 @@ def _why_lost(
     if spot in result.said:
         return ""
     if header in KEYS:
-        return "" if _is(cell, EVERY_JOB) or same(_typed(cell)) in result.words else "no row goes by it"
+        return "" if _is(cell, EVERY_JOB) or normalize(_typed(cell)) in result.words else "no row goes by it"
     if header in NAMES:
-        labels = {same(text) for named, _ in beside for text in _labels(named)}
+        labels = {normalize(text) for named, _ in beside for text in _labels(named)}
         return (
-            "" if header == "for" or any(same(_typed(cell)) in label for label in labels) else "no value goes with it"
+            "" if header == "for" or any(normalize(_typed(cell)) in label for label in labels) else "no value goes with it"
         )
     if header in OF_ROW and not any(
         heading.header == header and heading.given is not None for heading in table.headings
@@ -193,7 +197,7 @@ def _is_kept(cell: Cell, header: str, result: Result) -> bool:
     """Whether what is said of a price is kept with it."""
     kept = result.intake.house.price_rows.values()
     if header == "taxable":
-        return same(_typed(cell))[:1] in {same(each.taxable)[:1] for each in kept}
+        return normalize(_typed(cell))[:1] in {normalize(each.taxable)[:1] for each in kept}
     if header in ("dated", "valid until"):
         days = {day for each in kept for day in (each.dated, each.valid_until)}
         return serial(date.fromisoformat(_typed(cell).strip())) in days
@@ -212,9 +216,9 @@ def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
         return True
     if not entry.typed.startswith(typed) and cell.kind is not Kind.NUMBER:
         return False
-    kind = named.kind if isinstance(named, Given) else GivenKind.NUMBER
+    kind = named.kind if isinstance(named, Input) else GivenKind.NUMBER
     if kind is GivenKind.CHOICE:
-        return isinstance(value, str) and same(value)[:1] == same(typed)[:1]
+        return isinstance(value, str) and normalize(value)[:1] == normalize(typed)[:1]
     if kind in (GivenKind.NUMBER, GivenKind.SLOPE) and cell.kind is Kind.NUMBER and entry.typed == typed:
         return isinstance(value, float) and value == cell.value
     if kind in (GivenKind.NUMBER, GivenKind.SLOPE, GivenKind.DATE):
@@ -224,7 +228,7 @@ def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
 
 def _is_ratio(cell: Cell, named: object, entry: Entry) -> bool:
     """Whether a small number in a column of slopes was taken for a rise to a run, which is said at its cell."""
-    of_slope = isinstance(named, Given) and named.kind is GivenKind.SLOPE
+    of_slope = isinstance(named, Input) and named.kind is GivenKind.SLOPE
     return of_slope and isinstance(cell.value, float) and entry.value == 100 * cell.value
 
 
@@ -237,12 +241,12 @@ def _typed(cell: Cell) -> str:
 
 
 def _is(cell: Cell, word: str) -> bool:
-    return same(_typed(cell)) == word
+    return normalize(_typed(cell)) == word
 
 
 def _holds(cell: Cell) -> bool:
     return not (cell.kind is Kind.TEXT and not str(cell.value).strip())
 
 
-def _spot(book: Book, cell: Cell) -> Spot:
+def _spot(book: Book, cell: Cell) -> Location:
     return book.name, cell.sheet, cell.ref

@@ -13,16 +13,16 @@ from itertools import islice
 from math import isnan
 
 from calc.batch import evaluated
-from calc.declared import Declared, Factor, Forced, Given, Kind, Line, Pack, Price, PriceDay, Taxed
+from calc.declared import Declared, Factor, Input, Kind, Line, Override, Pack, Price, PriceDay, Taxed
 from calc.errors import Severity
 from calc.formula.functions import NONE
 from calc.formula.levels import JOB, Level
+from calc.intake.cross_checks import cross_checks
 from calc.intake.records import NOT_GIVEN, Entry, JobInput
 from calc.intake.schema import ACCEPTABLE, FACTOR_LIST, FORCEABLE, GIVENS, PRICE_LIST, everything
-from calc.intake.cross_checks import nonsense
 from calc.intake.values import serial
-from calc.trade.levels import AREA
 from calc.model.results import JobValues
+from calc.trade.levels import AREA
 from live_context import beside
 from whole_job import sample
 
@@ -132,18 +132,18 @@ def _put(job: JobInput, edit: Edit, entry: Entry) -> None:
             job.house.taxed[taxed] = str(entry.value)
         case PriceDay() as day:
             job.house.days[day] = float(entry.value)
-        case Forced() as forced:
+        case Override() as forced:
             job.forced[forced, edit.index] = entry
-        case Given() as given if given.level == JOB:
+        case Input() as given if given.level == JOB:
             job.entries[given] = entry
-        case Given() as given:
+        case Input() as given:
             rows = list(job.rows[given.level])
             rows[edit.index] = replace(rows[edit.index], entries={**rows[edit.index].entries, given: entry})
             job.rows[given.level] = rows
 
 
 def _is_number(named: Declared) -> bool:
-    return not (isinstance(named, Given) and named.kind in (Kind.TEXT, Kind.CHOICE))
+    return not (isinstance(named, Input) and named.kind in (Kind.TEXT, Kind.CHOICE))
 
 
 def complete(job: JobInput) -> bool:
@@ -152,7 +152,7 @@ def complete(job: JobInput) -> bool:
         if given.needed_if is None:
             continue
         asker, *words = given.needed_if
-        assert isinstance(asker, Given)
+        assert isinstance(asker, Input)
         for row in job.rows.get(given.level, []) if given.level != JOB else [None]:
             entries = job.entries if row is None else row.entries
             if asker not in entries and row is not None:
@@ -161,14 +161,14 @@ def complete(job: JobInput) -> bool:
                 asked = entries[asker].value
             if asked in words and _is_blank(entries[given].value):
                 return False
-    return not any(each.severity is Severity.STOP for each in nonsense(job))
+    return not any(each.severity is Severity.STOP for each in cross_checks(job))
 
 
 def _is_blank(value: float | str) -> bool:
     return value == NONE if isinstance(value, str) else isnan(value)
 
 
-def rows_to_edit(given: Given, job: JobInput) -> list[tuple[int, Entry]]:
+def rows_to_edit(given: Input, job: JobInput) -> list[tuple[int, Entry]]:
     """The rows in which a value of ``given`` stands or may be typed, those where it was typed first."""
     if given.level == JOB:
         return [(0, job.entries[given])]
@@ -180,7 +180,7 @@ def rows_to_edit(given: Given, job: JobInput) -> list[tuple[int, Entry]]:
     return sorted(rows, key=lambda each: ("!" not in each[1].origin, each[1].value in (0, given.default), each[0]))
 
 
-def _of_given(given: Given, job: JobValues) -> Iterator[Wish]:
+def _of_given(given: Input, job: JobValues) -> Iterator[Wish]:
     rows = rows_to_edit(given, job.job)
     if given.kind is Kind.CHOICE:
         for word in given.words_allowed:
@@ -217,7 +217,7 @@ def _a_few(count: int) -> Sequence[int]:
     return range(count) if count <= 3 else (0, count // 2, count - 1)
 
 
-def _others(given: Given, at: int, entry: Entry, job: JobInput) -> Iterator[Edit]:
+def _others(given: Input, at: int, entry: Entry, job: JobInput) -> Iterator[Edit]:
     """Other values for a cell. A day is typed as words and shown as a number; so is the name of a row."""
     match given.kind:
         case Kind.TEXT:
@@ -245,7 +245,7 @@ def _near(value: float, whole: bool = False) -> tuple[float, ...]:
     return tuple(float(f"{value * times:.6g}") for times in (1.25, 0.75, 2, 0.4, 3.5, 0.2, 20))
 
 
-def _within(given: Given, value: float) -> bool:
+def _within(given: Input, value: float) -> bool:
     """Whether a number keeps the hard limits of its column."""
     return (
         (given.low is None or value >= given.low)

@@ -17,15 +17,15 @@ from pathlib import Path
 from openpyxl.utils.cell import coordinate_to_tuple
 
 from books import Rows, only_job, written
-from calc.declared import Factor, Forced, Given, Pack, Price, PriceDay, Taxed
+from calc.declared import Factor, Input, Override, Pack, Price, PriceDay, Taxed
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, JobInput
 from calc.intake.schema import ACCEPTABLE, FACTORS, FORCEABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
-from calc.trade.levels import AREA
-from calc.layout.bid_sheet import slots_for
 from calc.layout.addresses import cell
+from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import Cell, addresses, plan_of
 from calc.model.results import JobValues, Shape
+from calc.trade.levels import AREA
 from live_edits import Edit, Way, complete, edited, moves_a_number, with_each
 from sheet_cells import Held, read_cells, same, type_over
 from whole_job import Row
@@ -82,13 +82,13 @@ def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], house: dict[str,
             _set(job.house.prices[price].origin, edit.typed, house)
         case Taxed() | PriceDay() as beside:
             _set(_beside_price(beside, job), edit.typed, house)
-        case Forced() as forced:
+        case Override() as forced:
             _force(forced, edit, job, week)
-        case Given() as given if given.level == JOB:
+        case Input() as given if given.level == JOB:
             origin = job.entries[given].origin
             fact = {"job": job.id, "fact": given.label, "value": edit.typed}
             _set_or_add(origin, edit.typed, SITE, fact, house if origin.startswith(HOUSE_FILE) else week)
-        case Given() as given:
+        case Input() as given:
             _set(_origin_of(given, edit.index, job), edit.typed, house if given.section.table in house else week)
 
 
@@ -110,7 +110,7 @@ def _add(table: str, row: Row, book: dict[str, Table]) -> None:
     book[table].append([row.get(heading.header) for heading in TABLES[table].headings])
 
 
-def _origin_of(given: Given, index: int, job: JobInput) -> str:
+def _origin_of(given: Input, index: int, job: JobInput) -> str:
     """The input cell of a value in a row; for one that was left blank, the cell of its column in that row."""
     row = job.rows[given.level][index]
     origin = row.entries[given].origin
@@ -130,7 +130,7 @@ def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
     return cell(PRICES, row - 1, headers.index(header), "").replace("'", "")
 
 
-def _force(forced: Forced, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
+def _force(forced: Override, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
     entry = job.forced.get((forced, edit.index))
     if entry is not None:
         sheet, _, ref = entry.origin.partition("!")

@@ -6,14 +6,14 @@ import math
 from collections.abc import Iterator
 from pathlib import Path
 
-from calc.declared import Given
+from calc.cell_text import escape_control
+from calc.declared import Input
 from calc.intake.records import Entry, JobInput
 from calc.intake.schema import NAMED_TABLES
-from calc.layout.as_typed import on_one_line, say_cell
+from calc.layout.as_typed import format_cell, on_one_line
 from calc.layout.bid_sheet import slots_for
 from calc.layout.measured_sheet import NAME as MEASURED
 from calc.layout.workbook import addresses
-from calc.cell_text import spelled
 from calc.model.results import JobValues
 from sheet_cells import Held, read_cells
 
@@ -30,14 +30,14 @@ def unsaid(job: JobValues, workbook: Path) -> list[str]:
         cell = cells.get(where[given.id, index], Held(None))
         if not is_held(entry.value, cell):
             found.append(f"{named} stands in its cell as {cell.value!r}")
-        typed = {spelled(entry.typed), spelled(say_cell(entry))}
-        line = spelled(f"{given.header}: {on_one_line(entry.typed)}")
+        typed = {escape_control(entry.typed), escape_control(format_cell(entry))}
+        line = escape_control(f"{given.header}: {on_one_line(entry.typed)}")
         if entry.typed and given.section.table not in NAMED_TABLES and not typed & words and line not in lines:
             found.append(f"{named} is not said as it was typed")
     return found
 
 
-def entries_of(job: JobInput) -> Iterator[tuple[Given, int, Entry]]:
+def entries_of(job: JobInput) -> Iterator[tuple[Input, int, Entry]]:
     """Every value of a job, with its row."""
     for given, entry in job.entries.items():
         yield given, 0, entry
@@ -50,7 +50,7 @@ def entries_of(job: JobInput) -> Iterator[tuple[Given, int, Entry]]:
 def is_held(value: float | str, held: Held) -> bool:
     """Whether a cell holds a value: words as they are spelled, numbers to sixteen digits."""
     if isinstance(value, str):
-        return held.value == (spelled(value) or None)
+        return held.value == (escape_control(value) or None)
     if math.isnan(value):
         return held.value == "none"
     return isinstance(held.value, float) and math.isclose(held.value, value, rel_tol=1e-15)

@@ -166,7 +166,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
         ["'Deep'", "Reach is a number"],
     ),
     "forced or not, of a line that may not be": (
-        lambda: line("Sought", "ft", Bid.reach, source="test").is_forced,
+        lambda: line("Sought", "ft", Bid.reach, source="test").is_overridden,
         ["'Sought' may not be forced"],
     ),
     "the division by 12 forgotten": (

@@ -14,9 +14,9 @@ from pathlib import Path
 from books import HOUSE as BENCH_HOUSE
 from books import Rows, given, line, taken_in
 from calc.batch import evaluated
-from calc.declared import Given, Price
+from calc.declared import Input, Price
+from calc.intake.read_run import is_stopped
 from calc.intake.schema import AREAS, FACTORS, JOBS, PRICES, SITE, facts_of
-from calc.intake.read_run import held
 from calc.model.results import JobValues
 
 
@@ -35,7 +35,7 @@ class Known(Enum):
 class Typed:
     """One row that a user types: the section whose givens it fills, and what is typed for each by its name.
 
-    A given of another section in the same row goes by its id, such as ``Use.cross``.
+    A given of another section in the same row goes by its id, such as ``AreaUse.cross``.
     """
 
     section: str
@@ -43,12 +43,12 @@ class Typed:
 
 
 def typed(section: str, **cells: float | str) -> Typed:
-    """A typed row: ``typed("Measured", length=40, width="3 ft")`` is a row of Areas."""
+    """A typed row: ``typed("Area", length=40, width="3 ft")`` is a row of Areas."""
     return Typed(section, tuple(cells.items()))
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """What the house book says for a figure: its own factors (id, kind or blank, value), vehicle, packs and site.
 
     A pack is a price by its id, what it costs and what it holds. Blank is the house book of the bench.
@@ -114,7 +114,7 @@ class Published:
     known: Known
     typed: tuple[Typed, ...]
     says: tuple[Says, ...]
-    house: House = House()
+    house: CompanyBook = CompanyBook()
     """The house book, where the publication takes another factor than the house's usual one."""
 
 
@@ -140,7 +140,7 @@ RANGE = "the range holds it"
 
 def slab(length: float | str, width: float | str, thickness: float | str = 4, **more: float | str) -> Typed:
     """An area that is a strip."""
-    return typed("Measured", length=length, width=width, thickness=thickness, **more)
+    return typed("Area", length=length, width=width, thickness=thickness, **more)
 
 
 def fixed(yards: float | str, area: Typed | None = None) -> tuple[Typed, ...]:
@@ -150,11 +150,11 @@ def fixed(yards: float | str, area: Typed | None = None) -> tuple[Typed, ...]:
 
 def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
     """The values of every figure's job, by name: a book for each house book, all jobs in one evaluation."""
-    by_house: dict[House, dict[str, Published]] = {}
+    by_house: dict[CompanyBook, dict[str, Published]] = {}
     for number, figure in enumerate(figures, start=1):
         by_house.setdefault(figure.house, {})[str(number)] = figure
     intakes = [taken_in(folder, week_of(jobs), house.tables()) for house, jobs in by_house.items()]
-    ready = [job for intake in intakes for job in intake.jobs if not held(job, intake.findings)]
+    ready = [job for intake in intakes for job in intake.jobs if not is_stopped(job, intake.findings)]
     assert len(ready) == len(figures), "\n".join(str(each) for intake in intakes for each in intake.findings)
     return {figures[int(job.job.id) - 1].name: job for job in evaluated(ready)}
 
@@ -192,7 +192,7 @@ def _sold_by(name: str) -> str:
     return found.unit_text.partition("/")[2]
 
 
-def _given(section: str, name: str) -> Given:
+def _given(section: str, name: str) -> Input:
     return given(name if "." in name else f"{section}.{name}")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from published import House, Known, Published, fixed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, fixed, printed, says, slab, typed
 
 NIST = "NIST Handbook 44 App. C and SP 811 App. B"
 NAVY = "Navy engineering aid course, chapter on estimating, after NAVFAC P-405"
@@ -34,7 +34,7 @@ UNITS = (
         Known.MEMORY,
         (slab(10, 4),),
         (says("Hauler.payload", 3.75),),
-        House(vehicle=typed("Vehicle", box=5, payload="7500 lb")),
+        CompanyBook(vehicle=typed("Vehicle", box=5, payload="7500 lb")),
     ),
     Published(
         "a slab of 10 m2 and 100 mm is one cubic metre",
@@ -51,7 +51,7 @@ AREAS = (
         OFFSETS,
         Known.SEEN,
         (
-            typed("Measured", shape="stations"),
+            typed("Area", shape="stations"),
             *(
                 typed("Station", at=50 * place, width=width)
                 for place, width in enumerate((0, 5.2, 8.7, 9.2, 4.9, 10.4, 5.2, 12.2, 2.8))
@@ -64,7 +64,7 @@ AREAS = (
         f"{OFFSETS}; printed 4,492, exactly 4,492.25",
         Known.SEEN,
         (
-            typed("Measured", shape="stations"),
+            typed("Area", shape="stations"),
             *(
                 typed("Station", at=at, width=width)
                 for at, width in zip(
@@ -79,7 +79,7 @@ AREAS = (
         "school text on the trapezoidal rule; Simpson's rule would give 8,976 m2, and the program says trapezoids",
         Known.SEEN,
         (
-            typed("Measured", shape="stations"),
+            typed("Area", shape="stations"),
             *(
                 typed("Station", at=f"{24 * place} m", width=f"{width} m")
                 for place, width in enumerate((84, 54, 45, 66, 54, 66, 96))
@@ -92,7 +92,7 @@ AREAS = (
         "open surveying text, traverse computations, example 1",
         Known.SEEN,
         (
-            typed("Measured", shape="corners"),
+            typed("Area", shape="corners"),
             *(
                 typed("Corner", y=north, x=east)
                 for north, east in ((500, 2000), (323.614, 1561.426), (526.996, 1488.321), (719.336, 1686.956))
@@ -105,7 +105,7 @@ AREAS = (
         "Pappus: 4 ft wide, radius 20 ft, a quarter turn, 125.66 ft2; typed as a quarter circle less a smaller one",
         Known.ARITHMETIC,
         (
-            typed("Measured", shape="quarter circle", length=22),
+            typed("Area", shape="quarter circle", length=22),
             typed("Deduction", shape="known area", known_area=254.469),
         ),
         (printed("Slab.net_area", "125.66"),),
@@ -166,7 +166,7 @@ VOLUMES = (
             f"a yard covers {area:g} square feet at {inches} in",
             "324 over the thickness in inches, from 27 ft3 to the yard and 12 in to the foot",
             Known.ARITHMETIC,
-            (typed("Measured", shape="known area", known_area=area, thickness=inches),),
+            (typed("Area", shape="known area", known_area=area, thickness=inches),),
             (says("Concrete.in_place", 1.0),),
         )
         for area, inches in ((81, 4), (64.8, 5), (54, 6))
@@ -199,8 +199,8 @@ THICKNESS = (
         "a walk is four inches where nobody says otherwise",
         "UFGS 03300N section 3.8.3 and two city codes: 4 in",
         Known.SEEN,
-        (typed("Measured", length=81, width=1),),
-        (says("Depth.mean", 4), says("Concrete.in_place", 1.0)),
+        (typed("Area", length=81, width=1),),
+        (says("MeanThickness.mean", 4), says("Concrete.in_place", 1.0)),
     ),
     Published(
         "on clay, four inches of slab and four of gravel are dug eight deep",
@@ -218,16 +218,16 @@ THICKNESS = (
     ),
 )
 
-TEN_PERCENT = House(factors=(("Quick.allowance", "", 10),))
+TEN_PERCENT = CompanyBook(factors=(("RuleOfThumb.allowance", "", 10),))
 
 ORDERS = (
     Published(
         "the cellar with ten percent is ordered up, never down to 21",
         f"{NAVY}: 527.40 ft3 and 10 % are 580.14 ft3 or 21.487 yd3, printed as 21; plants sell by the quarter yard",
         Known.SEEN,
-        (typed("Measured", shape="known area", known_area=527.40, thickness="1 ft"),),
+        (typed("Area", shape="known area", known_area=527.40, thickness="1 ft"),),
         (says("Order.quantity", 21.5), printed("Order.need", "21.487"), says("Order.need", 580.14 / CUBIC_FEET)),
-        House(factors=(("Quick.allowance", "", 10), ("Risk.loss", "", 10))),
+        CompanyBook(factors=(("RuleOfThumb.allowance", "", 10), ("Risk.loss", "", 10))),
     ),
     Published(
         "1.63 yards by the quarter are 1.75",
@@ -243,7 +243,7 @@ ORDERS = (
         Known.MEMORY,
         (slab(40, 3, 4),),
         (says("Order.quantity", 2.0),),
-        House(factors=(("Quick.allowance", "", 10), ("Risk.step", "", 0.5))),
+        CompanyBook(factors=(("RuleOfThumb.allowance", "", 10), ("Risk.step", "", 0.5))),
     ),
     Published(
         "a hair over two yards is no reason to buy a quarter more",
@@ -259,7 +259,7 @@ ORDERS = (
             Known.ARITHMETIC,
             fixed(yards),
             (says("Order.trucks", trucks), says("Load.yards_all", yards)),
-            House(factors=(("Risk.truck_capacity", "", 10),)),
+            CompanyBook(factors=(("Risk.truck_capacity", "", 10),)),
         )
         for yards, trucks in ((10.0, 1), (10.5, 2))
     ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from published import House, Known, Published, Typed, fixed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Typed, fixed, printed, says, slab, typed
 
 UFGS_WALK = "UFGS 03300N section 3.8.3, walks"
 UFGS_FIBER = "UFGS 03300N, fiber"
@@ -16,40 +16,40 @@ FIBER = (
         f"{UFGS_FIBER}: at least 1.5 lb/yd3",
         Known.SEEN,
         (*fixed(1.75), typed("Job", fiber="micro")),
-        (says("Dose.per_yard", 1.5), says("Dose.weight", 2.625)),
+        (says("FiberDose.per_yard", 1.5), says("FiberDose.weight", 2.625)),
     ),
     Published(
         "the metric dose of the federal guide is not its pound dose",
         f"{UFGS_FIBER} prints 2.6 kg/m3 beside 1.5 lb/yd3; 2.6 kg/m3 is 4.38 lb/yd3",
         Known.SEEN,
         (*fixed(1.75), typed("Job", fiber="micro"), typed("Site", fiber_dose="2.6 kg/m3")),
-        (printed("Dose.per_yard", "4.38"),),
+        (printed("FiberDose.per_yard", "4.38"),),
     ),
     Published(
         "the low end of the usual dose of micro fiber",
         "NRMCA CIP 24 and ACI 544.3R: 1.0 to 1.5 lb/yd3",
         Known.MEMORY,
         (*fixed(9), typed("Job", fiber="micro"), typed("Site", fiber_dose=1.0)),
-        (says("Dose.weight", 9), says("FiberTotal.bags", 9)),
+        (says("FiberDose.weight", 9), says("FiberTotal.bags", 9)),
     ),
     Published(
         "a tenth of a percent of polypropylene by volume",
         "0.001 x 27 ft3 x 0.91 x 62.4 lb/ft3, 1.533 lb/yd3; typed as 0.91 kg/m3, which is rounded",
         Known.ARITHMETIC,
         (*fixed(1), typed("Job", fiber="micro"), typed("Site", fiber_dose="0.91 kg/m3")),
-        (says("Dose.weight", 1.533, 0.0015),),
+        (says("FiberDose.weight", 1.533, 0.0015),),
     ),
 )
 
 
 def cured(square_feet: float | str) -> tuple[Typed, ...]:
     """A slab of so many square feet."""
-    return (typed("Measured", shape="known area", known_area=square_feet, thickness=4),)
+    return (typed("Area", shape="known area", known_area=square_feet, thickness=4),)
 
 
-def covering(rate: float | str) -> House:
+def covering(rate: float | str) -> CompanyBook:
     """A house book with another coverage of curing compound."""
-    return House(factors=(("Curing.coverage", "", rate),))
+    return CompanyBook(factors=(("Curing.coverage", "", rate),))
 
 
 CURING = (
@@ -66,7 +66,7 @@ CURING = (
         Known.SEEN,
         cured(250),
         (says("Curing.need", 1.25), says("CuringChoice.large_packs", 1), says("CuringChoice.bought", 5)),
-        House(packs=(("Curing.large", 88, 5),)),
+        CompanyBook(packs=(("Curing.large", 88, 5),)),
     ),
     Published(
         "two coats of at most 400 square feet a gallon are one of 200",
@@ -102,9 +102,9 @@ CURING = (
 )
 
 
-def spaced(*factors: tuple[str, float]) -> House:
+def spaced(*factors: tuple[str, float]) -> CompanyBook:
     """A house book with its own rules for joints."""
-    return House(factors=tuple((f"Panel.{name}", "", value) for name, value in factors))
+    return CompanyBook(factors=tuple((f"Panel.{name}", "", value) for name, value in factors))
 
 
 JOINTS = (
@@ -188,14 +188,14 @@ DOWELS = (
         f"{DOT_FOLIO}: the first bar 12 in from the edge",
         Known.SEEN,
         drilled(12, 12, clearance=12),
-        (says("Doweled.each", 11), says("Doweled.real", 12)),
+        (says("DoweledEdge.each", 11), says("DoweledEdge.real", 12)),
     ),
     Published(
         "a dowel of 18 in stands nine in each side",
         "state urban standard, figure 7010.101 (2018): 18 in long, 12 in apart, 9 in at least each side",
         Known.SEEN,
         drilled(12, 12, embed=9, projection=9),
-        (says("Doweled.piece", 18),),
+        (says("DoweledEdge.piece", 18),),
     ),
     *(
         Published(
@@ -203,7 +203,7 @@ DOWELS = (
             "pi/4 times hole squared less bar squared, times the depth",
             Known.ARITHMETIC,
             drilled(1, 12, repeats=dowels, bar=bar, hole=hole, embed=embed),
-            (says("Doweled.dowels", dowels), says("Doweled.epoxy", volume, volume * 0.001)),
+            (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy", volume, volume * 0.001)),
         )
         for bar, hole, embed, dowels, volume in (
             ("3/8", "1/2", 4, 30, 10.31),

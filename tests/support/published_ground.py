@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.trade.levels import STREAM
-from published import House, Known, Published, Says, Typed, between, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Says, Typed, between, printed, says, slab, typed
 
 ARMY = "US Army FM 5-434 (2000), table 1-1"
 PLANNING = "construction planning textbook, table 4-1"
@@ -24,9 +24,9 @@ def ten_yards(soil: str, **facts: str) -> tuple[Typed, ...]:
     return (*job, typed("Site", **facts)) if facts else job
 
 
-def swelling(soil: str, percent: float) -> House:
+def swelling(soil: str, percent: float) -> CompanyBook:
     """A house book with another swell of one soil."""
-    return House(factors=(("Soil.swell", soil, percent),))
+    return CompanyBook(factors=(("Soil.swell", soil, percent),))
 
 
 def loose_weight(pounds: float, off: float) -> Says:
@@ -69,7 +69,7 @@ SWELL = (
             printed("Spoil.loose", "0.741", over="Spoil.tons"),
             loose_weight(2700, 1e-6),
         ),
-        House(factors=(("Soil.weight", "clay", 3400), ("Soil.swell", "clay", 100 * (3400 / 2700 - 1)))),
+        CompanyBook(factors=(("Soil.weight", "clay", 3400), ("Soil.swell", "clay", 100 * (3400 / 2700 - 1)))),
     ),
     *(
         Published(
@@ -92,7 +92,7 @@ SWELL = (
 _PRINTED_SWELL = 0.01
 """The table rounds swell to whole percents, so its loose weights and its swell agree to one percent."""
 
-TEXTBOOK = House(
+TEXTBOOK = CompanyBook(
     factors=(
         ("Soil.weight", "clay", 3000),
         ("Soil.swell", "clay", 30),
@@ -148,7 +148,7 @@ OLD_CONCRETE = (
         "a solid yard of concrete weighs 4,050 lb",
         "150 lb/ft3, ACI 318 and ASCE convention; 4,050 lb/yd3 on a construction and demolition conversion sheet",
         Known.PARTLY,
-        (typed("Measured", shape="known area", known_area=81, old_slab=81, old_slab_thickness=4),),
+        (typed("Area", shape="known area", known_area=81, old_slab=81, old_slab_thickness=4),),
         (says("Rubble.solid", 1), says("Rubble.tons", 4050 / POUNDS)),
     ),
     Published(
@@ -171,7 +171,7 @@ OLD_CONCRETE = (
         Known.SEEN,
         (slab(10, 5, 4, old_slab=50, old_slab_thickness=4),),
         (says("Rubble.tons", 2700 / POUNDS, over="Rubble.loose"),),
-        House(factors=(("Rubble.bulking", "", 50),)),
+        CompanyBook(factors=(("Rubble.bulking", "", 50),)),
     ),
 )
 
@@ -187,7 +187,7 @@ LOADS = (
             says("Hauled.by_room", 186, row=SOIL_PILE),
             says("Hauled.loads", 186, row=SOIL_PILE),
         ),
-        House(factors=(("Soil.swell", "clay", 30),), vehicle=typed("Vehicle", box=7)),
+        CompanyBook(factors=(("Soil.swell", "clay", 30),), vehicle=typed("Vehicle", box=7)),
     ),
     Published(
         "175 tons of sand are eleven loads of twelve yards",
@@ -200,7 +200,9 @@ LOADS = (
             printed("Spoil.loose", "129.6"),
             says("Hauled.loads", 11, row=SOIL_PILE),
         ),
-        House(factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0)), vehicle=typed("Vehicle", box=12)),
+        CompanyBook(
+            factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0)), vehicle=typed("Vehicle", box=12)
+        ),
     ),
     Published(
         "wet clay fills a five yard box by weight, not by room",
@@ -213,7 +215,7 @@ LOADS = (
             says("Hauled.by_room", 3, row=SOIL_PILE),
             says("Hauled.loads", 5, row=SOIL_PILE),
         ),
-        House(TEXTBOOK.factors, typed("Vehicle", box=5, payload="7000 lb")),
+        CompanyBook(TEXTBOOK.factors, typed("Vehicle", box=5, payload="7000 lb")),
     ),
     Published(
         "loose brush weighs what two agencies say, 250 to 600 lb a yard",

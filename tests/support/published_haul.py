@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.trade.levels import HAULED
-from published import House, Known, Published, Typed, between, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Typed, between, printed, says, slab, typed
 from published_ground import LECTURE, POUNDS
 
 MAN_HOURS = "a man-hour manual for piping, p. 194, hours of a driver for 100 yd3 with a 3 yd3 truck"
@@ -37,12 +37,12 @@ CYCLES = (
         (
             says("Hauled.trip", 2 + 2 / 3 + 7 / 30 + 7 / 40 + 3 / 60, row=MIXED),
             printed("Hauled.trip", "3.125", row=MIXED),
-            printed("Hauler.room", "3.84", over="Gate.trip"),
+            printed("Hauler.room", "3.84", over="SiteSpec.trip"),
             says("Hauled.loads", 11, row=MIXED),
             # eleven whole trips, where the lecture's 33.8 h are of 10.8
             says("Choice.hours", 33.8 * 11 / 10.8, 0.06),
         ),
-        House(of_a_yard(2700), truck(12, 20), site=dump((7 / 30 + 7 / 40) * 30, 160 + 3)),
+        CompanyBook(of_a_yard(2700), truck(12, 20), site=dump((7 / 30 + 7 / 40) * 30, 160 + 3)),
     ),
     Published(
         "twenty loads of 0.6444 hours are 13 hours of a truck",
@@ -56,7 +56,7 @@ CYCLES = (
             says("Choice.loads", 1.55, 0.005, over="Choice.hours"),
             between("Choice.hours", 20 * 0.6444, 13.32),
         ),
-        House(of_a_yard(2000), truck(20, "2000 lb"), site=dump(6, 2 * 60 * 2000 / 9000)),
+        CompanyBook(of_a_yard(2000), truck(20, "2000 lb"), site=dump(6, 2 * 60 * 2000 / 9000)),
     ),
     *(
         Published(
@@ -69,7 +69,7 @@ CYCLES = (
                 says("Hauled.by_room", 34, row=MIXED),
                 says("Choice.hours", hours * 34 / (100 / 3), 0.03 * hours),
             ),
-            House(vehicle=truck(3, 4), site=dump(6 * miles, 15)),
+            CompanyBook(vehicle=truck(3, 4), site=dump(6 * miles, 15)),
         )
         for miles, hours in ((1, 15.0), (2, 21.8))
     ),
@@ -86,7 +86,7 @@ BY_LAW = (
                 says("Hauler.payload", 250 * (feet * axles / (axles - 1) + 12 * axles + 36) / POUNDS, 125 / POUNDS),
                 says("Hauled.by_weight", loads, row=MIXED),
             ),
-            House(of_a_yard(2700), truck(40, f"{gross / 2:g} lb"), site=dump(10, 10)),
+            CompanyBook(of_a_yard(2700), truck(40, f"{gross / 2:g} lb"), site=dump(10, 10)),
         )
         # 175 tons in loads of 12 3/4 and of 20 tons
         for axles, feet, gross, loads in ((3, 20, 51_000, 14), (5, 51, 80_000, 9))
@@ -98,7 +98,7 @@ BY_LAW = (
             Known.CONSTRUCTED,
             (slab(27, 12, 4),),
             (says("Hauler.payload", gross / 2 / POUNDS), says("Hauled.by_weight", loads, row=MIXED)),
-            House(vehicle=truck(8, f"{gross / 2:g} lb"), site=dump(10, 10)),
+            CompanyBook(vehicle=truck(8, f"{gross / 2:g} lb"), site=dump(10, 10)),
         )
         # four bank yards of loam are 11,600 lb
         for number, gross, loads in ((1, 6_000, 4), (2, 10_000, 3), (3, 14_000, 2), (6, 26_000, 1))

@@ -5,7 +5,7 @@ Old sums of money check the adding up; they are no default.
 
 from __future__ import annotations
 
-from published import House, Known, Published, Says, Typed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Says, Typed, printed, says, slab, typed
 
 HANDOUT = "contractor's handout on markup and margin: margin is m / (1 + m)"
 REFERENCE = "an engineering reference site on markup and margin"
@@ -95,7 +95,7 @@ ROLL_UPS = (
         METHODS_1908,
         Known.SEEN,
         signed(*LAID_1908),
-        (says("Invoice.changes", 1851.18), says("Changed.amount", 862.67 / 1851.18, over="Invoice.changes")),
+        (says("Invoice.changes", 1851.18), says("ChangeAmount.amount", 862.67 / 1851.18, over="Invoice.changes")),
     ),
     Published(
         "with the bridge and the digging they come to 2,937.13",
@@ -107,11 +107,17 @@ ROLL_UPS = (
 )
 
 
-PLAIN = House()
+PLAIN = CompanyBook()
 
 
 def limit(
-    name: str, source: str, known: Known, jobs: tuple[Typed, ...], caution: str, warned: bool, house: House = PLAIN
+    name: str,
+    source: str,
+    known: Known,
+    jobs: tuple[Typed, ...],
+    caution: str,
+    warned: bool,
+    house: CompanyBook = PLAIN,
 ) -> Published:
     """A job at a limit, or a hair past it, and whether the caution is earned."""
     return Published(name, source, known, jobs, (Says(f"{caution}_fires", warned, warned),), house)
@@ -119,7 +125,7 @@ def limit(
 
 def lying(**use: float | str) -> tuple[Typed, ...]:
     """A walk that lies so."""
-    return (Typed("Measured", (("length", 40), ("width", 5), *((f"Use.{name}", each) for name, each in use.items()))),)
+    return (Typed("Area", (("length", 40), ("width", 5), *((f"AreaUse.{name}", each) for name, each in use.items()))),)
 
 
 SLOPES = (
@@ -142,7 +148,7 @@ SLOPES = (
     ("and a tenth less is too narrow", ADA + " 403.5", Known.MEMORY, {"clear": 35.9 / 12}, "narrow", True),
 )  # fmt: skip
 
-IN_PUBLIC = typed("Asked", right_of_way="yes")
+IN_PUBLIC = typed("Permissions", right_of_way="yes")
 
 ACCESSIBLE = (
     *(
@@ -156,9 +162,9 @@ ACCESSIBLE = (
 )  # fmt: skip
 
 
-def hours_of(task: str, for_one: float) -> House:
+def hours_of(task: str, for_one: float) -> CompanyBook:
     """A house whose task takes so many hours for one of what it counts."""
-    return House(factors=(("Task.usual", task, for_one),))
+    return CompanyBook(factors=(("Task.usual", task, for_one),))
 
 
 A_YARD = (slab(9, 9, 4, old_slab=81, old_slab_thickness=4, base=4),)

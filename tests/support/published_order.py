@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from math import sqrt
 
-from published import House, Known, Published, fixed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, fixed, printed, says, slab, typed
 
 NORMAL = "NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1, area under the normal curve from 0 to z"
 SIGMAS = "textbooks on process capability: what lies beyond so many standard deviations, on one side"
@@ -28,9 +28,9 @@ EXACT = (
 """A house that loses nothing, and is off by the depths only."""
 
 
-def off_by(yards: float) -> House:
+def off_by(yards: float) -> CompanyBook:
     """A house book by which the twelve yards are off by so many."""
-    return House(factors=(*EXACT, ("DepthSpread.few", "", 0.375 * yards)))
+    return CompanyBook(factors=(*EXACT, ("DepthSpread.few", "", 0.375 * yards)))
 
 
 def lacking(z: float, lost: float) -> Published:
@@ -95,8 +95,8 @@ TOPPED = tuple(
         f"{NEWSVENDOR}; a yard left over at $27, a cubic yard of bags at ${dollars * 27 / feet:g}",
         Known.MEMORY,
         (POUR,),
-        (says("Topped.ratio", float(ratio)), says("Topped.order", NEED + float(z), 0.0005 * (1 + 1e-9))),
-        House(
+        (says("BagTopUp.ratio", float(ratio)), says("BagTopUp.order", NEED + float(z), 0.0005 * (1 + 1e-9))),
+        CompanyBook(
             factors=(*EXACT, ("DepthSpread.few", "", 0.375), ("Risk.left_over", "", 27.0)),
             packs=(("Bags.bag_price", dollars, feet),),
         ),

@@ -19,9 +19,9 @@ USUAL = (
     Usual("Risk.loss", 2, 3, "two estimating textbooks: 3 % on ground, 2 % above", Known.QUOTED),
     Usual("Risk.loss", 5, 5, "an estimating textbook: 5 % for foundations", Known.QUOTED, departs=RANGE),
     Usual("Risk.loss", 2, 2, "NRMCA CIP 8: about 2 % less in place than fresh", Known.SEEN, departs=RANGE),
-    Usual("Quick.allowance", 4, 10, "NRMCA CIP 8: 4 to 10 % over plan dimensions", Known.MEMORY),
-    Usual("Quick.allowance", 10, 10, "Navy course after NAVFAC P-405: 10 %", Known.SEEN, departs=RANGE),
-    Usual("Quick.allowance", 5, 5, "US Army FM 5-428: 5 % above 200 yd3", Known.MEMORY, departs=RANGE),
+    Usual("RuleOfThumb.allowance", 4, 10, "NRMCA CIP 8: 4 to 10 % over plan dimensions", Known.MEMORY),
+    Usual("RuleOfThumb.allowance", 10, 10, "Navy course after NAVFAC P-405: 10 %", Known.SEEN, departs=RANGE),
+    Usual("RuleOfThumb.allowance", 5, 5, "US Army FM 5-428: 5 % above 200 yd3", Known.MEMORY, departs=RANGE),
     Usual("Risk.step", 0.25, 0.5, "practice of US plants: the quarter or half yard", Known.MEMORY),
     Usual("Risk.truck_capacity", 10, 10, "TMMB 100: a mixer rated at 10 yd3", Known.SEEN, departs=RANGE),
     # fiber

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from published import (
     RANGE,
-    House,
+    CompanyBook,
     Known,
     Published,
     Says,
@@ -44,21 +44,21 @@ _EXAMPLE = (
         QUESTION,
         Known.SEEN,
         weather(87, 80, 50, 12),
-        (printed("Drying.rate", "0.24"), says("Drying.rate", 0.24347, 0.0005), says("Drying.known", 1)),
+        (printed("Evaporation.rate", "0.24"), says("Evaporation.rate", 0.24347, 0.0005), says("Evaporation.known", 1)),
     ),
     Published(
         "the same by nomograph: 0.25",
         QUESTION,
         Known.SEEN,
         weather(87, 80, 50, 12),
-        (between("Drying.rate", 0.25 * 0.95, 0.25 * 1.05),),
+        (between("Evaporation.rate", 0.25 * 0.95, 0.25 * 1.05),),
     ),
     Published(
         "the same in metric units: 1.15 kg/m2/h, which reads low by the rounding of its constants",
         QUESTION,
         Known.SEEN,
         weather("31 C", "27 C", 50, "19 km/h"),
-        (between("Drying.rate", 1.15 / KG_M2_IN_LB_FT2, 1.15 * ROUNDED / KG_M2_IN_LB_FT2),),
+        (between("Evaporation.rate", 1.15 / KG_M2_IN_LB_FT2, 1.15 * ROUNDED / KG_M2_IN_LB_FT2),),
     ),
 )
 
@@ -68,7 +68,7 @@ _METRIC = tuple(
         FORMULA,
         Known.SEEN,
         weather(f"{concrete} C", f"{air} C", damp * 100, f"{wind} km/h"),
-        (between("Drying.rate", metric(concrete, air, damp, wind), metric(concrete, air, damp, wind) * ROUNDED),),
+        (between("Evaporation.rate", metric(concrete, air, damp, wind), metric(concrete, air, damp, wind) * ROUNDED),),
     )
     for concrete, air, damp, wind in ((30, 25, 0.5, 20), (32, 35, 0.25, 30), (20, 20, 0.7, 10), (25, 15, 0.9, 8))
 )
@@ -106,10 +106,10 @@ def _near(point: tuple[int, int, int, int, float]) -> Says:
     """Within 12 %; in air at 40 F the formula reads up to 20 % high, and in still air the table is rounded coarsely."""
     *weather_there, dries = point
     if tuple(weather_there) == _CALM:
-        return says("Drying.rate", dries, 0.003)
+        return says("Evaporation.rate", dries, 0.003)
     if point[1] < 50:
-        return between("Drying.rate", dries, dries * 1.2)
-    return between("Drying.rate", dries * 0.88, dries * 1.12)
+        return between("Evaporation.rate", dries, dries * 1.2)
+    return between("Evaporation.rate", dries * 0.88, dries * 1.12)
 
 
 _DRYING_TABLE = tuple(
@@ -151,7 +151,7 @@ _LIMITS = (
         "ACI 305R and UFGS: 0.20 lb/ft2/h, or 1.0 kg/m2/h as it is rounded",
         Known.PARTLY,
         weather(70, 70, 3, 10),
-        (printed("Drying.rate", "0.20"), says("WeatherCautions.dries_unplanned_fires", 0)),
+        (printed("Evaporation.rate", "0.20"), says("WeatherCautions.dries_unplanned_fires", 0)),
     ),
     Published(
         "an hour and a half from batching, less the drive",
@@ -162,12 +162,12 @@ _LIMITS = (
     ),
 )
 
-_AS_OF_1908 = House(
+_AS_OF_1908 = CompanyBook(
     factors=(
-        ("Pace.holds", "", 3),
-        ("Pace.walking", "", 200),
-        ("Pace.filling", "", 0.75),
-        ("Pace.busy", "", 100),
+        ("PlacingRate.holds", "", 3),
+        ("PlacingRate.walking", "", 200),
+        ("PlacingRate.filling", "", 0.75),
+        ("PlacingRate.busy", "", 100),
     )
 )
 _WHEELED = tuple(
@@ -176,7 +176,7 @@ _WHEELED = tuple(
         f"{BOOK_1908}: 200 ft a minute both ways and 3/4 min lost a trip",
         Known.PARTLY,
         (slab(10, 4), typed("BarrowWay", feet=feet), typed("Access", barrows=1)),
-        (says("Pace.trip", minutes / 9), says("Pace.barrow", 60 / minutes)),
+        (says("PlacingRate.trip", minutes / 9), says("PlacingRate.barrow", 60 / minutes)),
         house=_AS_OF_1908,
     )
     for feet, minutes in ((50, 11.25), (100, 15.75), (200, 24.75))
@@ -185,15 +185,15 @@ _WHEELED = tuple(
 WEATHER = (*_EXAMPLE, *_METRIC, *_DRYING_TABLE, *_LIMITS, *_WHEELED)
 
 USUAL_WEATHER = (
-    Usual("Drying.stop", 0.2, 0.2, "ACI 305R: precautions above 0.20 lb/ft2/h", Known.PARTLY),
-    Usual("Drying.most", 0.1, 0.1, "ACI 305R and UFGS: 0.10 for mixes that bleed little", Known.PARTLY),
-    Usual("Drying.wind_share", 0.4, 0.4, "ACI 305R, US form", Known.SEEN),
+    Usual("Evaporation.stop", 0.2, 0.2, "ACI 305R: precautions above 0.20 lb/ft2/h", Known.PARTLY),
+    Usual("Evaporation.most", 0.1, 0.1, "ACI 305R and UFGS: 0.10 for mixes that bleed little", Known.PARTLY),
+    Usual("Evaporation.wind_share", 0.4, 0.4, "ACI 305R, US form", Known.SEEN),
     Usual("Heat.hot_limit", 95, 95, "ACI 301 and 305.1: 95 F at most", Known.MEMORY, departs=RANGE),
     Usual("Heat.cold_limit", 40, 40, "ACI 306R", Known.SEEN),
     Usual("TruckClock.usual", 90, 90, "ASTM C94 to about 2013", Known.MEMORY),
-    Usual("Pace.walking", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
-    Usual("Pace.filling", 0.75, 0.75, BOOK_1908, Known.MEMORY, departs=RANGE),
-    Usual("Pace.holds", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
-    Usual("Pace.holds", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
-    Usual("Ride.free_yard", 5, 10, "ready-mix practice: 5 to 10 min to unload a yard", Known.MEMORY),
+    Usual("PlacingRate.walking", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
+    Usual("PlacingRate.filling", 0.75, 0.75, BOOK_1908, Known.MEMORY, departs=RANGE),
+    Usual("PlacingRate.holds", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
+    Usual("PlacingRate.holds", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
+    Usual("TruckSplit.free_yard", 5, 10, "ready-mix practice: 5 to 10 min to unload a yard", Known.MEMORY),
 )

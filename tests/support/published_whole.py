@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from published import House, Known, Published, Says, Typed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Says, Typed, printed, says, slab, typed
 from published_ground import POUNDS, SOIL_PILE
 
 RULES = (
@@ -11,9 +11,9 @@ RULES = (
 )
 DOWEL_RULES = "one dowel more than there are spaces, state DOT dowel folio (2013)"
 
-STRIP_HOUSE = House(
+STRIP_HOUSE = CompanyBook(
     factors=(
-        ("Quick.allowance", "", 10),
+        ("RuleOfThumb.allowance", "", 10),
         ("Soil.weight", "clay", 3000),
         ("Soil.swell", "clay", 30),
     ),
@@ -33,7 +33,7 @@ STRIP_SAYS: tuple[Says, ...] = (
     says("Slab.net_area", 120),
     printed("Concrete.in_place", "1.4815"),
     says("Order.quantity", 1.75),
-    says("Dose.weight", 2.625),
+    says("FiberDose.weight", 2.625),
     says("Curing.need", 0.60),
     says("CuringChoice.bought", 1),
     says("Panel.spacing", 4.5),
@@ -91,7 +91,7 @@ WHOLE = (
             says("Rubble.tons", 2400 / POUNDS, over="Rubble.loose"),
             says("Spoil.bank", 0),
         ),
-        House(factors=(("Rubble.bulking", "", 68.75),)),
+        CompanyBook(factors=(("Rubble.bulking", "", 68.75),)),
     ),
     Published(
         "one doweled edge of 40 ft",
@@ -102,11 +102,11 @@ WHOLE = (
             typed("Edge", kind="existing", length=40, spacing=12, clearance=6, embed=6, projection=6, hole="1/2"),
         ),
         (
-            says("Doweled.dowels", 40),
-            says("Doweled.piece", 12),
+            says("DoweledEdge.dowels", 40),
+            says("DoweledEdge.piece", 12),
             says("DowelNeeds.dowels", 40),
-            says("Doweled.glued", 40),
-            printed("Doweled.epoxy", "20.62"),
+            says("DoweledEdge.glued", 40),
+            printed("DoweledEdge.epoxy", "20.62"),
         ),
     ),
     Published(
@@ -114,6 +114,6 @@ WHOLE = (
         f"{DOWEL_RULES}, seen in print",
         Known.CONSTRUCTED,
         (slab(40, 3), typed("Edge", kind="existing", length=40, spacing=12, clearance=12, hole="1/2")),
-        (says("Doweled.dowels", 39),),
+        (says("DoweledEdge.dowels", 39),),
     ),
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.trade.levels import BOARD, TASK
-from published import House, Known, Published, Usual, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Usual, printed, says, slab, typed
 
 METHODS_1908 = "Concrete Construction: Methods and Costs (1908)"
 PLANT = "a handbook of estimating industrial process plants, p. 84"
@@ -26,7 +26,7 @@ GANGS = (
             says("Task.hours", 160, row=PLACE),
             printed("Task.hours", "3.556", row=PLACE, over="Order.quantity"),
         ),
-        House(factors=(("Pace.chute", "", 4.5),)),
+        CompanyBook(factors=(("PlacingRate.chute", "", 4.5),)),
     ),
     Published(
         "three people load a truck of sand in two hours and forty minutes",
@@ -39,7 +39,7 @@ GANGS = (
             says("Task.hours", 129.63 / 1.5, 0.01, row=LOAD),
             says("Task.hours", 2.667 * 3 / 12, 1e-4, row=LOAD, over="Work.hand_loaded"),
         ),
-        House(
+        CompanyBook(
             factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0), ("Task.usual", "load by hand", 2 / 3))
         ),
     ),
@@ -49,7 +49,7 @@ GANGS = (
         Known.SEEN,
         (slab(10, 10),),
         (says("Work.hand_dug", 1.235, 0.0005), says("Task.hours", 2.8 * 1.235, 0.0015, row=DIG)),
-        House(factors=(("Task.usual", "dig by hand", 2.8),)),
+        CompanyBook(factors=(("Task.usual", "dig by hand", 2.8),)),
     ),
 )
 

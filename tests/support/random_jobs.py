@@ -8,7 +8,7 @@ from random import Random
 from typing import TypeVar
 
 from books import Rows, line
-from reference_haul import MOISTURES, SOILS, Edge, House, Job, Pack, Vehicle
+from reference_haul import MOISTURES, SOILS, CompanyBook, Edge, Job, Pack, Vehicle
 
 Choice = TypeVar("Choice")
 AREA_COLUMNS = (
@@ -23,9 +23,9 @@ LIQUIDS = {"Bonding": "Bonding agent", "Curing": "Curing compound", "Sealing": "
 """What the three liquids are called in the program and on Prices."""
 
 
-def drawn_house(chance: Random) -> House:
+def drawn_house(chance: Random) -> CompanyBook:
     """A house book."""
-    return House(
+    return CompanyBook(
         tuple(_vehicle(chance, f"vehicle {number}") for number in range(1, 4)),
         {liquid: _packs(chance) for liquid in LIQUIDS},
         spare=Fraction(chance.choice([0, 5, 10])),
@@ -60,7 +60,7 @@ def _packs(chance: Random) -> tuple[Pack, Pack]:
     )
 
 
-def drawn_job(chance: Random, house: House) -> Job:
+def drawn_job(chance: Random, house: CompanyBook) -> Job:
     """A job that the rules take as it is: a footing no larger than its area, a root ball no larger than its hole."""
     length, width = _tenths(chance, 6, 60), _tenths(chance, 2, 20)
     if chance.random() < 0.4:
@@ -126,7 +126,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: House) -> dict[str, Rows]:
+def house_tables(house: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     vehicles: list[list[object]] = [
         [
@@ -137,8 +137,8 @@ def house_tables(house: House) -> dict[str, Rows]:
         for each in house.vehicles
     ]
     factors = {
-        "Cut.spare": house.spare,
-        "Cut.stock": house.stock,
+        "CuttingList.spare": house.spare,
+        "CuttingList.stock": house.stock,
         "DowelNeeds.holes_a_bit": house.holes_a_bit,
         "DowelNeeds.dowels_a_tube": house.dowels_a_tube,
         "Curing.coverage": house.curing_coverage,

@@ -7,7 +7,7 @@ from fractions import Fraction
 from random import Random
 
 from books import Rows, line
-from reference_pour import Area, Bag, House, Job, Plant
+from reference_pour import Area, Bag, CompanyBook, Job, Plant
 
 ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Hot water")
 """What may go into a mix, by what it is called on Prices and among the site conditions."""
@@ -23,17 +23,17 @@ FACTORS = {
     "VolumeSpread.string": "string",
     "VolumeSpread.tape": "tape",
     "VolumeSpread.plant_yield": "plant_yield",
-    "Quick.allowance": "allowance",
+    "RuleOfThumb.allowance": "allowance",
 }
 """The factors of a house by their ids, and what the plain calculation calls them."""
-PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "Supply.least_order": "least"}
+PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
 TIERS = ("first", "second", "third")
 
 
-def drawn_house(chance: Random) -> House:
+def drawn_house(chance: Random) -> CompanyBook:
     """A house book; one in three knows its volumes to the drop, and has no spread but by depths."""
     exact = chance.random() < 0.33
-    return House(
+    return CompanyBook(
         _exact_plant(chance) if exact else _plant(chance),
         {"private": (Fraction(46), Fraction(58)), "prevailing": (Fraction(71), Fraction(173, 2))},
         chance.choice([None, _bag(chance), _bag(chance)]),
@@ -130,7 +130,7 @@ def _additions(chance: Random) -> tuple[str, ...]:
     return (*setting, *(each for each in ("Entrained air", "Hot water") if chance.random() < 0.3))
 
 
-def house_tables(house: House) -> dict[str, Rows]:
+def house_tables(house: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     factors = {line(name).label: getattr(house, each) for name, each in FACTORS.items()}
     factors |= {line(name).label: getattr(house.plant, each) for name, each in PLANT_FACTORS.items()}

@@ -15,7 +15,7 @@ from typing import TypeVar
 from books import Rows
 from reference_haul import MOISTURES, SOILS, Job
 from reference_haul import Vehicle as Bare
-from reference_plans import PLANS, House, Site, Task, Vehicle
+from reference_plans import PLANS, CompanyBook, Site, Task, Vehicle
 
 Choice = TypeVar("Choice")
 ROADS = ("far", "near, by the load", "far", "near, by the ton")
@@ -24,7 +24,7 @@ NOBODY = Bare("nobody", None, Fraction(1), None, None)
 BID_DATE = "2026-04-13"
 
 
-def drawn_house(chance: Random, roads: str) -> House:
+def drawn_house(chance: Random, roads: str) -> CompanyBook:
     """A house book; now and then one without wages."""
     near = roads != "far"
     waged = near or chance.random() < 0.8
@@ -35,7 +35,7 @@ def drawn_house(chance: Random, roads: str) -> House:
     sites = [_site(chance, f"site {number}", kind, roads) for number, kind in enumerate(kinds)]
     twin_site = chance.choice(sites)
     sites.append(replace(twin_site, name="twin site"))
-    return House(
+    return CompanyBook(
         tuple(vehicles),
         tuple(sites),
         Fraction(46) if waged else None,
@@ -94,7 +94,7 @@ def _rates(chance: Random, roads: str) -> tuple[Fraction | None, Fraction | None
     return chance.choice([(rate, None, None), (rate, None, None), (None, rate, None), (None, None, rate)])
 
 
-def drawn_task(chance: Random, house: House) -> Task:
+def drawn_task(chance: Random, house: CompanyBook) -> Task:
     """A job with any of the three piles empty, and with a fleet or a plan named by hand."""
     length, width = Fraction(chance.choice([9, 18, 27, 54])), Fraction(chance.choice([6, 12, 15]))
     by_hand = chance.random() < 0.25
@@ -130,7 +130,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: House) -> dict[str, Rows]:
+def house_tables(house: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     return {
         "Vehicles": [

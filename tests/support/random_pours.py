@@ -8,15 +8,15 @@ from random import Random
 from typing import TypeVar
 
 from books import HOUSE, Rows
-from reference_placing import METHODS, House, Job
+from reference_placing import METHODS, CompanyBook, Job
 
 Choice = TypeVar("Choice")
 
 
-def drawn_house(chance: Random) -> House:
+def drawn_house(chance: Random) -> CompanyBook:
     """A house book of prices and wages, some of it not filled."""
     fees = [(Fraction(2), Fraction(160)), (Fraction(4), Fraction(110)), (Fraction(6), Fraction(60))]
-    return House(
+    return CompanyBook(
         mix=_perhaps(chance, 0.85, [Fraction(172), Fraction("148.75")]),
         pump_mix=Fraction(chance.choice([0, 9])),
         delivery=Fraction(chance.choice([0, 24, 85])),
@@ -72,7 +72,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: House) -> dict[str, Rows]:
+def house_tables(house: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     set_up, hour, yard, pack = house.pump
     prices: list[tuple[str, Fraction | None, Fraction | None]] = [

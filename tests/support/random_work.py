@@ -9,14 +9,14 @@ from random import Random
 from books import Rows
 from calc.trade.levels import TOOL
 from reference_haul import SOILS
-from reference_work import Edge, House, Job, Rental
+from reference_work import CompanyBook, Edge, Job, Rental
 
 FIRM = "dump trailer"
 
 
-def drawn_house(chance: Random) -> House:
+def drawn_house(chance: Random) -> CompanyBook:
     """A house book; some machines lack a price or all of them."""
-    return House(
+    return CompanyBook(
         Fraction(chance.choice([4600, 3875]), 100),
         Fraction(chance.choice([5800, 4750]), 100),
         Fraction(chance.choice([1, 2, 4])),
@@ -85,7 +85,7 @@ def _edge(chance: Random) -> Edge:
     return Edge(kind, length, chance.choice([1, 1, 2]), kind == "form" and chance.random() < 0.3, spacing)
 
 
-def house_tables(house: House) -> dict[str, Rows]:
+def house_tables(house: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book: one own trailer, one site that takes everything, wages and machines."""
     rentals = [
         [f"Rental for {way}, {tool}", float(price), "each", None]

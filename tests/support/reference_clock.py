@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from reference_haul import down, up
-from reference_plans import Offer, Ride, Site
+from reference_plans import PlanCost, Site, TruckSplit
 
 DAY, SET_UP, STARTS = Fraction(8), Fraction(3, 2), Fraction(7)
 
@@ -15,7 +15,7 @@ def trips_a_day(site: Site) -> int:
     return down((DAY - SET_UP) / site.trip) if site.trip else 0
 
 
-def last_load(each: Ride) -> Fraction | None:
+def last_load(each: TruckSplit) -> Fraction | None:
     """The hour of the day at which the last load of a day is at the gate; ``None`` where no trip fits the day."""
     site = each.site
     if site is None or not trips_a_day(site):
@@ -25,7 +25,7 @@ def last_load(each: Ride) -> Fraction | None:
     return leaves + (min(each.loads, trips_a_day(site)) - 1) * site.trip + way
 
 
-def too_late(each: Ride) -> Fraction:
+def too_late(each: TruckSplit) -> Fraction:
     """Hours by which the last load of a day misses the gate."""
     last = last_load(each)
     if last is None or each.site is None or not each.site.closes:
@@ -33,6 +33,6 @@ def too_late(each: Ride) -> Fraction:
     return max(Fraction(0), last - each.site.closes)
 
 
-def haul_days(offer_taken: Offer) -> int:
+def haul_days(offer_taken: PlanCost) -> int:
     """Days of trips."""
     return up(offer_taken.hours / (DAY - SET_UP))

@@ -70,7 +70,7 @@ class Pack:
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """A house book: vehicles, packs (small, large) by liquid, and the factors that it takes otherwise than usual."""
 
     vehicles: tuple[Vehicle, ...]
@@ -210,7 +210,7 @@ def ring(edge: Edge) -> Fraction:
     return PI / 4 * (edge.hole**2 - edge.bar**2) * edge.embed
 
 
-def cutting_list(job: Job, house: House) -> dict[tuple[Fraction, Fraction], tuple[int, int]]:
+def cutting_list(job: Job, house: CompanyBook) -> dict[tuple[Fraction, Fraction], tuple[int, int]]:
     """Pieces to cut and bars to buy, for each length and bar that the job has dowels of."""
     wanted: dict[tuple[Fraction, Fraction], int] = {}
     for edge in job.edges:
@@ -223,7 +223,7 @@ def cutting_list(job: Job, house: House) -> dict[tuple[Fraction, Fraction], tupl
     return cut
 
 
-def needs(job: Job, house: House) -> dict[str, Fraction]:
+def needs(job: Job, house: CompanyBook) -> dict[str, Fraction]:
     """Gallons of each liquid."""
     length, width, top, sides = job.footing
     cover = max(top, Fraction(2))
@@ -235,11 +235,11 @@ def needs(job: Job, house: House) -> dict[str, Fraction]:
     }
 
 
-Bought = tuple[int, int]
+PieceGoods = tuple[int, int]
 """Small packs and large packs."""
 
 
-def candidates(need: Fraction, small: Pack, large: Pack) -> list[Bought]:
+def candidates(need: Fraction, small: Pack, large: Pack) -> list[PieceGoods]:
     """All small; all large; as many full large as the need holds and the rest small."""
     ways = []
     if small.known and small.holds:
@@ -252,22 +252,22 @@ def candidates(need: Fraction, small: Pack, large: Pack) -> list[Bought]:
     return ways
 
 
-def cost(bought: Bought, small: Pack, large: Pack) -> Fraction:
+def cost(bought: PieceGoods, small: Pack, large: Pack) -> Fraction:
     """What the packs cost."""
     return bought[0] * (small.price or Fraction(0)) + bought[1] * (large.price or Fraction(0))
 
 
-def held(bought: Bought, small: Pack, large: Pack) -> Fraction:
+def held(bought: PieceGoods, small: Pack, large: Pack) -> Fraction:
     """What the packs hold."""
     return bought[0] * (small.holds or Fraction(0)) + bought[1] * (large.holds or Fraction(0))
 
 
-def cheapest(ways: Sequence[Bought], small: Pack, large: Pack) -> Bought:
+def cheapest(ways: Sequence[PieceGoods], small: Pack, large: Pack) -> PieceGoods:
     """The least cost, then the least held, then the first."""
     return min(ways, key=lambda each: (cost(each, small, large), held(each, small, large)))
 
 
-def every_way(need: Fraction, small: Pack, large: Pack) -> Iterator[Bought]:
+def every_way(need: Fraction, small: Pack, large: Pack) -> Iterator[PieceGoods]:
     """All numbers of both packs, up to what the need could take of either, that hold the need."""
     most_small = up(need / small.holds) if small.known and small.holds else 0
     most_large = up(need / large.holds) if large.known and large.holds else 0

@@ -16,7 +16,7 @@ from reference_pour import (
     PER_CENT,
     ZERO,
     Bag,
-    House,
+    CompanyBook,
     Job,
     Plant,
     cents,
@@ -59,7 +59,7 @@ class Miss:
 
 
 @dataclass(frozen=True)
-class Rung:
+class OrderCandidate:
     """One order that is tried."""
 
     order: Fraction
@@ -72,7 +72,7 @@ class Rung:
     expected: Fraction
 
 
-def miss(house: House, job: Job, *, pump: bool) -> Miss:
+def miss(house: CompanyBook, job: Job, *, pump: bool) -> Miss:
     """Need and spread, and what it costs to be off to either side."""
     price = price_of_a_yard(house, job, pump=pump)
     lump = second_truck(house.plant) + house.plant.least * price + crew_hour(house, job) * house.wait + house.repair
@@ -110,17 +110,17 @@ def left_of(order: Fraction, against: Miss) -> float:
     return float(order - against.need) + short_of(order, against)
 
 
-def try_order(house: House, order: Fraction, against: Miss) -> Rung:
+def try_order(house: CompanyBook, order: Fraction, against: Miss) -> OrderCandidate:
     """One rung: what the order costs, and what the miss should cost."""
     chance, short = chance_of(order, against), short_of(order, against)
     left = float(order - against.need) + short
     loads = split(house.plant, order)
     asked = charge(house.plant, order, against.price, loads)
     expected = float(asked) + float(house.left_over) * left + float(against.lump) * chance
-    return Rung(order, off_of(order, against), chance, short, left, loads, asked, cents(expected))
+    return OrderCandidate(order, off_of(order, against), chance, short, left, loads, asked, cents(expected))
 
 
-def reach(house: House, against: Miss) -> tuple[Fraction, int]:
+def reach(house: CompanyBook, against: Miss) -> tuple[Fraction, int]:
     """The first rung, two steps below the need, and how many are needed to end beyond every spread that counts."""
     step = house.plant.step
     first = max(step, up(against.need / step) * step - 2 * step)
@@ -128,7 +128,7 @@ def reach(house: House, against: Miss) -> tuple[Fraction, int]:
     return first, up((last - float(first)) / float(step)) + 1
 
 
-def ladder(house: House, job: Job, *, pump: bool) -> list[Rung]:
+def ladder(house: CompanyBook, job: Job, *, pump: bool) -> list[OrderCandidate]:
     """Every order that is tried, from just below the need up."""
     ways = {way: miss(house, job, pump=way) for way in (False, True)}
     needed = max(reach(house, against)[1] for against in ways.values())
@@ -139,7 +139,7 @@ def ladder(house: House, job: Job, *, pump: bool) -> list[Rung]:
     return [try_order(house, first + place * house.plant.step, ways[pump]) for place in range(rungs)]
 
 
-def best(rungs: Sequence[Rung]) -> Rung:
+def best(rungs: Sequence[OrderCandidate]) -> OrderCandidate:
     """The least expected cost; of equals the least order."""
     return min(rungs, key=lambda rung: (rung.expected, rung.order))
 
@@ -157,7 +157,7 @@ def yard_of_bags(bag: Bag) -> Fraction:
     return 27 / bag.yields * bag.price
 
 
-def topped_up(house: House, against: Miss) -> tuple[float, float]:
+def topped_up(house: CompanyBook, against: Miss) -> tuple[float, float]:
     """Where each yard that is lacking is made from bags: the share of pours that are enough, and the order."""
     if house.bag is None or not against.yard:
         return 0.0, 0.0
@@ -165,18 +165,18 @@ def topped_up(house: House, against: Miss) -> tuple[float, float]:
     return float(ratio), float(against.need) + NormalDist().inv_cdf(float(ratio)) * against.spread
 
 
-def by_percent(house: House, job: Job, *, pump: bool) -> Fraction:
+def by_percent(house: CompanyBook, job: Job, *, pump: bool) -> Fraction:
     """In place and the allowance, and what a pump keeps, rounded up once."""
     wanted = volume(job) * (1 + house.allowance * PER_CENT) + (house.prime if pump else ZERO)
     return up(wanted / house.plant.step) * house.plant.step
 
 
-def miss_of(house: House, order: Fraction, against: Miss) -> Fraction:
+def miss_of(house: CompanyBook, order: Fraction, against: Miss) -> Fraction:
     """What an order should cost beside what the plant charges."""
     return cents(float(against.lump) * chance_of(order, against) + float(house.left_over) * left_of(order, against))
 
 
-def ordered(house: House, job: Job) -> Fraction:
+def ordered(house: CompanyBook, job: Job) -> Fraction:
     """From the truck: by risk where the mix has a price and the job does not say otherwise."""
     if job.rule == "risk" and mix(house, job) is not None:
         return best(ladder(house, job, pump=False)).order
@@ -207,7 +207,7 @@ def balance_call(plant: Plant, order: Fraction, against: Miss) -> Call:
     return Call(last, held, held_left, cents(max(0.0, gain)))
 
 
-def bags(house: House, job: Job) -> tuple[int, bool, Fraction]:
+def bags(house: CompanyBook, job: Job) -> tuple[int, bool, Fraction]:
     """Bags for the need, whether they may do it, and the yards below which they are cheaper than a truck's fees."""
     bag = house.bag
     if bag is None:

@@ -33,7 +33,7 @@ def next_step(yards: Fraction) -> Fraction:
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """What the house book gives; ``None`` is what it does not say."""
 
     mix: Fraction | None
@@ -118,12 +118,12 @@ class Way:
         return not self.can, self.lacking, self.late, self.cost, hours, METHODS.index(self.name)
 
 
-def yard_price(house: House, pumped: bool) -> Fraction:
+def yard_price(house: CompanyBook, pumped: bool) -> Fraction:
     """A yard at the plant."""
     return (house.mix or Fraction(0)) + (house.pump_mix if pumped else 0)
 
 
-def fee(house: House, load: Fraction) -> Fraction:
+def fee(house: CompanyBook, load: Fraction) -> Fraction:
     """The short-load fee of a truck: of the first limit that its load stays below."""
     return next((dollars for limit, dollars in house.fees if load < limit), Fraction(0))
 
@@ -134,7 +134,7 @@ def loads(order: Fraction) -> list[Fraction]:
     return [(steps // trucks + (place < steps % trucks)) * STEP for place in range(trucks)]
 
 
-def charge(house: House, order: Fraction, pumped: bool) -> Fraction:
+def charge(house: CompanyBook, order: Fraction, pumped: bool) -> Fraction:
     """What the plant charges for an order."""
     by_truck = sum((fee(house, load) + house.delivery for load in loads(order)), Fraction(0))
     return cents(max(order, Fraction(LEAST_ORDER)) * yard_price(house, pumped)) + cents(by_truck)
@@ -150,7 +150,7 @@ def by_percent(job: Job, pumped: bool) -> Fraction:
     return next_step(job.in_place * Fraction(108, 100) + prime(pumped))
 
 
-def by_risk(job: Job, house: House, pumped: bool) -> Fraction:
+def by_risk(job: Job, house: CompanyBook, pumped: bool) -> Fraction:
     """The order with the least expected cost, the first of equals."""
     need = job.in_place * Fraction(103, 100) + prime(pumped)
     by_depth, by_string = float(job.area) * 0.375 / 324, float(job.area) * 0.125 / 324
@@ -171,7 +171,7 @@ def by_risk(job: Job, house: House, pumped: bool) -> Fraction:
     return best[1]
 
 
-def order_of(job: Job, house: House, pumped: bool) -> Fraction:
+def order_of(job: Job, house: CompanyBook, pumped: bool) -> Fraction:
     """By the rule of the job; without a price for the mix nobody knows what a miss costs."""
     if job.rule == "fixed":
         return next_step(job.fixed)
@@ -193,12 +193,12 @@ def minutes_left(job: Job) -> Fraction:
     return max(Fraction(0), Fraction(limit) - job.drive)
 
 
-def bags_needed(job: Job, house: House) -> int:
+def bags_needed(job: Job, house: CompanyBook) -> int:
     """Whole bags for what is in place and the loss."""
     return up(job.in_place * Fraction(103, 100) * 27 / house.bag[1]) if house.bag else 0
 
 
-def hired_pump(house: House, hours: Fraction, order: Fraction) -> Fraction:
+def hired_pump(house: CompanyBook, hours: Fraction, order: Fraction) -> Fraction:
     """Set-up, hours, yards, prime pack, each to the cent."""
     set_up, hour, yard, pack = house.pump
     hired = max(Fraction(3), hours + Fraction(3, 4))
@@ -210,7 +210,7 @@ def beyond_free_time(minutes: Fraction, load: Fraction) -> Fraction:
     return max(Fraction(0), minutes - max(Fraction(FREE), FREE_A_YARD * load))
 
 
-def from_truck(job: Job, house: House, name: str) -> Way:
+def from_truck(job: Job, house: CompanyBook, name: str) -> Way:
     """Chute, barrow or pump."""
     pumped = name == "pump"
     pace = {"chute": Fraction(12), "barrow": barrow_pace(job), "pump": Fraction(14)}[name]
@@ -242,7 +242,7 @@ def from_truck(job: Job, house: House, name: str) -> Way:
     )
 
 
-def from_bags(job: Job, house: House) -> Way:
+def from_bags(job: Job, house: CompanyBook) -> Way:
     """Two people and a mixer, 4 minutes a bag; never where the order from the plant is fixed."""
     bags = bags_needed(job, house)
     price, holds = house.bag or (Fraction(0), Fraction(0))
@@ -255,7 +255,7 @@ def from_bags(job: Job, house: House) -> Way:
     return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, cost, can, not house.bag, False)
 
 
-def ways(job: Job, house: House) -> list[Way]:
+def ways(job: Job, house: CompanyBook) -> list[Way]:
     """All four, in the order of methods."""
     return [*(from_truck(job, house, name) for name in METHODS[:3]), from_bags(job, house)]
 

@@ -81,7 +81,7 @@ class Site:
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """A house book; ``None`` is a wage that it does not give."""
 
     vehicles: tuple[Vehicle, ...]
@@ -129,7 +129,7 @@ class Task:
 
 
 @dataclass(frozen=True)
-class Ride:
+class TruckSplit:
     """A pile on a vehicle to a site, or to none."""
 
     kind: str
@@ -153,12 +153,12 @@ class Ride:
 
 
 @dataclass(frozen=True)
-class Offer:
+class PlanCost:
     """A plan on a vehicle."""
 
     plan: str
     vehicle: Vehicle
-    rides: tuple[Ride, ...]
+    rides: tuple[TruckSplit, ...]
     known: bool
     topped: Fraction
     parting: Fraction
@@ -198,19 +198,19 @@ def takes(site: Site, kind: str, streams: Sequence[str], task: Task) -> bool:
     return site.known and site.kind == kind and (site.roots or not roots) and (site.wet or not wet)
 
 
-def ride(kind: str, streams: Sequence[str], vehicle: Vehicle, task: Task, house: House) -> Ride:
+def ride(kind: str, streams: Sequence[str], vehicle: Vehicle, task: Task, house: CompanyBook) -> TruckSplit:
     """A pile on a vehicle to the site that is cheapest for it, the first of those that cost the same."""
     lying = [task.piles[stream] for stream in streams]
     pile = Pile(sum((each.loose for each in lying), Fraction(0)), sum((each.tons for each in lying), Fraction(0)))
     by_room = up(pile.loose / vehicle.room) if vehicle.room else 0
     by_weight = up(pile.tons / vehicle.payload) if vehicle.payload else 0
-    empty = Ride(kind, pile, by_room, by_weight)
+    empty = TruckSplit(kind, pile, by_room, by_weight)
     sites = [site for site in house.sites if takes(site, kind, streams, task)] if empty.loads else []
     ways = [_to(site, empty, vehicle, task, house) for site in sites]
     return min(ways, key=lambda way: cents(way.tipping + way.dirty + way.trips), default=empty)
 
 
-def _to(site: Site, empty: Ride, vehicle: Vehicle, task: Task, house: House) -> Ride:
+def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, house: CompanyBook) -> TruckSplit:
     loads = empty.loads
     one_load = max(
         site.least,
@@ -228,7 +228,7 @@ def _to(site: Site, empty: Ride, vehicle: Vehicle, task: Task, house: House) -> 
     )
 
 
-def offer(plan: str, vehicle: Vehicle, task: Task, house: House) -> Offer:
+def offer(plan: str, vehicle: Vehicle, task: Task, house: CompanyBook) -> PlanCost:
     """A plan on a vehicle."""
     rides = tuple(ride(kind, streams, vehicle, task, house) for kind, streams in heaps(plan, task))
     hours = sum((each.hours for each in rides), Fraction(0))
@@ -239,19 +239,19 @@ def offer(plan: str, vehicle: Vehicle, task: Task, house: House) -> Offer:
     paid = (vehicle.hired or house.driving > 0) and (not kept_apart or house.crew > 0)
     known = not rides or (figures and paid and all(each.site for each in rides))
     parting = PARTING_HOURS * green.loose * house.crew if kept_apart else Fraction(0)
-    return Offer(plan, vehicle, rides, known, Fraction(short * (vehicle.hourly or 0)), parting)
+    return PlanCost(plan, vehicle, rides, known, Fraction(short * (vehicle.hourly or 0)), parting)
 
 
 @dataclass(frozen=True)
 class Chosen:
     """The haul that is taken, out of every plan on every vehicle, and the runner-up where there is one."""
 
-    every: tuple[Offer, ...]
-    rivals: tuple[Offer, ...]
+    every: tuple[PlanCost, ...]
+    rivals: tuple[PlanCost, ...]
     """Those that are compared: they can be done, by the fleet, and no earlier plan is the same."""
-    taken: Offer
+    taken: PlanCost
     compared: bool
-    runner_up: Offer | None
+    runner_up: PlanCost | None
 
     @property
     def wash(self) -> bool:
@@ -262,7 +262,7 @@ class Chosen:
         return apart <= max(WASH_MONEY, WASH_SHARE * self.taken.cost)
 
 
-def chosen(task: Task, house: House) -> Chosen:
+def chosen(task: Task, house: CompanyBook) -> Chosen:
     """Least cost, then fewer trips, then the order of the plans and of the vehicles; or what a person chose."""
     every = tuple(offer(plan, vehicle, task, house) for plan in PLANS for vehicle in house.vehicles)
     fleet = task.fleet or house.vehicles

@@ -67,7 +67,7 @@ class Bag:
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """A house book: plant, wages by table as (labourer, finisher), bags, and what a miss costs."""
 
     plant: Plant
@@ -132,7 +132,7 @@ def points_spread(depths: Sequence[Fraction]) -> float:
     return sqrt(sum(((each - mean) ** 2 for each in depths), ZERO) / (len(depths) - 1))
 
 
-def mean_spread(house: House, area: Area) -> float:
+def mean_spread(house: CompanyBook, area: Area) -> float:
     """How far the mean depth of an area may be off: with four depths or more by the depths, else by the house."""
     points = len(area.depths)
     if points < 4:
@@ -140,7 +140,7 @@ def mean_spread(house: House, area: Area) -> float:
     return points_spread(area.depths) * sqrt((points - 1) / (points - 3)) / sqrt(points)
 
 
-def spread_parts(house: House, job: Job) -> tuple[float, ...]:
+def spread_parts(house: CompanyBook, job: Job) -> tuple[float, ...]:
     """Spreads of the volume: of each area by its depths, by the string line, by the tape, by the plant's yield."""
     ft2 = sum((area.ft2 for area in job.areas), ZERO)
     return (
@@ -151,12 +151,12 @@ def spread_parts(house: House, job: Job) -> tuple[float, ...]:
     )
 
 
-def mix(house: House, job: Job) -> int | None:
+def mix(house: CompanyBook, job: Job) -> int | None:
     """The strength that is ordered: the weakest that is strong enough and has a price."""
     return min((psi for psi in house.plant.mixes if psi >= job.psi), default=None)
 
 
-def price_of_a_yard(house: House, job: Job, *, pump: bool) -> Fraction:
+def price_of_a_yard(house: CompanyBook, job: Job, *, pump: bool) -> Fraction:
     """The mix, what goes into it, and small aggregate for a pump."""
     strength = mix(house, job)
     plain = house.plant.mixes[strength] if strength is not None else ZERO
@@ -174,7 +174,7 @@ def second_truck(plant: Plant) -> Fraction:
     return fee(plant, plant.least) + plant.delivery
 
 
-def crew_hour(house: House, job: Job) -> Fraction:
+def crew_hour(house: CompanyBook, job: Job) -> Fraction:
     """All people of the pour for an hour: the placing crew as labourers, the finishers as such."""
     labourer, finisher = house.wages[job.wages]
     return job.placing * labourer + job.finishing * finisher

@@ -48,7 +48,7 @@ class Rental:
 
 
 @dataclass(frozen=True)
-class House:
+class CompanyBook:
     """One own trailer, one site that takes everything, wages, and machines by name."""
 
     labourer: Fraction
@@ -193,7 +193,7 @@ def tons(job: Job) -> Fraction:
     return (green + soil + (old_slab(job) + chipped(job)) * CONCRETE_LB) / 2000
 
 
-def loads(job: Job, house: House) -> int:
+def loads(job: Job, house: CompanyBook) -> int:
     """All mixed, on the one trailer."""
     return max(up(loose(job) / house.box), up(tons(job) / house.payload))
 
@@ -204,7 +204,7 @@ def rock(job: Job) -> tuple[Fraction, Fraction]:
     return needed, Fraction(up(needed * 2), 2)
 
 
-def rock_trips(job: Job, house: House) -> int:
+def rock_trips(job: Job, house: CompanyBook) -> int:
     """Up to three tons are fetched; more is delivered."""
     bought = rock(job)[1]
     return up(bought / house.payload) if bought <= 3 else 0
@@ -285,30 +285,30 @@ def hours(job: Job) -> dict[str, Fraction]:
     return worked
 
 
-def mix(job: Job, house: House) -> Fraction:
+def mix(job: Job, house: CompanyBook) -> Fraction:
     """An hour of the crew as it is mixed."""
     people = job.placing + job.finishing
     return (job.placing * house.labourer + job.finishing * house.finisher) / people
 
 
-def cost(job: Job, house: House) -> dict[str, Fraction]:
+def cost(job: Job, house: CompanyBook) -> dict[str, Fraction]:
     """What each task costs, to the cent."""
     rates = {"labourer": house.labourer, "finisher": house.finisher, "crew mix": mix(job, house)}
     return {task: cents(worked * rates[PAID.get(task, "crew mix")]) for task, worked in hours(job).items()}
 
 
-def driven(job: Job, house: House) -> Fraction:
+def driven(job: Job, house: CompanyBook) -> Fraction:
     """Hours of the own driver: the site is 18 minutes away and the rock yard 20, with 15 minutes at each."""
     return loads(job, house) * Fraction(2 * 18 + 15, 60) + rock_trips(job, house) * Fraction(2 * 20 + 15, 60)
 
 
-def crew_days(job: Job, house: House) -> int:
+def crew_days(job: Job, house: CompanyBook) -> int:
     """Eight hours for each of the crew; a pour with ready-mix takes two days at least, one with bags one."""
     worked = sum(hours(job).values()) + driven(job, house)
     return max(1 if job.method == "bags" else 2, up(worked / (job.crew * 8)))
 
 
-def idle(job: Job, house: House) -> Fraction:
+def idle(job: Job, house: CompanyBook) -> Fraction:
     """Unfilled crew time that is charged."""
     worked = sum(hours(job).values()) + driven(job, house)
     return max(ZERO, crew_days(job, house) * job.crew * 8 - worked) * house.idle

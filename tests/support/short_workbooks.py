@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from calc import cli
 from calc.batch import worker
+from calc.layout.addresses import CellMap
 from calc.layout.log_sheet import log_page
-from calc.layout.addresses import Places
 from calc.layout.workbook import resolve
 from calc.model.results import JobValues
 from calc.xlsx_write.write import identity_of, written
@@ -17,7 +17,7 @@ from calc.xlsx_write.write import identity_of, written
 
 def short_workbook(job: JobValues) -> bytes:
     """The Log of a job, and no other sheet."""
-    return written([resolve(log_page(job.job), Places())], job, identity_of(job, job.job.id))
+    return written([resolve(log_page(job.job), CellMap())], job, identity_of(job, job.job.id))
 
 
 if __name__ == "__main__":

@@ -35,10 +35,10 @@ from pathlib import Path
 from typing import Any
 
 from books import HOUSE, Rows
-from hand_arithmetic import side_figures, worked
 from calc.declared import Declared
 from calc.intake.schema import everything
 from folders import TESTS
+from hand_arithmetic import side_figures, worked
 
 FOLDER = TESTS / "situations"
 ONE_JOB: Rows = [["job", "bid date"], ["one", "2026-04-13"]]

@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 import numpy as np
 from hypothesis import strategies as st
 
-from calc.declare import JOB, Factor, Given, Level, Line, Price
+from calc.declare import JOB, Factor, Input, Level, Line, Price
 from calc.declared import PriceDay, Taxed
+from calc.formula.compute import Batch
 from calc.formula.functions import Column
-from calc.formula.value_types import Sort
-from calc.formula.compute import Frame
 from calc.formula.tree import Named
+from calc.formula.value_types import ValueType
 from small_trade import AREA, EDGE, MIX, PLAN, SECTIONS, VEHICLE, Area, Bid, Edge, Plan, Slab, Vehicle
 
 NOT_GIVEN = float("nan")
@@ -38,9 +38,9 @@ class Job:
     forced: Mapping[tuple[Line, int], float] = field(default_factory=dict)
 
 
-def evaluate(jobs: Sequence[Job]) -> Frame:
+def evaluate(jobs: Sequence[Job]) -> Batch:
     """Every number of every job of a chunk."""
-    frame = Frame(len(jobs))
+    frame = Batch(len(jobs))
     for level in (AREA, EDGE, PLAN, VEHICLE):
         _add_typed(frame, jobs, level)
     for section in SECTIONS:
@@ -51,7 +51,7 @@ def evaluate(jobs: Sequence[Job]) -> Frame:
     return frame
 
 
-def of_job(frame: Frame, named: Named, job: int = 0) -> list[Value]:
+def of_job(frame: Batch, named: Named, job: int = 0) -> list[Value]:
     """The values of one job, row by row."""
     return [
         value if isinstance(value, str) else float(value)
@@ -59,7 +59,7 @@ def of_job(frame: Frame, named: Named, job: int = 0) -> list[Value]:
     ]
 
 
-def _add_typed(frame: Frame, jobs: Sequence[Job], level: Level) -> None:
+def _add_typed(frame: Batch, jobs: Sequence[Job], level: Level) -> None:
     listed = [(place, row) for place, job in enumerate(jobs) for row in job.rows.get(level, ())]
     above = level.axis.within
     starts = np.zeros(len(jobs), dtype=int)
@@ -69,7 +69,7 @@ def _add_typed(frame: Frame, jobs: Sequence[Job], level: Level) -> None:
     frame.add_rows(level, (place for place, _ in listed), within, (row.word for _, row in listed))
 
 
-def _add_slots(frame: Frame, level: Level, needed: Column) -> None:
+def _add_slots(frame: Batch, level: Level, needed: Column) -> None:
     counts = []
     for need in needed:
         slots = level.axis.slots
@@ -79,14 +79,14 @@ def _add_slots(frame: Frame, level: Level, needed: Column) -> None:
     frame.add_rows(level, np.repeat(np.arange(len(counts)), counts), (), [""] * sum(counts))
 
 
-def _column(frame: Frame, jobs: Sequence[Job], member: Named) -> Column:
+def _column(frame: Batch, jobs: Sequence[Job], member: Named) -> Column:
     if isinstance(member, Line):
         return frame.value(member.formula, member.level)
     if isinstance(member, Factor):
         return np.tile(member.values, len(jobs))
-    if isinstance(member, Given | Price):
+    if isinstance(member, Input | Price):
         values = [value for job in jobs for value in _typed(job, member)]
-        return np.array(values, dtype=object if member.sort is Sort.TEXT else float)
+        return np.array(values, dtype=object if member.sort is ValueType.TEXT else float)
     if isinstance(member, Taxed | PriceDay):
         blank = member.default if isinstance(member, Taxed) else NOT_GIVEN
         return np.array([blank] * len(jobs), dtype=object if isinstance(member, Taxed) else float)
@@ -98,7 +98,7 @@ def _column(frame: Frame, jobs: Sequence[Job], member: Named) -> Column:
     return np.array(forced, dtype=float)
 
 
-def _typed(job: Job, member: Given | Price) -> list[Value]:
+def _typed(job: Job, member: Input | Price) -> list[Value]:
     blank = getattr(member, "default", None)
     otherwise = NOT_GIVEN if blank is None else blank
     if member.level == JOB:

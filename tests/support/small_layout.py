@@ -14,11 +14,11 @@ import xlsxwriter
 
 from calc.declare import JOB, Level, Line, Section
 from calc.declared import Declared, PriceDay, Taxed
+from calc.formula.compute import Batch
 from calc.formula.functions import NONE
 from calc.formula.levels import level_of
-from calc.formula.compute import Frame
 from calc.formula.sheet_text import sheet_text
-from calc.layout.addresses import Block, From, Places
+from calc.layout.addresses import Block, CellMap, RefFrom
 from small_jobs import Job, Value, evaluate, of_job
 from small_trade import SECTIONS
 
@@ -33,9 +33,9 @@ Cell = tuple[int, int, Value]
 class Layout:
     """The places of everything in one job of a frame, and the cells that are no formulas."""
 
-    def __init__(self, frame: Frame, job: int) -> None:
+    def __init__(self, frame: Batch, job: int) -> None:
         self.frame, self.job = frame, job
-        self.places = Places()
+        self.places = CellMap()
         self.cells: dict[str, list[Cell]] = {TYPED: [], WORKED: []}
         self.next_row = dict.fromkeys(self.cells, 1)
         for section in SECTIONS:
@@ -124,7 +124,7 @@ def write(path: Path, job: Job) -> Path:
     for name, cells in layout.cells.items():
         for row, col, content in cells:
             _write_value(sheets[name], row, col, content)
-    for named, spot in layout.places.spots.items():
+    for named, spot in layout.places.locations.items():
         sheet, look = sheets[spot.block.sheet], money if named.unit_text == "$" else plain
         for index, value in enumerate(of_job(frame, named)):
             row, col = spot.block.first + index, spot.lane
@@ -140,9 +140,9 @@ def write(path: Path, job: Job) -> Path:
 
 def formula(layout: Layout, line: Line, index: int = 0) -> str:
     """The formula of one row of a line as it stands in its cell."""
-    block = layout.places.spots[line].block
+    block = layout.places.locations[line].block
     own = None if block.level == JOB else block
-    return f"={sheet_text(line.formula, From(layout.places, block.sheet, own, index))}"
+    return f"={sheet_text(line.formula, RefFrom(layout.places, block.sheet, own, index))}"
 
 
 def _shown(value: Value) -> Value:

@@ -10,6 +10,7 @@ from calc.declare import (
     FT3_PER_YD3,
     IN_PER_FT,
     Section,
+    argmin,
     at,
     choice,
     count_of,
@@ -26,7 +27,6 @@ from calc.declare import (
     money,
     named_rows,
     per_one,
-    place_of_least,
     price,
     round_up,
     rounded,
@@ -39,7 +39,7 @@ from calc.declare import (
     when,
     yes_no,
 )
-from calc.formula.across import before, first, first_alike, keyed, keyed_below, running, total_alike
+from calc.formula.across import before, first, first_in_group, group_total, lookup_at_or_below, lookup_by_key, running
 
 AREA = typed_rows("area", across=True)
 EDGE = typed_rows("edge", AREA)
@@ -109,7 +109,7 @@ class Slab(Section, title="Slabs", each=AREA, sheet="Worked out"):
         area * Area.thickness / IN_PER_FT / FT3_PER_YD3,
         source=ASKED,
         adds=True,
-        may_be_forced=True,
+        may_be_overridden=True,
     )
     share = line("Share of the whole", "", when(total(area) > 0, area / total(area), 0), source=ASKED)
     run = line("Run of its edges", "ft", total(Edge.run, AREA), source=ASKED)
@@ -128,9 +128,9 @@ class Rail(Section, title="Rails", each=EDGE, sheet="Worked out"):
     of_run = line("Run of all edges of its area", "ft", total(Edge.run, AREA), source=ASKED)
     earlier = line("Run of the edge before", "ft", before(Edge.run, AREA, 0), source=ASKED)
     opening = line("Run of the first edge", "ft", first(Edge.run, AREA), source=ASKED)
-    found = line("Area found by its number", "ft2", keyed(Slab.area, Slab.number, of_area), source=ASKED)
-    alike = line("Runs of areas with this number", "ft", total_alike(Edge.run, of_area), source=ASKED)
-    twin = line("First edge of areas with this number", "", first_alike(of_area), source=ASKED)
+    found = line("Area found by its number", "ft2", lookup_by_key(Slab.area, Slab.number, of_area), source=ASKED)
+    alike = line("Runs of areas with this number", "ft", group_total(Edge.run, of_area), source=ASKED)
+    twin = line("First edge of areas with this number", "", first_in_group(of_area), source=ASKED)
 
 
 class Railed(Section, title="Railed areas", each=AREA, sheet="Worked out"):
@@ -146,9 +146,9 @@ class Whole(Section, title="Whole job", sheet="Worked out"):
 
     longest = line("Longest edge", "ft", greatest(Edge.run), source=ASKED)
     shortest = line("Shortest edge", "ft", least(Edge.run), source=ASKED)
-    smallest = line("Row of the smallest slab", "", place_of_least(Slab.area), source=ASKED)
+    smallest = line("Row of the smallest slab", "", argmin(Slab.area), source=ASKED)
     thickness = line("Thickness of the smallest slab", "in", at(Area.thickness, smallest), source=ASKED)
-    cheapest = line("Cost of the cheapest mix", "$/yd3", at(Mix.cost, place_of_least(Mix.cost)), source=ASKED)
+    cheapest = line("Cost of the cheapest mix", "$/yd3", at(Mix.cost, argmin(Mix.cost)), source=ASKED)
     ordered = line("Ordered", "yd3", total(Slab.volume) + if_given(Bid.spare, 0), source=ASKED)
     trucks = line("Trucks", "truck", round_up(ordered / capacity), source=ASKED)
     mix_cost = line("Cost of the mix taken", "$/yd3", look_up(Mix.cost, Bid.mix), source=ASKED)
@@ -184,11 +184,11 @@ class Way(Section, title="Ways", each=WAY, sheet="Worked out"):
 class Won(Section, title="The way that wins", sheet="Worked out"):
     """The least of the rows; the first of them when several are least."""
 
-    row = line("Row of the way", "", place_of_least(Way.cost), source=ASKED)
+    row = line("Row of the way", "", argmin(Way.cost), source=ASKED)
     name = line("The way", "", at(Way.name, row), source=ASKED)
     cost = line("Cost of the best way", "$", at(Way.cost, row), source=ASKED)
     by_trucks = line(
-        "Way by the number of trucks", "", keyed_below(Way.name, Way.from_trucks, Whole.trucks), source=ASKED
+        "Way by the number of trucks", "", lookup_at_or_below(Way.name, Way.from_trucks, Whole.trucks), source=ASKED
     )
     sentence = line("In words", "", joined("way ", count_of(row, "each"), ", ", name), source=ASKED)
 
@@ -207,7 +207,7 @@ class PlanCost(Section, title="Plans by cost", each=PLAN, sheet="Worked out"):
     loads = line("Loads of the plan", "load", total(Haul.loads, PLAN), source=ASKED)
     cost = line("Least cost of the plan", "$", least(Haul.cost, PLAN), source=ASKED)
     dearest = line("Greatest cost of the plan", "$", greatest(Haul.cost, PLAN), source=ASKED)
-    place = line("Vehicle that the plan is cheapest with", "", place_of_least(Haul.cost, PLAN), source=ASKED)
+    place = line("Vehicle that the plan is cheapest with", "", argmin(Haul.cost, PLAN), source=ASKED)
     best_loads = line("Loads of the plan with that vehicle", "load", at(Haul.loads, place, of=PLAN), source=ASKED)
 
 
@@ -235,7 +235,7 @@ class Cheapest(Section, title="Cheapest haul", sheet="Worked out"):
     """The least over pairs, and the total of totals."""
 
     cost = line("Least cost of a haul", "$", least(Haul.cost), source=ASKED)
-    row = line("Row of the least cost", "", place_of_least(Haul.cost), source=ASKED)
+    row = line("Row of the least cost", "", argmin(Haul.cost), source=ASKED)
     loads = line("Loads of the cheapest haul", "load", at(Haul.loads, row), source=ASKED)
     efforts = line("All efforts", "ft*$/load", total(Driven.effort), source=ASKED)
     each_load = line("Cost of one load, rounded", "$/load", when(loads > 0, rounded(cost / loads, 2), 0), source=ASKED)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from books import HOUSE, Rows
-from calc.declared import Given, Kind, Price
+from calc.declared import Input, Kind, Price
 from calc.intake.schema import (
     FACT_TABLES,
     FACTORS,
@@ -239,7 +239,7 @@ def _missing_facts(table: str, known: set[str]) -> list[dict[str, object]]:
     return [{"fact": each.label, "value": sample(each)} for each in facts_of(table) if each.label not in known]
 
 
-def sample(given: Given) -> object:
+def sample(given: Input) -> object:
     """Something that may be typed for ``given`` and is not its default."""
     match given.kind:
         case Kind.CHOICE:
@@ -250,7 +250,7 @@ def sample(given: Given) -> object:
             return given.example or given.label
 
 
-def _number_for(given: Given) -> object:
+def _number_for(given: Input) -> object:
     low = next((each for each in (given.ask_low, given.low, given.over) if each is not None), 0.0)
     high = next((each for each in (given.ask_high, given.high) if each is not None), low + 10)
     middle = (low + high) / 2

@@ -26,7 +26,7 @@ A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
 LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
-House = Mapping[str, Rows]
+CompanyBook = Mapping[str, Rows]
 
 
 @pytest.fixture(scope="module")
@@ -38,11 +38,11 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
 
 
-def _on_side(limit: Limit, loud: bool) -> tuple[Tables, House]:
+def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
     return (limit.loud, limit.loud_house or HOUSE) if loud else (limit.quiet, limit.quiet_house or HOUSE)
 
 
-def only_input(folder: Path, tables: Tables, house: House) -> JobInput:
+def only_input(folder: Path, tables: Tables, house: CompanyBook) -> JobInput:
     """The one job of a book, read and not held back."""
     (job,) = batch.ready(taken(folder, tables, house))
     return job
@@ -53,7 +53,7 @@ def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
     return {each.id: each for each in fired(only_job(folder, tables))}
 
 
-def front_page(folder: Path, tables: Tables, house: House = HOUSE) -> list[list[object]]:
+def front_page(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> list[list[object]]:
     """The rows of the sheet Bid as they open."""
     path = written_sheet(only_job(folder, tables, house), "Bid", folder / "bid.xlsx")
     book = openpyxl.load_workbook(path, read_only=True, data_only=True)
@@ -67,13 +67,13 @@ def readiness(rows: list[list[object]]) -> str:
     return next(str(each) for row in rows for each in row if str(each).startswith(("READY", "NOT READY")))
 
 
-def taken(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
+def taken(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> batch.Run:
     """What a run takes in from one book."""
     house_book = write_book(folder / "house.xlsx", house)
     return batch.take([write_book(folder / "week.xlsx", tables)], house_book, None)
 
 
-def checked(folder: Path, tables: Tables, house: House = HOUSE) -> batch.Run:
+def checked(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> batch.Run:
     """A run that finds everything and writes nothing."""
     run = taken(folder, tables, house)
     for job in batch.evaluated(batch.ready(run)):

@@ -113,6 +113,12 @@ def test_copies_multiply_what_hangs_on_an_area_once(tmp_path: Path) -> None:
     footings: Rows = [["job", "length ft", "width ft", "top below in"], ["1", 10, 1, 1]]
     one = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30), "Footings": footings})
     three = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30, copies=3), "Footings": footings})
-    for name in ("Concrete.in_place_all", "Dig.bank_all", "OldFooting.chipped_all", "Border.formed_all", "Curing.need"):
+    for name in (
+        "Concrete.in_place_all",
+        "Dig.bank_all",
+        "OldFooting.chipped_all",
+        "EdgeTakeoff.formed_all",
+        "Curing.need",
+    ):
         single = float(value(one, name))
         assert worked(value(three, name), right=3 * single, naive=9 * single), name

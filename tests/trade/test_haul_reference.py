@@ -14,10 +14,10 @@ import pytest
 
 import reference_haul as plain
 from books import line, taken_in
+from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
-from calc.intake.read_run import held
-from calc.trade.levels import EDGE
 from calc.model.results import JobValues, each_job
+from calc.trade.levels import EDGE
 from random_jobs import drawn_house, drawn_job, house_tables, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 27, 4173
@@ -29,7 +29,7 @@ known = cache(line)
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.House
+    house: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
 
@@ -46,13 +46,13 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All jobs, each under the house book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
-    given: list[tuple[plain.House, plain.Job]] = []
+    given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
         house = drawn_house(chance)
         jobs = [(f"job {number}", drawn_job(chance, house)) for number in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
-        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(house, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
@@ -96,23 +96,25 @@ def test_no_box_is_filled_beyond_what_it_may_carry(drawn: list[Drawn]) -> None:
 def test_no_edge_gets_a_dowel_too_many_or_too_few(drawn: list[Drawn]) -> None:
     for each in drawn:
         edges = each.job.edges
-        assert each.rows("Doweled.each") == [plain.on_one_piece(edge) for edge in edges]
-        assert each.rows("Doweled.dowels") == [plain.dowels(edge, each.job) for edge in edges]
-        assert all_same(each.rows("Doweled.real"), map(plain.real_spacing, edges))
-        assert all_same(each.rows("Doweled.piece"), [edge.embed + edge.projection for edge in edges])
-        spaced = zip(edges, each.rows("Doweled.real"), strict=True)
+        assert each.rows("DoweledEdge.each") == [plain.on_one_piece(edge) for edge in edges]
+        assert each.rows("DoweledEdge.dowels") == [plain.dowels(edge, each.job) for edge in edges]
+        assert all_same(each.rows("DoweledEdge.real"), map(plain.real_spacing, edges))
+        assert all_same(each.rows("DoweledEdge.piece"), [edge.embed + edge.projection for edge in edges])
+        spaced = zip(edges, each.rows("DoweledEdge.real"), strict=True)
         assert not [edge for edge, real in spaced if edge.spacing and real > float(edge.spacing) + 1e-6]
 
 
 def test_every_length_of_dowel_is_cut_from_bars_of_its_own(drawn: list[Drawn]) -> None:
     for each in drawn:
         cut = plain.cutting_list(each.job, each.house)
-        assert sum(each.rows("Cut.pieces")) == sum(pieces for pieces, _ in cut.values())
-        assert sum(each.rows("Cut.bars")) == sum(bars for _, bars in cut.values())
+        assert sum(each.rows("CuttingList.pieces")) == sum(pieces for pieces, _ in cut.values())
+        assert sum(each.rows("CuttingList.bars")) == sum(bars for _, bars in cut.values())
         kinds = [(edge.embed + edge.projection, edge.bar) for edge in each.job.edges]
         firsts = [kinds.index(kind) == row for row, kind in enumerate(kinds)]
-        assert each.rows("Cut.counts") == firsts
-        assert each.rows("Cut.bars") == [cut[kind][1] * first for kind, first in zip(kinds, firsts, strict=True)]
+        assert each.rows("CuttingList.counts") == firsts
+        assert each.rows("CuttingList.bars") == [
+            cut[kind][1] * first for kind, first in zip(kinds, firsts, strict=True)
+        ]
 
 
 def test_bits_and_epoxy_go_by_the_holes(drawn: list[Drawn]) -> None:
@@ -124,7 +126,7 @@ def test_bits_and_epoxy_go_by_the_holes(drawn: list[Drawn]) -> None:
         tubes = plain.up(sum(plain.dowels(edge, job) for edge in glued) / house.dowels_a_tube)
         assert each.number("DowelNeeds.tubes") == tubes
         epoxy = sum((plain.ring(edge) * plain.dowels(edge, job) for edge in glued), Fraction(0))
-        assert same(sum(each.rows("Doweled.epoxy")), epoxy)
+        assert same(sum(each.rows("DoweledEdge.epoxy")), epoxy)
 
 
 @pytest.mark.parametrize("liquid", ["Bonding", "Curing", "Sealing"])
@@ -169,7 +171,7 @@ def haul_limits(job: plain.Job) -> Iterator[str]:
         yield from ["weight decides"] * (by_weight > by_room > 0)
 
 
-def dowel_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
+def dowel_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of dowels that a job meets exactly."""
     for edge in job.edges:
         if edge.spacing is not None:
@@ -181,7 +183,7 @@ def dowel_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
     yield from ["two lengths of dowel"] * (len(lengths) > 1)
 
 
-def pack_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
+def pack_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of packs that a job meets exactly."""
     for liquid, (small, large) in house.packs.items():
         need = plain.needs(job, house)[liquid]

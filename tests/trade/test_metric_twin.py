@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from books import Rows, only_job
-from calc.declared import Factor, Given, Kind, Line
+from calc.declared import Factor, Input, Kind, Line
 from calc.intake.schema import (
     FACT_TABLES,
     FACTOR_LIST,
@@ -23,8 +23,8 @@ from calc.intake.schema import (
     everything,
     facts_of,
 )
-from calc.units.parse import read_quantity
 from calc.model.results import JobValues
+from calc.units.parse import read_quantity
 from whole_job import Tables, headed, whole_house, whole_week
 
 YARD = Fraction("0.9144")
@@ -115,7 +115,7 @@ def _by_column(name: str, rows: Rows, units_in_cells: bool) -> Rows:
     return made
 
 
-def _measured(table: str) -> tuple[Given, ...]:
+def _measured(table: str) -> tuple[Input, ...]:
     return tuple(each for each in facts_of(table) if each.kind is Kind.NUMBER)
 
 
@@ -169,7 +169,7 @@ def test_a_metric_number_read_in_feet_would_be_noticed(in_feet: JobValues, tmp_p
     metres = twin(whole_week(), units_in_cells=False)
     stations = [["job", "area", "at ft", *metres["Stations"][0][3:]], *metres["Stations"][1:]]
     found = unlike(in_feet, only_job(tmp_path, metres | {"Stations": stations}, house()))
-    assert any(said.startswith("Walk.gap row 2") for said in found)
+    assert any(said.startswith("StationStrip.gap row 2") for said in found)
 
 
 def test_the_twin_is_metric_through_and_through() -> None:

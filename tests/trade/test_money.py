@@ -8,11 +8,11 @@ from pathlib import Path
 import pytest
 
 from books import only_job, value
-from calc.trade.money.cost_rows import ROWS
-from calc.trade.levels import GROUP
 from calc.model.results import JobValues
-from random_bids import JOBS_A_WEEK, WEEKS, drawn_bids
+from calc.trade.levels import GROUP
+from calc.trade.money.cost_rows import ROWS
 from priced_company import PRICED
+from random_bids import JOBS_A_WEEK, WEEKS, drawn_bids
 
 CENT = Decimal("0.01")
 
@@ -87,7 +87,7 @@ def test_the_price_goes_up_to_its_step_and_never_below_the_minimum(bids: list[Jo
 
 def test_the_parts_that_fall_due_add_to_the_price_to_the_cent(bids: list[JobValues]) -> None:
     for bid in bids:
-        parts = [cents(value(bid, "Due.amount", draw)) for draw in range(4)]
+        parts = [cents(value(bid, "PaymentSchedule.amount", draw)) for draw in range(4)]
         assert sum(parts) == cents(value(bid, "Price.price"))
         assert all(part >= 0 for part in parts)
         assert parts[0] <= cents(value(bid, "Company.deposit_cap"))
@@ -104,7 +104,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
     uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
     factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]
     job = only_job(tmp_path, week, {**PRICED, "Company": uncapped, "Factors": factors})
-    deposit, poured, completed, held = (cents(value(job, "Due.amount", draw)) for draw in range(4))
+    deposit, poured, completed, held = (cents(value(job, "PaymentSchedule.amount", draw)) for draw in range(4))
     assert deposit + poured + held == cents(value(job, "Price.price"))
     assert completed == 0 < poured
 

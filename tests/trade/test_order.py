@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from books import value
-from calc.trade.levels import RUNG
 from calc.model.results import JobValues
+from calc.trade.levels import RUNG
 from pour_jobs import DELIVERY, FEES, MIX, Pour
 
 DEPTHS = (4.625, 3.5, 3.625, 4.25, 4.25, 3.75)
@@ -26,7 +26,7 @@ def number(job: JobValues, name: str, row: int = 0) -> float:
 
 def rung_of(job: JobValues, order: float) -> int:
     """The row of the ladder that tries an order."""
-    orders = [number(job, "Rung.order", row) for row in range(job.count(RUNG) // 2)]
+    orders = [number(job, "OrderCandidate.order", row) for row in range(job.count(RUNG) // 2)]
     return orders.index(order)
 
 
@@ -58,22 +58,22 @@ def as_printed(got: float, like: str) -> str:
 def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(worked: JobValues) -> None:
     lines = ("order", "off", "chance", "short", "left", "charge", "expected")
     for row, printed in enumerate(LADDER):
-        got = [as_printed(number(worked, f"Rung.{name}", row), like) for name, like in zip(lines, printed, strict=True)]
+        got = [as_printed(number(worked, f"OrderCandidate.{name}", row), like) for name, like in zip(lines, printed, strict=True)]
         assert got == list(printed)
 
 
 @pytest.mark.parametrize(
     ("name", "printed"),
     [
-        ("Short.need", "3.8148"),
+        ("Shortage.need", "3.8148"),
         ("VolumeSpread.all_of_it", "0.2496"),
-        ("Short.lump", "949.75"),
-        ("Short.yard", "237"),
-        ("Quick.lump_off", "1.927"),
-        ("Quick.lump_order", "4.296"),
-        ("Quick.by_percent", "4.00"),
-        ("Quick.percent_chance", "0.23"),
-        ("Best.order", "4.25"),
+        ("Shortage.lump", "949.75"),
+        ("Shortage.yard", "237"),
+        ("RuleOfThumb.lump_off", "1.927"),
+        ("RuleOfThumb.lump_order", "4.296"),
+        ("RuleOfThumb.by_percent", "4.00"),
+        ("RuleOfThumb.percent_chance", "0.23"),
+        ("BestOrder.order", "4.25"),
         ("Order.quantity", "4.25"),
         ("Order.chance", "0.04"),
         ("Order.left", "0.44"),
@@ -124,7 +124,7 @@ def test_an_order_stays_under_a_limit_when_the_quarter_yard_is_dearer_than_the_f
 def test_of_two_orders_that_cost_the_same_the_smaller_is_phoned(tmp_path: Path) -> None:
     fees = ((2.0, 180.0), (4.0, 120.0), (6.0, 60.0))
     job = Pour(length=1.75 * 9, width=9, factors=SURE | {"Risk.loss": 0.0}, mix=175, fees=fees).bid(tmp_path)
-    under, at_limit = (number(job, "Rung.expected", rung_of(job, order)) for order in (1.75, 2.0))
+    under, at_limit = (number(job, "OrderCandidate.expected", rung_of(job, order)) for order in (1.75, 2.0))
     assert under == at_limit
     assert number(job, "Order.quantity") == 1.75
 
@@ -140,9 +140,11 @@ def test_a_pour_known_to_the_drop_is_not_padded(yards: float, tmp_path: Path) ->
 def test_an_order_below_the_need_is_called_short_when_nothing_spreads(tmp_path: Path) -> None:
     job = Pour(length=36, width=9, factors=SURE | {"Risk.loss": 0.0}).bid(tmp_path)
     below, enough = (rung_of(job, order) for order in (3.75, 4.0))
-    assert number(job, "Rung.chance", below) == 1 and number(job, "Rung.short", below) == pytest.approx(0.25)
-    assert number(job, "Rung.chance", enough) == 0 and number(job, "Rung.short", enough) == 0
-    assert number(job, "Rung.left", below) == pytest.approx(0)
+    assert number(job, "OrderCandidate.chance", below) == 1 and number(
+        job, "OrderCandidate.short", below
+    ) == pytest.approx(0.25)
+    assert number(job, "OrderCandidate.chance", enough) == 0 and number(job, "OrderCandidate.short", enough) == 0
+    assert number(job, "OrderCandidate.left", below) == pytest.approx(0)
 
 
 @pytest.mark.parametrize(
@@ -155,45 +157,49 @@ def test_the_percent_rule_is_neither_a_floor_nor_a_ceiling(
 ) -> None:
     job = pour.bid(tmp_path)
     assert number(job, "Order.quantity") == by_risk
-    assert number(job, "Quick.by_percent") == by_percent
+    assert number(job, "RuleOfThumb.by_percent") == by_percent
 
 
 def test_the_percent_rule_says_what_it_risks(worked: JobValues) -> None:
     job, rung = worked, rung_of(worked, 4.0)
-    assert number(job, "Quick.by_percent") == 4.0
+    assert number(job, "RuleOfThumb.by_percent") == 4.0
     for quick, own in (("chance", "chance"), ("short", "short"), ("left", "left")):
-        assert number(job, f"Quick.percent_{quick}") == pytest.approx(number(job, f"Rung.{own}", rung), rel=1e-12)
-    miss = number(job, "Rung.expected", rung) - number(job, "Rung.charge", rung)
-    assert number(job, "Quick.percent_risks") == pytest.approx(miss, abs=0.006)
+        assert number(job, f"RuleOfThumb.percent_{quick}") == pytest.approx(number(job, f"OrderCandidate.{own}", rung), rel=1e-12)
+    miss = number(job, "OrderCandidate.expected", rung) - number(job, "OrderCandidate.charge", rung)
+    assert number(job, "RuleOfThumb.percent_risks") == pytest.approx(miss, abs=0.006)
 
 
 def test_a_quick_formula_without_fees_is_near_the_ladder_without_fees(tmp_path: Path) -> None:
     job = Pour(fees=(), depths=DEPTHS).bid(tmp_path)
-    assert abs(number(job, "Best.order") - number(job, "Quick.lump_order")) <= STEP
+    assert abs(number(job, "BestOrder.order") - number(job, "RuleOfThumb.lump_order")) <= STEP
 
 
 @pytest.mark.parametrize(("limit", "fee"), FEES)
 def test_a_load_of_the_limit_itself_has_the_cheaper_fee(limit: float, fee: float, tmp_path: Path) -> None:
     cheaper = {2.0: 110.0, 4.0: 60.0, 6.0: 0.0}[limit]
     job = Pour(length=limit * 9, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
-    fees = [number(job, "Rung.fees", rung_of(job, limit + step)) for step in (-STEP, 0, STEP)]
+    fees = [number(job, "OrderCandidate.fees", rung_of(job, limit + step)) for step in (-STEP, 0, STEP)]
     assert fees == [fee, cheaper, cheaper]
-    charges = [number(job, "Rung.charge", rung_of(job, limit + step)) for step in (-STEP, 0)]
+    charges = [number(job, "OrderCandidate.charge", rung_of(job, limit + step)) for step in (-STEP, 0)]
     assert charges[0] == (limit - STEP) * MIX + fee + DELIVERY
     assert charges[1] == limit * MIX + cheaper + DELIVERY
 
 
 def test_a_fee_is_not_missed_by_a_hair_of_a_limit_typed_in_metres(tmp_path: Path) -> None:
     job = Pour(length=36, width=9, fees=((4.0 + 1e-9, 110.0),), factors={"Risk.loss": 0.0}).bid(tmp_path)
-    assert number(job, "Rung.fees", rung_of(job, 3.75)) == 110
-    assert number(job, "Rung.fees", rung_of(job, 4.0)) == 0  # a billionth of a yard is dust, not a short load
+    assert number(job, "OrderCandidate.fees", rung_of(job, 3.75)) == 110
+    assert number(job, "OrderCandidate.fees", rung_of(job, 4.0)) == 0  # a billionth of a yard is dust, not a short load
 
 
 def test_less_than_the_plants_least_order_is_charged_as_the_least(tmp_path: Path) -> None:
     job = Pour(length=4, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
     half, whole, more = (rung_of(job, order) for order in (0.5, 1.0, 1.25))
-    assert number(job, "Rung.charge", half) == number(job, "Rung.charge", whole) == MIX + 160 + DELIVERY
-    assert number(job, "Rung.charge", more) == 1.25 * MIX + 160 + DELIVERY
+    assert (
+        number(job, "OrderCandidate.charge", half)
+        == number(job, "OrderCandidate.charge", whole)
+        == MIX + 160 + DELIVERY
+    )
+    assert number(job, "OrderCandidate.charge", more) == 1.25 * MIX + 160 + DELIVERY
 
 
 @pytest.mark.parametrize(
@@ -210,28 +216,28 @@ def test_less_than_the_plants_least_order_is_charged_as_the_least(tmp_path: Path
 def test_each_truck_of_several_pays_for_its_own_load(order: float, fees: float, tmp_path: Path) -> None:
     job = Pour(length=order * 9, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
     rung, trucks = rung_of(job, order), ceil(order / 9)
-    assert number(job, "Rung.trucks", rung) == trucks
-    assert number(job, "Rung.fees", rung) == fees
-    assert number(job, "Rung.charge", rung) == order * MIX + fees + trucks * DELIVERY
+    assert number(job, "OrderCandidate.trucks", rung) == trucks
+    assert number(job, "OrderCandidate.fees", rung) == fees
+    assert number(job, "OrderCandidate.charge", rung) == order * MIX + fees + trucks * DELIVERY
 
 
 def test_a_second_truck_that_a_quarter_yard_calls_for_is_paid_for(tmp_path: Path) -> None:
     job = Pour(length=81, width=9, factors=SURE | {"Risk.loss": 0.0}).bid(tmp_path)
-    full, over = (number(job, "Rung.charge", rung_of(job, order)) for order in (9.0, 9.25))
+    full, over = (number(job, "OrderCandidate.charge", rung_of(job, order)) for order in (9.0, 9.25))
     assert over - full == pytest.approx(0.25 * MIX + 120 + DELIVERY)
     assert number(job, "Order.quantity") == 9.0
 
 
 def test_a_job_without_a_price_keeps_its_order_by_percent_and_says_so(tmp_path: Path) -> None:
     job = Pour(facts={"Strength": 4000}).bid(tmp_path)  # only 3500 psi has a price
-    assert number(job, "Mixed.known") == 0
+    assert number(job, "ChosenMix.known") == 0
     assert number(job, "Order.quantity") == 4.0
     assert "price" in str(value(job, "Order.rule"))
 
 
 def test_a_small_pour_topped_up_from_bags_needs_no_yard_to_spare(tmp_path: Path) -> None:
     job = Pour(length=15, width=9, bag=7.25).bid(tmp_path)
-    assert number(job, "Topped.order") < number(job, "Quick.lump_order")
+    assert number(job, "BagTopUp.order") < number(job, "RuleOfThumb.lump_order")
 
 
 def test_holding_the_last_truck_never_makes_the_pour_shorter_or_fuller(tmp_path: Path) -> None:
@@ -239,8 +245,8 @@ def test_holding_the_last_truck_never_makes_the_pour_shorter_or_fuller(tmp_path:
     assert number(job, "Order.trucks") == 2
     assert number(job, "Balance.chance") <= number(job, "Order.chance")
     assert number(job, "Balance.left") <= number(job, "Order.left")
-    gain = number(job, "Short.lump") * (number(job, "Order.chance") - number(job, "Balance.chance"))
-    gain += number(job, "Short.yard") * (number(job, "Order.left") - number(job, "Balance.left"))
+    gain = number(job, "Shortage.lump") * (number(job, "Order.chance") - number(job, "Balance.chance"))
+    gain += number(job, "Shortage.yard") * (number(job, "Order.left") - number(job, "Balance.left"))
     assert number(job, "Balance.saves") == pytest.approx(gain, abs=0.006)
     assert gain > 50, "a call that saves nothing proves nothing"
 
@@ -253,6 +259,6 @@ def test_one_truck_has_no_balance_to_call(worked: JobValues) -> None:
 
 def test_a_ladder_that_is_too_short_for_a_large_pour_grows_until_it_reaches(tmp_path: Path) -> None:
     job = Pour(length=120, width=27).bid(tmp_path)
-    needed, rungs = number(job, "Short.rungs"), job.count(RUNG) // 2
+    needed, rungs = number(job, "Shortage.rungs"), job.count(RUNG) // 2
     assert needed > 40 and rungs == 80
-    assert number(job, "Best.place") < needed
+    assert number(job, "BestOrder.place") < needed

@@ -16,10 +16,10 @@ import pytest
 import reference_order as plain
 import reference_pour as pour
 from books import line, taken_in
+from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
-from calc.intake.read_run import held
-from calc.trade.levels import RUNG
 from calc.model.results import JobValues, each_job
+from calc.trade.levels import RUNG
 from random_orders import drawn_house, drawn_job, house_tables, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 4173
@@ -34,7 +34,7 @@ known = cache(line)
 class Drawn:
     """A pour that was drawn, and what the program makes of it."""
 
-    house: pour.House
+    house: pour.CompanyBook
     job: pour.Job
     values: JobValues = field(repr=False)
 
@@ -48,7 +48,7 @@ class Drawn:
         return [self.number(name, pouring * count + rung) for rung in range(count)]
 
     @cached_property
-    def ladders(self) -> tuple[list[plain.Rung], list[plain.Rung]]:
+    def ladders(self) -> tuple[list[plain.OrderCandidate], list[plain.OrderCandidate]]:
         """The plain ladders, from the truck and through a pump."""
         return plain.ladder(self.house, self.job, pump=False), plain.ladder(self.house, self.job, pump=True)
 
@@ -67,13 +67,13 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All pours, each under the house book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
-    given: list[tuple[pour.House, pour.Job]] = []
+    given: list[tuple[pour.CompanyBook, pour.Job]] = []
     inputs = []
     for _ in range(HOUSES):
         house = drawn_house(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
-        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(house, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
@@ -101,41 +101,41 @@ def test_the_spread_of_a_volume_is_that_of_the_mean_and_not_of_single_depths(dra
 def test_no_cost_of_a_miss_is_forgotten(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
         miss = each.misses[pouring]
-        assert same(each.number("Short.need", pouring), miss.need)
-        assert same(each.number("Short.lump", pouring), miss.lump)
-        assert same(each.number("Short.yard", pouring), miss.yard)
-        assert same(each.number("Poured.yard", pouring), miss.price)
+        assert same(each.number("Shortage.need", pouring), miss.need)
+        assert same(each.number("Shortage.lump", pouring), miss.lump)
+        assert same(each.number("Shortage.yard", pouring), miss.yard)
+        assert same(each.number("DischargePrice.yard", pouring), miss.price)
 
 
 def test_the_mix_is_never_weaker_than_asked_nor_stronger_than_need_be(drawn: list[Drawn]) -> None:
     for each in drawn:
         strength = pour.mix(each.house, each.job)
-        assert each.number("Mixed.known") == (strength is not None)
-        assert each.number("Mixed.psi") == (strength or each.job.psi)
+        assert each.number("ChosenMix.known") == (strength is not None)
+        assert each.number("ChosenMix.psi") == (strength or each.job.psi)
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
 def test_every_rung_costs_what_it_costs_on_paper(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
         ladder = each.ladders[pouring]
-        assert all_same(each.rungs("Rung.order", pouring), [rung.order for rung in ladder])
-        assert each.rungs("Rung.trucks", pouring) == [len(rung.loads) for rung in ladder]
-        assert all_same(each.rungs("Rung.charge", pouring), [rung.charge for rung in ladder])
-        assert all_same(each.rungs("Rung.chance", pouring), [rung.chance for rung in ladder])
-        assert all_same(each.rungs("Rung.short", pouring), [rung.short for rung in ladder])
-        assert all_same(each.rungs("Rung.left", pouring), [rung.left for rung in ladder])
-        assert all_same(each.rungs("Rung.expected", pouring), [rung.expected for rung in ladder]), each.job
+        assert all_same(each.rungs("OrderCandidate.order", pouring), [rung.order for rung in ladder])
+        assert each.rungs("OrderCandidate.trucks", pouring) == [len(rung.loads) for rung in ladder]
+        assert all_same(each.rungs("OrderCandidate.charge", pouring), [rung.charge for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.chance", pouring), [rung.chance for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.short", pouring), [rung.short for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.left", pouring), [rung.left for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.expected", pouring), [rung.expected for rung in ladder]), each.job
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
 def test_the_cheapest_rung_is_taken_and_of_equals_the_least_order(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
         best = plain.best(each.ladders[pouring])
-        assert each.number("Best.order", pouring) == best.order
-        assert same(each.number("Best.expected", pouring), best.expected)
-        assert same(each.number("Best.charge", pouring), best.charge)
-        assert same(each.number("Best.chance", pouring), best.chance)
-        assert same(each.number("Best.left", pouring), best.left)
+        assert each.number("BestOrder.order", pouring) == best.order
+        assert same(each.number("BestOrder.expected", pouring), best.expected)
+        assert same(each.number("BestOrder.charge", pouring), best.charge)
+        assert same(each.number("BestOrder.chance", pouring), best.chance)
+        assert same(each.number("BestOrder.left", pouring), best.left)
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
@@ -143,17 +143,17 @@ def test_the_rules_beside_the_ladder_say_what_they_say_on_paper(pouring: int, dr
     for each in drawn:
         house, miss = each.house, each.misses[pouring]
         off, order = plain.quick(miss)
-        assert same(each.number("Quick.lump_off", pouring), off)
-        assert same(each.number("Quick.lump_order", pouring), order)
+        assert same(each.number("RuleOfThumb.lump_off", pouring), off)
+        assert same(each.number("RuleOfThumb.lump_order", pouring), order)
         percent = plain.by_percent(house, each.job, pump=pouring == PUMP)
-        assert each.number("Quick.by_percent", pouring) == percent
-        assert same(each.number("Quick.percent_chance", pouring), plain.chance_of(percent, miss))
-        assert same(each.number("Quick.percent_short", pouring), plain.short_of(percent, miss))
-        assert same(each.number("Quick.percent_left", pouring), plain.left_of(percent, miss))
-        assert same(each.number("Quick.percent_risks", pouring), plain.miss_of(house, percent, miss))
+        assert each.number("RuleOfThumb.by_percent", pouring) == percent
+        assert same(each.number("RuleOfThumb.percent_chance", pouring), plain.chance_of(percent, miss))
+        assert same(each.number("RuleOfThumb.percent_short", pouring), plain.short_of(percent, miss))
+        assert same(each.number("RuleOfThumb.percent_left", pouring), plain.left_of(percent, miss))
+        assert same(each.number("RuleOfThumb.percent_risks", pouring), plain.miss_of(house, percent, miss))
         ratio, topped = plain.topped_up(house, miss)
-        assert same(each.number("Topped.ratio", pouring), ratio)
-        assert same(each.number("Topped.order", pouring), topped)
+        assert same(each.number("BagTopUp.ratio", pouring), ratio)
+        assert same(each.number("BagTopUp.order", pouring), topped)
 
 
 def test_the_plant_is_phoned_the_order_of_the_rule(drawn: list[Drawn]) -> None:
@@ -185,12 +185,12 @@ def test_bags_are_counted_once_and_not_for_a_pour_that_is_too_large(drawn: list[
 
 def test_the_expected_cost_is_what_two_hundred_thousand_pours_cost_on_the_average(drawn: list[Drawn]) -> None:
     chances = np.random.default_rng(SEED)
-    spreading = [each for each in drawn if each.number("Mixed.known") and each.misses[TRUCK].spread > 0.1]
+    spreading = [each for each in drawn if each.number("ChosenMix.known") and each.misses[TRUCK].spread > 0.1]
     assert len(spreading) >= SIMULATED
     for each in spreading[:SIMULATED]:
         need = needs(each, chances)
-        miss, orders = each.misses[TRUCK], each.rungs("Rung.order", TRUCK)
-        charges, costs = each.rungs("Rung.charge", TRUCK), each.rungs("Rung.expected", TRUCK)
+        miss, orders = each.misses[TRUCK], each.rungs("OrderCandidate.order", TRUCK)
+        charges, costs = each.rungs("OrderCandidate.charge", TRUCK), each.rungs("OrderCandidate.expected", TRUCK)
         for order, charge, cost in list(zip(orders, charges, costs, strict=True))[:16]:
             left = np.maximum(order - need, 0.0).mean()
             drawn_cost = charge + float(each.house.left_over) * left + float(miss.lump) * (need > order).mean()

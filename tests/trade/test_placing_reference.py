@@ -14,8 +14,8 @@ import pytest
 
 import reference_placing as plain
 from books import line, taken_in
+from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
-from calc.intake.read_run import held
 from calc.model.results import JobValues, each_job
 from random_pours import drawn_house, drawn_job, house_tables, week_tables
 
@@ -28,7 +28,7 @@ known = cache(line)
 class Drawn:
     """A pour that was drawn, how it is placed by the plain calculation, and what the program makes of it."""
 
-    house: plain.House
+    house: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
     ways: list[plain.Way] = field(repr=False)
@@ -44,13 +44,13 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All jobs, each under the house book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
-    given: list[tuple[plain.House, plain.Job]] = []
+    given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
         house = drawn_house(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
-        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(house, job) for _, job in jobs]
     made = []
@@ -76,9 +76,9 @@ def test_every_way_of_placing_has_its_own_order_and_time(drawn: list[Drawn]) -> 
 def test_no_truck_waits_longer_or_is_charged_otherwise_than_by_its_own_load(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, way in enumerate(each.ways):
-            assert each.number("Ride.trucks", row) == way.trucks
-            assert same(each.number("Ride.longest", row), way.longest), (each.job, way)
-            assert same(each.number("Ride.waiting", row), way.waiting), (each.job, way)
+            assert each.number("TruckSplit.trucks", row) == way.trucks
+            assert same(each.number("TruckSplit.longest", row), way.longest), (each.job, way)
+            assert same(each.number("TruckSplit.waiting", row), way.waiting), (each.job, way)
             assert same(each.number("MethodCost.waiting", row), way.waiting_fee), (each.job, way)
 
 
@@ -91,16 +91,16 @@ def test_no_way_costs_a_cent_more_or_less(drawn: list[Drawn]) -> None:
 
 def test_a_way_that_is_not_to_be_had_not_priced_or_too_slow_does_not_fit(drawn: list[Drawn]) -> None:
     for each in drawn:
-        fits = [each.number("Fitness.fits", row) for row in range(len(each.ways))]
+        fits = [each.number("MethodFit.fits", row) for row in range(len(each.ways))]
         assert fits == [way.fits for way in each.ways], each.job
 
 
 def test_the_cheapest_way_that_fits_is_taken_and_the_next_one_is_named(drawn: list[Drawn]) -> None:
     for each in drawn:
         assert each.values.of(known("Placing.name")) == each.way.name, each.job
-        assert each.values.of(known("NextWay.name")) == each.next_way.name, each.job
+        assert each.values.of(known("RunnerUpMethod.name")) == each.next_way.name, each.job
         more = each.next_way.cost - each.way.cost if each.next_way.fits else Fraction(0)
-        assert same(each.number("NextWay.more"), more), each.job
+        assert same(each.number("RunnerUpMethod.more"), more), each.job
 
 
 def test_what_is_phoned_to_the_plant_is_the_order_of_the_way_that_is_taken(drawn: list[Drawn]) -> None:
@@ -135,7 +135,7 @@ def test_a_stop_stands_where_no_truck_is_emptied_in_time(drawn: list[Drawn]) -> 
 def test_fast_drying_is_warned_of_and_stopped_at_its_limits(drawn: list[Drawn]) -> None:
     for each in drawn:
         dries = plain.drying(each.job)
-        assert same(each.number("Drying.rate"), dries), each.job
+        assert same(each.number("Evaporation.rate"), dries), each.job
         assert each.number("WeatherCautions.dries_fires") == (0.1 < dries <= 0.2)
         assert each.number("WeatherCautions.dries_unplanned_fires") == (dries > 0.2)
 

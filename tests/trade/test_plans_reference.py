@@ -15,8 +15,8 @@ import pytest
 import reference_clock as clock
 import reference_plans as plain
 from books import line, taken_in
+from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
-from calc.intake.read_run import held
 from calc.model.results import JobValues, each_job
 from random_plans import ROADS, drawn_house, drawn_task, house_tables, week_tables
 
@@ -31,7 +31,7 @@ HAULED = (*plain.STREAMS, "mixed")
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.House
+    house: plain.CompanyBook
     task: plain.Task
     values: JobValues = field(repr=False)
 
@@ -41,7 +41,7 @@ class Drawn:
         return plain.chosen(self.task, self.house)
 
     @property
-    def taken(self) -> plain.Offer:
+    def taken(self) -> plain.PlanCost:
         """The haul that it takes."""
         return self.chosen.taken
 
@@ -53,7 +53,7 @@ class Drawn:
         """The same, for a line that is a number."""
         return float(self.got(name, row))
 
-    def rides(self) -> Iterator[tuple[int, plain.Ride]]:
+    def rides(self) -> Iterator[tuple[int, plain.TruckSplit]]:
         """The piles of the haul that is taken, each with its row."""
         for ride in self.taken.rides:
             yield HAULED.index(ride.kind), ride
@@ -63,13 +63,13 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All jobs, each under the house book that it was drawn with."""
     chance = Random(SEED)
-    given: list[tuple[plain.House, plain.Task]] = []
+    given: list[tuple[plain.CompanyBook, plain.Task]] = []
     inputs = []
     for number in range(HOUSES):
         house = drawn_house(chance, ROADS[number % len(ROADS)])
         tasks = [(f"job {place}", drawn_task(chance, house)) for place in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(tasks), house_tables(house))
-        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(house, task) for _, task in tasks]
     values = each_job(evaluate(inputs), inputs)
@@ -84,12 +84,12 @@ def same(got: float, want: Fraction | int) -> bool:
 def test_no_plan_on_any_vehicle_costs_otherwise_than_the_rules_have_it(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, offer in enumerate(each.chosen.every):
-            assert each.number("Offer.feasible", row) == offer.known, (each.task, offer)
-            assert each.number("Offer.competes", row) == (offer in each.chosen.rivals), (each.task, offer)
-            assert each.number("Offer.loads", row) == offer.loads, (each.task, offer)
+            assert each.number("PlanCost.feasible", row) == offer.known, (each.task, offer)
+            assert each.number("PlanCost.competes", row) == (offer in each.chosen.rivals), (each.task, offer)
+            assert each.number("PlanCost.loads", row) == offer.loads, (each.task, offer)
             if offer.known:
-                assert same(each.number("Offer.cost", row), offer.cost), (each.task, offer)
-                assert same(each.number("Offer.hours", row), offer.hours), (each.task, offer)
+                assert same(each.number("PlanCost.cost", row), offer.cost), (each.task, offer)
+                assert same(each.number("PlanCost.hours", row), offer.hours), (each.task, offer)
 
 
 def test_the_haul_that_is_taken_is_the_cheapest_or_what_a_person_chose(drawn: list[Drawn]) -> None:

@@ -9,13 +9,13 @@ from pathlib import Path
 import pytest
 
 from books import HOUSE, write_book, written
-from hand_arithmetic import NotArithmetic, side_figures, worked
 from calc.batch import evaluated
-from calc.intake.read_run import held, take_in
+from calc.intake.read_run import is_stopped, take_in
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import addresses
-from calc.xlsx_read.read import read_book
 from calc.model.results import JobValues
+from calc.xlsx_read.read import read_book
+from hand_arithmetic import NotArithmetic, side_figures, worked
 from sheet_cells import Held, read_cells
 from situation import Expected, Situation, declared, situations
 from witness import Program, Recalculations
@@ -44,7 +44,7 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[str, JobValues]:
         house = usual if each.house == HOUSE else read_book(write_book(own / "house.xlsx", each.house))
         intake = take_in([read_book(write_book(own / "week.xlsx", each.week))], house)
         (job,) = intake.jobs
-        if not held(job, intake.findings):
+        if not is_stopped(job, intake.findings):
             ready[each.name] = job
     return dict(zip(ready, evaluated(list(ready.values())), strict=True))
 
@@ -145,5 +145,5 @@ def test_a_wrong_answer_is_named_with_its_line_and_its_arithmetic() -> None:
     assert expected.differs(36.0) == ""
     assert expected.differs(36.0000001) == "Slab.net_area row 2: expected 12 * 3 = 36, got 36.0000001"
     assert expected.differs("36") and expected.differs(None) and expected.differs(float("nan"))
-    assert Expected("Depth.mean", 0, "'none'").differs(float("nan")) == ""
-    assert Expected("Depth.mean", 0, "0").differs(float("nan"))
+    assert Expected("MeanThickness.mean", 0, "'none'").differs(float("nan")) == ""
+    assert Expected("MeanThickness.mean", 0, "0").differs(float("nan"))

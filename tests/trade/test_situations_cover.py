@@ -11,7 +11,8 @@ from situation import situations
 BOOKKEEPING = {"Checks", "Cautions"}
 """Sheets whose lines hold other lines against each other; they have tests of their own."""
 SHOWING = {
-    f"calc.trade.{name}" for name in ("bid", "beside", "outline_points", "paper_lines", "paper_words", "paper_sizes")
+    f"calc.trade.{name}"
+    for name in ("money.bid", "ordering.rule_comparison", "takeoff.drawing", "papers.area_text", "papers.pour_text")
 }
 """Rule files that only say for a page what others worked out; the tests of the front page, the pictures and the papers
 hold them."""

@@ -36,7 +36,7 @@ def test_drying_is_not_guessed_at_when_a_part_of_the_weather_is_blank(missing: s
     assert "dries_unplanned" in warned(only_job(tmp_path, weathered(**WEATHER)))
     some = {fact: number for fact, number in WEATHER.items() if fact != missing}
     job = only_job(tmp_path, weathered(**some))
-    assert value(job, "Drying.rate") == value(job, "Drying.known") == 0
+    assert value(job, "Evaporation.rate") == value(job, "Evaporation.known") == 0
     assert not warned(job) & {"dries", "dries_unplanned"}
 
 
@@ -48,12 +48,12 @@ def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_pat
 def test_frost_in_the_air_is_warned_of_and_breaks_no_formula(degrees: float, tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Air=degrees, Concrete_temperature=60, Humidity=50, Wind=10))
     assert "cold" in warned(job)
-    assert 0 < float(value(job, "Drying.rate")) <= 60**2.5 * 5e-6
+    assert 0 < float(value(job, "Evaporation.rate")) <= 60**2.5 * 5e-6
 
 
 def test_damp_air_that_wets_the_slab_does_not_count_as_drying(tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Air=90, Concrete_temperature=50, Humidity=100, Wind=10))
-    assert value(job, "Drying.rate") == 0
+    assert value(job, "Evaporation.rate") == 0
 
 
 def test_heat_takes_half_an_hour_off_the_time_of_a_truck(tmp_path: Path) -> None:

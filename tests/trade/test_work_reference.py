@@ -14,12 +14,12 @@ import pytest
 
 import reference_work as plain
 from books import line, taken_in
-from calc.model.evaluate import evaluate
-from calc.intake.read_run import held
-from calc.trade.levels import BOARD, EDGE, TASK, TOOL
-from calc.trade.cautions.work import WorkIntegrity
+from calc.intake.read_run import is_stopped
 from calc.layout.checks_sheet import all_checks
+from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
+from calc.trade.cautions.work import WorkIntegrity
+from calc.trade.levels import BOARD, EDGE, TASK, TOOL
 from random_work import drawn_house, drawn_job, house_tables, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 27, 2908
@@ -31,7 +31,7 @@ known = cache(line)
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.House
+    house: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
 
@@ -48,13 +48,13 @@ class Drawn:
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     """All jobs, each under the house book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
-    given: list[tuple[plain.House, plain.Job]] = []
+    given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
         house = drawn_house(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
         intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
-        assert not [each for each in intake.jobs if held(each, intake.findings)], intake.findings
+        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(house, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
@@ -101,11 +101,11 @@ def test_a_machine_is_rented_for_its_own_hours_the_cheapest_way_that_has_a_price
         assert all_same(each.by_word("Tool.hours", TOOL.axis.words), needed), each.job
         for row, (tool, hours) in enumerate(needed.items()):
             rented = plain.rented(hours, each.house.rentals[tool])
-            assert each.number("Rented.lacking", row) == (rented is None)
+            assert each.number("RentalChoice.lacking", row) == (rented is None)
             way, count, cost = rented or ("none", 0, Fraction(0))
-            assert each.values.of(known("Rented.way"), row) == way
-            assert each.number("Rented.count", row) == count
-            assert same(each.number("Rented.cost", row), cost)
+            assert each.values.of(known("RentalChoice.way"), row) == way
+            assert each.number("RentalChoice.count", row) == count
+            assert same(each.number("RentalChoice.cost", row), cost)
 
 
 def test_boards_go_by_the_thicker_edge_and_every_run_has_its_stakes(drawn: list[Drawn]) -> None:
@@ -153,7 +153,7 @@ LIMITS_MET = (
 """What must be met by some of the drawn jobs, or a comparison that is off by one has nothing to show itself in."""
 
 
-def rental_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
+def rental_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of renting that a job meets."""
     for tool, hours in plain.machine_hours(job).items():
         prices = house.rentals[tool]
@@ -168,7 +168,7 @@ def rental_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
             yield from ["week as dear as days"] * (weeks * prices.week == days * prices.day)
 
 
-def other_limits(house: plain.House, job: plain.Job) -> Iterator[str]:
+def other_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of days, forms and rock that a job meets."""
     least = 1 if job.method == "bags" else 2
     yield "days by the least" if plain.crew_days(job, house) == least else "days by the hours"

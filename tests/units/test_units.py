@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from calc import declare
 from calc.declare import FT3_PER_YD3, IN2_PER_FT2, IN_PER_FT, FormulaError, Line, Section, line
-from calc.formula.value_types import Sort
+from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
 from calc.units.algebra import COUNTS, PLAIN, Unit, spoken, unit
 from calc.units.registry import factor_between
@@ -33,7 +33,7 @@ def made(powers: list[tuple[str, int]]) -> Unit:
 UNITS = POWERS.map(made)
 
 
-class Walk(Section, title="Walk"):
+class StationStrip(Section, title="Walk"):
     """Something measured in every unit that a slip could mix."""
 
     area = declare.given("Area", "ft2")
@@ -145,16 +145,16 @@ def test_a_date_is_no_amount_and_the_days_between_two_are() -> None:
 @pytest.mark.parametrize(
     ("unit_text", "formula", "said"),
     [
-        ("yd3", Walk.area * Walk.thickness / FT3_PER_YD3, "its number would be 12 times the true yd3"),
-        ("yd3", Walk.area * Walk.thickness / IN_PER_FT, "its number would be 27 times the true yd3"),
-        ("yd3", Walk.area * Walk.thickness, "its number would be 324 times the true yd3"),
-        ("ft", Walk.thickness / IN_PER_FT / IN_PER_FT, "its number would be 0.0833333 times the true ft"),
-        ("in", Walk.length, "its number would be 0.0833333 times the true in"),
-        ("ft2", Walk.area * IN2_PER_FT2, "its number would be 144 times the true ft2"),
-        ("mile/h", Walk.wind, "a true mile/h but not by cancelling"),
-        ("yd3", Walk.area / FT3_PER_YD3, "not yd3"),
-        ("", Walk.heat, "comes out in F, not a plain number"),
-        ("F", Walk.heat * Walk.heat, "comes out in F2, not F"),
+        ("yd3", StationStrip.area * StationStrip.thickness / FT3_PER_YD3, "its number would be 12 times the true yd3"),
+        ("yd3", StationStrip.area * StationStrip.thickness / IN_PER_FT, "its number would be 27 times the true yd3"),
+        ("yd3", StationStrip.area * StationStrip.thickness, "its number would be 324 times the true yd3"),
+        ("ft", StationStrip.thickness / IN_PER_FT / IN_PER_FT, "its number would be 0.0833333 times the true ft"),
+        ("in", StationStrip.length, "its number would be 0.0833333 times the true in"),
+        ("ft2", StationStrip.area * IN2_PER_FT2, "its number would be 144 times the true ft2"),
+        ("mile/h", StationStrip.wind, "a true mile/h but not by cancelling"),
+        ("yd3", StationStrip.area / FT3_PER_YD3, "not yd3"),
+        ("", StationStrip.heat, "comes out in F, not a plain number"),
+        ("F", StationStrip.heat * StationStrip.heat, "comes out in F2, not F"),
     ],
 )
 def test_a_line_in_the_wrong_unit_is_refused_with_how_wrong_it_would_be(
@@ -173,10 +173,10 @@ def test_every_number_of_the_trade_comes_out_in_its_unit_with_factor_1() -> None
     wrong = {
         member.id: f"{member.formula.unit}, declared {member.unit_text}"
         for member in lines
-        if member.sort is Sort.NUMBER and factor_between(member.formula.unit, unit(member.unit_text)) != 1
+        if member.sort is ValueType.NUMBER and factor_between(member.formula.unit, unit(member.unit_text)) != 1
     }
     assert wrong == {}
-    assert sum(member.sort is Sort.NUMBER for member in lines) > 50
+    assert sum(member.sort is ValueType.NUMBER for member in lines) > 50
 
 
 def test_a_unit_is_said_in_words() -> None:

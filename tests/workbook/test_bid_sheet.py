@@ -10,11 +10,11 @@ import pytest
 from books import HOUSE, line, value, written_sheet
 from calc import batch
 from calc.files import shipped
+from calc.layout.log_sheet import count_defaults
+from calc.model.results import JobValues, Sensitivity
+from calc.model.sensitivity import with_sensitivity
 from calc.trade.levels import GROUP
 from calc.trade.money.price import Price
-from calc.layout.log_sheet import count_defaults
-from calc.model.sensitivity import with_moves
-from calc.model.results import JobValues, Move
 from front_page_reader import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, number, row_of, walk
 from priced_company import PRICED
 
@@ -25,9 +25,9 @@ PAPERS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
 """Width and height of a paper, in points."""
 
 
-def moves(job: JobValues) -> tuple[Move, ...]:
+def moves(job: JobValues) -> tuple[Sensitivity, ...]:
     """What moves the price of a job."""
-    found = with_moves(job).moves
+    found = with_sensitivity(job).sensitivity
     assert found is not None
     return found
 
@@ -37,7 +37,7 @@ def on_the_price(cost: float) -> float:
     return cost * 1.05 * 1.12 / (1 - 0.18)
 
 
-def move(job: JobValues, label: str) -> Move:
+def move(job: JobValues, label: str) -> Sensitivity:
     """What one thing that nobody measured does to the price."""
     return next(each for each in moves(job) if each.label == label)
 
@@ -68,8 +68,8 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
 
 def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more(tmp_path: Path) -> None:
     job = walk(tmp_path)
-    rungs = job.count(line("Rung.order").level) // 2  # those of a pump follow
-    expected = {of(job, "Rung.order", row): of(job, "Rung.expected", row) for row in range(rungs)}
+    rungs = job.count(line("OrderCandidate.order").level) // 2  # those of a pump follow
+    expected = {of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected", row) for row in range(rungs)}
     more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
@@ -81,7 +81,7 @@ def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: 
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
     assert row[BESIDE] == "beside it the best rung, which should cost more by"
-    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "BesideOrder.more"))
+    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.more"))
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
@@ -92,8 +92,8 @@ def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Pa
 
 def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
     job = walk(tmp_path)
-    offers = job.count(line("Offer.cost").level)
-    costs = sorted(of(job, "Offer.cost", row) for row in range(offers) if of(job, "Offer.competes", row))
+    offers = job.count(line("PlanCost.cost").level)
+    costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.competes", row))
     row = row_of(front_page(tmp_path, job), "Loads, and how they leave")
     assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
     assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])
@@ -106,7 +106,7 @@ def test_the_next_way_of_placing_stands_beside_the_winner_with_the_difference(tm
     ways = {
         str(value(job, "Method.name", row)): of(job, "MethodCost.cost", row)
         for row in range(4)
-        if of(job, "Fitness.fits", row)
+        if of(job, "MethodFit.fits", row)
     }
     first, second = sorted(ways, key=lambda way: ways[way])[:2]
     row = row_of(front_page(tmp_path, job), "Placing")

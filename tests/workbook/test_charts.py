@@ -10,16 +10,16 @@ import openpyxl
 import pytest
 
 from books import Rows, line, only_job, written
-from calc.trade.catalog import PLANS_DRAWN
-from calc.trade.takeoff.geometry import Slab
-from calc.trade.takeoff.joints import Matched
-from calc.trade.levels import AREA
-from calc.trade.money.price import Price
-from calc.trade.takeoff.drawing import Plan
-from calc.trade.papers.area_text import AreaWord
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
+from calc.trade.catalog import PLANS_DRAWN
+from calc.trade.levels import AREA
+from calc.trade.money.price import Price
+from calc.trade.papers.area_text import AreaWord
+from calc.trade.takeoff.drawing import Plan
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.takeoff.joints import Matched
 from drawn_charts import Picture, cells, held, pictures
 from front_page_reader import number
 from priced_company import PRICED
@@ -162,10 +162,10 @@ def test_pictures_follow_an_edit(
     edit(
         book,
         {
-            where["Measured.length", 0]: 28,
+            where["Area.length", 0]: 28,
             where["Edge.length", _doweled(job)]: 5,
-            where["Measured.shape", 1]: "known area",
-            where["Measured.known_area", 1]: 30,
+            where["Area.shape", 1]: "known area",
+            where["Area.known_area", 1]: 30,
         },
         edited,
     )

@@ -13,18 +13,18 @@ import openpyxl
 import pytest
 
 from books import HOUSE, Rows, line, only_job, value, write_book, written
-from calc.audit.proposal import hand_out
+from calc.audit.proposal import proposal
+from calc.blanks.measure_sheet import measure_sheet
 from calc.declare import Factor, Line, Price
 from calc.errors import Unreadable
-from calc.formula.value_types import Sort
 from calc.formula.levels import JOB
+from calc.formula.value_types import ValueType
 from calc.intake.schema import FACTOR_LIST, PRICE_LIST
-from calc.trade.catalog import SECTIONS
-from calc.trade.papers.office import PAPERS
 from calc.layout.checks_sheet import all_cautions
-from calc.blanks.measure_sheet import measure_sheet
 from calc.layout.paper_cells import PLAIN_GRID
 from calc.model.results import JobValues
+from calc.trade.catalog import SECTIONS
+from calc.trade.papers.office import PAPERS
 from witness import Place, Recalculations, differences, edit, values
 
 NAMES = [paper.title for paper in PAPERS]
@@ -110,7 +110,7 @@ def large(folder: Path) -> Path:
 def handed(folder: Path, book: Path) -> Path:
     """What is handed out of the job of one area."""
     path = folder / "handed.xlsx"
-    path.write_bytes(hand_out(book))
+    path.write_bytes(proposal(book))
     return path
 
 
@@ -142,9 +142,9 @@ def place_of_length(path: Path) -> Place:
 
 
 SEEN_BY_THE_CLIENT = (
-    "Price.price", "Price.price_computed", "Due.amount", "Due.amount_all", "Changed.amount", "Changed.amount_all",
-    "Changed.counts", "Changed.counts_all", "Invoice.changes", "Invoice.billed", "Parts.deposit", "Parts.poured",
-    "Parts.completed",
+    "Price.price", "Price.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all", "ChangeAmount.amount", "ChangeAmount.amount_all",
+    "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured",
+    "PriceParts.completed",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
 
@@ -156,7 +156,7 @@ def secrets(job: JobValues) -> set[float]:
         for section in SECTIONS
         if section.sheet == "Costs"
         for member in section.members
-        if isinstance(member, Line) and member.id not in SEEN_BY_THE_CLIENT and member.sort is Sort.NUMBER
+        if isinstance(member, Line) and member.id not in SEEN_BY_THE_CLIENT and member.sort is ValueType.NUMBER
         for row in range(job.count(member.level))
     ]
     known = [(price, 0) for price in PRICE_LIST if isinstance(price, Price)]
@@ -202,11 +202,11 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
-    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed OnPaper.exclusions "
-    "Price.price Due.amount Changed.amount Change.signed Invoice.billed Wording.words",
+    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed PaperFacts.exclusions "
+    "Price.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
-    "Dose.per_yard FiberTotal.bags Job.address OnPaper.contact ArrivalClock.said Load.yards PourWord.hold",
-    "Load list": "BoardWord.feet FormNeeds.stakes Cut.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
+    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
+    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
     "PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
     "Dump plan": "HaulWord.goes HaulWord.fill HaulWord.opens HaulWord.closes HaulWord.there HaulWord.spoils "
     "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
@@ -352,13 +352,13 @@ def test_what_is_handed_out_says_what_the_proposal_said(book: Path, handed: Path
 
 
 def test_the_same_workbook_gives_the_same_hand_out(book: Path, handed: Path) -> None:
-    assert hand_out(book) == handed.read_bytes()
+    assert proposal(book) == handed.read_bytes()
 
 
 def test_a_workbook_that_was_edited_and_not_computed_is_not_handed_out(folder: Path, book: Path) -> None:
     edit(book, {place_of_length(book): 60}, folder / "stale.xlsx")
     with pytest.raises(Unreadable, match="nobody computed"):
-        hand_out(folder / "stale.xlsx")
+        proposal(folder / "stale.xlsx")
 
 
 def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, job: JobValues, book: Path) -> None:
@@ -369,22 +369,22 @@ def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, jo
         for name, text in texts.items():
             package.writestr(name, text.replace(price, "<v>1234</v>") if name == costs else text)
     with pytest.raises(Unreadable, match="is not what stands on Costs"):
-        hand_out(folder / "other.xlsx")
+        proposal(folder / "other.xlsx")
 
 
 def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
     thin = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 12, 4, 1.5, *ONE["Areas"][1][4:]]]}
     path = written(only_job(folder, thin, PRICED), folder / "thin.xlsx")
     with pytest.raises(Unreadable, match="NOT READY"):
-        hand_out(path)
+        proposal(path)
     unpriced = written(only_job(folder, ONE, HOUSE), folder / "unpriced.xlsx")
     with pytest.raises(Unreadable, match="NOT"):
-        hand_out(unpriced)
+        proposal(unpriced)
 
 
 def test_a_file_that_is_none_of_ours_is_not_handed_out(folder: Path) -> None:
     with pytest.raises(Unreadable, match="not the workbook of a job"):
-        hand_out(write_book(folder / "input.xlsx", ONE))
+        proposal(write_book(folder / "input.xlsx", ONE))
 
 
 def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: Path) -> None:

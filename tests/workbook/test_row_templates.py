@@ -14,16 +14,17 @@ from xlsxwriter.worksheet import Worksheet
 
 from books import Rows, jobs_of, only_job, taken_in, written
 from calc.batch import evaluated, ready, take
+from calc.cell_text import escape_control
 from calc.errors import Unreadable
 from calc.files import shipped
-from calc.xlsx_write import worksheets as sheets, write
-from calc.xlsx_write.row_templates import cast
-from calc.layout.page import Page, Shown, Told
-from calc.layout.addresses import Places
-from calc.layout.workbook import SheetPlan, resolve
-from calc.cell_text import spelled
-from calc.model.results import JobValues
+from calc.layout.addresses import CellMap
+from calc.layout.page import IssueValue, Page, Shown
 from calc.layout.week import week_row, week_sheets
+from calc.layout.workbook import SheetPlan, resolve
+from calc.model.results import JobValues
+from calc.xlsx_write import worksheets as sheets
+from calc.xlsx_write import write
+from calc.xlsx_write.row_templates import sheet_template
 from calc.xlsx_write.write import Identity, job_workbook
 from random_jobs import drawn_house, drawn_job, house_tables, week_tables
 from sheet_cells import Held, read_cells
@@ -43,15 +44,15 @@ def demo() -> list[JobValues]:
 def poured(job: JobValues) -> bytes:
     """The workbook of a job, which has to come from casts: there is nothing to go back to."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.delattr(write, "PlainSheet")
+        patch.delattr(write, "CellSheet")
         return job_workbook(job)
 
 
 def cell_by_cell(job: JobValues) -> bytes:
     """The workbook of a job as the writer makes it of its cells."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(write, "CastSheet", sheets.PlainSheet)
-        patch.delattr(sheets, "cast")
+        patch.setattr(write, "TemplateSheet", sheets.CellSheet)
+        patch.delattr(sheets, "sheet_template")
         return job_workbook(job)
 
 
@@ -86,7 +87,7 @@ def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, mo
     jobs = jobs_of(taken_in(tmp_path, week))
     assert len({job.shape for job in jobs}) == 1
     made = []
-    monkeypatch.setattr(sheets, "cast", lambda *of: made.append(of[0].name) or cast(*of))
+    monkeypatch.setattr(sheets, "sheet_template", lambda *of: made.append(of[0].name) or sheet_template(*of))
     poured(jobs[0])
     made.clear()
     both = [poured(job) for job in jobs[1:]]
@@ -116,11 +117,11 @@ def test_what_was_typed_stands_in_a_workbook_that_is_well_formed(odd: tuple[JobV
         for name in file.namelist():
             fromstring(file.read(name))
     for words in ODD:
-        found = [held for held in read_cells(book).values() if held.value in (words, spelled(words))]
+        found = [held for held in read_cells(book).values() if held.value in (words, escape_control(words))]
         assert any(held.formula is None for held in found), words
         assert all(not held.is_error for held in found), words
-        assert {held.value for held in found} == {spelled(words)}
-    assert any(held.formula and held.value == spelled(ODD[0]) for held in read_cells(book).values())
+        assert {held.value for held in found} == {escape_control(words)}
+    assert any(held.formula and held.value == escape_control(ODD[0]) for held in read_cells(book).values())
 
 
 def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
@@ -128,7 +129,7 @@ def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
 ) -> None:
     _, book = odd
     copy = read_cells(recalculate([book], witness, tmp_path)[book])
-    spellings = {spelled(words): {words, spelled(words)} for words in ODD}
+    spellings = {escape_control(words): {words, escape_control(words)} for words in ODD}
     brought = {
         place: held.value for place, held in read_cells(book).items() if held.formula and held.value in spellings
     }
@@ -146,13 +147,13 @@ def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tm
 
 def the_file(page: Page, job: JobValues | None = None) -> bytes:
     """A workbook of one sheet."""
-    return write.written([resolve(page, Places())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
+    return write.written([resolve(page, CellMap())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
 
 
 def a_page(value: Shown) -> Page:
     """A sheet with one cell of the job's own."""
     page = Page("Odd", (20.0,))
-    page.put(Told(0, 0, "words", lambda _: value))
+    page.put(IssueValue(0, 0, "words", lambda _: value))
     return page
 
 
@@ -172,7 +173,7 @@ def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path:
 
 def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
     page = a_page("one")
-    page.put(Told(0, 0, "words", lambda _: "two"))
+    page.put(IssueValue(0, 0, "words", lambda _: "two"))
     with pytest.raises(ValueError, match="two cells of Odd stand in A1"):
         the_file(page)
 
@@ -181,19 +182,19 @@ def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_
     def page() -> Page:
         page = Page("Odd", (20.0, 10.0), heights={0: 22, 3: 15, 40: 30.5, 77: 15.0})
         for row, col in ((0, 1), (2, 0), (17, 3), (40, 0), (41, 1)):
-            page.put(Told(row, col, "words", lambda _: "some words that take more than a line of their column"))
-        page.put(Told(2, 1, "sentence", lambda _: "wrapped words that take more than a line", wraps=True))
-        page.put(Told(3, 1, "sentence", lambda _: 3.0, wraps=True))
+            page.put(IssueValue(row, col, "words", lambda _: "some words that take more than a line of their column"))
+        page.put(IssueValue(2, 1, "sentence", lambda _: "wrapped words that take more than a line", wraps=True))
+        page.put(IssueValue(3, 1, "sentence", lambda _: 3.0, wraps=True))
         return page
 
     ready_rows = the_file(page())
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(write, "CastSheet", sheets.PlainSheet)
+        patch.setattr(write, "TemplateSheet", sheets.CellSheet)
         assert the_file(page()) == ready_rows
 
 
 def _never_asks(patch: pytest.MonkeyPatch) -> None:
-    for kind in (sheets.CastSheet, sheets.GrowingSheet):
+    for kind in (sheets.TemplateSheet, sheets.StreamSheet):
         patch.setattr(kind, "_write_rows", Worksheet._write_rows)
 
 
@@ -209,7 +210,7 @@ def _without(name: str) -> Callable[[pytest.MonkeyPatch], None]:
 def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Callable[[], list[str]]:
     """Has a release of the writer that knows no rows from a cast; tells which sheets were taken cell by cell since."""
 
-    class Counted(sheets.PlainSheet):
+    class Counted(sheets.CellSheet):
         def take(self, plan: SheetPlan, *of: Any) -> sheets.Extent:
             taken.append(plan.page.name)
             return super().take(plan, *of)
@@ -218,7 +219,7 @@ def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> 
 
     def begin() -> list[str]:
         request.param(monkeypatch)
-        monkeypatch.setattr(write, "PlainSheet", Counted)
+        monkeypatch.setattr(write, "CellSheet", Counted)
         return taken
 
     return begin
@@ -242,7 +243,7 @@ def test_the_week_says_the_same_with_another_release_of_the_writer(
         return read_cells(book)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.delattr(write, "PlainSheet")
+        patch.delattr(write, "CellSheet")
         before = week("before.xlsx")
     taken = release()
     assert week("after.xlsx") == before

@@ -14,10 +14,10 @@ from books import HOUSE, write_book
 from calc import batch
 from calc.declared import Line
 from calc.files import shipped
+from calc.layout.week import WeekRow, week_sheets
+from calc.model.truck_sharing import SmallPour
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.week import COLUMNS
-from calc.model.truck_sharing import SmallPour
-from calc.layout.week import WeekRow, week_sheets
 from sheet_cells import read_cells
 
 POUR = SmallPour(

@@ -17,8 +17,8 @@ from openpyxl.cell.text import InlineFont
 from openpyxl.chart import BarChart
 
 from calc.cells import column_letters
+from calc.xlsx_read.limits import Limits
 from calc.xlsx_read.read import Book, Cell, Kind, read_book
-from calc.xlsx_read.limits import Tally
 from calc.xlsx_read.sheet_prescan import column_number, scan_sheet
 from raw_package import MAIN, ONE, Part, cells_xml, changed, pack, package, sheet_xml, small_week
 from witness import Program, recalculate
@@ -373,7 +373,7 @@ def test_a_sheet_in_utf_16_is_read_whatever_its_size(tmp_path: Path, row: int) -
 
 def test_formatted_rows_below_the_table_cost_nothing() -> None:
     rows = '<row r="2"><c r="B2"><v>5</v></c></row>' + "".join(f'<row r="{r}" ht="9"/>' for r in range(3, 9999))
-    facts, kept = scan_sheet(sheet_xml(rows, "<pageMargins/>").encode(), "Areas", Tally())
+    facts, kept = scan_sheet(sheet_xml(rows, "<pageMargins/>").encode(), "Areas", Limits())
     assert (facts.last_row, facts.last_column) == (2, 2)
     assert b'r="2"' in kept
     assert not any(word in kept for word in (b'r="3"', b'r="9998"', b"pageMargins"))

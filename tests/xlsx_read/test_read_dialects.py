@@ -21,15 +21,15 @@ from books import Rows, write_book
 from calc.cells import Book, column_letters
 from calc.errors import MAX_LINE, Finding, Severity, Unreadable
 from calc.files import shipped
+from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
 from calc.intake.schema import ACCEPTABLE, PRICE_LIST, TABLES
-from calc.intake.read_run import held, take_in
 from calc.xlsx_read.read import read_book
+from folders import ROOT
+from hostile_packages import HOSTILE
 from raw_package import changed, pack
-from test_read_refused import HOSTILE
 from whole_job import ID, whole_house, whole_week
 from witness import Program, recalculate
-from folders import ROOT
 
 LONG = "x" * 10_000
 """More letters than any cell of an input may have."""
@@ -135,7 +135,7 @@ def test_the_job_that_fills_every_column_is_the_same_from_another_program(witnes
     ours = take_in([read_book(files[0])], read_book(files[1]))
     theirs = take_in([read_book(copies[files[0]])], read_book(copies[files[1]]))
     assert taken(theirs) == taken(ours)
-    assert [job.id for job in theirs.jobs if not held(job, theirs.findings)] == [ID]
+    assert [job.id for job in theirs.jobs if not is_stopped(job, theirs.findings)] == [ID]
 
 
 @pytest.mark.parametrize("ending", ["ods", "xls", "fods"])
@@ -233,7 +233,7 @@ def test_a_formula_that_nobody_computed_is_asked_for(tmp_path: Path) -> None:
     intake = take(read_book(tmp_path / "week.xlsx"))
     (said,) = findings_at(intake, "Areas", "C3")
     assert "never stored" in said.found and said.severity is Severity.STOP
-    assert [job.id for job in intake.jobs if held(job, intake.findings)] == ["24-03"]
+    assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
 
 
 def test_rows_that_nobody_sees_are_taken_and_said(plain: dict[tuple[str, str, int], object], tmp_path: Path) -> None:
@@ -258,10 +258,10 @@ def test_a_header_in_merged_cells_stops_the_book_and_cells_under_a_merge_are_nam
 
     intake = take(read_book(drawn(tmp_path / "header.xlsx", header)))
     assert findings_at(intake, "Areas", "C1:D1")[0].severity is Severity.STOP
-    assert all(held(job, intake.findings) for job in intake.jobs)
+    assert all(is_stopped(job, intake.findings) for job in intake.jobs)
     intake = take(read_book(drawn(tmp_path / "rows.xlsx", rows)))
     assert [findings_at(intake, "Areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.STOP] * 2
-    assert [job.id for job in intake.jobs if held(job, intake.findings)] == ["24-03"]
+    assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
 
 
 def test_a_column_without_a_header_is_asked_about(tmp_path: Path) -> None:
@@ -283,7 +283,7 @@ def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is
             write_book(tmp_path / "week.xlsx", {"Jobs": [["job", "bid date"], ["a", "2026-04-13"]], "Areas": areas})
         )
     )
-    lengths = {value for (_, name, _), value in taken(intake).items() if name == "Measured.length"}
+    lengths = {value for (_, name, _), value in taken(intake).items() if name == "Area.length"}
     assert lengths == {str(0.5 / 0.3048)}
 
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from calc.declare import Section, check, factor, largest, per_one, total, when
-from calc.trade.takeoff.dig import Dig
-from calc.trade.takeoff.dowels import Cut, Doweled
-from calc.trade.materials.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.hauling.piles import Pile
 from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.piles import Pile
+from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.ordering.order import Load, Order
+from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import Matched
-from calc.trade.ordering.order import Load, Order
-from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 
 class Integrity(Section, title="Integrity", sheet="Checks"):
@@ -37,14 +37,14 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     fiber = check(
         "No truck is short of fiber",
         "lb",
-        largest(0, Dose.weight - total(TruckFiber.bags) * Dose.bag),
-        0 * Dose.weight,
+        largest(0, FiberDose.weight - total(TruckFiber.bags) * FiberDose.bag),
+        0 * FiberDose.weight,
         tolerance,
     )
     fiber_bought = check(
         "The bags bought are the bags of the trucks, unless forced",
         "bag",
-        when(FiberTotal.bags.is_forced, total(TruckFiber.bags) + FiberTotal.batch, FiberTotal.bags),
+        when(FiberTotal.bags.is_overridden, total(TruckFiber.bags) + FiberTotal.batch, FiberTotal.bags),
         total(TruckFiber.bags) + FiberTotal.batch,
         tolerance,
     )
@@ -92,5 +92,9 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
         tolerance,
     )
     dowels = check(
-        "Every dowel is on the cutting list once", "bar", total(Doweled.dowels), total(Cut.counted), tolerance
+        "Every dowel is on the cutting list once",
+        "bar",
+        total(DoweledEdge.dowels),
+        total(CuttingList.counted),
+        tolerance,
     )

@@ -17,21 +17,21 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.dowels import Doweled
-from calc.trade.takeoff.geometry import Depth
-from calc.trade.takeoff.joints import Matched, Panel
-from calc.trade.levels import AREA, EDGE, FOOTING
-from calc.trade.takeoff.old_concrete import OldFooting
+from calc.trade.inputs.areas import Area, Edge
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.removal import Footing
-from calc.trade.inputs.areas import Edge, Measured
-from calc.trade.inputs.site import Asked, Use
+from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import OnSite
+from calc.trade.levels import AREA, EDGE, FOOTING
+from calc.trade.takeoff.dowels import DoweledEdge
+from calc.trade.takeoff.geometry import MeanThickness
+from calc.trade.takeoff.joints import Matched, Panel
+from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Takeoff"
 
 
-class Meets(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET):
+class BuildingEdges(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET):
     """Where water must be led away."""
 
     building = line(
@@ -39,7 +39,7 @@ class Meets(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET):
     )
 
 
-class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
+class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     """Past its limit by how much; 0 is within it, or was not measured."""
 
     cross_most = factor(
@@ -67,35 +67,38 @@ class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
         "Panel over thickness, most", "", 30, low=24, high=36, source="ACI 302.1R-96, 24 to 36, seen in print"
     )
 
-    walked = line("Nothing drives on it", "", when(Use.vehicles.is_("none"), 1, 0), source="vehicles")
+    walked = line("Nothing drives on it", "", when(AreaUse.vehicles.is_("none"), 1, 0), source="vehicles")
     driven = line("Driven on", "", 1 - walked, source="vehicles", adds=True)
     accessible = line(
         "Walk for everybody",
         "",
-        when(Use.accessible.is_("by use"), walked, when(Use.accessible.is_("yes"), 1, 0)),
+        when(AreaUse.accessible.is_("by use"), walked, when(AreaUse.accessible.is_("yes"), 1, 0)),
         source="as typed, else any area that nothing drives on",
     )
     cross_over = line(
         "Cross slope over its limit",
         "%",
-        accessible * largest(0, if_given(Use.cross, 0) - cross_most),
+        accessible * largest(0, if_given(AreaUse.cross, 0) - cross_most),
         source="of a walk for everybody",
     )
-    along = line("Run slope as checked", "%", accessible * if_given(Use.along, 0), source="of a walk for everybody")
+    along = line("Run slope as checked", "%", accessible * if_given(AreaUse.along, 0), source="of a walk for everybody")
     steepest = line(
         "Slope that water has",
         "%",
-        largest(if_given(Use.cross, 0), if_given(Use.along, 0)),
+        largest(if_given(AreaUse.cross, 0), if_given(AreaUse.along, 0)),
         source="the greater of the two",
     )
     building = line(
-        "At a building", "", when(total(Meets.building, AREA) > 0, 1, 0), source="1 with an edge along a building"
+        "At a building",
+        "",
+        when(total(BuildingEdges.building, AREA) > 0, 1, 0),
+        source="1 with an edge along a building",
     )
     flat = line(
         "Too flat to drain by",
         "%",
         when(
-            either(is_given(Use.cross), is_given(Use.along)),
+            either(is_given(AreaUse.cross), is_given(AreaUse.along)),
             largest(0, when(building > 0, drains_from, drains) - steepest),
             0,
         ),
@@ -104,29 +107,29 @@ class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     clear_needed = line(
         "Clear width needed",
         "in",
-        when(Asked.right_of_way.is_("yes"), clear_public, clear_least),
+        when(Permissions.right_of_way.is_("yes"), clear_public, clear_least),
         source="by where it lies",
     )
     narrow = line(
         "Clear width lacking",
         "in",
-        largest(0, clear_needed - if_given(Use.clear * IN_PER_FT, clear_needed)),
+        largest(0, clear_needed - if_given(AreaUse.clear * IN_PER_FT, clear_needed)),
         source="least clear width less what was measured",
     )
-    lip = line("Lip of a walk", "in", accessible * Use.lip, source="of a walk for everybody")
+    lip = line("Lip of a walk", "in", accessible * AreaUse.lip, source="of a walk for everybody")
     vehicle_least = line(
         "Least thickness for its vehicles",
         "in",
-        when(Use.vehicles.is_("heavy"), heavy_least, when(Use.vehicles.is_("light"), light_least, 0)),
+        when(AreaUse.vehicles.is_("heavy"), heavy_least, when(AreaUse.vehicles.is_("light"), light_least, 0)),
         source="by what drives on it",
     )
     too_thin = line(
         "Thickness lacking under vehicles",
         "in",
-        largest(0, vehicle_least - smallest(Measured.thickness, Depth.far)),
+        largest(0, vehicle_least - smallest(Area.thickness, MeanThickness.far)),
         source="least thickness less the thinner end",
     )
-    falls = line("Water runs to a building", "", when(Use.falls.is_("yes"), 1, 0), source="as typed", adds=True)
+    falls = line("Water runs to a building", "", when(AreaUse.falls.is_("yes"), 1, 0), source="as typed", adds=True)
     aspect = line(
         "Longer over shorter side of a panel",
         "",
@@ -150,18 +153,18 @@ class Lie(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     long_panel = line(
         "Panel longer than its thickness allows",
         "ft",
-        largest(0, Panel.longest - panel_most * Measured.thickness / IN_PER_FT),
+        largest(0, Panel.longest - panel_most * Area.thickness / IN_PER_FT),
         source="longest panel less its limit",
     )
 
 
-class Over(Section, title="Cover over footings", each=FOOTING, sheet=_SHEET):
+class FootingCover(Section, title="Cover over footings", each=FOOTING, sheet=_SHEET):
     """Where the slab lies on one."""
 
     least_cover = factor("Cover over a footing, least", "in", 2, low=1.5, high=3, source="common practice, no source")
 
     touched = line(
-        "The slab lies on it", "", when(OldFooting.cover < Depth.mean, 1, 0), source="cover less than thickness"
+        "The slab lies on it", "", when(OldFooting.cover < MeanThickness.mean, 1, 0), source="cover less than thickness"
     )
     below_least = line(
         "Cover lacking to the least",
@@ -172,7 +175,7 @@ class Over(Section, title="Cover over footings", each=FOOTING, sheet=_SHEET):
     below_half = line(
         "Cover lacking to half the slab",
         "in",
-        touched * largest(0, Measured.thickness / TWO - OldFooting.cover),
+        touched * largest(0, Area.thickness / TWO - OldFooting.cover),
         source="half the nominal thickness less cover",
     )
     bonded = line(
@@ -184,7 +187,7 @@ class Over(Section, title="Cover over footings", each=FOOTING, sheet=_SHEET):
     )
 
 
-class Bars(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
+class DowelCover(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
     """0 where an edge has no dowels."""
 
     cover_least = factor("Cover of a dowel, least", "in", 1.5, low=1, high=2, source="common practice, no source")
@@ -195,14 +198,17 @@ class Bars(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
     light_bar = factor("Dowel under cars, least", "in", 0.5, low=0.375, high=0.75, source="common practice, no source")
     heavy_bar = factor("Dowel under trucks, least", "in", 0.625, low=0.5, high=1, source="common practice, no source")
 
-    doweled = line("Doweled", "", when(Doweled.dowels > 0, 1, 0), source="1 with dowels", adds=True)
+    doweled = line("Doweled", "", when(DoweledEdge.dowels > 0, 1, 0), source="1 with dowels", adds=True)
     cover_lacking = line(
-        "Cover of dowels lacking", "in", doweled * largest(0, cover_least - Doweled.cover), source="least less cover"
+        "Cover of dowels lacking",
+        "in",
+        doweled * largest(0, cover_least - DoweledEdge.cover),
+        source="least less cover",
     )
     stop_lacking = line(
         "Cover of dowels lacking to the stop",
         "in",
-        doweled * largest(0, cover_stop - Doweled.cover),
+        doweled * largest(0, cover_stop - DoweledEdge.cover),
         source="stop less cover",
     )
     end_lacking = line(
@@ -211,7 +217,7 @@ class Bars(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
     tight = line(
         "Ribbed bar in a tight hole",
         "",
-        doweled * when(both(Edge.surface.is_("ribbed"), Doweled.hole <= Edge.bar), 1, 0),
+        doweled * when(both(Edge.surface.is_("ribbed"), DoweledEdge.hole <= Edge.bar), 1, 0),
         source="ribs measure more than the bar",
         adds=True,
     )
@@ -220,7 +226,9 @@ class Bars(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
         "in",
         doweled
         * largest(
-            0, when(Use.vehicles.is_("heavy"), heavy_bar, when(Use.vehicles.is_("light"), light_bar, 0)) - Edge.bar
+            0,
+            when(AreaUse.vehicles.is_("heavy"), heavy_bar, when(AreaUse.vehicles.is_("light"), light_bar, 0))
+            - Edge.bar,
         ),
         source="least bar under vehicles less the bar",
     )
@@ -239,13 +247,21 @@ class Restraint(Section, title="Held on all sides", each=AREA, sheet=_SHEET):
     held = line(
         "Bonded, doweled and walled in",
         "",
-        when(both(total(Over.bonded, AREA) > 0, total(Bars.doweled, AREA) > 0, total(Bars.free_wall, AREA) > 0), 1, 0),
+        when(
+            both(
+                total(FootingCover.bonded, AREA) > 0,
+                total(DowelCover.doweled, AREA) > 0,
+                total(DowelCover.free_wall, AREA) > 0,
+            ),
+            1,
+            0,
+        ),
         source="all three in one area",
         adds=True,
     )
 
 
-class Opening(Section, title="When it may be used", sheet=_SHEET):
+class OpeningToTraffic(Section, title="When it may be used", sheet=_SHEET):
     """Cold doubles the days."""
 
     foot_days = factor("Days before feet", "", 1, low=1, high=3, source="common practice, no source")
@@ -261,7 +277,7 @@ class Opening(Section, title="When it may be used", sheet=_SHEET):
         smallest(if_given(Forecast.air, cold_below), if_given(Forecast.night, cold_below)),
         source="air now or the night's low; not cold where neither is given",
     )
-    driven = line("Areas that are driven on", "", total(Lie.driven), source="vehicles")
+    driven = line("Areas that are driven on", "", total(AreaSlopes.driven), source="vehicles")
     needed = line(
         "Days it needs",
         "",

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, both, caution, factor, greatest, largest, least, total
+from calc.trade.inputs.areas import Area
+from calc.trade.materials.liquids import CURING_PACKS, Curing
+from calc.trade.ordering.order import Order
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.joints import JointDepth
-from calc.trade.ordering.order import Order
-from calc.trade.inputs.areas import Measured
-from calc.trade.materials.liquids import CURING_PACKS, Curing
 
 
 class Cautions(Section, title="Cautions", sheet="Checks"):
@@ -26,9 +26,9 @@ class Cautions(Section, title="Cautions", sheet="Checks"):
     too_thin = caution(
         "Slab too thin",
         Severity.STOP,
-        least(Measured.thickness) < thin_stop,
+        least(Area.thickness) < thin_stop,
         "The thinnest slab is thinner than usual.",
-        least(Measured.thickness),
+        least(Area.thickness),
         "in",
         usual="4 in for a walk, 5 in under cars, 6 in under trucks",
         do="Thicken it, or accept it by name with a reason; ask an engineer where it carries load.",
@@ -37,9 +37,9 @@ class Cautions(Section, title="Cautions", sheet="Checks"):
     thin = caution(
         "Thin slab",
         Severity.CAUTION,
-        both(least(Measured.thickness) < thin_limit, least(Measured.thickness) >= thin_stop),
+        both(least(Area.thickness) < thin_limit, least(Area.thickness) >= thin_stop),
         "The thinnest slab is thinner than usual.",
-        least(Measured.thickness),
+        least(Area.thickness),
         "in",
         usual="4 in for a walk, 5 in under cars, 6 in under trucks",
         do="Thicken it, or say on the bid that it is thinner than usual.",

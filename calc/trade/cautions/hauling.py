@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from calc.declare import Section, Severity, at, both, caution, factor, greatest, largest, line, per_one, total, when
 from calc.trade.hauling.choice import RunnerUp
-from calc.trade.hauling.piles import Gate, Purity
-from calc.trade.hauling.plans import SOIL
 from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.piles import SiteSpec, SoilCleanliness
+from calc.trade.hauling.plans import SOIL
 from calc.trade.levels import HAULED
 
 
-class Watched(Section, title="What is watched of each pile", each=HAULED, sheet="Dig and haul"):
+class PileWarnings(Section, title="What is watched of each pile", each=HAULED, sheet="Dig and haul"):
     """Piles of the plan that is taken, held against the payload and the sites."""
 
     over = line(
@@ -22,7 +22,7 @@ class Watched(Section, title="What is watched of each pile", each=HAULED, sheet=
     stranded = line(
         "Without a site",
         "ton",
-        when(both(Hauled.loads > 0, Hauled.goes <= 0, total(Gate.one) > 0), Hauled.tons, 0),
+        when(both(Hauled.loads > 0, Hauled.goes <= 0, total(SiteSpec.one) > 0), Hauled.tons, 0),
         source="what no site of the house book takes; 0 where the house book has no sites at all",
         adds=True,
     )
@@ -43,13 +43,13 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     overweight = caution(
         "Load over the payload",
         Severity.STOP,
-        greatest(Watched.over) > scale,
+        greatest(PileWarnings.over) > scale,
         when(
             Hauler.payload > 0,
             "A load is planned that is heavier than the payload; the number is what it is over.",
             "Nobody says what the vehicle may carry; the number is the heaviest load that it would be given.",
         ),
-        greatest(Watched.over),
+        greatest(PileWarnings.over),
         "ton",
         usual="no load over the gross rating less the weight of the vehicle with its driver",
         do="Fill the payload of the vehicle on Vehicles, as weighed, or haul with another.",
@@ -58,7 +58,7 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     dirty = caution(
         "Roots or turf to a site for clean soil",
         Severity.CAUTION,
-        both(Purity.chance > 0, at(Hauled.goes, SOIL) > 0),
+        both(SoilCleanliness.chance > 0, at(Hauled.goes, SOIL) > 0),
         "Soil with turf or roots in it goes to a site for soil; the number is its loads.",
         at(Hauled.loads, SOIL),
         "load",
@@ -80,9 +80,9 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     stranded = caution(
         "No site takes a pile",
         Severity.CAUTION,
-        total(Watched.stranded) > 0,
+        total(PileWarnings.stranded) > 0,
         "No site of the house book takes a pile of this plan, or its figures are missing; the number is its weight.",
-        total(Watched.stranded),
+        total(PileWarnings.stranded),
         "ton",
         usual="every pile has a gate that takes it, with a rate, minutes and miles",
         do="Fill a row of Disposal sites for it, or choose a plan that leaves it mixed.",

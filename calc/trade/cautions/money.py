@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, both, caution, either, factor, greatest, line, total, when
-from calc.trade.money.costs import CostTable
-from calc.trade.takeoff.geometry import Slab
 from calc.trade.hauling.loads import Hauled
+from calc.trade.inputs.areas import Area
+from calc.trade.money.costs import CostTable
 from calc.trade.money.price import Price
 from calc.trade.ordering.order import Order
-from calc.trade.inputs.areas import Measured
+from calc.trade.takeoff.geometry import Slab
 
 
-class Weight(Section, title="Weight hauled", sheet="Dig and haul"):
+class SpoilPerArea(Section, title="Weight hauled", sheet="Dig and haul"):
     """To find a slip of the pen."""
 
     by_area = line(
@@ -103,9 +103,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     deep_base = caution(
         "Deep base",
         Severity.CAUTION,
-        greatest(Measured.base) > deep,
+        greatest(Area.base) > deep,
         "The base is deeper than usual: is a width typed as a depth?",
-        greatest(Measured.base),
+        greatest(Area.base),
         "in",
         usual="up to 8 in under flatwork",
         do="See the column base in of Areas.",
@@ -114,9 +114,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     heavy = caution(
         "Much to haul for its size",
         Severity.CAUTION,
-        Weight.by_area > heavy_limit,
+        SpoilPerArea.by_area > heavy_limit,
         "More weight is hauled away than a slab of this size should leave.",
-        Weight.by_area,
+        SpoilPerArea.by_area,
         "ton/ft2",
         usual="below 0.15 ton a square foot",
         do="See depths, old slab and plants for a slip of the pen.",

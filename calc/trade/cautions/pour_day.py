@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, either, opposite, total, when
-from calc.trade.takeoff.geometry import Slab
-from calc.trade.ordering.method_choice import NOT_THERE, Placing
+from calc.declare import Section, Severity, both, caution, either, not_, total, when
 from calc.trade.inputs.placing import Forecast
-from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.weather import Drying, Heat
+from calc.trade.ordering.method_choice import NOT_THERE, Placing
+from calc.trade.ordering.pour import PourCost
+from calc.trade.ordering.weather import Evaporation, Heat
+from calc.trade.takeoff.geometry import Slab
 
 _DRYING = "ACI 305R and UFGS, partly from memory; local code wins"
 _DRIES = "wind broken, fog sprayed, an evaporation retarder, or a pour at night; wind is taken 20 in above the slab"
@@ -35,9 +35,12 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     dries = caution(
         "Slab dries fast",
         Severity.CAUTION,
-        both(Drying.rate > Drying.most, either(Drying.rate <= Drying.stop, opposite(Forecast.plan.is_("none")))),
+        both(
+            Evaporation.rate > Evaporation.most,
+            either(Evaporation.rate <= Evaporation.stop, not_(Forecast.plan.is_("none"))),
+        ),
         "Water leaves the slab faster than it may rise in it.",
-        Drying.rate,
+        Evaporation.rate,
         "lb/ft2/h",
         usual="no more than 0.1, or 0.2 where the mix bleeds well",
         do="Have at hand: " + _DRIES + ".",
@@ -46,9 +49,9 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     dries_unplanned = caution(
         "Slab dries too fast without a plan",
         Severity.STOP,
-        both(Drying.rate > Drying.stop, Forecast.plan.is_("none")),
+        both(Evaporation.rate > Evaporation.stop, Forecast.plan.is_("none")),
         "Water leaves the slab so fast that it cracks while it is soft.",
-        Drying.rate,
+        Evaporation.rate,
         "lb/ft2/h",
         usual="precautions above 0.2",
         do="Name an evaporation plan: " + _DRIES + ".",

@@ -14,22 +14,22 @@ from calc.declare import (
     largest,
     line,
     look_up,
-    opposite,
+    not_,
     total,
     when,
 )
-from calc.trade.work.equipment import Tool
-from calc.trade.takeoff.geometry import Slab
 from calc.trade.inputs.job import Job
-from calc.trade.work.labor import Labor, Task
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.pour import Crew
-from calc.trade.inputs.site import Asked
+from calc.trade.inputs.site import Permissions
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.work.equipment import Tool
+from calc.trade.work.labor import Labor, Task
 
 _OSHA = "29 CFR 1926.1153 table 1, partly from memory; OSHA and the state decide"
 
 
-class Dust(Section, title="Hours of dust", sheet="Costs"):
+class DustHours(Section, title="Hours of dust", sheet="Costs"):
     """Cutting, drilling, chipping and breaking concrete make silica dust."""
 
     long_shift = factor(
@@ -65,8 +65,8 @@ class Locate(Section, title="Marks of buried lines", sheet="Costs"):
         "Days that the locate is too short",
         "days",
         when(
-            both(is_given(Job.pour_date), is_given(Asked.locate_ends)),
-            largest(0, days_between(Asked.locate_ends, Job.pour_date)),
+            both(is_given(Job.pour_date), is_given(Permissions.locate_ends)),
+            largest(0, days_between(Permissions.locate_ends, Job.pour_date)),
             0,
         ),
         source="pour date less the last day of the ticket; 0 where either is not known",
@@ -79,9 +79,9 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     silica = caution(
         "Silica dust",
         Severity.NOTE,
-        Dust.all_of_it > 0,
+        DustHours.all_of_it > 0,
         "Concrete is sawn, drilled, chipped or broken; the number is for how many hours.",
-        Dust.all_of_it,
+        DustHours.all_of_it,
         "h",
         usual="water fed to the blade or the point, or a shroud with a dust collector; a vacuum for drilled holes",
         do="Take the tools that have them, and have a plan for dust on the site.",
@@ -90,9 +90,9 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     respirator = caution(
         "Long hours of chipping",
         Severity.CAUTION,
-        Dust.hammered > Dust.long_shift,
+        DustHours.hammered > DustHours.long_shift,
         "Breaking and chipping take longer than a shift may without a respirator.",
-        Dust.hammered,
+        DustHours.hammered,
         "h",
         usual="outdoors with water or a shroud: none up to 4 h a shift, beyond that a protection factor of 10",
         do="Have respirators that fit, or share the work.",
@@ -112,7 +112,7 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     shut_off = caution(
         "Water and power shut off",
         Severity.NOTE,
-        either(Job.caps > 0, Asked.cables.is_("yes")),
+        either(Job.caps > 0, Permissions.cables.is_("yes")),
         "Irrigation lines are capped, or lamps or cables are near.",
         Job.caps,
         "",
@@ -123,7 +123,7 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     licensed = caution(
         "Licensed trade",
         Severity.STOP,
-        Asked.licensed.is_("yes"),
+        Permissions.licensed.is_("yes"),
         "A wall that carries, wiring or pipes are touched.",
         Job.caps,
         "",
@@ -146,11 +146,11 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
         "Papers to ask for",
         Severity.NOTE,
         either(
-            opposite(is_given(Terms.permit)),
-            Asked.right_of_way.is_("yes"),
-            Asked.client.is_("association"),
-            Asked.client.is_("school"),
-            Asked.client.is_("city"),
+            not_(is_given(Terms.permit)),
+            Permissions.right_of_way.is_("yes"),
+            Permissions.client.is_("association"),
+            Permissions.client.is_("school"),
+            Permissions.client.is_("city"),
         ),
         when(
             is_given(Terms.permit),
@@ -166,7 +166,7 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     private_wages = caution(
         "Private wages for a public client",
         Severity.CAUTION,
-        both(Crew.wages.is_("private"), either(Asked.client.is_("school"), Asked.client.is_("city"))),
+        both(Crew.wages.is_("private"), either(Permissions.client.is_("school"), Permissions.client.is_("city"))),
         "A school or a city often has to pay prevailing wages.",
         Labor.hours,
         "h",

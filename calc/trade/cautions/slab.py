@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, both, caution, factor, greatest, total
+from calc.trade.cautions.conditions import AreaSlopes, DowelCover, FootingCover, Restraint
 from calc.trade.inputs.pour import Mixture
-from calc.trade.inputs.site import Asked
-from calc.trade.cautions.conditions import Bars, Lie, Over, Restraint
+from calc.trade.inputs.site import Permissions
 
 _USUAL = "common practice, no source; the city's own detail sheet wins"
 _ACI = "ACI 302.1R-96, seen in print"
@@ -24,9 +24,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     thin_cover = caution(
         "Thin over a footing",
         Severity.STOP,
-        greatest(Over.below_least) > 0,
+        greatest(FootingCover.below_least) > 0,
         "Too little concrete lies over an old footing; the number is what is lacking.",
-        greatest(Over.below_least),
+        greatest(FootingCover.below_least),
         "in",
         usual="2 in at least, bonded",
         do="Chip the footing lower, or raise the slab.",
@@ -35,9 +35,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     half_cover = caution(
         "Half a slab over a footing",
         Severity.CAUTION,
-        both(greatest(Over.below_half) > 0, greatest(Over.below_least) <= 0),
+        both(greatest(FootingCover.below_half) > 0, greatest(FootingCover.below_least) <= 0),
         "Less than half of the slab lies over an old footing; the number is what is lacking to half.",
-        greatest(Over.below_half),
+        greatest(FootingCover.below_half),
         "in",
         usual="half of the slab; else it cracks over the edge",
         do="Put a joint over the edge of the footing, chip it lower, or thicken the slab.",
@@ -46,9 +46,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     vehicles = caution(
         "Thin under vehicles",
         Severity.CAUTION,
-        greatest(Lie.too_thin) > 0,
+        greatest(AreaSlopes.too_thin) > 0,
         "The slab is thinner than usual under what drives on it; the number is what is lacking.",
-        greatest(Lie.too_thin),
+        greatest(AreaSlopes.too_thin),
         "in",
         usual="5 in under cars, 6 in under trucks",
         do="Thicken it, or keep vehicles off.",
@@ -57,9 +57,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     dowel_cover = caution(
         "Dowels near the face",
         Severity.CAUTION,
-        both(greatest(Bars.cover_lacking) > 0, greatest(Bars.stop_lacking) <= 0),
+        both(greatest(DowelCover.cover_lacking) > 0, greatest(DowelCover.stop_lacking) <= 0),
         "Dowels have less concrete over and under them than usual; the number is what is lacking.",
-        greatest(Bars.cover_lacking),
+        greatest(DowelCover.cover_lacking),
         "in",
         usual="1 1/2 in above and below; nearer, the edge spalls",
         do="Drill at mid-depth, take a smaller bar, or thicken the slab.",
@@ -68,9 +68,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     dowel_stop = caution(
         "Dowels too near the face",
         Severity.STOP,
-        greatest(Bars.stop_lacking) > 0,
+        greatest(DowelCover.stop_lacking) > 0,
         "Dowels have far less concrete over and under them than usual; the number is what is lacking to 1 in.",
-        greatest(Bars.stop_lacking),
+        greatest(DowelCover.stop_lacking),
         "in",
         usual="1 1/2 in above and below",
         do="Thicken the slab, or leave the dowels out.",
@@ -79,9 +79,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     dowel_end = caution(
         "Dowels near the end",
         Severity.CAUTION,
-        greatest(Bars.end_lacking) > 0,
+        greatest(DowelCover.end_lacking) > 0,
         "The end dowel is nearer the end of its edge than usual; the number is what is lacking.",
-        greatest(Bars.end_lacking),
+        greatest(DowelCover.end_lacking),
         "in",
         usual="6 in from the end",
         do="Move the end dowels in.",
@@ -90,9 +90,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     hole = caution(
         "Ribbed bar in a tight hole",
         Severity.CAUTION,
-        total(Bars.tight) > 0,
+        total(DowelCover.tight) > 0,
         "A ribbed bar will not start in a hole of its own size.",
-        total(Bars.tight),
+        total(DowelCover.tight),
         "",
         usual="smooth rod in its own size, or 1/16 to 1/8 in more and epoxy",
         do="Take smooth rod, or drill larger and glue.",
@@ -101,9 +101,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     dowel_size = caution(
         "Small dowels under vehicles",
         Severity.CAUTION,
-        greatest(Bars.small) > 0,
+        greatest(DowelCover.small) > 0,
         "Dowels are thinner than usual under what drives on it; the number is what is lacking.",
-        greatest(Bars.small),
+        greatest(DowelCover.small),
         "in",
         usual="1/2 in under cars, 5/8 in under trucks",
         do="Take larger bars.",
@@ -112,9 +112,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     aspect = caution(
         "Long panels",
         Severity.CAUTION,
-        greatest(Lie.aspect_free) > aspect_most,
+        greatest(AreaSlopes.aspect_free) > aspect_most,
         "A panel is long for its width.",
-        greatest(Lie.aspect_free),
+        greatest(AreaSlopes.aspect_free),
         "",
         usual="1 1/2 times as long as wide, 1 1/4 better",
         do="Add a joint.",
@@ -123,9 +123,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     narrow_panel = caution(
         "Long panels of a narrow strip",
         Severity.NOTE,
-        greatest(Lie.aspect_floored) > aspect_most,
+        greatest(AreaSlopes.aspect_floored) > aspect_most,
         "A strip is so narrow that its panels are long for their width.",
-        greatest(Lie.aspect_floored),
+        greatest(AreaSlopes.aspect_floored),
         "",
         usual="joints no nearer than 4 ft in a narrow strip",
         do="Tell the client that it may crack between the joints.",
@@ -134,9 +134,9 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     long_panel = caution(
         "Panel too long for its thickness",
         Severity.CAUTION,
-        greatest(Lie.long_panel) > 0,
+        greatest(AreaSlopes.long_panel) > 0,
         "A panel is longer than its thickness allows; the number is by how much.",
-        greatest(Lie.long_panel),
+        greatest(AreaSlopes.long_panel),
         "ft",
         usual="24 to 36 times the thickness",
         do="Add a joint.",
@@ -156,7 +156,7 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     no_air = caution(
         "No air where it freezes",
         Severity.STOP,
-        both(Asked.freezes.is_("yes"), Mixture.air.is_("no")),
+        both(Permissions.freezes.is_("yes"), Mixture.air.is_("no")),
         "The slab freezes while wet, and the mix has no entrained air.",
         Mixture.strength,
         "psi",
@@ -167,7 +167,7 @@ class SlabCautions(Section, title="Cautions of the slab", sheet="Checks"):
     weak = caution(
         "Weak where it freezes",
         Severity.CAUTION,
-        both(Asked.freezes.is_("yes"), Mixture.strength < frozen_strength),
+        both(Permissions.freezes.is_("yes"), Mixture.strength < frozen_strength),
         "The slab freezes while wet, and the mix is weaker than usual there.",
         Mixture.strength,
         "psi",

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, both, caution, either, greatest, total, when
-from calc.trade.inputs.site import Asked
-from calc.trade.cautions.conditions import Lie, Opening
+from calc.trade.cautions.conditions import AreaSlopes, OpeningToTraffic
+from calc.trade.inputs.site import Permissions
 
 _ADA = "2010 ADA Standards, seen in print; local code and the reviewer decide"
 
@@ -15,9 +15,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     step = caution(
         "Lip",
         Severity.CAUTION,
-        both(greatest(Lie.lip) > Lie.lip_most, greatest(Lie.lip) <= Lie.lip_stop),
+        both(greatest(AreaSlopes.lip) > AreaSlopes.lip_most, greatest(AreaSlopes.lip) <= AreaSlopes.lip_stop),
         "A step stands where the slab joins.",
-        greatest(Lie.lip),
+        greatest(AreaSlopes.lip),
         "in",
         usual="1/4 in; up to 1/2 in when it is bevelled 1 in 2",
         do="Grind it, bevel it, or set the forms to meet it.",
@@ -26,9 +26,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     high_step = caution(
         "High lip",
         Severity.STOP,
-        greatest(Lie.lip) > Lie.lip_stop,
+        greatest(AreaSlopes.lip) > AreaSlopes.lip_stop,
         "A step stands where the slab joins that needs a ramp.",
-        greatest(Lie.lip),
+        greatest(AreaSlopes.lip),
         "in",
         usual="above 1/2 in it is a ramp",
         do="Make a ramp of it, or meet the old slab.",
@@ -37,9 +37,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     cross = caution(
         "Cross slope",
         Severity.CAUTION,
-        greatest(Lie.cross_over) > 0,
+        greatest(AreaSlopes.cross_over) > 0,
         "A walk leans more than is usual; the number is what it leans too much.",
-        greatest(Lie.cross_over),
+        greatest(AreaSlopes.cross_over),
         "%",
         usual="2.083 % at most; aim at 1.5 %, so that a tolerance does not fail it: 2 to 2.5 % is over",
         do="Set the forms flatter.",
@@ -48,9 +48,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     run = caution(
         "Run slope",
         Severity.CAUTION,
-        both(greatest(Lie.along) > Lie.along_most, greatest(Lie.along) <= Lie.ramp_most),
+        both(greatest(AreaSlopes.along) > AreaSlopes.along_most, greatest(AreaSlopes.along) <= AreaSlopes.ramp_most),
         "A walk runs steeper than 1 in 20.",
-        greatest(Lie.along),
+        greatest(AreaSlopes.along),
         "%",
         usual="5 % for a walk; above it is a ramp with landings and rails",
         do="Ask whether it is a ramp, and price one.",
@@ -59,9 +59,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     ramp = caution(
         "Steeper than a ramp",
         Severity.STOP,
-        greatest(Lie.along) > Lie.ramp_most,
+        greatest(AreaSlopes.along) > AreaSlopes.ramp_most,
         "A walk runs steeper than a ramp may.",
-        greatest(Lie.along),
+        greatest(AreaSlopes.along),
         "%",
         usual="8.33 %, 1 in 12, at most",
         do="Make it longer, or have it drawn by somebody who may.",
@@ -70,9 +70,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     flat = caution(
         "Too flat to drain",
         Severity.CAUTION,
-        greatest(Lie.flat) > 0,
+        greatest(AreaSlopes.flat) > 0,
         "Water will stand on it; the number is the slope that is lacking.",
-        greatest(Lie.flat),
+        greatest(AreaSlopes.flat),
         "%",
         usual="1 % at least, 2 % within 10 ft of a building",
         do="Give it more fall away from the building.",
@@ -81,9 +81,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     drain = caution(
         "Water to a building",
         Severity.STOP,
-        either(total(Lie.falls) > 0, Asked.outlet.is_("yes")),
-        when(Asked.outlet.is_("yes"), "The slab covers an outlet of a drain.", "The slab falls to a building."),
-        total(Lie.falls),
+        either(total(AreaSlopes.falls) > 0, Permissions.outlet.is_("yes")),
+        when(Permissions.outlet.is_("yes"), "The slab covers an outlet of a drain.", "The slab falls to a building."),
+        total(AreaSlopes.falls),
         "",
         usual="water runs away from a building, and every outlet stays open",
         do="Turn the fall, or lead the water off, before it is poured.",
@@ -92,9 +92,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     narrow = caution(
         "Narrow walk",
         Severity.CAUTION,
-        greatest(Lie.narrow) > 0,
+        greatest(AreaSlopes.narrow) > 0,
         "The clear width is less than usual; the number is what is lacking.",
-        greatest(Lie.narrow),
+        greatest(AreaSlopes.narrow),
         "in",
         usual="36 in, 48 in within a right of way",
         do="Widen it, or ask whoever reviews it.",
@@ -103,9 +103,9 @@ class WalkCautions(Section, title="Cautions of the surface", sheet="Checks"):
     early = caution(
         "Used too early",
         Severity.CAUTION,
-        Opening.lacking > 0,
+        OpeningToTraffic.lacking > 0,
         "It is closed for fewer days than the concrete needs; the number is what is lacking.",
-        Opening.lacking,
+        OpeningToTraffic.lacking,
         "",
         usual="a day before feet, seven before wheels, twice that below 50 F",
         do="Keep it closed longer.",

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from calc.declare import Section, Severity, caution, check, factor, largest, per_one, size, total, when
-from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.cautions.checks import Integrity
-from calc.trade.takeoff.forms import Board, Stakes
-from calc.trade.takeoff.geometry import Border
-from calc.trade.work.labor import Labor, Task
 from calc.trade.inputs.pour import Crew
-from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.work.tasks import Chipping, Work
 from calc.trade.inputs.work import OnSite
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
+from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.forms import Board, Stakes
+from calc.trade.takeoff.geometry import EdgeTakeoff
+from calc.trade.work.labor import Labor, Task
+from calc.trade.work.tasks import Chipping, Work
 
 
 class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
@@ -67,7 +67,7 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         "Every form is a board or hardboard",
         "ft",
         total(Board.length) + total(Stakes.curved),
-        total(Border.formed),
+        total(EdgeTakeoff.formed),
         Integrity.tolerance,
     )
     rock = check(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import (
     PERCENT,
     Section,
+    argmin,
     at,
     both,
     by_row,
@@ -16,15 +17,14 @@ from calc.declare import (
     largest,
     least,
     line,
-    opposite,
-    place_of_least,
+    not_,
     row_word,
     total,
     when,
 )
+from calc.trade.hauling.piles import VehicleSpec
+from calc.trade.hauling.plans import PlanCost, PlanSplit
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.hauling.piles import Bed
-from calc.trade.hauling.plans import Offer, Parting
 from calc.trade.inputs.job import Site
 from calc.trade.levels import PLAN, VEHICLE
 
@@ -40,9 +40,9 @@ class PlanWord(Section, title="Plans by name", each=PLAN, sheet=_SHEET):
         "Taken without prices",
         "",
         when(
-            total(Parting.chosen) > 0,
-            Parting.chosen * Parting.number,
-            by_row(PLAN, 0, 0, 0, Parting.number, 0, 0),
+            total(PlanSplit.chosen) > 0,
+            PlanSplit.chosen * PlanSplit.number,
+            by_row(PLAN, 0, 0, 0, PlanSplit.number, 0, 0),
         ),
         source="the chosen plan, else all apart",
         adds=True,
@@ -60,16 +60,14 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
     known = line(
         "Plans that may win",
         "",
-        total(Offer.wanted),
+        total(PlanCost.wanted),
         source="0 when no plan can be compared: the house book lacks figures",
     )
-    winner = line(
-        "Row of the winner", "", place_of_least(Offer.tie), source="least cost, then fewer loads, then the order"
-    )
+    winner = line("Row of the winner", "", argmin(PlanCost.tie), source="least cost, then fewer loads, then the order")
     plan = line(
         "Row of the plan taken",
         "",
-        when(known > 0, at(Offer.plan, largest(1, winner)), total(PlanWord.taken)),
+        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.taken)),
         source="of the winner; without one the chosen plan, else all apart",
     )
     vehicle = line(
@@ -77,23 +75,23 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
         "",
         when(
             known > 0,
-            at(Offer.vehicle, largest(1, winner)),
-            when(both(Fleet.by > 0, total(Parting.chosen) > 0), Fleet.by, largest(Site.vehicle, 1)),
+            at(PlanCost.vehicle, largest(1, winner)),
+            when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle, 1)),
         ),
         source="of the winner; without one the vehicle named for the job, else the first",
     )
     row = line(
         "Row of both",
         "",
-        (plan - 1) * total(Bed.one) + vehicle,
+        (plan - 1) * total(VehicleSpec.one) + vehicle,
         source="among all plans with all vehicles",
     )
     plan_name = line("Haul plan taken", "", at(PlanWord.name, plan), source="by its row")
-    vehicle_name = line("Hauled with", "", at(Bed.name, vehicle), source="by its row")
+    vehicle_name = line("Hauled with", "", at(VehicleSpec.name, vehicle), source="by its row")
     cost = line(
         "Haul and tipping",
         "$",
-        when(both(total(Bed.one) > 0, known > 0), at(Offer.cost, row), 0),
+        when(both(total(VehicleSpec.one) > 0, known > 0), at(PlanCost.cost, row), 0),
         source="of the plan taken; 0 when it cannot be known",
     )
     why = line(
@@ -102,7 +100,7 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
         when(
             known > 0,
             when(
-                total(Parting.chosen) > 0,
+                total(PlanSplit.chosen) > 0,
                 ", chosen by hand; see Measured for the reason",
                 ": the least of all plans, vehicles and sites",
             ),
@@ -111,18 +109,21 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
         source="haul plans",
     )
     loads = line(
-        "Loads of the plan", "load", when(total(Bed.one) > 0, at(Offer.loads, row), 0), source="of the plan taken"
+        "Loads of the plan",
+        "load",
+        when(total(VehicleSpec.one) > 0, at(PlanCost.loads, row), 0),
+        source="of the plan taken",
     )
-    hours = line("Trip hours", "h", when(known > 0, at(Offer.hours, row), 0), source="of the plan taken")
+    hours = line("Trip hours", "h", when(known > 0, at(PlanCost.hours, row), 0), source="of the plan taken")
     own_hours = line(
         "Trip hours of own drivers",
         "h",
-        when(at(Bed.own, vehicle) > 0, hours, 0),
+        when(at(VehicleSpec.own, vehicle) > 0, hours, 0),
         source="a hired vehicle brings its driver",
     )
 
 
-class Rival(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEET):
+class PlanDifference(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEET):
     """All that compete, but for the one that is taken, whichever of its names it goes by."""
 
     compared = line(
@@ -130,16 +131,16 @@ class Rival(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEE
         "$",
         when(
             both(
-                Offer.competes > 0,
-                opposite(
+                PlanCost.competes > 0,
+                not_(
                     both(
-                        equals(Offer.vehicle, Choice.vehicle),
-                        equals(Parting.parts, at(Parting.parts, Choice.plan)),
+                        equals(PlanCost.vehicle, Choice.vehicle),
+                        equals(PlanSplit.parts, at(PlanSplit.parts, Choice.plan)),
                     )
                 ),
             ),
-            Offer.cost,
-            greatest(Offer.cost) + ONE_DOLLAR,
+            PlanCost.cost,
+            greatest(PlanCost.cost) + ONE_DOLLAR,
         ),
         source="what cannot be compared, and the winner, are put behind the dearest",
     )
@@ -148,26 +149,36 @@ class Rival(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEE
 class RunnerUp(Section, title="The runner-up", sheet=_SHEET):
     """The cheapest of the others."""
 
-    row = line("Row of the runner-up", "", place_of_least(Rival.compared), source="least, first row wins")
+    row = line("Row of the runner-up", "", argmin(PlanDifference.compared), source="least, first row wins")
     known = line(
         "There is a runner-up",
         "",
-        when(both(Choice.known > 0, least(Rival.compared) <= greatest(Offer.cost), total(Offer.competes) > 0), 1, 0),
+        when(
+            both(
+                Choice.known > 0,
+                least(PlanDifference.compared) <= greatest(PlanCost.cost),
+                total(PlanCost.competes) > 0,
+            ),
+            1,
+            0,
+        ),
         source="1 when another plan can be compared",
     )
     plan_name = line(
         "Plan of the runner-up",
         "",
-        when(known > 0, at(PlanWord.name, at(Offer.plan, largest(1, row))), "none"),
+        when(known > 0, at(PlanWord.name, at(PlanCost.plan, largest(1, row))), "none"),
         source="by its row",
     )
     vehicle_name = line(
         "Vehicle of the runner-up",
         "",
-        when(known > 0, at(Bed.name, at(Offer.vehicle, largest(1, row))), "none"),
+        when(known > 0, at(VehicleSpec.name, at(PlanCost.vehicle, largest(1, row))), "none"),
         source="by its row",
     )
-    cost = line("The runner-up costs", "$", when(known > 0, at(Offer.cost, largest(1, row)), 0), source="of that plan")
+    cost = line(
+        "The runner-up costs", "$", when(known > 0, at(PlanCost.cost, largest(1, row)), 0), source="of that plan"
+    )
     difference = line(
         "More than the winner",
         "$",

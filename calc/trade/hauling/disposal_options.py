@@ -8,6 +8,7 @@ from __future__ import annotations
 from calc.declare import (
     PERCENT,
     Section,
+    argmin,
     at,
     both,
     count_of,
@@ -19,12 +20,11 @@ from calc.declare import (
     line,
     money,
     per_one,
-    place_of_least,
     round_up,
     same_word,
     when,
 )
-from calc.trade.hauling.piles import Bed, Gate, Heap, Purity
+from calc.trade.hauling.piles import LoadMix, SiteSpec, SoilCleanliness, VehicleSpec
 from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, VEHICLE
 
@@ -32,27 +32,29 @@ _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
 
 
-class Carry(Section, title="Loads of each pile on each vehicle", each=VEHICLE * PILE, sheet=_SHEET):
+class LoadCount(Section, title="Loads of each pile on each vehicle", each=VEHICLE * PILE, sheet=_SHEET):
     """By room and by weight, whichever is more; no weight, no load."""
 
     by_room = line(
         "Loads by room",
         "load",
-        when(Bed.room > 0, count_of(round_up(Heap.loose / Bed.room), "load"), 0),
+        when(VehicleSpec.room > 0, count_of(round_up(LoadMix.loose / VehicleSpec.room), "load"), 0),
         source="loose volume over the room of the heaped box",
     )
     by_weight = line(
         "Loads by weight",
         "load",
-        when(Bed.payload > 0, count_of(round_up(Heap.tons / Bed.payload), "load"), 0),
+        when(VehicleSpec.payload > 0, count_of(round_up(LoadMix.tons / VehicleSpec.payload), "load"), 0),
         source="weight over the payload",
     )
     loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load")
-    tons = line("Tons on a load", "ton/load", when(loads > 0, Heap.tons / loads, 0), source="split evenly")
-    yards = line("Yards on a load", "yd3/load", when(loads > 0, Heap.loose / loads, 0), source="split evenly")
+    tons = line("Tons on a load", "ton/load", when(loads > 0, LoadMix.tons / loads, 0), source="split evenly")
+    yards = line("Yards on a load", "yd3/load", when(loads > 0, LoadMix.loose / loads, 0), source="split evenly")
 
 
-class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET):
+class DisposalOption(
+    Section, title="Each pile on each vehicle to each site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET
+):
     """Candidates: what the gate takes, what a dirty load may cost, what the trips cost."""
 
     takes = line(
@@ -60,10 +62,13 @@ class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE 
         "",
         when(
             both(
-                same_word(Heap.kind, Disposal.kind),
-                Gate.known > 0,
-                either(Disposal.wet.is_("yes"), Purity.wet * Heap.soil <= 0),
-                either(Disposal.roots.is_("yes"), Purity.roots * Heap.soil + Purity.balls * Heap.green <= 0),
+                same_word(LoadMix.kind, Disposal.kind),
+                SiteSpec.known > 0,
+                either(Disposal.wet.is_("yes"), SoilCleanliness.wet * LoadMix.soil <= 0),
+                either(
+                    Disposal.roots.is_("yes"),
+                    SoilCleanliness.roots * LoadMix.soil + SoilCleanliness.balls * LoadMix.green <= 0,
+                ),
             ),
             1,
             0,
@@ -73,19 +78,19 @@ class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE 
     tipping = line(
         "Tipping",
         "$",
-        Carry.loads * largest(Gate.load, Gate.ton * Carry.tons, Gate.yard * Carry.yards),
+        LoadCount.loads * largest(SiteSpec.load, SiteSpec.ton * LoadCount.tons, SiteSpec.yard * LoadCount.yards),
         source="loads, at the dearest of the least charge and the rates that the site has",
     )
     dirty = line(
         "Dirty loads",
         "$",
-        when(is_word(Heap.kind, "soil"), Carry.loads * Disposal.dirty * Purity.chance / PERCENT, 0),
+        when(is_word(LoadMix.kind, "soil"), LoadCount.loads * Disposal.dirty * SoilCleanliness.chance / PERCENT, 0),
         source="surcharge times its chance, for soil at a site for soil",
     )
     trips = line(
         "Trips",
         "$",
-        per_one(Carry.loads) * (Gate.trip * Bed.hour + Gate.miles * Vehicle.per_mile),
+        per_one(LoadCount.loads) * (SiteSpec.trip * VehicleSpec.hour + SiteSpec.miles * Vehicle.per_mile),
         source="hours and miles of every load",
     )
     cost = line("All of it", "$", tipping + dirty + trips, source="gate, surcharge and trips")
@@ -97,45 +102,52 @@ class Tip(Section, title="Each pile on each vehicle to each site", each=VEHICLE 
     )
 
 
-class Leg(Section, title="Each pile on each vehicle to its best site", each=VEHICLE * PILE, sheet=_SHEET):
+class BestDisposal(Section, title="Each pile on each vehicle to its best site", each=VEHICLE * PILE, sheet=_SHEET):
     """The site with the least of gate, surcharge and trips; an empty pile needs none."""
 
     place = line(
         "Row of the site",
         "",
-        place_of_least(Tip.compared, VEHICLE * PILE),
+        argmin(DisposalOption.compared, VEHICLE * PILE),
         source="least, first row wins; 0 for no sites",
     )
     lacks = line(
         "Lacks a site",
         "",
-        when(both(Carry.loads > 0, either(place <= 0, at(Tip.takes, largest(1, place), of=VEHICLE * PILE) <= 0)), 1, 0),
+        when(
+            both(
+                LoadCount.loads > 0,
+                either(place <= 0, at(DisposalOption.takes, largest(1, place), of=VEHICLE * PILE) <= 0),
+            ),
+            1,
+            0,
+        ),
         source="1 where something lies in it and no site takes it",
     )
     fits = line(
-        "Has a site", "", when(both(Carry.loads > 0, lacks <= 0), 1, 0), source="1 for a pile that goes somewhere"
+        "Has a site", "", when(both(LoadCount.loads > 0, lacks <= 0), 1, 0), source="1 for a pile that goes somewhere"
     )
     tipping = line(
         "Tipping there",
         "$",
-        when(fits > 0, at(Tip.tipping, largest(1, place), of=VEHICLE * PILE), 0),
+        when(fits > 0, at(DisposalOption.tipping, largest(1, place), of=VEHICLE * PILE), 0),
         source="of that site",
     )
     dirty = line(
         "Dirty loads there",
         "$",
-        when(fits > 0, at(Tip.dirty, largest(1, place), of=VEHICLE * PILE), 0),
+        when(fits > 0, at(DisposalOption.dirty, largest(1, place), of=VEHICLE * PILE), 0),
         source="of that site",
     )
     trips = line(
         "Trips there",
         "$",
-        when(fits > 0, at(Tip.trips, largest(1, place), of=VEHICLE * PILE), 0),
+        when(fits > 0, at(DisposalOption.trips, largest(1, place), of=VEHICLE * PILE), 0),
         source="of that site",
     )
     hours = line(
         "Trip hours there",
         "h",
-        when(fits > 0, per_one(Carry.loads) * at(Gate.trip, largest(1, place)), 0),
+        when(fits > 0, per_one(LoadCount.loads) * at(SiteSpec.trip, largest(1, place)), 0),
         source="loads times one trip",
     )

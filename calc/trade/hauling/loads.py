@@ -25,9 +25,9 @@ from calc.declare import (
     when,
 )
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.disposal_options import Carry, Leg
-from calc.trade.hauling.piles import Bed, Gate, Heap
-from calc.trade.hauling.plans import CONCRETE, GREEN, SOIL, Parting
+from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
+from calc.trade.hauling.piles import LoadMix, SiteSpec, VehicleSpec
+from calc.trade.hauling.plans import CONCRETE, GREEN, SOIL, PlanSplit
 from calc.trade.levels import HAULED
 
 _SHEET = "Dig and haul"
@@ -36,11 +36,11 @@ _SHEET = "Dig and haul"
 class Hauler(Section, title="The vehicle that hauls", sheet=_SHEET):
     """0 where the house book has no vehicle: the piles then stand in yd3 and tons, and loads say so."""
 
-    room = line("Its room", "yd3", at(Bed.room, Choice.vehicle), source="of that vehicle")
-    payload = line("Its payload", "ton", at(Bed.payload, Choice.vehicle), source="of that vehicle")
-    floor = line("Its floor", "ft2", at(Bed.floor, Choice.vehicle), source="of that vehicle")
-    hour = line("Its hour", "$/h", at(Bed.hour, Choice.vehicle), source="with its driver")
-    mile = line("Its mile", "$/mile", at(Bed.mile, Choice.vehicle), source="of that vehicle")
+    room = line("Its room", "yd3", at(VehicleSpec.room, Choice.vehicle), source="of that vehicle")
+    payload = line("Its payload", "ton", at(VehicleSpec.payload, Choice.vehicle), source="of that vehicle")
+    floor = line("Its floor", "ft2", at(VehicleSpec.floor, Choice.vehicle), source="of that vehicle")
+    hour = line("Its hour", "$/h", at(VehicleSpec.hour, Choice.vehicle), source="with its driver")
+    mile = line("Its mile", "$/mile", at(VehicleSpec.mile, Choice.vehicle), source="of that vehicle")
 
 
 class Clock(Section, title="The clock", sheet=_SHEET):
@@ -68,9 +68,9 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
         "",
         by_row(
             HAULED,
-            at(Parting.green, Choice.plan),
-            at(Parting.soil, Choice.plan),
-            at(Parting.concrete, Choice.plan),
+            at(PlanSplit.green, Choice.plan),
+            at(PlanSplit.soil, Choice.plan),
+            at(PlanSplit.concrete, Choice.plan),
             1,
         ),
         source="what the plan parts; what is left lies mixed",
@@ -78,27 +78,32 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
     place = line(
         "Row of the pile",
         "",
-        (Choice.vehicle - 1) * greatest(Heap.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
+        (Choice.vehicle - 1) * greatest(LoadMix.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
         source="of that pile on that vehicle",
     )
     loose = line(
         "Hauled, loose",
         "yd3",
-        there * at(Heap.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        there * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
         source="of the pile",
         adds=True,
     )
     tons = line(
         "Hauled, weight",
         "ton",
-        there * at(Heap.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        there * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
         source="of the pile",
         adds=True,
     )
     by_room = line(
-        "Loads by room", "load", there * at(Carry.by_room, place), source="loose volume over the room of the heaped box"
+        "Loads by room",
+        "load",
+        there * at(LoadCount.by_room, place),
+        source="loose volume over the room of the heaped box",
     )
-    by_weight = line("Loads by weight", "load", there * at(Carry.by_weight, place), source="weight over the payload")
+    by_weight = line(
+        "Loads by weight", "load", there * at(LoadCount.by_weight, place), source="weight over the payload"
+    )
     loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load", adds=True)
     governs = line(
         "Governed by",
@@ -124,33 +129,42 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
     )
     on_one = line("Tons on a load", "ton/load", when(loads > 0, tons / loads, 0), source="split evenly")
     goes = line(
-        "Goes to a known site", "", there * at(Leg.fits, place), source="1 where a site takes it and has figures"
+        "Goes to a known site",
+        "",
+        there * at(BestDisposal.fits, place),
+        source="1 where a site takes it and has figures",
     )
-    site = line("Row of the site", "", goes * at(Leg.place, place), source="the cheapest of its kind for this pile")
-    site_name = line("Site", "", when(site > 0, at(Gate.name, largest(1, site)), "none"), source="by its row")
-    tipping = line("Tipping", "$", goes * at(Leg.tipping, place), source="of that site", adds=True)
-    dirty = line("Dirty loads", "$", goes * at(Leg.dirty, place), source="surcharge times its chance", adds=True)
-    trip = line("One trip", "h", when(site > 0, at(Gate.trip, largest(1, site)), 0), source="to that site and back")
+    site = line(
+        "Row of the site", "", goes * at(BestDisposal.place, place), source="the cheapest of its kind for this pile"
+    )
+    site_name = line("Site", "", when(site > 0, at(SiteSpec.name, largest(1, site)), "none"), source="by its row")
+    tipping = line("Tipping", "$", goes * at(BestDisposal.tipping, place), source="of that site", adds=True)
+    dirty = line(
+        "Dirty loads", "$", goes * at(BestDisposal.dirty, place), source="surcharge times its chance", adds=True
+    )
+    trip = line("One trip", "h", when(site > 0, at(SiteSpec.trip, largest(1, site)), 0), source="to that site and back")
     in_a_day = line(
         "Trips in a day",
         "trip",
         when(trip > 0, count_of(round_down(Clock.trips / trip), "trip"), 0),
         source="hours of trips in a day over one trip",
     )
-    back = line("Dwell and way back", "h", when(site > 0, at(Gate.back, largest(1, site)), 0), source="of that site")
+    back = line(
+        "Dwell and way back", "h", when(site > 0, at(SiteSpec.back, largest(1, site)), 0), source="of that site"
+    )
     first = line(
         "First trip leaves at",
         "h",
-        when(site > 0, largest(Clock.starts + Clock.set_up, at(Gate.leave, largest(1, site))), 0),
+        when(site > 0, largest(Clock.starts + Clock.set_up, at(SiteSpec.leave, largest(1, site))), 0),
         source="hour of the day: after the set-up, and not before the site opens",
     )
     closes = line(
-        "The site closes at", "h", when(site > 0, at(Gate.closes, largest(1, site)), 0), source="0 when not known"
+        "The site closes at", "h", when(site > 0, at(SiteSpec.closes, largest(1, site)), 0), source="0 when not known"
     )
     piece = line(
         "Largest piece of concrete that it takes",
         "in",
-        when(site > 0, at(Gate.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
+        when(site > 0, at(SiteSpec.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
         source="of that site, for piles that may hold concrete; 0 when not known",
     )
     last = line(
@@ -177,7 +191,7 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
             on_one
             * Clock.step
             * exact(1, "load")
-            / (Hauler.hour * TWO / MIN_PER_H + Hauler.mile * TWO * at(Gate.speed, largest(1, site))),
+            / (Hauler.hour * TWO / MIN_PER_H + Hauler.mile * TWO * at(SiteSpec.speed, largest(1, site))),
             0,
         ),
         source="what a cheaper gate saves on a load, over what a minute more each way costs",

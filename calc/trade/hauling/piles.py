@@ -22,12 +22,12 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.dig import Green, Spoil
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Disposal, Site, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, STREAM, VEHICLE
-from calc.trade.takeoff.old_concrete import Rubble
 from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.dig import Green, Spoil
+from calc.trade.takeoff.old_concrete import Rubble
 
 _SHEET = "Dig and haul"
 
@@ -52,7 +52,7 @@ class Pile(Section, title="Piles by what they are", each=STREAM, sheet=_SHEET):
     some = line("There is some", "", when(tons > 0, 1, 0), source="1 for a pile that weighs something")
 
 
-class Bed(Section, title="What each vehicle holds and costs", each=VEHICLE, sheet=_SHEET):
+class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHICLE, sheet=_SHEET):
     """0 for what the house book does not say."""
 
     name = line("Vehicle", "", row_word(VEHICLE), source="house book")
@@ -111,7 +111,7 @@ class Bed(Section, title="What each vehicle holds and costs", each=VEHICLE, shee
     )
 
 
-class Gate(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
+class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     """Whether a site can be compared, and what a trip to it takes."""
 
     name = line("Site", "", row_word(DISPOSAL), source="house book")
@@ -167,7 +167,7 @@ class Gate(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     )
 
 
-class Purity(Section, title="How clean the soil is", sheet=_SHEET):
+class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
     """Turf or roots in the soil may make a gate charge a load as dirty, or turn it away."""
 
     turf_chance = factor(
@@ -208,7 +208,7 @@ class Purity(Section, title="How clean the soil is", sheet=_SHEET):
     )
 
 
-class Heap(Section, title="What may lie on a vehicle", each=PILE, sheet=_SHEET):
+class LoadMix(Section, title="What may lie on a vehicle", each=PILE, sheet=_SHEET):
     """A stream by itself, and what each plan leaves mixed."""
 
     green = factors("Green in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="what the pile is: no choice")

@@ -17,7 +17,7 @@ from calc.declare import (
     equals,
     exact,
     factor,
-    first_alike,
+    first_in_group,
     greatest,
     largest,
     least,
@@ -29,13 +29,13 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.dig import Spoil
+from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
+from calc.trade.hauling.piles import Pile, VehicleSpec
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.hauling.disposal_options import Carry, Leg
-from calc.trade.hauling.piles import Bed, Pile
 from calc.trade.inputs.job import Vehicle
 from calc.trade.levels import PLAN, VEHICLE
 from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.dig import Spoil
 
 _SHEET = "Dig and haul"
 ONE_DOLLAR, ONE_LOAD = exact(1, "$"), exact(1, "load")
@@ -43,14 +43,14 @@ GREEN, SOIL, CONCRETE = (exact(place) for place in (1, 2, 3))
 """The rows of the piles that are hauled apart. The pile that a plan leaves mixed stands as many rows further on."""
 
 
-class Sorting(Section, title="Parting the piles", sheet=_SHEET):
+class Separating(Section, title="Parting the piles", sheet=_SHEET):
     """Keeping green apart takes hours; they are disposal, and never in the hours of the crew."""
 
     rate = factor("Keeping green apart", "h/yd3", 0.25, low=0.1, high=0.5, source="common practice, no source")
     hours = line("Hours to keep green apart", "h", Spoil.green_loose * rate, source="by the loose yard of green")
 
 
-class Parting(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
+class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
     """What each plan hauls apart; all else of it lies mixed. A plan that comes to an earlier one drops out."""
 
     green = line("Green apart", "", by_row(PLAN, 0, 1, 0, 1, 1, 0), source="1 where it is hauled by itself")
@@ -67,7 +67,7 @@ class Parting(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
     repeats = line(
         "Repeats an earlier one",
         "",
-        when(equals(first_alike(parts), row_number(PLAN)), 0, 1),
+        when(equals(first_in_group(parts), row_number(PLAN)), 0, 1),
         source="1 where a pile is empty, so that the plan is the same as one above",
     )
     chosen = line(
@@ -97,39 +97,44 @@ class Parting(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
 def _of_its_piles(of_pile: Line) -> Expr:
     """The sum over the piles of a plan on one vehicle: what it hauls apart, and what it leaves mixed."""
     return (
-        Parting.green * at(of_pile, GREEN, of=VEHICLE)
-        + Parting.soil * at(of_pile, SOIL, of=VEHICLE)
-        + Parting.concrete * at(of_pile, CONCRETE, of=VEHICLE)
+        PlanSplit.green * at(of_pile, GREEN, of=VEHICLE)
+        + PlanSplit.soil * at(of_pile, SOIL, of=VEHICLE)
+        + PlanSplit.concrete * at(of_pile, CONCRETE, of=VEHICLE)
         + at(of_pile, THREE + row_number(PLAN), of=VEHICLE)
     )
 
 
-class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
+class PlanCost(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
     """Whole plans, to the cent. Ties go to fewer loads, then to the order of the plans and of the vehicles."""
 
     loads = line(
         "Loads",
         "load",
-        _of_its_piles(Carry.loads),
+        _of_its_piles(LoadCount.loads),
         source="of the piles of the plan",
     )
     hours = line(
         "Trip hours",
         "h",
-        _of_its_piles(Leg.hours),
+        _of_its_piles(BestDisposal.hours),
         source="of the piles of the plan",
     )
     tipping = line(
         "Tipping",
         "$",
-        _of_its_piles(Leg.tipping),
+        _of_its_piles(BestDisposal.tipping),
         source="of the piles of the plan",
     )
-    dirty = line("Dirty loads", "$", Parting.soil * at(Leg.dirty, SOIL, of=VEHICLE), source="soil that is hauled apart")
+    dirty = line(
+        "Dirty loads",
+        "$",
+        PlanSplit.soil * at(BestDisposal.dirty, SOIL, of=VEHICLE),
+        source="soil that is hauled apart",
+    )
     trips = line(
         "Trips",
         "$",
-        _of_its_piles(Leg.trips),
+        _of_its_piles(BestDisposal.trips),
         source="of the piles of the plan",
     )
     topped = line(
@@ -137,7 +142,7 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
         "$",
         when(
             both(Vehicle.hired.is_("yes"), loads > 0),
-            largest(0, Vehicle.least_hours - hours) * Bed.hour,
+            largest(0, Vehicle.least_hours - hours) * VehicleSpec.hour,
             0,
         ),
         source="once a plan, at the hour of the vehicle",
@@ -145,7 +150,7 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
     parting = line(
         "Parting the piles",
         "$",
-        Parting.labor * Sorting.hours * CrewRate.mix,
+        PlanSplit.labor * Separating.hours * CrewRate.mix,
         source="hours for the loose green at crew mix, where it is kept apart",
     )
     cost = line(
@@ -157,7 +162,7 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
     lacks = line(
         "Piles without a site",
         "",
-        _of_its_piles(Leg.lacks),
+        _of_its_piles(BestDisposal.lacks),
         source="piles that no known site takes",
     )
     feasible = line(
@@ -166,7 +171,7 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
         when(
             either(
                 total(Pile.tons) <= 0,
-                both(lacks <= 0, Bed.known > 0, either(Parting.labor <= 0, CrewRate.mix > 0)),
+                both(lacks <= 0, VehicleSpec.known > 0, either(PlanSplit.labor <= 0, CrewRate.mix > 0)),
             ),
             1,
             0,
@@ -176,14 +181,14 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
     competes = line(
         "Is compared",
         "",
-        feasible * Bed.free * (1 - Parting.repeats),
+        feasible * VehicleSpec.free * (1 - PlanSplit.repeats),
         source="by a vehicle of the fleet, and no earlier plan is the same",
         adds=True,
     )
     wanted = line(
         "May win",
         "",
-        when(total(Parting.chosen) > 0, feasible * Parting.chosen * Bed.picked, competes),
+        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.picked, competes),
         source="all that are compared, or only what was chosen by hand",
         adds=True,
     )
@@ -199,5 +204,5 @@ class Offer(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, s
         when(equals(compared, least(compared)), loads, greatest(loads) + ONE_LOAD),
         source="ties go to fewer loads",
     )
-    plan = line("Row of its plan", "", Parting.number, source="to find its rows again")
+    plan = line("Row of its plan", "", PlanSplit.number, source="to find its rows again")
     vehicle = line("Row of its vehicle", "", row_number(VEHICLE), source="to find its rows again")

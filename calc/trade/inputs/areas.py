@@ -6,7 +6,7 @@ from calc.declare import Section, choice, given, text, yes_no
 from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
 
 
-class Measured(Section, title="Areas", each=AREA, table="Areas"):
+class Area(Section, title="Areas", each=AREA, table="Areas"):
     """Each area as it was measured on the site."""
 
     shape = choice(
@@ -139,7 +139,7 @@ class Station(Section, title="Stations", each=STATION, table="Stations"):
         "ft",
         low=0,
         example="3",
-        needed_if=(Measured.shape, "stations"),
+        needed_if=(Area.shape, "stations"),
         help="The width here; the widths of a stations area give its shape.",
     )
     depth = given("Depth", "in", over=0, high=24, example="4 1/4", help="String line to ground here: the slab's depth.")

@@ -7,7 +7,7 @@ from calc.declare import Section, choice, given, text
 _TABLE = "Site conditions"
 
 
-class OnPaper(Section, title="For the papers", table=_TABLE):
+class PaperFacts(Section, title="For the papers", table=_TABLE):
     """What the plant, the driver and the client have to be told; no quantity hangs on it."""
 
     slump = given(

@@ -9,7 +9,7 @@ _TABLE = "Site conditions"
 NOT_ASKED = "not asked"
 
 
-class Use(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
+class AreaUse(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
     """How each area lies and what goes over it. A blank slope is not checked."""
 
     cross = slope(
@@ -51,7 +51,7 @@ class Use(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
     )
 
 
-class Asked(Section, title="Who and what was asked", table=_TABLE):
+class Permissions(Section, title="Who and what was asked", table=_TABLE):
     """Facts that cost nothing to ask, and much not to."""
 
     client = choice(

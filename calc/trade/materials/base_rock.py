@@ -9,6 +9,7 @@ from calc.declare import (
     PERCENT,
     TWO,
     Section,
+    argmin,
     at,
     both,
     count_of,
@@ -23,19 +24,18 @@ from calc.declare import (
     line,
     money,
     per_one,
-    place_of_least,
     price,
     round_up,
     row_number,
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Slab
+from calc.trade.hauling.piles import VehicleSpec
+from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.hauling.piles import Bed
 from calc.trade.inputs.job import Site, Vehicle
 from calc.trade.levels import AREA, VEHICLE
-from calc.trade.inputs.areas import Measured
+from calc.trade.takeoff.geometry import Slab
 
 _SHEET = "Order and placing"
 NAMED_FIRST, NAMED_SECOND, NAMED_THIRD = (exact(place) for place in (1, 2, 3))
@@ -48,7 +48,7 @@ class Base(Section, title="Rock base", each=AREA, sheet=_SHEET):
     compacted = line(
         "Base, compacted",
         "yd3",
-        Slab.net_area * Measured.base / IN_PER_FT / FT3_PER_YD3,
+        Slab.net_area * Area.base / IN_PER_FT / FT3_PER_YD3,
         source="area times depth",
         adds=True,
     )
@@ -91,7 +91,7 @@ class RockRide(Section, title="What could fetch the rock", each=VEHICLE, sheet=_
     fit = line(
         "Could fetch rock",
         "",
-        when(both(Bed.own > 0, Bed.free > 0, Bed.payload > 0), 1, 0),
+        when(both(VehicleSpec.own > 0, VehicleSpec.free > 0, VehicleSpec.payload > 0), 1, 0),
         source="1 for an own vehicle of the fleet with a known payload",
         adds=True,
     )
@@ -120,11 +120,11 @@ class BaseHaul(Section, title="How the rock comes", sheet=_SHEET):
     miles = factor("Rock yard, miles one way", "mile", 8, low=1, high=40, source="common practice, no source")
     dwell = factor("Dwell at the rock yard", "min", 15, low=5, high=45, source="common practice, no source")
 
-    row = line("Row of the vehicle for rock", "", place_of_least(RockRide.compared), source="the first that could")
+    row = line("Row of the vehicle for rock", "", argmin(RockRide.compared), source="the first that could")
     payload = line(
         "Its payload for rock",
         "ton",
-        when(total(RockRide.fit) > 0, at(Bed.payload, largest(1, row)), 0),
+        when(total(RockRide.fit) > 0, at(VehicleSpec.payload, largest(1, row)), 0),
         source="of that vehicle; 0 when there is none",
     )
     delivered = line(
@@ -148,7 +148,10 @@ class BaseHaul(Section, title="How the rock comes", sheet=_SHEET):
     trip_cost = line(
         "Fetching the rock",
         "$",
-        money(hours * at(Bed.hour, largest(1, row)) + per_one(trips) * TWO * miles * at(Bed.mile, largest(1, row))),
+        money(
+            hours * at(VehicleSpec.hour, largest(1, row))
+            + per_one(trips) * TWO * miles * at(VehicleSpec.mile, largest(1, row))
+        ),
         source="hours with their driver, and miles",
     )
     rock = line("Rock", "$", money(BaseNeeds.buy * if_given(rock_price, 0)), source="tons bought times the price")

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import FT3_PER_YD3, Section, factors, if_given, line, look_up, round_up, total, when
-from calc.trade.ordering.bags import Bags
 from calc.trade.inputs.job import Job, Site
 from calc.trade.levels import FIBER, TRUCK
+from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order import Load, Order
 
 
@@ -23,7 +23,7 @@ class FiberKind(Section, title="Fiber kinds", each=FIBER):
     bag = factors("Fiber in a bag", "lb/bag", 1, 1, 5, source="common practice, no source: read the bag")
 
 
-class Dose(Section, title="Fiber", sheet="Order and placing"):
+class FiberDose(Section, title="Fiber", sheet="Order and placing"):
     """How much fiber goes in each yard ordered."""
 
     per_yard = line(
@@ -52,7 +52,7 @@ class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and p
     bags = line(
         "Fiber bags",
         "bag",
-        round_up(Load.yards * Dose.per_yard / Dose.bag),
+        round_up(Load.yards * FiberDose.per_yard / FiberDose.bag),
         source="common practice, no source: whole bags in each truck",
         adds=True,
     )
@@ -64,7 +64,7 @@ class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
     batch = line(
         "Fiber bags for bags of concrete",
         "bag",
-        when(Order.bags > 0, round_up(Bags.bags * Bags.yields / FT3_PER_YD3 * Dose.per_yard / Dose.bag), 0),
+        when(Order.bags > 0, round_up(Bags.bags * Bags.yields / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0),
         source="all that is mixed on the site counts as one batch",
     )
     bags = line(
@@ -72,5 +72,5 @@ class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
         "bag",
         total(TruckFiber.bags) + batch,
         source="sum of the trucks, and of the batch that is mixed on the site",
-        may_be_forced=True,
+        may_be_overridden=True,
     )

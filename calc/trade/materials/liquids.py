@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from calc.declare import Section, factor, line, per_one, price, total
-from calc.trade.takeoff.geometry import Slab
 from calc.trade.inputs.job import Site
-from calc.trade.takeoff.old_concrete import OldFooting
 from calc.trade.materials.packs import packs
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Order and placing"
 

@@ -8,6 +8,7 @@ from calc.declare import (
     Line,
     Price,
     Section,
+    argmin,
     at,
     both,
     either,
@@ -21,9 +22,8 @@ from calc.declare import (
     least,
     line,
     money,
-    opposite,
+    not_,
     per_one,
-    place_of_least,
     round_down,
     round_up,
     rounded,
@@ -131,7 +131,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
     class Choice(Section, title=f"Packs of {liquid}", sheet=sheet, called=f"{called}Choice"):
         """The cheapest way, ties to the least left over."""
 
-        winner = line("Row of the cheapest way", "", place_of_least(Ways.tie), source="least, first row wins")
+        winner = line("Row of the cheapest way", "", argmin(Ways.tie), source="least, first row wins")
         small_packs = line("Small packs to buy", "pack", at(Ways.small_packs, winner), source="of the cheapest way")
         large_packs = line("Large packs to buy", "pack", at(Ways.large_packs, winner), source="of the cheapest way")
         bought = line("Bought", "gal", at(Ways.holds, winner), source="of the cheapest way")
@@ -150,8 +150,8 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
                 both(
                     Ways.competes > 0,
                     either(
-                        opposite(equals(per_one(Ways.large_packs), per_one(Choice.large_packs))),
-                        opposite(equals(per_one(Ways.small_packs), per_one(Choice.small_packs))),
+                        not_(equals(per_one(Ways.large_packs), per_one(Choice.large_packs))),
+                        not_(equals(per_one(Ways.small_packs), per_one(Choice.small_packs))),
                     ),
                 ),
                 1,
@@ -171,7 +171,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
         """The cheapest of the others."""
 
         known = line("Other packs can be compared", "", total(Others.differs), source="0 when there are none")
-        row = line("Row of the next packs", "", place_of_least(Others.compared), source="least, first row wins")
+        row = line("Row of the next packs", "", argmin(Others.compared), source="least, first row wins")
         way = line("Next packs", "", at(Ways.way, row), source="of that row")
         more = line(
             "The next packs cost more by",

@@ -7,24 +7,24 @@ from calc.declare import (
     count_of,
     equals,
     exact,
-    keyed_below,
     line,
+    lookup_at_or_below,
     price,
     rounded,
     row_number,
     when,
 )
-from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.levels import TIER, TRUCK
 from calc.trade.ordering.order import Load, Order
-from calc.trade.ordering.plant import Tier
+from calc.trade.ordering.order_candidates import ONE_TRUCK
+from calc.trade.ordering.plant import ShortLoadTier
 
 _SHEET = "Costs"
 FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
 """The rows of the fees."""
 
 
-class Bought(Section, title="Bought by the piece", sheet=_SHEET):
+class PieceGoods(Section, title="Bought by the piece", sheet=_SHEET):
     """Prices of small things; how many there are of them is worked out where they are used."""
 
     micro_price = price("Micro fiber", "$/bag", help="A bag of it, as big as its factor says.")
@@ -50,7 +50,7 @@ class TruckFee(Section, title="Fee of each truck", each=TRUCK, sheet=_SHEET, slo
         "",
         when(
             Load.rides > 0,
-            keyed_below(TierStart.number, Tier.start, rounded(Load.yards / ONE_TRUCK, 3)),
+            lookup_at_or_below(TierStart.number, ShortLoadTier.start, rounded(Load.yards / ONE_TRUCK, 3)),
             0,
         ),
         source="the last row of the fees that starts at or below its load",

@@ -5,29 +5,29 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declare import Expr, Line, Section, count_of, joined, line, per_one, size, when
+from calc.trade.hauling.choice import Choice, RunnerUp
+from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.piles import Pile
+from calc.trade.inputs.job import Job
+from calc.trade.inputs.pour import Ordering
 from calc.trade.materials.base_rock import BaseNeeds
-from calc.trade.ordering.rule_comparison import BesideOrder
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.materials.packs import Packs
+from calc.trade.money.price import Price, PriceParts
+from calc.trade.ordering.method_choice import Placing, PlacingWords, RunnerUpMethod
+from calc.trade.ordering.order import Balance, Order
+from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
-from calc.trade.materials.fiber import FiberTotal
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.hauling.choice import Choice, RunnerUp
-from calc.trade.hauling.piles import Pile
-from calc.trade.hauling.loads import Hauled, Hauler
-from calc.trade.inputs.job import Job
 from calc.trade.takeoff.joints import Matched
 from calc.trade.work.labor import Labor
-from calc.trade.money.price import Parts, Price
-from calc.trade.ordering.order import Balance, Order
-from calc.trade.materials.packs import Packs
-from calc.trade.ordering.method_choice import NextWay, Placing, PlacingWords
-from calc.trade.inputs.pour import Ordering
-from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 
 _SHEET = "Bid"
 
 
-class Front(Section, title="What the price is made of", sheet=_SHEET):
+class PriceSummary(Section, title="What the price is made of", sheet=_SHEET):
     """What stands between the full cost and the price, and whether every cost has a price."""
 
     margin = line("Margin and rounding", "$", Price.price - Price.full, source="price less full cost")
@@ -68,7 +68,7 @@ class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
         "Why this order",
         "",
         when(
-            Order.quantity.is_forced,
+            Order.quantity.is_overridden,
             "forced by hand; see Measured for the reason",
             when(
                 Ordering.rule.is_("fixed"),
@@ -82,10 +82,10 @@ class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
         "What the other order is",
         "",
         when(
-            BesideOrder.known > 0,
+            RuleComparison.known > 0,
             joined(
-                BesideOrder.named,
-                when(size(BesideOrder.more) > 0, ", which should cost more by", ", which should cost the same"),
+                RuleComparison.named,
+                when(size(RuleComparison.more) > 0, ", which should cost more by", ", which should cost the same"),
             ),
             "nothing that can be compared",
         ),
@@ -153,9 +153,11 @@ class Decision:
 
 
 DECISIONS = (
-    Decision("Concrete to order", Order.quantity, Decisions.order, Decisions.other_order, BesideOrder.more, wordy=True),
+    Decision(
+        "Concrete to order", Order.quantity, Decisions.order, Decisions.other_order, RuleComparison.more, wordy=True
+    ),
     Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saves, wordy=True),
-    Decision("Placing", Placing.name, PlacingWords.why, PlacingWords.next_way, NextWay.more, wordy=True),
+    Decision("Placing", Placing.name, PlacingWords.why, PlacingWords.next_way, RunnerUpMethod.more, wordy=True),
     Decision(
         "Loads, and how they leave", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True
     ),
@@ -170,11 +172,11 @@ ADDED = (
     ("Tax", Price.tax),
     ("Contingency", Price.contingency),
     ("Overhead", Price.overhead),
-    ("Margin and rounding", Front.margin),
+    ("Margin and rounding", PriceSummary.margin),
 )
 """What comes to the subtotals of the costs, and makes the price."""
 
-FALLS_DUE = (Parts.deposit, Parts.poured, Parts.completed, Parts.held)
+FALLS_DUE = (PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held)
 """How the price falls due."""
 
 KEY = (

@@ -20,30 +20,30 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
-from calc.trade.takeoff.dowels import Cut, DowelNeeds
-from calc.trade.work.equipment import Equipment, Rented
-from calc.trade.materials.fiber import FiberTotal
-from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.job import Job
-from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.work.labor import Labor, Task
-from calc.trade.levels import BOARD, GROUP, TASK, TOOL
 from calc.trade.inputs.money import Terms
-from calc.trade.ordering.order import Order
-from calc.trade.materials.packs import Packs
-from calc.trade.ordering.method_cost import MethodCost, Pump
-from calc.trade.ordering.pour import PourCost, TruckTime
-from calc.trade.ordering.plant import Mixed, Supply
 from calc.trade.inputs.pour import Mixture
-from calc.trade.prices.price_age import last_day
-from calc.trade.work.protection import Protection
-from calc.trade.materials.purchases import Bought, TruckFee
-from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.prices.rental import Rental
+from calc.trade.levels import BOARD, GROUP, TASK, TOOL
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
+from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.materials.packs import Packs
+from calc.trade.materials.purchases import PieceGoods, TruckFee
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.method_cost import MethodCost, Pump
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.plant import ChosenMix, PlantCharges
+from calc.trade.ordering.pour import PourCost, TruckTime
+from calc.trade.prices.price_age import last_day
+from calc.trade.prices.rental import Rental
+from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
+from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
+from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.work.equipment import Equipment, RentalChoice
+from calc.trade.work.labor import Labor, Task
+from calc.trade.work.protection import Protection
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
@@ -67,31 +67,55 @@ _PUMPED = PourCost.pumped > 0
 
 _CONCRETE = (
     Cost(
-        "Ready-mix concrete", CONCRETE, PourCost.billed, Mixed.cost, NO_TRUCK, tax=Mixed.taxed, last_day=Mixed.last_day
+        "Ready-mix concrete",
+        CONCRETE,
+        PourCost.billed,
+        ChosenMix.cost,
+        NO_TRUCK,
+        tax=ChosenMix.taxed,
+        last_day=ChosenMix.last_day,
     ),
-    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), Supply.air_price, NOT_IN_MIX),
+    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), PlantCharges.air_price, NOT_IN_MIX),
     priced(
         "Accelerator in the mix",
         CONCRETE,
         _in_mix(Mixture.accelerator.is_("yes")),
-        Supply.accelerator_price,
+        PlantCharges.accelerator_price,
         NOT_IN_MIX,
     ),
-    priced("Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), Supply.retarder_price, NOT_IN_MIX),
-    priced("Hot water in the mix", CONCRETE, _in_mix(Mixture.hot_water.is_("yes")), Supply.hot_water_price, NOT_IN_MIX),
-    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, Supply.pump_mix_price, NO_PUMP),
-    priced("Short load, first", CONCRETE, total(TruckFee.first), Supply.first_fee, "no truck is below the first limit"),
+    priced(
+        "Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), PlantCharges.retarder_price, NOT_IN_MIX
+    ),
+    priced(
+        "Hot water in the mix",
+        CONCRETE,
+        _in_mix(Mixture.hot_water.is_("yes")),
+        PlantCharges.hot_water_price,
+        NOT_IN_MIX,
+    ),
+    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
+    priced(
+        "Short load, first",
+        CONCRETE,
+        total(TruckFee.first),
+        PlantCharges.first_fee,
+        "no truck is below the first limit",
+    ),
     priced(
         "Short load, second",
         CONCRETE,
         total(TruckFee.second),
-        Supply.second_fee,
+        PlantCharges.second_fee,
         "no truck is between the first limits",
     ),
     priced(
-        "Short load, third", CONCRETE, total(TruckFee.third), Supply.third_fee, "no truck is between the last limits"
+        "Short load, third",
+        CONCRETE,
+        total(TruckFee.third),
+        PlantCharges.third_fee,
+        "no truck is between the last limits",
     ),
-    priced("Delivery by the truck", CONCRETE, Order.trucks, Supply.delivery_price, NO_TRUCK),
+    priced("Delivery by the truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
     priced(
         "Waiting of trucks",
         CONCRETE,
@@ -109,14 +133,14 @@ _CONCRETE = (
         "Micro fiber bags",
         CONCRETE,
         when(Job.fiber.is_("micro"), FiberTotal.bags, 0),
-        Bought.micro_price,
+        PieceGoods.micro_price,
         "no micro fiber",
     ),
     priced(
         "Macro fiber bags",
         CONCRETE,
         when(Job.fiber.is_("macro"), FiberTotal.bags, 0),
-        Bought.macro_price,
+        PieceGoods.macro_price,
         "no macro fiber",
     ),
 )
@@ -178,11 +202,13 @@ _MATERIALS = (
         "no form bends",
     ),
     priced("Form oil, once", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
-    priced("Dowel bars", MATERIALS, total(Cut.bars), Bought.bar_price, "no dowels"),
-    priced("Drill bits", MATERIALS, DowelNeeds.bits, Bought.bit_price, "nothing is drilled"),
-    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, Bought.tube_price, "no dowel is glued"),
-    priced("Isolation strips, bought", MATERIALS, JointNeeds.strips, Bought.strip_price, "nothing is isolated"),
-    priced("Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, Bought.caulk_price, "nothing is isolated"),
+    priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
+    priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
+    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is glued"),
+    priced("Isolation strips, bought", MATERIALS, JointNeeds.strips, PieceGoods.strip_price, "nothing is isolated"),
+    priced(
+        "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "nothing is isolated"
+    ),
     *_PACKED,
     priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
     priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
@@ -195,12 +221,12 @@ _EQUIPMENT = (
         Cost(
             f"Rental of a {word}",
             EQUIPMENT,
-            when(look_up(Rented.lacking, word) > 0, ONE_EACH, look_up(Rented.count, word)),
-            look_up(Rented.each, word),
+            when(look_up(RentalChoice.lacking, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
+            look_up(RentalChoice.each, word),
             "it is not needed",
             tax=look_up(Rental.taxed, word),
-            sure=when(look_up(Rented.lacking, word) > 0, 0, 1),
-            last_day=look_up(Rented.last_day, word),
+            sure=when(look_up(RentalChoice.lacking, word) > 0, 0, 1),
+            last_day=look_up(RentalChoice.last_day, word),
         )
         for word in TOOL.axis.words
     ),

@@ -7,8 +7,8 @@ Each row is a quantity times a rate, to the cent; a row that comes to nothing st
 from __future__ import annotations
 
 from calc.declare import Section, both, by_row, exact, line, money, named_rows, size, when
-from calc.trade.money.cost_rows import ROWS
 from calc.trade.inputs.job import Job
+from calc.trade.money.cost_rows import ROWS
 
 COST = named_rows("cost", *(row.label for row in ROWS))
 """The rows of the table."""

@@ -19,11 +19,11 @@ from calc.declare import (
     total_where,
     when,
 )
+from calc.trade.inputs.job import Company
+from calc.trade.inputs.money import Change, Terms
+from calc.trade.levels import CHANGE, DRAW, GROUP
 from calc.trade.money.costs import CostTable
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.inputs.job import Company
-from calc.trade.levels import CHANGE, DRAW, GROUP
-from calc.trade.inputs.money import Change, Terms
 
 _SHEET = "Costs"
 
@@ -87,7 +87,7 @@ class Price(Section, title="Price", sheet=_SHEET):
         "$",
         round_up(largest(to_cent, least), to=step),
         source="the price or the minimum, up to the step",
-        may_be_forced=True,
+        may_be_overridden=True,
     )
     by_area = line(
         "Price by area",
@@ -107,7 +107,7 @@ class Price(Section, title="Price", sheet=_SHEET):
     foots = line("Costs that have no price", "", total(CostTable.unpriced), source="0 when every cost is known")
 
 
-class Parts(Section, title="Parts of the price", sheet=_SHEET):
+class PriceParts(Section, title="Parts of the price", sheet=_SHEET):
     """The parts add to the price to the cent; the part on completion takes the odd one."""
 
     deposit_rate = factor("Deposit", "%", 10, low=0, high=50, source="common practice, no source; local law may cap it")
@@ -129,19 +129,19 @@ class Parts(Section, title="Parts of the price", sheet=_SHEET):
     completed = line("Due on completion", "$", Price.price - deposit - poured - held, source="what is left")
 
 
-class Due(Section, title="How it falls due", each=DRAW, sheet=_SHEET):
+class PaymentSchedule(Section, title="How it falls due", each=DRAW, sheet=_SHEET):
     """In the order in which it is asked for."""
 
     amount = line(
         "Falls due",
         "$",
-        by_row(DRAW, Parts.deposit, Parts.poured, Parts.completed, Parts.held),
+        by_row(DRAW, PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held),
         source="parts of the price",
         adds=True,
     )
 
 
-class Changed(Section, title="Change orders", each=CHANGE, sheet=_SHEET):
+class ChangeAmount(Section, title="Change orders", each=CHANGE, sheet=_SHEET):
     """Beside the bid, which stays what it was."""
 
     amount = line(
@@ -153,8 +153,8 @@ class Changed(Section, title="Change orders", each=CHANGE, sheet=_SHEET):
 class Invoice(Section, title="Price with its changes", sheet=_SHEET):
     """What is billed in the end."""
 
-    changes = line("Signed changes", "$", total(Changed.counts), source="sum of the signed change orders")
+    changes = line("Signed changes", "$", total(ChangeAmount.counts), source="sum of the signed change orders")
     billed = line(
         "Price and signed changes", "$", Price.price + changes, source="the bid, and what was signed after it"
     )
-    unsigned = line("Changes not signed", "$", total(Changed.amount) - changes, source="not billed until they are")
+    unsigned = line("Changes not signed", "$", total(ChangeAmount.amount) - changes, source="not billed until they are")

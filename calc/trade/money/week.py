@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from calc.declare import Line, Section, factor
-from calc.trade.materials.base_rock import BaseNeeds
-from calc.trade.takeoff.dowels import DowelNeeds
-from calc.trade.materials.fiber import FiberTotal
-from calc.trade.takeoff.geometry import Slab
 from calc.trade.hauling.loads import Hauled
-from calc.trade.work.labor import Labor
+from calc.trade.materials.base_rock import BaseNeeds
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.materials.liquids import Curing
 from calc.trade.money.price import Price
 from calc.trade.ordering.order import Order
-from calc.trade.materials.liquids import Curing
+from calc.trade.takeoff.dowels import DowelNeeds
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.work.labor import Labor
 
 
-class Beside(Section, title="Beside the other jobs of a week"):
+class WeekComparison(Section, title="Beside the other jobs of a week"):
     """Asked in ``week.xlsx`` only: a job that is bid alone gives the same workbook."""
 
     between = factor(

@@ -17,18 +17,18 @@ from calc.declare import (
     line,
     look_up,
     money,
-    normal_place,
+    normal_inv,
     per_one,
     price,
     round_up,
     total,
     when,
 )
-from calc.trade.takeoff.concrete import Concrete
-from calc.trade.ordering.order_candidates import Risk, Short
 from calc.trade.levels import POURING
-from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.ordering.order_candidates import Risk, Shortage
 from calc.trade.prices.rental import Rental
+from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 ONE_EACH = exact(1, "each")
@@ -113,18 +113,18 @@ class Bags(Section, title="Bags instead of a truck", sheet="Order and placing"):
     )
 
 
-class Topped(Section, title="Topped up from bags", each=POURING, sheet="Order and placing"):
+class BagTopUp(Section, title="Topped up from bags", each=POURING, sheet="Order and placing"):
     """Where bags stand ready, running short costs by the yard and not a lump: the order may be smaller."""
 
     ratio = line(
         "Share of pours that are enough",
         "",
-        when(both(Bags.yard > 0, Short.yard > 0), Bags.yard / (Bags.yard + Short.yard), 0),
+        when(both(Bags.yard > 0, Shortage.yard > 0), Bags.yard / (Bags.yard + Shortage.yard), 0),
         source="newsvendor rule: a yard of bags over that and a yard left over",
     )
     order = line(
         "Order when topped up from bags",
         "yd3",
-        when(ratio > 0, Short.need + normal_place(ratio) * VolumeSpread.all_of_it, 0),
+        when(ratio > 0, Shortage.need + normal_inv(ratio) * VolumeSpread.all_of_it, 0),
         source="need, and the spreads of that share",
     )

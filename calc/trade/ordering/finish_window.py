@@ -19,18 +19,18 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Slab
+from calc.trade.inputs.placing import Forecast
+from calc.trade.inputs.pour import Crew, Mixture
 from calc.trade.levels import COOLING
 from calc.trade.ordering.order import Load, Order
-from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.pour import Pour
-from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.takeoff.geometry import Slab
 
 _SHEET = "Order and placing"
 _FIRST = exact(1)
 
 
-class Setting(Section, title="How long concrete can be worked", each=COOLING, sheet=_SHEET):
+class WorkingTime(Section, title="How long concrete can be worked", each=COOLING, sheet=_SHEET):
     """A table of a few temperatures, straight lines between them, held at its ends."""
 
     warmth = factors(
@@ -74,7 +74,7 @@ class FinishWindow(Section, title="Time to finish", sheet=_SHEET):
     plain = line(
         "Time to finish, without admixtures",
         "h",
-        at(Setting.workable, _FIRST) - total(Setting.lost),
+        at(WorkingTime.workable, _FIRST) - total(WorkingTime.lost),
         source="time at the coolest row less what is lost row by row",
     )
     by_mix = line(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import (
     TWO,
     Section,
+    argmin,
     at,
     both,
     by_row,
@@ -17,22 +18,21 @@ from calc.declare import (
     largest,
     least,
     line,
-    opposite,
-    place_of_least,
+    not_,
     rounded,
     row_number,
     size,
     total,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import ONE_TRUCK
-from calc.trade.levels import METHOD
-from calc.trade.ordering.methods import Method, Pace, Ride
-from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.inputs.placing import CHEAPEST, Access
-from calc.trade.ordering.plant import Mixed
 from calc.trade.inputs.pour import Ordering
+from calc.trade.levels import METHOD
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.method_cost import MethodCost, Pump
+from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
+from calc.trade.ordering.order_candidates import ONE_TRUCK
+from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.weather import TruckClock
 
 _SHEET = "Order and placing"
@@ -42,7 +42,7 @@ NOT_THERE = exact(12)
 """How far a way that the job does not allow is put back: behind every other."""
 
 
-class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
+class MethodFit(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
     """A way fits when it can get there, when its prices are known, and when it empties every truck in time."""
 
     named = line(
@@ -51,7 +51,7 @@ class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
         by_row(
             METHOD,
             when(Access.method.is_("chute"), 1, 0),
-            when(both(Access.method.is_("barrow"), Pace.barrow > 0), 1, 0),
+            when(both(Access.method.is_("barrow"), PlacingRate.barrow > 0), 1, 0),
             when(Access.method.is_("pump"), 1, 0),
             when(both(Access.method.is_("bags"), Bags.yields > 0), 1, 0),
         ),
@@ -65,9 +65,9 @@ class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
         by_row(
             METHOD,
             when(Access.chute.is_("yes"), 1, 0),
-            when(both(Access.barrow.is_("yes"), Pace.barrow > 0), 1, 0),
+            when(both(Access.barrow.is_("yes"), PlacingRate.barrow > 0), 1, 0),
             when(Access.pump.is_("yes"), 1, 0),
-            when(both(Bags.can > 0, opposite(Ordering.rule.is_("fixed"))), 1, 0),
+            when(both(Bags.can > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
         ),
         source="as the site allows; bags for a small pour, never where the order is fixed",
     )
@@ -77,9 +77,9 @@ class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
         "",
         by_row(
             METHOD,
-            1 - Mixed.known,
-            1 - Mixed.known,
-            (1 - Mixed.known) + (1 - Pump.known),
+            1 - ChosenMix.known,
+            1 - ChosenMix.known,
+            (1 - ChosenMix.known) + (1 - Pump.known),
             when(is_given(Bags.bag_price), 0, 1),
         ),
         source="the mix, the pump, the bags",
@@ -87,13 +87,13 @@ class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
     lacks_waiting = line(
         "Waiting lacks its price",
         "",
-        when(both(Ride.waiting > 0, opposite(is_given(MethodCost.waiting_price))), 1, 0),
+        when(both(TruckSplit.waiting > 0, not_(is_given(MethodCost.waiting_price))), 1, 0),
         source="1 when a truck waits and the house book does not say what a minute costs",
     )
     late = line(
         "A truck is emptied too late",
         "",
-        when(Ride.longest * ONE_TRUCK > TruckClock.left, 1, 0),
+        when(TruckSplit.longest * ONE_TRUCK > TruckClock.left, 1, 0),
         source="the fullest truck against the minutes left at the job",
     )
     put_back = line(
@@ -121,11 +121,11 @@ class Fitness(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
 class Placing(Section, title="The way that is taken", sheet=_SHEET):
     """The cheapest that fits. When none does, the one that lacks least is taken all the same."""
 
-    by_hand = line("Row named by hand, if any", "", total(Fitness.named_row), source="0 when none is named")
+    by_hand = line("Row named by hand, if any", "", total(MethodFit.named_row), source="0 when none is named")
     row = line(
         "Row of the way",
         "",
-        when(by_hand > 0, by_hand, place_of_least(Fitness.tie)),
+        when(by_hand > 0, by_hand, argmin(MethodFit.tie)),
         source="named by hand, else the cheapest, the first row of equals",
     )
     name = line("Way of placing", "", at(Method.name, row), source="of that row")
@@ -134,16 +134,16 @@ class Placing(Section, title="The way that is taken", sheet=_SHEET):
     hours = line("Hours of the way", "h", at(Method.hours, row), source="of that row")
     cost = line("Cost of the way taken", "$", at(MethodCost.cost, row), source="of that row")
     bags = line("Placed by bags", "", at(Method.bags, row), source="1 when bags are mixed")
-    put_back = line("The way is put back by", "", at(Fitness.put_back, row), source="0 when it fits")
+    put_back = line("The way is put back by", "", at(MethodFit.put_back, row), source="0 when it fits")
 
 
-class NextFitness(Section, title="What comes next", each=METHOD, sheet=_SHEET):
+class RunnerUpFit(Section, title="What comes next", each=METHOD, sheet=_SHEET):
     """The same comparison without the way that is taken."""
 
     put_back = line(
         "Put back by, among the others",
         "",
-        when(equals(row_number(METHOD), Placing.row), greatest(Fitness.put_back) + 1, Fitness.put_back),
+        when(equals(row_number(METHOD), Placing.row), greatest(MethodFit.put_back) + 1, MethodFit.put_back),
         source="the way that is taken stands behind all others",
     )
     compared = line(
@@ -155,17 +155,17 @@ class NextFitness(Section, title="What comes next", each=METHOD, sheet=_SHEET):
     tie = line(
         "Hours of the next",
         "h",
-        when(equals(compared, least(compared)), Fitness.time, greatest(Fitness.time) + _ONE_HOUR),
+        when(equals(compared, least(compared)), MethodFit.time, greatest(MethodFit.time) + _ONE_HOUR),
         source="ties go to the fewest hours, then to the order of the ways",
     )
 
 
-class NextWay(Section, title="The next way", sheet=_SHEET):
+class RunnerUpMethod(Section, title="The next way", sheet=_SHEET):
     """What would be taken if the first were not to be had."""
 
-    row = line("Row of the next way", "", place_of_least(NextFitness.tie), source="least, first row wins")
+    row = line("Row of the next way", "", argmin(RunnerUpFit.tie), source="least, first row wins")
     name = line("Next way", "", at(Method.name, row), source="of that row")
-    fits = line("The next way fits", "", at(Fitness.fits, row), source="of that row")
+    fits = line("The next way fits", "", at(MethodFit.fits, row), source="of that row")
     more = line(
         "The next way costs more by",
         "$",
@@ -194,7 +194,7 @@ class PlacingWords(Section, title="Why this way of placing", sheet=_SHEET):
             Placing.put_back > 0,
             joined("by ", Placing.name, ": ", unfit),
             joined(
-                "by ", Placing.name, ": the cheapest of ", count_of(total(Fitness.fits), "each"), " way(s) that fit"
+                "by ", Placing.name, ": the cheapest of ", count_of(total(MethodFit.fits), "each"), " way(s) that fit"
             ),
         ),
         source="cost of the ways that fit",
@@ -217,11 +217,11 @@ class PlacingWords(Section, title="Why this way of placing", sheet=_SHEET):
         "What the next way is",
         "",
         when(
-            NextWay.fits > 0,
+            RunnerUpMethod.fits > 0,
             joined(
                 "next comes ",
-                NextWay.name,
-                when(size(NextWay.more) > 0, "; the number is what it costs more", "; it costs the same"),
+                RunnerUpMethod.name,
+                when(size(RunnerUpMethod.more) > 0, "; the number is what it costs more", "; it costs the same"),
             ),
             "no other way fits",
         ),

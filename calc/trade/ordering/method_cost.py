@@ -12,20 +12,20 @@ from calc.declare import (
     factor,
     if_given,
     is_given,
-    keyed_below,
     largest,
     line,
+    lookup_at_or_below,
     money,
     per_one,
     price,
     rounded,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.levels import METHOD
-from calc.trade.ordering.methods import Method, Ride
-from calc.trade.ordering.plant import Poured, Supply, Tier
 from calc.trade.inputs.pour import Crew
+from calc.trade.levels import METHOD
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.methods import Method, TruckSplit
+from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.prices.wage_rates import CrewRate
 
 _SHEET = "Order and placing"
@@ -70,7 +70,7 @@ def pump_hire(hours: Expr, yards: Expr) -> Expr:
 
 def short_load_fee(trucks: Expr, load: Expr) -> Expr:
     """The fees of so many trucks that each carry ``load``, in yd3/truck."""
-    return trucks * keyed_below(Tier.fee, Tier.start, rounded(load, 3))
+    return trucks * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(load, 3))
 
 
 class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET):
@@ -84,14 +84,15 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
     fees = line(
         "Short-load fees",
         "$",
-        short_load_fee(Ride.odd, Ride.more) + short_load_fee(Ride.trucks - Ride.odd, Ride.load),
+        short_load_fee(TruckSplit.odd, TruckSplit.more)
+        + short_load_fee(TruckSplit.trucks - TruckSplit.odd, TruckSplit.load),
         source="by the load of each truck",
     )
     charge = line(
         "Plant charges",
         "$",
-        money(largest(Method.order, Supply.least_order) * at(Poured.yard, Method.pouring))
-        + money(fees + Ride.trucks * Supply.delivery),
+        money(largest(Method.order, PlantCharges.least_order) * at(DischargePrice.yard, Method.pouring))
+        + money(fees + TruckSplit.trucks * PlantCharges.delivery),
         source="the yards, the least order at least; fees and delivery by the truck",
     )
     concrete = line(
@@ -103,7 +104,7 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
     waiting = line(
         "Waiting of the trucks",
         "$",
-        money(Ride.waiting * minute),
+        money(TruckSplit.waiting * minute),
         source="minutes beyond the free time",
     )
     people = line(

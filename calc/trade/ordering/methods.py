@@ -28,25 +28,25 @@ from calc.declare import (
     row_word,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import ONE_STEP, ONE_TRUCK, Best, Quick, Risk
-from calc.trade.levels import METHOD, POURING
 from calc.trade.inputs.placing import Access, BarrowWay
-from calc.trade.ordering.plant import Mixed
 from calc.trade.inputs.pour import Ordering
+from calc.trade.levels import METHOD, POURING
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.order_candidates import ONE_STEP, ONE_TRUCK, BestOrder, Risk, RuleOfThumb
+from calc.trade.ordering.plant import ChosenMix
 
 _SHEET = "Order and placing"
 FROM_TRUCK, THROUGH_PUMP = exact(1), TWO
 """The rows of the ways of pouring."""
 
 
-class Ruled(Section, title="Order by the rule of the job", each=POURING, sheet=_SHEET):
+class OrderByRule(Section, title="Order by the rule of the job", each=POURING, sheet=_SHEET):
     """A pump wants more concrete than a chute, so each way of pouring has its order."""
 
     by_rule = line(
         "By risk, or by percent without a price",
         "yd3",
-        when(both(Ordering.rule.is_("risk"), Mixed.known > 0), Best.order, Quick.by_percent),
+        when(both(Ordering.rule.is_("risk"), ChosenMix.known > 0), BestOrder.order, RuleOfThumb.by_percent),
         source="without a price for the mix nobody knows what a miss costs",
     )
     by_fixed = line(
@@ -63,7 +63,7 @@ class Ruled(Section, title="Order by the rule of the job", each=POURING, sheet=_
     )
 
 
-class Pace(Section, title="How fast it is placed", sheet=_SHEET):
+class PlacingRate(Section, title="How fast it is placed", sheet=_SHEET):
     """Yards an hour, with the people who place and screed keeping up."""
 
     chute = factor("By chute", "yd3/h", 12, low=8, high=20, source="common practice, no source")
@@ -136,20 +136,23 @@ class Method(Section, title="Ways of placing", each=METHOD, sheet=_SHEET):
         "yd3",
         by_row(
             METHOD,
-            at(Ruled.quantity, FROM_TRUCK),
-            at(Ruled.quantity, FROM_TRUCK),
-            at(Ruled.quantity, THROUGH_PUMP),
+            at(OrderByRule.quantity, FROM_TRUCK),
+            at(OrderByRule.quantity, FROM_TRUCK),
+            at(OrderByRule.quantity, THROUGH_PUMP),
             Bags.bags * Bags.yields / FT3_PER_YD3,
         ),
         source="by the order rule; for bags what they yield",
     )
     pace = line(
-        "Its pace", "yd3/h", by_row(METHOD, Pace.chute, Pace.barrow, Pace.pump, 0), source="0 for bags: they are mixed"
+        "Its pace",
+        "yd3/h",
+        by_row(METHOD, PlacingRate.chute, PlacingRate.barrow, PlacingRate.pump, 0),
+        source="0 for bags: they are mixed",
     )
     placed = line(
         "Order over pace",
         "h",
-        when(pace > 0, largest(Pace.least_time, order / pace), 0),
+        when(pace > 0, largest(PlacingRate.least_time, order / pace), 0),
         source="half an hour at least",
     )
     hours = line(
@@ -160,7 +163,7 @@ class Method(Section, title="Ways of placing", each=METHOD, sheet=_SHEET):
     )
 
 
-class Ride(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET):
+class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET):
     """The order split as evenly as the step of the plant allows; free time, and what goes beyond it, by the truck."""
 
     free_time = factor("Free time of a truck", "min/truck", 30, low=20, high=60, source="common practice, no source")

@@ -15,7 +15,7 @@ from calc.declare import (
     line,
     logarithm,
     money,
-    normal_below,
+    normal_cdf,
     per_one,
     round_down,
     round_up,
@@ -23,14 +23,14 @@ from calc.declare import (
     square_root,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import Best, Quick, Risk, Short
-from calc.trade.levels import TRUCK
-from calc.trade.ordering.shortfall import chance_short, density, excess, expected_short, spreads_off
-from calc.trade.ordering.methods import Ruled
-from calc.trade.ordering.method_choice import Placing
-from calc.trade.ordering.plant import Mixed
 from calc.trade.inputs.pour import Ordering
+from calc.trade.levels import TRUCK
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.method_choice import Placing
+from calc.trade.ordering.methods import OrderByRule
+from calc.trade.ordering.order_candidates import BestOrder, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.plant import ChosenMix
+from calc.trade.ordering.shortfall import chance_short, density, excess, expected_short, spreads_off
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 _SHEET = "Order and placing"
@@ -42,23 +42,27 @@ class Order(Section, title="Order", sheet=_SHEET):
     need = line(
         "Concrete needed",
         "yd3",
-        at(Short.need, Placing.pouring),
+        at(Shortage.need, Placing.pouring),
         source="in place and the loss, and what a pump keeps where one is taken",
     )
-    by_risk = line("Order by risk", "yd3", at(Best.order, Placing.pouring), source="the best rung of the ladder")
-    by_percent = line("Order by the percent rule", "yd3", at(Quick.by_percent, Placing.pouring), source="percent rule")
-    by_fixed = line("Order as fixed", "yd3", at(Ruled.by_fixed, Placing.pouring), source="typed, to the next step")
+    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.pouring), source="the best rung of the ladder")
+    by_percent = line(
+        "Order by the percent rule", "yd3", at(RuleOfThumb.by_percent, Placing.pouring), source="percent rule"
+    )
+    by_fixed = line(
+        "Order as fixed", "yd3", at(OrderByRule.by_fixed, Placing.pouring), source="typed, to the next step"
+    )
     by_rule = line(
         "Order by risk, or by percent without a price",
         "yd3",
-        at(Ruled.by_rule, Placing.pouring),
+        at(OrderByRule.by_rule, Placing.pouring),
         source="for the way of placing that is taken",
     )
     by_plant = line(
         "Order rule at the plant",
         "",
         when(
-            both(Ordering.rule.is_("risk"), Mixed.known > 0),
+            both(Ordering.rule.is_("risk"), ChosenMix.known > 0),
             "by risk: the order with the least expected cost, fees and all",
             when(
                 Ordering.rule.is_("risk"),
@@ -77,9 +81,9 @@ class Order(Section, title="Order", sheet=_SHEET):
     quantity = line(
         "Concrete to order",
         "yd3",
-        when(Placing.bags > 0, 0, at(Ruled.quantity, Placing.pouring)),
+        when(Placing.bags > 0, 0, at(OrderByRule.quantity, Placing.pouring)),
         source="the order rule of the job; none where bags are mixed",
-        may_be_forced=True,
+        may_be_overridden=True,
     )
     bags = line(
         "Bags to mix",
@@ -182,8 +186,8 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
         "Lump over what a spread left over costs",
         "",
         when(
-            both(spread > 0, at(Short.yard, Placing.pouring) > 0),
-            at(Short.lump, Placing.pouring) / (at(Short.yard, Placing.pouring) * spread * square_root(TWO * PI)),
+            both(spread > 0, at(Shortage.yard, Placing.pouring) > 0),
+            at(Shortage.lump, Placing.pouring) / (at(Shortage.yard, Placing.pouring) * spread * square_root(TWO * PI)),
             0,
         ),
         source="the two costs at the middle of the normal distribution",
@@ -197,7 +201,7 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
     chance = line(
         "Chance of running short with the call",
         "",
-        when(spread > 0, normal_below(-off), Order.chance),
+        when(spread > 0, normal_cdf(-off), Order.chance),
         source="normal distribution; without a call as ordered",
     )
     left = line(
@@ -216,8 +220,8 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
         money(
             largest(
                 0,
-                at(Short.lump, Placing.pouring) * (Order.chance - chance)
-                + at(Short.yard, Placing.pouring) * (Order.left - left),
+                at(Shortage.lump, Placing.pouring) * (Order.chance - chance)
+                + at(Shortage.yard, Placing.pouring) * (Order.left - left),
             )
         ),
         source="chances of a lump, and yards left over, with and without it",

@@ -11,19 +11,19 @@ from calc.declare import (
     PI,
     TWO,
     Section,
+    argmin,
     at,
     both,
     by_row,
     count_of,
     exact,
     factor,
-    keyed_below,
     largest,
     line,
     logarithm,
+    lookup_at_or_below,
     money,
     per_one,
-    place_of_least,
     round_down,
     round_up,
     rounded,
@@ -32,11 +32,11 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.concrete import Concrete
 from calc.trade.levels import POURING, RUNG
+from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
-from calc.trade.ordering.plant import Poured, Supply, Tier
 from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 _SHEET = "Order and placing"
@@ -90,7 +90,11 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
     second_truck = line(
         "A second truck with the least order, its fees",
         "$",
-        ONE_TRUCK * (keyed_below(Tier.fee, Tier.start, rounded(Supply.least_order / ONE_TRUCK, 3)) + Supply.delivery),
+        ONE_TRUCK
+        * (
+            lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(PlantCharges.least_order / ONE_TRUCK, 3))
+            + PlantCharges.delivery
+        ),
         source="fee of the short load, and delivery",
     )
     waiting = line(
@@ -98,7 +102,7 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
     )
 
 
-class Short(Section, title="Need and miss", each=POURING, sheet=_SHEET):
+class Shortage(Section, title="Need and miss", each=POURING, sheet=_SHEET):
     """A pump keeps some of the concrete, and wants a dearer mix."""
 
     prime = line("Left in the pump", "yd3", by_row(POURING, 0, Risk.prime), source="with a pump only")
@@ -111,11 +115,14 @@ class Short(Section, title="Need and miss", each=POURING, sheet=_SHEET):
     lump = line(
         "Running short costs",
         "$",
-        Risk.second_truck + Supply.least_order * Poured.yard + Risk.waiting + Risk.repair,
+        Risk.second_truck + PlantCharges.least_order * DischargePrice.yard + Risk.waiting + Risk.repair,
         source="a second truck with the least order, the crew that waits, the repair",
     )
     yard = line(
-        "A yard too much costs", "$/yd3", Poured.yard + Risk.left_over, source="its price, and getting rid of it"
+        "A yard too much costs",
+        "$/yd3",
+        DischargePrice.yard + Risk.left_over,
+        source="its price, and getting rid of it",
     )
     first = line(
         "First rung",
@@ -131,35 +138,35 @@ class Short(Section, title="Need and miss", each=POURING, sheet=_SHEET):
     )
 
 
-class Rung(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for=Short.rungs):
+class OrderCandidate(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for=Shortage.rungs):
     """A row for each order that is tried. Chances go by the normal distribution."""
 
     order = line(
         "Order",
         "yd3",
-        Short.first + (row_number(RUNG, POURING) - 1) * Risk.step,
+        Shortage.first + (row_number(RUNG, POURING) - 1) * Risk.step,
         source="a step of the plant more than the rung before",
     )
     off = line(
         "Spreads above the need",
         "",
-        spreads_off(order - Short.need),
+        spreads_off(order - Shortage.need),
         source="order less need, in spreads",
     )
     chance = line(
         "Chance of running short",
         "",
-        chance_short(order - Short.need, off),
+        chance_short(order - Shortage.need, off),
         source="normal distribution, from above so that small chances keep their digits",
     )
     height = line("Density there", "", density(off), source="normal distribution")
     short = line(
         "Expected short",
         "yd3",
-        expected_short(order - Short.need, off, chance, height),
+        expected_short(order - Shortage.need, off, chance, height),
         source="statistics: expected excess of a normal need over the order",
     )
-    left = line("Expected left over", "yd3", order - Short.need + short, source="order less need, and what is short")
+    left = line("Expected left over", "yd3", order - Shortage.need + short, source="order less need, and what is short")
     trucks = line("Trucks", "truck", round_up(order / Risk.truck_capacity), source="whole trucks, by capacity")
     steps = line("Steps", "step", count_of(round_down(order / Risk.step), "step"), source="steps of the plant")
     even = line(
@@ -177,37 +184,48 @@ class Rung(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for
     fees = line(
         "Short-load fees",
         "$",
-        odd * keyed_below(Tier.fee, Tier.start, rounded(per_one(even + ONE_STEP) * Risk.step / ONE_TRUCK, 3))
-        + (trucks - odd) * keyed_below(Tier.fee, Tier.start, rounded(per_one(even) * Risk.step / ONE_TRUCK, 3)),
+        odd
+        * lookup_at_or_below(
+            ShortLoadTier.fee, ShortLoadTier.start, rounded(per_one(even + ONE_STEP) * Risk.step / ONE_TRUCK, 3)
+        )
+        + (trucks - odd)
+        * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(per_one(even) * Risk.step / ONE_TRUCK, 3)),
         source="by the load of each truck",
     )
     charge = line(
         "Plant charges",
         "$",
-        money(largest(order, Supply.least_order) * Poured.yard) + money(fees + trucks * Supply.delivery),
+        money(largest(order, PlantCharges.least_order) * DischargePrice.yard)
+        + money(fees + trucks * PlantCharges.delivery),
         source="the yards, the least order at least; fees and delivery by the truck",
     )
     expected = line(
         "Expected cost",
         "$",
-        money(charge + Risk.left_over * left + Short.lump * chance),
+        money(charge + Risk.left_over * left + Shortage.lump * chance),
         source="the charge, what is left over, and the chance of running short",
     )
 
 
-class Best(Section, title="The best rung", each=POURING, sheet=_SHEET):
+class BestOrder(Section, title="The best rung", each=POURING, sheet=_SHEET):
     """The least expected cost, the first row of equals."""
 
-    place = line("Its place on the ladder", "", place_of_least(Rung.expected, POURING), source="least, first row wins")
-    order = line("Order by risk", "yd3", at(Rung.order, place, of=POURING), source="of that rung")
-    chance = line("Its chance of running short", "", at(Rung.chance, place, of=POURING), source="of that rung")
-    short = line("It runs short by", "yd3", at(Rung.short, place, of=POURING), source="of that rung, expected")
-    left = line("It leaves over", "yd3", at(Rung.left, place, of=POURING), source="of that rung, expected")
-    charge = line("The plant charges for it", "$", at(Rung.charge, place, of=POURING), source="of that rung")
-    expected = line("Its expected cost", "$", at(Rung.expected, place, of=POURING), source="of that rung")
+    place = line(
+        "Its place on the ladder", "", argmin(OrderCandidate.expected, POURING), source="least, first row wins"
+    )
+    order = line("Order by risk", "yd3", at(OrderCandidate.order, place, of=POURING), source="of that rung")
+    chance = line(
+        "Its chance of running short", "", at(OrderCandidate.chance, place, of=POURING), source="of that rung"
+    )
+    short = line(
+        "It runs short by", "yd3", at(OrderCandidate.short, place, of=POURING), source="of that rung, expected"
+    )
+    left = line("It leaves over", "yd3", at(OrderCandidate.left, place, of=POURING), source="of that rung, expected")
+    charge = line("The plant charges for it", "$", at(OrderCandidate.charge, place, of=POURING), source="of that rung")
+    expected = line("Its expected cost", "$", at(OrderCandidate.expected, place, of=POURING), source="of that rung")
 
 
-class Quick(Section, title="By other rules", each=POURING, sheet=_SHEET):
+class RuleOfThumb(Section, title="By other rules", each=POURING, sheet=_SHEET):
     """Beside the ladder: what a short formula, a rule of trade and topping up from bags would say."""
 
     allowance = factor(
@@ -223,8 +241,8 @@ class Quick(Section, title="By other rules", each=POURING, sheet=_SHEET):
         "Lump over what a spread left over costs",
         "",
         when(
-            both(VolumeSpread.all_of_it > 0, Short.yard > 0),
-            Short.lump / (Short.yard * VolumeSpread.all_of_it * square_root(TWO * PI)),
+            both(VolumeSpread.all_of_it > 0, Shortage.yard > 0),
+            Shortage.lump / (Shortage.yard * VolumeSpread.all_of_it * square_root(TWO * PI)),
             0,
         ),
         source="the two costs at the middle of the normal distribution",
@@ -236,41 +254,44 @@ class Quick(Section, title="By other rules", each=POURING, sheet=_SHEET):
         source="calculus: where one yard more costs what it saves, fees left aside",
     )
     lump_order = line(
-        "Order by the quick formula", "yd3", Short.need + lump_off * VolumeSpread.all_of_it, source="need and spreads"
+        "Order by the quick formula",
+        "yd3",
+        Shortage.need + lump_off * VolumeSpread.all_of_it,
+        source="need and spreads",
     )
     by_percent = line(
         "Order by the percent rule",
         "yd3",
-        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Short.prime, to=Risk.step),
+        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.prime, to=Risk.step),
         source="house rule: add the allowance, then round up once",
     )
     percent_off = line(
         "Spreads above the need, by the percent rule",
         "",
-        spreads_off(by_percent - Short.need),
+        spreads_off(by_percent - Shortage.need),
         source="order less need, in spreads",
     )
     percent_chance = line(
         "Percent rule: chance of running short",
         "",
-        chance_short(by_percent - Short.need, percent_off),
+        chance_short(by_percent - Shortage.need, percent_off),
         source="normal distribution",
     )
     percent_short = line(
         "Percent rule: expected short",
         "yd3",
-        expected_short(by_percent - Short.need, percent_off, percent_chance, density(percent_off)),
+        expected_short(by_percent - Shortage.need, percent_off, percent_chance, density(percent_off)),
         source="as on the ladder",
     )
     percent_left = line(
         "Percent rule: expected left over",
         "yd3",
-        by_percent - Short.need + percent_short,
+        by_percent - Shortage.need + percent_short,
         source="as on the ladder",
     )
     percent_risks = line(
         "Percent rule: the miss costs",
         "$",
-        money(Short.lump * percent_chance + Risk.left_over * percent_left),
+        money(Shortage.lump * percent_chance + Risk.left_over * percent_left),
         source="expected, beside what the plant charges",
     )

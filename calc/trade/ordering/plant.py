@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.declare import (
     Section,
+    argmin,
     at,
     both,
     by_row,
@@ -15,20 +16,19 @@ from calc.declare import (
     largest,
     least,
     line,
-    place_of_least,
     price,
     prices,
     rounded,
     when,
 )
-from calc.trade.levels import POURING, STRENGTH, TIER
 from calc.trade.inputs.pour import Mixture
+from calc.trade.levels import POURING, STRENGTH, TIER
 from calc.trade.prices.price_age import last_day
 
 _SHEET = "Order and placing"
 
 
-class Supply(Section, title="What the plant adds", sheet=_SHEET):
+class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
     """By the yard for what goes into the mix, by the truck for its way and for a short load."""
 
     air_price = price("Entrained air", "$/yd3", help="More for a yard with entrained air.")
@@ -104,13 +104,13 @@ class Supply(Section, title="What the plant adds", sheet=_SHEET):
     )
 
 
-class Tier(Section, title="Short loads", each=TIER, sheet=_SHEET):
+class ShortLoadTier(Section, title="Short loads", each=TIER, sheet=_SHEET):
     """A load takes the fee of the last row that starts at or below it: less than a limit, not at it."""
 
     start = line(
         "Loads from",
         "yd3/truck",
-        by_row(TIER, 0, Supply.first_limit, Supply.second_limit, Supply.third_limit),
+        by_row(TIER, 0, PlantCharges.first_limit, PlantCharges.second_limit, PlantCharges.third_limit),
         source="limits of the plant",
     )
     fee = line(
@@ -118,9 +118,9 @@ class Tier(Section, title="Short loads", each=TIER, sheet=_SHEET):
         "$/truck",
         by_row(
             TIER,
-            if_given(Supply.first_fee, 0),
-            if_given(Supply.second_fee, 0),
-            if_given(Supply.third_fee, 0),
+            if_given(PlantCharges.first_fee, 0),
+            if_given(PlantCharges.second_fee, 0),
+            if_given(PlantCharges.third_fee, 0),
             0,
         ),
         source="Prices",
@@ -144,10 +144,10 @@ class Mix(Section, title="Mixes with a price", each=STRENGTH, sheet=_SHEET):
     )
 
 
-class Mixed(Section, title="The mix that is ordered", sheet=_SHEET):
+class ChosenMix(Section, title="The mix that is ordered", sheet=_SHEET):
     """By the strength that the job asks, and what goes into it."""
 
-    row = line("Row of the mix", "", place_of_least(Mix.fit), source="the weakest that fits")
+    row = line("Row of the mix", "", argmin(Mix.fit), source="the weakest that fits")
     known = line(
         "A mix has a price", "", when(least(Mix.fit) <= greatest(Mix.psi), 1, 0), source="1 when one fits and is priced"
     )
@@ -158,17 +158,23 @@ class Mixed(Section, title="The mix that is ordered", sheet=_SHEET):
     added = line(
         "What goes into it",
         "$/yd3",
-        Supply.air + Supply.accelerator + Supply.retarder + Supply.hot_water,
+        PlantCharges.air + PlantCharges.accelerator + PlantCharges.retarder + PlantCharges.hot_water,
         source="by the yard",
     )
 
 
-class Poured(Section, title="Price of a yard", each=POURING, sheet=_SHEET):
+class DischargePrice(Section, title="Price of a yard", each=POURING, sheet=_SHEET):
     """A pump wants small aggregate."""
 
     aggregate = line(
-        "Small aggregate", "$/yd3", by_row(POURING, 0, if_given(Supply.pump_mix_price, 0)), source="for a pump only"
+        "Small aggregate",
+        "$/yd3",
+        by_row(POURING, 0, if_given(PlantCharges.pump_mix_price, 0)),
+        source="for a pump only",
     )
     yard = line(
-        "Price of a yard", "$/yd3", Mixed.cost + Mixed.added + aggregate, source="mix, what goes in it, aggregate"
+        "Price of a yard",
+        "$/yd3",
+        ChosenMix.cost + ChosenMix.added + aggregate,
+        source="mix, what goes in it, aggregate",
     )

@@ -7,14 +7,14 @@ a person may have forced.
 from __future__ import annotations
 
 from calc.declare import MIN_PER_H, Section, at, both, greatest, largest, line, money, total, when
-from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.levels import TRUCK
-from calc.trade.ordering.order import Load, Order
-from calc.trade.ordering.methods import Method, Pace, Ride
-from calc.trade.ordering.method_choice import NextWay, Placing
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire, short_load_fee
-from calc.trade.ordering.plant import Poured, Supply
+from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
+from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order_candidates import ONE_TRUCK
+from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.weather import TruckClock
 
 _SHEET = "Order and placing"
@@ -26,7 +26,7 @@ class Pour(Section, title="The pour", sheet=_SHEET):
     row = line(
         "Row of the way of the pour",
         "",
-        when(both(Placing.bags > 0, Order.quantity > 0), NextWay.row, Placing.row),
+        when(both(Placing.bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
         source="the way that is taken",
     )
     way = line("Placed by", "", at(Method.name, row), source="of that row")
@@ -34,7 +34,7 @@ class Pour(Section, title="The pour", sheet=_SHEET):
     from_plant = line(
         "Hours for concrete from the plant",
         "h",
-        when(both(pace > 0, Order.quantity > 0), largest(Pace.least_time, Order.quantity / pace), 0),
+        when(both(pace > 0, Order.quantity > 0), largest(PlacingRate.least_time, Order.quantity / pace), 0),
         source="order over pace, half an hour at least",
     )
     hours = line(
@@ -44,7 +44,10 @@ class Pour(Section, title="The pour", sheet=_SHEET):
         source="by the order as it stands; for bags the time to mix them",
     )
     yard = line(
-        "Price of a yard of the order", "$/yd3", at(Poured.yard, at(Method.pouring, row)), source="for its pouring"
+        "Price of a yard of the order",
+        "$/yd3",
+        at(DischargePrice.yard, at(Method.pouring, row)),
+        source="for its pouring",
     )
 
 
@@ -60,7 +63,7 @@ class TruckTime(Section, title="Time of each truck", each=TRUCK, sheet=_SHEET, s
     free = line(
         "Free time",
         "min",
-        largest(Load.rides * Ride.free_time, Load.yards * Ride.free_yard),
+        largest(Load.rides * TruckSplit.free_time, Load.yards * TruckSplit.free_yard),
         source="by the truck or by its yards, whichever is more",
     )
     waiting = line("Waiting", "min", largest(0, unloading - free), source="unloading less its free time", adds=True)
@@ -79,7 +82,7 @@ class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET
     billed = line(
         "Yards that are billed",
         "yd3",
-        when(Order.quantity > 0, largest(Order.quantity, Supply.least_order), 0),
+        when(Order.quantity > 0, largest(Order.quantity, PlantCharges.least_order), 0),
         source="the order, the least order of the plant at least; none without an order",
     )
     pumped = line("Of them pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
@@ -92,7 +95,7 @@ class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET
     yards = line("Concrete from the plant", "$", money(billed * Pour.yard), source="the yards that are billed")
     fees = line("Short-load fees of the order", "$", money(total(TruckTime.fee)), source="by the load of each truck")
     delivery = line(
-        "Delivery of the order", "$", money(Order.trucks * Supply.delivery), source="by the truck, full or not"
+        "Delivery of the order", "$", money(Order.trucks * PlantCharges.delivery), source="by the truck, full or not"
     )
     waiting = line(
         "Waiting of the trucks of the order",

@@ -3,32 +3,32 @@
 from __future__ import annotations
 
 from calc.declare import Expr, Section, at, both, equals, largest, line, rounded, smallest, when
-from calc.trade.ordering.order_candidates import Best, Quick, Risk, Rung, Short
 from calc.trade.levels import POURING
-from calc.trade.ordering.order import Order
 from calc.trade.ordering.method_choice import Placing
-from calc.trade.ordering.plant import Mixed
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.plant import ChosenMix
 
 _SHEET = "Order and placing"
 
 
 def _rung_of(order: Expr) -> Expr:
-    return rounded((order - Short.first) / Risk.step, 0) + 1
+    return rounded((order - Shortage.first) / Risk.step, 0) + 1
 
 
 def _cost_of(rung: Expr) -> Expr:
     """The expected cost of a rung; 0 where the ladder does not reach."""
-    held = largest(1, smallest(rung, Short.rungs))
-    return when(both(rung >= 1, rung <= Short.rungs), at(Rung.expected, held, of=POURING), 0)
+    held = largest(1, smallest(rung, Shortage.rungs))
+    return when(both(rung >= 1, rung <= Shortage.rungs), at(OrderCandidate.expected, held, of=POURING), 0)
 
 
-class OnLadder(Section, title="Orders on the ladder", each=POURING, sheet=_SHEET):
+class CandidateCosts(Section, title="Orders on the ladder", each=POURING, sheet=_SHEET):
     """Where the order that is placed stands on the ladder, and where that of the percent rule does."""
 
     percent_rung = line(
         "Rung of the percent rule",
         "",
-        _rung_of(Quick.by_percent),
+        _rung_of(RuleOfThumb.by_percent),
         source="steps of the plant above the first rung, and one",
     )
     percent_cost = line(
@@ -40,7 +40,7 @@ class OnLadder(Section, title="Orders on the ladder", each=POURING, sheet=_SHEET
     cost = line("The order is expected to cost", "$", _cost_of(rung), source="of that rung; 0 off the ladder")
 
 
-class BesideOrder(Section, title="The order beside another", sheet=_SHEET):
+class RuleComparison(Section, title="The order beside another", sheet=_SHEET):
     """The best rung is compared with the percent rule, and every other order with the best rung."""
 
     is_best = line(
@@ -49,17 +49,17 @@ class BesideOrder(Section, title="The order beside another", sheet=_SHEET):
         when(equals(Order.quantity, Order.by_risk), 1, 0),
         source="1 where no rung is expected to cost less",
     )
-    cost = line("Expected cost of the order", "$", at(OnLadder.cost, Placing.pouring), source="of its rung")
+    cost = line("Expected cost of the order", "$", at(CandidateCosts.cost, Placing.pouring), source="of its rung")
     other = line(
         "Expected cost of the other",
         "$",
-        when(is_best > 0, at(OnLadder.percent_cost, Placing.pouring), at(Best.expected, Placing.pouring)),
+        when(is_best > 0, at(CandidateCosts.percent_cost, Placing.pouring), at(BestOrder.expected, Placing.pouring)),
         source="of the percent rule beside the best rung, else of the best rung",
     )
     known = line(
         "The two can be compared",
         "",
-        when(both(Mixed.known > 0, cost > 0, other > 0), 1, 0),
+        when(both(ChosenMix.known > 0, cost > 0, other > 0), 1, 0),
         source="1 when the mix has a price and both stand on the ladder",
     )
     named = line(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import PI, TWO, Expr, exponential, largest, normal_below, square, square_root, when
+from calc.declare import PI, TWO, Expr, exponential, largest, normal_cdf, square, square_root, when
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 
@@ -18,7 +18,7 @@ def spreads_off(over: Expr) -> Expr:
 
 def chance_short(over: Expr, off: Expr) -> Expr:
     """The chance that the order runs short, from above, so that small chances keep their digits."""
-    return when(VolumeSpread.all_of_it > 0, normal_below(-off), when(over < 0, 1, 0))
+    return when(VolumeSpread.all_of_it > 0, normal_cdf(-off), when(over < 0, 1, 0))
 
 
 def excess(spread: Expr, off: Expr, chance: Expr, height: Expr) -> Expr:

@@ -62,7 +62,7 @@ def _dried(concrete: Expr, air: Expr, damp: Expr, wind: Expr, share: Expr) -> Ex
     return pull * (1 + share * wind) / _THOUSAND / _THOUSAND
 
 
-class Drying(Section, title="How fast the slab dries", sheet=_SHEET):
+class Evaporation(Section, title="How fast the slab dries", sheet=_SHEET):
     """Water that leaves the fresh slab; it cracks when more leaves than rises in it."""
 
     wind_share = factor(

@@ -21,21 +21,21 @@ from calc.declare import (
     line,
     look_up,
     named_rows,
-    opposite,
+    not_,
     round_down,
     rounded,
     row_called,
     total,
     when,
 )
-from calc.trade.takeoff.dig import Dig
-from calc.trade.takeoff.dowels import Doweled, DowelNeeds
-from calc.trade.takeoff.geometry import Depth, Slab
+from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Site
+from calc.trade.levels import AREA, EIGHTH
+from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dowels import DoweledEdge, DowelNeeds
+from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import HALVES_PER_IN, TWELVE
 from calc.trade.takeoff.joints import JointDepth, Matched, Panel
-from calc.trade.levels import AREA, EIGHTH
-from calc.trade.inputs.areas import Measured
 
 _SHEET = "Takeoff"
 
@@ -58,7 +58,7 @@ SHAPE = named_rows("shape", "strip", "triangle", "circle", "quarter circle", "st
 """A shape that an area may have."""
 
 
-class Mark(Section, title="Ends of a size", each=EIGHTH, sheet=_SHEET):
+class EighthMark(Section, title="Ends of a size", each=EIGHTH, sheet=_SHEET):
     """What stands behind the whole inches."""
 
     ending = line(
@@ -105,8 +105,8 @@ def on_tape(called: str, title: str, level: Level, inches: Expr, sheet: str) -> 
                 when(feet > 0, joined(count_of(feet, "each"), "' "), ""),
                 when(
                     both(feet <= 0, whole <= 0),
-                    at(Mark.alone, rest + 1),
-                    joined(count_of(whole, "each"), at(Mark.ending, rest + 1)),
+                    at(EighthMark.alone, rest + 1),
+                    joined(count_of(whole, "each"), at(EighthMark.ending, rest + 1)),
                 ),
             ),
             source="feet, inches and eighths",
@@ -120,11 +120,11 @@ _SIZES = by_row(
     Slab.length * IN_PER_FT,
     Slab.width * IN_PER_FT,
     Slab.far_width * IN_PER_FT,
-    Measured.thickness,
-    Depth.far,
-    Measured.base,
+    Area.thickness,
+    MeanThickness.far,
+    Area.base,
     Dig.depth,
-    Depth.mean,
+    MeanThickness.mean,
     Panel.longest * IN_PER_FT,
     JointDepth.made,
 )
@@ -162,10 +162,10 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
 class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     """What a client reads of it."""
 
-    opening = line("Shape, called", "", look_up(ShapeWord.opening, Measured.shape), source="shape")
-    long = line("Length is said", "", look_up(ShapeWord.lengths, Measured.shape), source="shape")
-    wide = line("Width is said", "", look_up(ShapeWord.widths, Measured.shape), source="shape")
-    between = line("Between the two", "", look_up(ShapeWord.between, Measured.shape), source="shape")
+    opening = line("Shape, called", "", look_up(ShapeWord.opening, Area.shape), source="shape")
+    long = line("Length is said", "", look_up(ShapeWord.lengths, Area.shape), source="shape")
+    wide = line("Width is said", "", look_up(ShapeWord.widths, Area.shape), source="shape")
+    between = line("Between the two", "", look_up(ShapeWord.between, Area.shape), source="shape")
     length = line("Length, on the tape", "", _said("length"), source="sizes of the areas")
     width = line("Width, on the tape", "", _said("width"), source="sizes of the areas")
     outline = line(
@@ -177,7 +177,7 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     narrows = line(
         "Two widths",
         "",
-        when(both(Measured.shape.is_("strip"), opposite(equals(Slab.width, Slab.far_width))), 1, 0),
+        when(both(Area.shape.is_("strip"), not_(equals(Slab.width, Slab.far_width))), 1, 0),
         source="1 for a strip whose ends differ",
     )
     shape = line(
@@ -186,7 +186,7 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         joined(
             outline,
             when(narrows > 0, joined(", ", _said("other width"), " at the other end"), ""),
-            when(Measured.copies > 1, joined("; ", count_of(Measured.copies, "each"), " alike"), ""),
+            when(Area.copies > 1, joined("; ", count_of(Area.copies, "each"), " alike"), ""),
         ),
         source="outline, a second width, copies",
     )
@@ -195,24 +195,22 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         "",
         joined(
             _said("thickness"),
-            when(equals(Measured.thickness, Depth.far), "", joined(" to ", _said("other thickness"))),
+            when(equals(Area.thickness, MeanThickness.far), "", joined(" to ", _said("other thickness"))),
         ),
         source="nominal, from end to end",
     )
     mean = line("Mean thickness in words", "", _said("mean thickness"), source="measured depths, else as drawn")
-    base = line("Base in words", "", when(Measured.base > 0, _said("base"), "none"), source="compacted rock")
+    base = line("Base in words", "", when(Area.base > 0, _said("base"), "none"), source="compacted rock")
     dig = line("Dig in words", "", when(Dig.depth > 0, _said("dig"), "none"), source="below the ground as it is")
     joint_depth = line("Joint depth in words", "", _said("joint depth"), source="as made")
-    old_slab = line(
-        "Old slab of all copies", "ft2", Measured.old_slab * Measured.copies, source="area times copies", adds=True
-    )
-    dowels = line("Dowels of the area", "bar", total(Doweled.dowels, AREA), source="sum of its edges", adds=True)
+    old_slab = line("Old slab of all copies", "ft2", Area.old_slab * Area.copies, source="area times copies", adds=True)
+    dowels = line("Dowels of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True)
     dowels_said = line(
         "Dowels in words",
         "",
         when(
             dowels > 0,
-            when(DowelNeeds.dowels.is_forced, "Doweled to what is there.", joined("Dowels: ", dowels, ".")),
+            when(DowelNeeds.dowels.is_overridden, "Doweled to what is there.", joined("Dowels: ", dowels, ".")),
             "No dowels.",
         ),
         source="count of the area; no number where it was forced for the job",

@@ -7,23 +7,23 @@ number stands here only by the line that computes it.
 from __future__ import annotations
 
 from calc.declare import paper
-from calc.trade.materials.fiber import Dose, FiberTotal, TruckFiber
-from calc.trade.takeoff.geometry import Slab
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.inputs.job import Company, Job, Wording
-from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
-from calc.trade.money.price import Changed, Due, Invoice, Price
 from calc.trade.inputs.money import Change
-from calc.trade.takeoff.old_concrete import OldFooting
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.inputs.pour import Mixture
+from calc.trade.inputs.work import OnSite
+from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
+from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
+from calc.trade.money.price import ChangeAmount, Invoice, PaymentSchedule, Price
 from calc.trade.ordering.order import Balance, Load, Order
-from calc.trade.inputs.papers import OnPaper
+from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.papers.pour_text import COMES_AT, Arrival, HaulWord, MixWord, PourWord
 from calc.trade.papers.site import JOB_COST, LOAD_LIST, POUR_DAY
-from calc.trade.ordering.pour import Pour, TruckTime
-from calc.trade.inputs.pour import Mixture
-from calc.trade.inputs.work import OnSite
+from calc.trade.takeoff.geometry import Slab
+from calc.trade.takeoff.old_concrete import OldFooting
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -42,7 +42,7 @@ PROPOSAL = paper.Paper(
         Fact(Job.client),
         Fact(Job.address, "Where the work is"),
         Fact(Job.bid_date, "Date"),
-        Fact(OnPaper.revision, otherwise=paper.DASH),
+        Fact(PaperFacts.revision, otherwise=paper.DASH),
     ),
     Table(
         "What is built",
@@ -63,14 +63,14 @@ PROPOSAL = paper.Paper(
         Fact(PourWord.plants, "Plants taken out"),
         Fact(PourWord.water, "Water"),
         Fact(OnSite.closed, "Days closed to walking"),
-        Fact(OnPaper.exclusions, "Not in this price", otherwise=paper.DASH),
+        Fact(PaperFacts.exclusions, "Not in this price", otherwise=paper.DASH),
     ),
     Facts("Price", Fact(Price.price, "Price of all of it", loud=True)),
-    Table("How it falls due", DRAW, Column("Amount", Due.amount), head="When", sums=True),
+    Table("How it falls due", DRAW, Column("Amount", PaymentSchedule.amount), head="When", sums=True),
     Table(
         "Changes",
         CHANGE,
-        Column("Amount", Changed.amount),
+        Column("Amount", ChangeAmount.amount),
         Column("Agreed", Change.day),
         Column("Signed", Change.signed),
         Column("What is changed", Change.what, wide=True),
@@ -80,8 +80,8 @@ PROPOSAL = paper.Paper(
     Facts(
         "", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them"), only_with=CHANGE
     ),
-    paper.HouseWords("Terms", Wording.words),
-    paper.ToSign("Signed", "For the client", "For the contractor"),
+    paper.CompanyText("Terms", Wording.words),
+    paper.SignatureLines("Signed", "For the client", "For the contractor"),
     describes=True,
     stands=Price.price,
 )
@@ -94,7 +94,7 @@ PLANT_ORDER = paper.Paper(
         Fact(Company.name, "Ordered by"),
         Fact(Company.phone),
         Fact(Job.address, "Deliver to"),
-        Fact(OnPaper.contact),
+        Fact(PaperFacts.contact),
         Fact(Job.pour_date),
         Fact(COMES_AT, "First truck on site at"),
     ),
@@ -107,7 +107,7 @@ PLANT_ORDER = paper.Paper(
         Fact(MixWord.stone, "Largest stone"),
         Fact(PourWord.air, "Entrained air"),
         Fact(PourWord.fiber, "Fiber"),
-        Fact(Dose.per_yard, "Fiber in a yard"),
+        Fact(FiberDose.per_yard, "Fiber in a yard"),
         Fact(FiberTotal.bags, "Fiber bags"),
         Fact(Mixture.accelerator),
         Fact(Mixture.retarder),
@@ -142,7 +142,7 @@ DUMP_PLAN = paper.Paper(
     Facts(
         "Job",
         Fact(Job.address, "From"),
-        Fact(OnPaper.contact),
+        Fact(PaperFacts.contact),
         Fact(Choice.vehicle_name, "Vehicle"),
         Fact(Hauler.payload, "Most on it"),
         Fact(Choice.plan_name, "Plan"),
@@ -181,7 +181,7 @@ DUMP_PLAN = paper.Paper(
         Column("Tickets"),
         head="Pile",
     ),
-    paper.Said(
+    paper.Sentences(
         "Rules",
         "Never above the fill line: there the payload of the vehicle is reached. Wet soil is heavier: go by the scale.",
         "One shovel of turf in clean soil makes the whole load a mixed one. Cover the load.",

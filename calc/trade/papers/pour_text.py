@@ -31,18 +31,18 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.forms import Board
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.job import Disposal, Job
-from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
-from calc.trade.ordering.order import Load, Order
-from calc.trade.inputs.papers import OnPaper
-from calc.trade.papers.area_text import on_tape
-from calc.trade.ordering.methods import Method
+from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.placing import Access
-from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
+from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
+from calc.trade.ordering.methods import Method
+from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.pour import Pour, PourCost
+from calc.trade.papers.area_text import on_tape
+from calc.trade.takeoff.forms import Board
 
 _HAUL, _POUR = "Dig and haul", "Order and placing"
 SIXTY, ONE_MINUTE, ONE_INCH, ONE_FOOT = exact(60, "min"), exact(1, "min"), exact(1, "in"), exact(1, "ft")
@@ -179,7 +179,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     stone = line(
         "Largest stone ordered",
         "in",
-        if_given(OnPaper.stone, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
+        if_given(PaperFacts.stone, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
         source="typed, else the usual one; smaller through a pump",
     )
     air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="only where it was asked for")
@@ -209,7 +209,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
             joined(
                 count_of(Job.caps, "each"),
                 " irrigation line(s) are capped; the water is shut off at its source by ",
-                OnPaper.water,
+                PaperFacts.water,
                 " before work begins.",
             ),
             "No irrigation line is capped.",
@@ -226,7 +226,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
 
 
 MixSize, _MIX_SAID = on_tape(
-    "MixSize", "Sizes in the mix", MIX_SIZE, by_row(MIX_SIZE, OnPaper.slump, PourWord.stone), _POUR
+    "MixSize", "Sizes in the mix", MIX_SIZE, by_row(MIX_SIZE, PaperFacts.slump, PourWord.stone), _POUR
 )
 
 
@@ -251,7 +251,9 @@ class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, s
     hour = line(
         "Comes at, hour of the day",
         "h",
-        when(both(Load.rides > 0, is_given(OnPaper.arrives)), if_given(OnPaper.arrives, 0) + after / MIN_PER_H, 0),
+        when(
+            both(Load.rides > 0, is_given(PaperFacts.arrives)), if_given(PaperFacts.arrives, 0) + after / MIN_PER_H, 0
+        ),
         source="first truck, as typed; 0 where nobody typed it",
     )
     held = line(

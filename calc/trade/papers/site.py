@@ -6,34 +6,34 @@ The first two show no price. The last is never given out.
 from __future__ import annotations
 
 from calc.declare import paper
+from calc.trade.inputs.job import Company, Job
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.inputs.work import OnSite
+from calc.trade.levels import AREA, BOARD, GROUP, TOOL, TRUCK
 from calc.trade.materials.base_rock import BaseNeeds
+from calc.trade.materials.fiber import FiberTotal, TruckFiber
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
-from calc.trade.takeoff.dowels import Cut, DowelNeeds
-from calc.trade.work.equipment import Tool
-from calc.trade.materials.fiber import FiberTotal, TruckFiber
-from calc.trade.takeoff.forms import FormNeeds, Stakes
-from calc.trade.takeoff.geometry import Depth, Slab
-from calc.trade.inputs.job import Company, Job
-from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import JointNeeds, Matched
-from calc.trade.work.labor import Labor
-from calc.trade.levels import AREA, BOARD, GROUP, TOOL, TRUCK
 from calc.trade.money.price import Invoice, Price, Subtotal
+from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Balance, Load, Order
-from calc.trade.inputs.papers import OnPaper
+from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.papers.pour_text import COMES_AT, Arrival, BoardWord, PourWord
-from calc.trade.ordering.pour import Pour, TruckTime
-from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
+from calc.trade.takeoff.forms import FormNeeds, Stakes
+from calc.trade.takeoff.geometry import MeanThickness, Slab
+from calc.trade.takeoff.joint_list import JointPlace
+from calc.trade.takeoff.joints import JointNeeds, Matched
+from calc.trade.work.equipment import Tool
+from calc.trade.work.labor import Labor
 from calc.trade.work.protection import Protection
-from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing
-from calc.trade.inputs.work import OnSite
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
-_JOB = (Fact(Job.client), Fact(Job.address), Fact(OnPaper.contact), Fact(Job.pour_date))
+_JOB = (Fact(Job.client), Fact(Job.address), Fact(PaperFacts.contact), Fact(Job.pour_date))
 
 LOAD_LIST = paper.Paper(
     "Load list",
@@ -45,8 +45,8 @@ LOAD_LIST = paper.Paper(
         Fact(Stakes.curved, "Hardboard for curves"),
         Fact(FormNeeds.stakes, "Stakes"),
         Fact(FormNeeds.oil, "Form oil"),
-        Fact(Cut.bars, "Dowel bars, full length"),
-        Fact(Cut.pieces, "Dowels to cut from them"),
+        Fact(CuttingList.bars, "Dowel bars, full length"),
+        Fact(CuttingList.pieces, "Dowels to cut from them"),
         Fact(DowelNeeds.bits, "Drill bits"),
         Fact(DowelNeeds.tubes, "Tubes of epoxy"),
         Fact(JointNeeds.strips, "Isolation strips"),
@@ -90,7 +90,7 @@ POUR_DAY = paper.Paper(
     Facts(
         "Job",
         Fact(Job.address, "Where"),
-        Fact(OnPaper.contact),
+        Fact(PaperFacts.contact),
         Fact(Job.pour_date),
         Fact(Pour.way, "Placed by"),
     ),
@@ -108,7 +108,7 @@ POUR_DAY = paper.Paper(
         Column("Slab, ft2", Slab.net_area),
         Column("Wanted", AreaWord.thickness),
         Column("Mean depth", AreaWord.mean),
-        Column("Points", Depth.points),
+        Column("Points", MeanThickness.points),
         Column("Again"),
         Column("Joint depth", AreaWord.joint_depth),
         Column("Joints", Matched.joints),
@@ -142,8 +142,10 @@ POUR_DAY = paper.Paper(
         abreast=True,
     ),
     Facts("", Fact(PourWord.hold, "Balance call")),
-    paper.Running("Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"),
-    paper.Watched("What to watch"),
+    paper.RunningList(
+        "Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"
+    ),
+    paper.CautionList("What to watch"),
 )
 
 JOB_COST = paper.Paper(

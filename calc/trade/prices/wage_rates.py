@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from calc.declare import Section, at, both, equals, exact, if_given, line, per_one, row_number, when
 from calc.trade.inputs.job import Wage
-from calc.trade.levels import ROLE
 from calc.trade.inputs.pour import Crew
+from calc.trade.levels import ROLE
 
 LABOURER, FINISHER, DRIVER = (exact(number) for number in (1, 2, 3))
 """The rows of the roles."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from calc.declare import FT3_PER_YD3, IN_PER_FT, Section, line, total
-from calc.trade.takeoff.geometry import Border, Depth, Slab
 from calc.trade.levels import AREA
+from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness, Slab
 from calc.trade.takeoff.old_concrete import OldFooting
 
 
@@ -14,11 +14,11 @@ class Concrete(Section, title="Concrete in place", each=AREA, sheet="Takeoff"):
     slab = line(
         "Slab",
         "yd3",
-        Slab.net_area * Depth.mean / IN_PER_FT / FT3_PER_YD3,
+        Slab.net_area * MeanThickness.mean / IN_PER_FT / FT3_PER_YD3,
         source="geometry: area times mean thickness",
         adds=True,
     )
-    thickened = line("Thickened edges", "yd3", total(Border.thickened, AREA), source="sum of the edges", adds=True)
+    thickened = line("Thickened edges", "yd3", total(EdgeTakeoff.thickened, AREA), source="sum of the edges", adds=True)
     displaced = line(
         "Displaced by old footings", "yd3", total(OldFooting.displaced, AREA), source="sum of the footings", adds=True
     )

@@ -21,12 +21,12 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Border, Slab
+from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
-from calc.trade.levels import AREA, MOISTURE, PLANT, SOIL
-from calc.trade.takeoff.old_concrete import OldFooting, OldSlab
 from calc.trade.inputs.removal import Plant
-from calc.trade.inputs.areas import Measured
+from calc.trade.levels import AREA, MOISTURE, PLANT, SOIL
+from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
+from calc.trade.takeoff.old_concrete import OldFooting, OldSlab
 
 
 class Soil(Section, title="Soils", each=SOIL):
@@ -81,10 +81,12 @@ class Dig(Section, title="Dig", each=AREA, sheet="Dig and haul"):
     depth = line(
         "Dig depth",
         "in",
-        largest(0, Measured.thickness + Measured.base - Measured.above_grade),
+        largest(0, Area.thickness + Area.base - Area.above_grade),
         source="nominal thickness and base, less how far the top stands above the dirt",
     )
-    formed = line("Formed edge", "ft", total(Border.formed, AREA), source="sum of the edges that are formed", adds=True)
+    formed = line(
+        "Formed edge", "ft", total(EdgeTakeoff.formed, AREA), source="sum of the edges that are formed", adds=True
+    )
     area = line(
         "Area dug",
         "ft2",
@@ -162,7 +164,7 @@ class Spoil(Section, title="Soil and green", sheet="Dig and haul"):
             total(Dig.bank) - total(Green.balls) - when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
         ),
         source="dug, less root balls, less the backfill that stays where it is kept on the site",
-        may_be_forced=True,
+        may_be_overridden=True,
     )
     loose = line(
         "Soil, loose",

@@ -13,7 +13,8 @@ from calc.declare import (
     equals,
     exact,
     factor,
-    first_alike,
+    first_in_group,
+    group_total,
     if_given,
     is_given,
     largest,
@@ -24,17 +25,16 @@ from calc.declare import (
     rounded,
     row_number,
     total,
-    total_alike,
     when,
 )
-from calc.trade.takeoff.geometry import Depth
+from calc.trade.inputs.areas import Area, Edge
 from calc.trade.levels import EDGE
-from calc.trade.inputs.areas import Edge, Measured
+from calc.trade.takeoff.geometry import MeanThickness
 
 THOUSAND = exact(1000)
 
 
-class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
+class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
     """The spacing typed is the most there may be, so the count is rounded up and the real spacing is a little less."""
 
     least_usable = factor(
@@ -66,7 +66,7 @@ class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placi
     dowels = line(
         "Dowels",
         "bar",
-        each * Edge.repeats * Measured.copies,
+        each * Edge.repeats * Area.copies,
         source="times the pieces and the copies",
         adds=True,
     )
@@ -92,10 +92,10 @@ class Doweled(Section, title="Dowels by edge", each=EDGE, sheet="Order and placi
         source="geometry: the ring between hole and bar, as deep as the bar goes in",
         adds=True,
     )
-    cover = line("Clear cover", "in", (Depth.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
+    cover = line("Clear cover", "in", (MeanThickness.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
 
 
-class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
+class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
     """Each length of dowel is cut from bars of its own; the first edge with a length takes the bars of all alike."""
 
     spare = factor("Spare dowels", "%", 5, low=0, high=10, source="common practice, no source")
@@ -105,16 +105,19 @@ class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
     key = line(
         "Kind of dowel",
         "in",
-        rounded(Doweled.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
+        rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
         source="a number that is the same for dowels of one length and one bar",
     )
     alike = line(
-        "Dowels alike", "bar", total_alike(Doweled.dowels, key), source="over all edges with the same length and bar"
+        "Dowels alike",
+        "bar",
+        group_total(DoweledEdge.dowels, key),
+        source="over all edges with the same length and bar",
     )
     counts = line(
         "Counts here",
         "",
-        when(equals(first_alike(key), row_number(EDGE)), 1, 0),
+        when(equals(first_in_group(key), row_number(EDGE)), 1, 0),
         source="1 on the first edge with its kind of dowel",
     )
     counted = line("Dowels counted here", "bar", counts * alike, source="each kind once", adds=True)
@@ -128,7 +131,7 @@ class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
     from_one = line(
         "Pieces from one bar",
         "",
-        round_down((stock + kerf) / (Doweled.piece + kerf)),
+        round_down((stock + kerf) / (DoweledEdge.piece + kerf)),
         source="stock over piece, a kerf with each",
     )
     bars = line(
@@ -141,7 +144,7 @@ class Cut(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
     off_cut = line(
         "Off-cut of one bar",
         "in",
-        largest(0, stock - from_one * (Doweled.piece + kerf)),
+        largest(0, stock - from_one * (DoweledEdge.piece + kerf)),
         source="what is left of a full bar",
     )
 
@@ -154,8 +157,11 @@ class DowelNeeds(Section, title="Drilling and gluing", sheet="Order and placing"
     )
     dowels_a_tube = factor("Dowels glued from one tube", "bar/each", 18, low=8, high=30, source="read the tube")
 
-    dowels = line("Dowels in all", "bar", total(Doweled.dowels), source="sum of the edges", may_be_forced=True)
+    dowels = line("Dowels in all", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
     bits = line("Bits", "each", round_up(dowels / holes_a_bit), source="holes over holes from one bit")
     tubes = line(
-        "Tubes of epoxy", "each", round_up(total(Doweled.glued) / dowels_a_tube), source="glued dowels over a tube's"
+        "Tubes of epoxy",
+        "each",
+        round_up(total(DoweledEdge.glued) / dowels_a_tube),
+        source="glued dowels over a tube's",
     )

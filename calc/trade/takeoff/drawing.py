@@ -17,9 +17,9 @@ from calc.declare import (
     either,
     exact,
     is_given,
-    keyed,
     largest,
     line,
+    lookup_by_key,
     round_down,
     row_number,
     running,
@@ -28,10 +28,10 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Outline, Slab, Walk
-from calc.trade.takeoff.joints import THOUSAND, OldJoint, Panel
+from calc.trade.inputs.areas import Area, Corner, Edge, Station
 from calc.trade.levels import AREA, CORNER, EDGE, POINT, STATION
-from calc.trade.inputs.areas import Corner, Edge, Measured, Station
+from calc.trade.takeoff.geometry import OutlineSegment, Slab, StationStrip
+from calc.trade.takeoff.joints import THOUSAND, OldJoint, Panel
 
 _SHEET = "Takeoff"
 _ONE, _TWELVE, _ONE_FOOT = exact(1), exact(12), exact(1, "ft")
@@ -39,7 +39,7 @@ TURNS = 12
 """The points between the first and the last two lie at twelfths of the way round."""
 
 
-class Stop(Section, title="Stops by number", each=STATION, sheet=_SHEET):
+class StationPoint(Section, title="Stops by number", each=STATION, sheet=_SHEET):
     """So that a plan finds them."""
 
     one = line("A stop", "", when(Station.at >= 0, 1, 0), source="1 for each")
@@ -49,7 +49,7 @@ class Stop(Section, title="Stops by number", each=STATION, sheet=_SHEET):
     )
 
 
-class Turn(Section, title="Corners by number", each=CORNER, sheet=_SHEET):
+class OutlinePointNumber(Section, title="Corners by number", each=CORNER, sheet=_SHEET):
     """So that a plan finds them."""
 
     one = line("A corner", "", when(either(Corner.x >= 0, Corner.x < 0), 1, 0), source="1 for each")
@@ -79,60 +79,60 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         "Far end",
         "ft",
         when(
-            Measured.shape.is_("known area"),
+            Area.shape.is_("known area"),
             square_root(Slab.gross_area),
-            when(either(Measured.shape.is_("strip"), Measured.shape.is_("triangle")), Slab.length, 0),
+            when(either(Area.shape.is_("strip"), Area.shape.is_("triangle")), Slab.length, 0),
         ),
         source="length; a known area is drawn as a square of that area",
     )
     tip = line(
         "Tip of a triangle, along",
         "ft",
-        when(Measured.shape.is_("triangle"), far / TWO, 0),
+        when(Area.shape.is_("triangle"), far / TWO, 0),
         source="drawn in the middle",
     )
     first_across = line(
         "First corner, across",
         "ft",
         when(
-            Measured.shape.is_("known area"),
+            Area.shape.is_("known area"),
             far,
-            when(either(Measured.shape.is_("strip"), Measured.shape.is_("triangle")), Slab.width, 0),
+            when(either(Area.shape.is_("strip"), Area.shape.is_("triangle")), Slab.width, 0),
         ),
         source="width at the first end, or the height",
     )
     second_across = line(
         "Second corner, across",
         "ft",
-        when(Measured.shape.is_("strip"), Slab.far_width, first_across),
+        when(Area.shape.is_("strip"), Slab.far_width, first_across),
         source="width at the other end",
     )
     circle = line(
-        "Radius of a circle", "ft", when(Measured.shape.is_("circle"), Slab.length / TWO, 0), source="half its length"
+        "Radius of a circle", "ft", when(Area.shape.is_("circle"), Slab.length / TWO, 0), source="half its length"
     )
     quarter = line(
         "Radius of a quarter circle",
         "ft",
-        when(Measured.shape.is_("quarter circle"), Slab.length, 0),
+        when(Area.shape.is_("quarter circle"), Slab.length, 0),
         source="its length",
     )
     stops = line(
         "Drawn by its stops",
         "",
-        when(both(Measured.shape.is_("stations"), total(Stop.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("stations"), total(StationPoint.one, AREA) > 0), 1, 0),
         source="1 for an area of stations",
     )
     corners = line(
         "Drawn by its corners",
         "",
-        when(both(Measured.shape.is_("corners"), total(Turn.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("corners"), total(OutlinePointNumber.one, AREA) > 0), 1, 0),
         source="1 for an area of corners",
     )
     key = line("Key of its first stop or corner", "", row_number(AREA) * THOUSAND + 1, source="area and number in one")
     step = line(
         "A twelfth of its stops or corners",
         "",
-        largest(0, stops * total(Stop.one, AREA) + corners * total(Turn.one, AREA) - 1) / _TWELVE,
+        largest(0, stops * total(StationPoint.one, AREA) + corners * total(OutlinePointNumber.one, AREA) - 1) / _TWELVE,
         source="more than thirteen are drawn evenly",
     )
     dowels_from = line("Doweled from", "ft", 0 * far, source="the first end: the side is not surveyed")
@@ -178,7 +178,7 @@ def _across(turn: int) -> Expr:
     return _with(_with(corner, Plan.circle, _circle_across(turn)), Plan.quarter, quarter)
 
 
-class Round(Section, title="Points round a plan", each=POINT, sheet=_SHEET):
+class AreaOutlinePoint(Section, title="Points round a plan", each=POINT, sheet=_SHEET):
     """The outline leaves the start, goes round by twelfths, and comes back along the far end."""
 
     turn = line(
@@ -203,8 +203,8 @@ class Round(Section, title="Points round a plan", each=POINT, sheet=_SHEET):
 
 def _listed(of_stop: Line, of_corner: Line, key: Line) -> Expr:
     """What a stop or a corner of the list says, for an area that is drawn by its list."""
-    corner = when(Plan.corners > 0, keyed(of_corner, Turn.key, key), 0)
-    return when(Plan.stops > 0, keyed(of_stop, Stop.key, key), corner)
+    corner = when(Plan.corners > 0, lookup_by_key(of_corner, OutlinePointNumber.key, key), 0)
+    return when(Plan.stops > 0, lookup_by_key(of_stop, StationPoint.key, key), corner)
 
 
 class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, sheet=_SHEET):
@@ -213,7 +213,7 @@ class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, shee
     key = line(
         "Stop or corner there",
         "",
-        Plan.key + round_down(Plan.step * Round.turn),
+        Plan.key + round_down(Plan.step * AreaOutlinePoint.turn),
         source="so many twelfths of the way from the first",
     )
     shape_along = line(
@@ -231,12 +231,12 @@ class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, shee
     along = line(
         "Along",
         "ft",
-        shape_along + Round.along * _listed(Stop.place, Outline.across, key),
+        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.across, key),
         source="by the shape or by the list",
     )
     across = line(
         "Across",
         "",
-        (shape_across + Round.across * _listed(Walk.width, Outline.up, key)) / Plan.across,
+        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.up, key)) / Plan.across,
         source="by the shape or by the list, over one width of the plan",
     )

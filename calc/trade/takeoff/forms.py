@@ -24,9 +24,9 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Border, Depth
+from calc.trade.inputs.areas import Area, Edge
 from calc.trade.levels import AREA, BOARD, EDGE
-from calc.trade.inputs.areas import Edge, Measured
+from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness
 
 _SHEET = "Order and placing"
 ONE_EACH = exact(1, "each")
@@ -46,11 +46,11 @@ class Stakes(Section, title="Stakes by edge", each=EDGE, sheet=_SHEET):
     curved = line(
         "Formed, curved",
         "ft",
-        when(Edge.curved.is_("yes"), Border.formed, 0),
+        when(Edge.curved.is_("yes"), EdgeTakeoff.formed, 0),
         source="formed edges that bend",
         adds=True,
     )
-    straight = line("Formed, straight", "ft", Border.formed - curved, source="formed edges that do not", adds=True)
+    straight = line("Formed, straight", "ft", EdgeTakeoff.formed - curved, source="formed edges that do not", adds=True)
     spaces = line(
         "Spaces of one run",
         "",
@@ -60,7 +60,7 @@ class Stakes(Section, title="Stakes by edge", each=EDGE, sheet=_SHEET):
     stakes = line(
         "Stakes",
         "each",
-        when(Border.formed > 0, count_of((spaces + 1) * Edge.repeats * Measured.copies, "each"), 0),
+        when(EdgeTakeoff.formed > 0, count_of((spaces + 1) * Edge.repeats * Area.copies, "each"), 0),
         source="one more than the spaces for each run: an edge, its repeats and the copies",
         adds=True,
     )
@@ -73,7 +73,7 @@ class Form(Section, title="Boards by area", each=AREA, sheet=_SHEET):
     middle_board = factor("A 2x6 forms up to", "in", 6, low=5.5, high=6, source="common practice, no source")
 
     thicker = line(
-        "Thicker edge", "in", largest(Measured.thickness, Depth.far), source="of the two nominal thicknesses"
+        "Thicker edge", "in", largest(Area.thickness, MeanThickness.far), source="of the two nominal thicknesses"
     )
     straight = line("Board along the area", "ft", total(Stakes.straight, AREA), source="sum of its straight forms")
     low = line("2x4 along it", "ft", when(thicker <= low_board, straight, 0), source="up to its limit", adds=True)
@@ -122,7 +122,7 @@ class FormNeeds(Section, title="Stakes, hardboard and oil", sheet=_SHEET):
         "Uses of hardboard", "", 4, low=1, high=6, source="common practice, no source: as a board where it is kept flat"
     )
 
-    formed = line("Forms, in all", "ft", total(Border.formed), source="sum of the edges that are formed")
+    formed = line("Forms, in all", "ft", total(EdgeTakeoff.formed), source="sum of the edges that are formed")
     stakes = line("Stakes to load", "each", total(Stakes.stakes), source="sum of the edges")
     stake_charge = line(
         "Stakes, their share",

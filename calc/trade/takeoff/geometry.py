@@ -23,11 +23,11 @@ from calc.declare import (
     total,
     when,
 )
+from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
 from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
-from calc.trade.inputs.areas import Corner, Deduction, Edge, Measured, Station
 
 
-class Walk(Section, title="Stations", each=STATION, sheet="Takeoff"):
+class StationStrip(Section, title="Stations", each=STATION, sheet="Takeoff"):
     """Between one stop and the next the width is taken to change evenly."""
 
     width = line("Width at the stop", "ft", if_given(Station.width, 0), source="as measured")
@@ -49,7 +49,7 @@ class Walk(Section, title="Stations", each=STATION, sheet="Takeoff"):
     )
 
 
-class Outline(Section, title="Corners", each=CORNER, sheet="Takeoff"):
+class OutlineSegment(Section, title="Corners", each=CORNER, sheet="Takeoff"):
     """Triangles from the first corner to each side, with their sign; either way round gives the same area."""
 
     across = line("X from the first corner", "ft", Corner.x - first(Corner.x, AREA), source="coordinates")
@@ -62,7 +62,7 @@ class Outline(Section, title="Corners", each=CORNER, sheet="Takeoff"):
     )
 
 
-class Hole(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
+class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
     """What stands in the area and is not poured."""
 
     length = line("Length of the hole", "ft", if_given(Deduction.length, 0), source="as measured")
@@ -108,19 +108,19 @@ class Hole(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
 class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
     """The slab in plan: copies multiply everything that hangs on an area."""
 
-    length = line("Length of the area", "ft", if_given(Measured.length, 0), source="as measured")
-    width = line("Width at the first end", "ft", if_given(Measured.width, 0), source="as measured")
+    length = line("Length of the area", "ft", if_given(Area.length, 0), source="as measured")
+    width = line("Width at the first end", "ft", if_given(Area.width, 0), source="as measured")
     far_width = line(
         "Width at the other end",
         "ft",
-        if_given(Measured.other_width, width),
+        if_given(Area.other_width, width),
         source="the first width where no other was typed",
     )
     width_sum = line("Sum of the two widths", "ft", width + far_width, source="geometry")
     straight = line(
         "As a strip or a triangle",
         "ft2",
-        when(Measured.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
+        when(Area.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
         source="geometry: a trapezoid has its length square to its two ends",
     )
     round_area = line(
@@ -132,56 +132,58 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
     walked = line(
         "As walked or as corners",
         "ft2",
-        when(Measured.shape.is_("stations"), total(Walk.strip, AREA), size(total(Outline.twice, AREA)) / TWO),
+        when(
+            Area.shape.is_("stations"), total(StationStrip.strip, AREA), size(total(OutlineSegment.twice, AREA)) / TWO
+        ),
         source="surveying: offsets, or coordinates",
     )
     plain_shape = line(
         "As a plain shape",
         "ft2",
-        when(either(Measured.shape.is_("circle"), Measured.shape.is_("quarter circle")), round_area, straight),
+        when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight),
         source="by its shape",
     )
     listed = line(
         "From a list or as known",
         "ft2",
-        when(Measured.shape.is_("known area"), if_given(Measured.known_area, 0), walked),
+        when(Area.shape.is_("known area"), if_given(Area.known_area, 0), walked),
         source="by its shape",
     )
     gross_area = line(
         "Area of one copy, gross",
         "ft2",
         when(
-            either(Measured.shape.is_("stations"), Measured.shape.is_("corners"), Measured.shape.is_("known area")),
+            either(Area.shape.is_("stations"), Area.shape.is_("corners"), Area.shape.is_("known area")),
             listed,
             plain_shape,
         ),
         source="by its shape",
     )
-    deducted = line("Deducted from one copy", "ft2", total(Hole.area, AREA), source="sum of the holes")
+    deducted = line("Deducted from one copy", "ft2", total(DeductionArea.area, AREA), source="sum of the holes")
     net_area = line(
         "Net area",
         "ft2",
-        (gross_area - deducted) * Measured.copies,
+        (gross_area - deducted) * Area.copies,
         source="gross less holes, times copies",
         adds=True,
-        may_be_forced=True,
+        may_be_overridden=True,
     )
 
 
-class Depth(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
+class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
     """Measured depths where there are any, else the taper, else the nominal thickness."""
 
     far = line(
         "Thickness at the other end",
         "in",
-        if_given(Measured.other_thickness, Measured.thickness),
+        if_given(Area.other_thickness, Area.thickness),
         source="the first thickness where no other was typed",
     )
-    plain_mean = line("Mean of the two thicknesses", "in", (Measured.thickness + far) / TWO, source="geometry")
+    plain_mean = line("Mean of the two thicknesses", "in", (Area.thickness + far) / TWO, source="geometry")
     weighted = line(
         "Widths times thicknesses, by the end rule",
         "ft*in",
-        Slab.width * (TWO * Measured.thickness + far) + Slab.far_width * (Measured.thickness + TWO * far),
+        Slab.width * (TWO * Area.thickness + far) + Slab.far_width * (Area.thickness + TWO * far),
         source="geometry: exact where width and thickness both change evenly along the length",
     )
     tapered = line(
@@ -193,27 +195,27 @@ class Depth(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
     drawn = line(
         "Mean thickness as drawn",
         "in",
-        when(Measured.shape.is_("strip"), tapered, plain_mean),
+        when(Area.shape.is_("strip"), tapered, plain_mean),
         source="a tapered strip, else the plain mean",
     )
-    points = line("Depth points", "", total(Walk.has_depth, AREA), source="stops with a depth")
-    point_sum = line("Sum of the depths", "in", total(Walk.depth, AREA), source="stops with a depth")
+    points = line("Depth points", "", total(StationStrip.has_depth, AREA), source="stops with a depth")
+    point_sum = line("Sum of the depths", "in", total(StationStrip.depth, AREA), source="stops with a depth")
     mean = line(
         "Mean thickness",
         "in",
         when(points > 0, point_sum / points, drawn),
         source="measured depths, else as drawn",
-        may_be_forced=True,
+        may_be_overridden=True,
     )
 
 
-class Border(Section, title="Edges", each=EDGE, sheet="Takeoff"):
+class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
     """The outline, by what the slab meets there."""
 
     length = line(
         "Length, all pieces",
         "ft",
-        Edge.length * Edge.repeats * Measured.copies,
+        Edge.length * Edge.repeats * Area.copies,
         source="length times repeats times copies",
         adds=True,
     )

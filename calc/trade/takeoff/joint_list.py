@@ -13,18 +13,18 @@ from calc.declare import (
     exact,
     first,
     joined,
-    keyed,
-    keyed_below,
     largest,
     line,
+    lookup_at_or_below,
+    lookup_by_key,
     round_down,
     rounded,
     row_number,
     row_word,
     when,
 )
-from calc.trade.takeoff.joints import THOUSAND, Matched, OldJoint, Panel
 from calc.trade.levels import AREA, EIGHTH, JOINT
+from calc.trade.takeoff.joints import THOUSAND, Matched, OldJoint, Panel
 
 TWELVE = exact(12)
 HALVES_PER_IN = exact(2, "1/in")
@@ -61,7 +61,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "",
         when(
             both(used > 0, old > 0),
-            keyed_below(OldJoint.so_far, OldJoint.ladder, base + number - 1),
+            lookup_at_or_below(OldJoint.so_far, OldJoint.ladder, base + number - 1),
             0,
         ),
         source="those whose joints so far are less",
@@ -71,7 +71,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
         "",
         when(
             both(used > 0, old > 0),
-            keyed_below(OldJoint.numbered, OldJoint.ladder, base + number - 1),
+            lookup_at_or_below(OldJoint.numbered, OldJoint.ladder, base + number - 1),
             0,
         ),
         source="old and added, to the last old joint before it",
@@ -79,7 +79,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
     start = line(
         "From the old joint at",
         "ft",
-        when(before_it > 0, keyed(OldJoint.place, OldJoint.key, base + before_it), 0),
+        when(before_it > 0, lookup_by_key(OldJoint.place, OldJoint.key, base + before_it), 0),
         source="the end of the area where there is none",
     )
     gap = line(
@@ -89,7 +89,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
             used > 0,
             when(
                 before_it < old,
-                keyed(OldJoint.gap, OldJoint.key, base + before_it + 1),
+                lookup_by_key(OldJoint.gap, OldJoint.key, base + before_it + 1),
                 Matched.tail,
             ),
             0,
@@ -103,7 +103,7 @@ class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placi
             used > 0,
             when(
                 before_it < old,
-                keyed(OldJoint.both_kinds, OldJoint.key, base + before_it + 1),
+                lookup_by_key(OldJoint.both_kinds, OldJoint.key, base + before_it + 1),
                 Matched.tail_added + 1,
             ),
             0,

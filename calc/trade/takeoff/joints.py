@@ -14,10 +14,10 @@ from calc.declare import (
     first,
     if_given,
     is_given,
-    keyed,
     largest,
     line,
-    opposite,
+    lookup_by_key,
+    not_,
     round_up,
     row_number,
     running,
@@ -25,10 +25,10 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Border, Hole, Slab, Walk
+from calc.trade.inputs.areas import Area, Station
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, STATION
-from calc.trade.inputs.areas import Measured, Station
+from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, Slab, StationStrip
 
 THOUSAND = exact(1000)
 
@@ -65,29 +65,29 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
         "03300N): the detail sheet of the job wins",
     )
 
-    walked = line("Length walked", "ft", total(Walk.gap, AREA), source="last stop less first")
+    walked = line("Length walked", "ft", total(StationStrip.gap, AREA), source="last stop less first")
     shape_run = line(
         "Run by the shape",
         "ft",
-        when(Measured.shape.is_("strip"), Slab.length, when(Measured.shape.is_("stations"), walked, 0)),
+        when(Area.shape.is_("strip"), Slab.length, when(Area.shape.is_("stations"), walked, 0)),
         source="a strip's length, a walk's length; other shapes must be typed",
     )
-    run = line("Run", "ft", if_given(Measured.run, shape_run), source="typed, else by the shape")
+    run = line("Run", "ft", if_given(Area.run, shape_run), source="typed, else by the shape")
     shape_width = line(
         "Width by the shape",
         "ft",
         when(
-            Measured.shape.is_("strip"),
+            Area.shape.is_("strip"),
             Slab.width_sum / TWO,
-            when(both(Measured.shape.is_("stations"), walked > 0), Slab.gross_area / walked, 0),
+            when(both(Area.shape.is_("stations"), walked > 0), Slab.gross_area / walked, 0),
         ),
         source="the mean width",
     )
-    width = line("Panel width", "ft", if_given(Measured.panel_width, shape_width), source="typed, else by the shape")
+    width = line("Panel width", "ft", if_given(Area.panel_width, shape_width), source="typed, else by the shape")
     spacing = line(
         "Most between joints",
         "ft",
-        smallest(by_thickness * Measured.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing),
+        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing),
         source="the least of what thickness, width and the cap allow",
     )
     known = line(
@@ -98,8 +98,8 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
                 run > 0,
                 width > 0,
                 either(
-                    both(is_given(Measured.run), is_given(Measured.panel_width)),
-                    both(opposite(is_given(Measured.run)), opposite(is_given(Measured.panel_width))),
+                    both(is_given(Area.run), is_given(Area.panel_width)),
+                    both(not_(is_given(Area.run)), not_(is_given(Area.panel_width))),
                 ),
             ),
             1,
@@ -120,7 +120,7 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
     limit = line(
         "Most between matched joints",
         "ft",
-        by_thickness * Measured.thickness / IN_PER_FT,
+        by_thickness * Area.thickness / IN_PER_FT,
         source="thickness alone: a matched joint is never dropped, only added to",
     )
 
@@ -152,7 +152,7 @@ class OldJoint(Section, title="Old joints", each=STATION, sheet="Order and placi
         "ft",
         when(
             both(is_joint > 0, so_far > 1),
-            place - keyed(place, key, row_number(AREA) * THOUSAND + so_far - 1),
+            place - lookup_by_key(place, key, row_number(AREA) * THOUSAND + so_far - 1),
             when(is_joint > 0, place, 0),
         ),
         source="from the end of the area for the first",
@@ -180,7 +180,7 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
     last = line(
         "Last old joint",
         "ft",
-        when(old > 0, keyed(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
+        when(old > 0, lookup_by_key(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
         source="from the first stop",
     )
     tail = line("After the last old joint", "ft", largest(0, Panel.run - last), source="to the end of the run")
@@ -200,7 +200,7 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
     length = line(
         "Joints, length",
         "ft",
-        joints * Panel.width * Measured.copies,
+        joints * Panel.width * Area.copies,
         source="joints times panel width times copies",
         adds=True,
     )
@@ -212,7 +212,7 @@ class HoleIsolation(Section, title="Isolation round holes", each=AREA, sheet="Or
     length = line(
         "Isolation round holes",
         "ft",
-        total(Hole.isolation, AREA) * Measured.copies,
+        total(DeductionArea.isolation, AREA) * Area.copies,
         source="sum of the holes, times copies",
         adds=True,
     )
@@ -242,7 +242,7 @@ class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placi
     needed = line(
         "Joint depth needed",
         "in",
-        largest(Measured.thickness * share / PERCENT, least_depth),
+        largest(Area.thickness * share / PERCENT, least_depth),
         source="a share of the nominal thickness, and never less than the least",
     )
     made = line("Joint depth made", "in", if_given(Site.joint_depth, needed), source="typed, else what is needed")
@@ -257,7 +257,7 @@ class JointNeeds(Section, title="Strips and saw cuts", sheet="Order and placing"
     isolation = line(
         "Isolation, length",
         "ft",
-        total(Border.isolated) + total(HoleIsolation.length),
+        total(EdgeTakeoff.isolated) + total(HoleIsolation.length),
         source="walls, buildings and flagged edges, and round the holes",
     )
     strips = line("Isolation strips", "each", round_up(isolation / strip_length), source="length over one strip")

@@ -15,10 +15,10 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Depth
-from calc.trade.levels import AREA, FOOTING
+from calc.trade.inputs.areas import Area
 from calc.trade.inputs.removal import Footing
-from calc.trade.inputs.areas import Measured
+from calc.trade.levels import AREA, FOOTING
+from calc.trade.takeoff.geometry import MeanThickness
 
 
 class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and haul"):
@@ -36,7 +36,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     plan = line(
         "Footing in plan",
         "ft2",
-        Footing.length * Footing.width * Measured.copies,
+        Footing.length * Footing.width * Area.copies,
         source="length times width times copies",
         adds=True,
     )
@@ -57,7 +57,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     displaced = line(
         "New concrete displaced",
         "yd3",
-        plan * largest(0, Depth.mean - cover) / IN_PER_FT / FT3_PER_YD3,
+        plan * largest(0, MeanThickness.mean - cover) / IN_PER_FT / FT3_PER_YD3,
         source="what the footing still takes up within the slab; a deep footing displaces nothing",
         adds=True,
     )
@@ -65,7 +65,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         "Footing within the dig",
         "yd3",
         plan
-        * largest(0, Measured.thickness + Measured.base - largest(Measured.above_grade, Footing.top_below))
+        * largest(0, Area.thickness + Area.base - largest(Area.above_grade, Footing.top_below))
         / IN_PER_FT
         / FT3_PER_YD3,
         source="not soil, so it is not dug: from the dirt or its top, whichever is deeper, to the dig's floor",
@@ -74,13 +74,13 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     side = line(
         "Side faces",
         "ft2",
-        Footing.sides * Footing.length * Measured.copies * largest(0, Depth.mean - largest(0, cover)) / IN_PER_FT,
+        Footing.sides * Footing.length * Area.copies * largest(0, MeanThickness.mean - largest(0, cover)) / IN_PER_FT,
         source="exposed sides times length times what stands within the slab",
     )
     bonded = line(
         "Bonded face of one coat",
         "ft2",
-        when(both(Footing.over.is_("bond"), cover < Depth.mean), plan + side, 0),
+        when(both(Footing.over.is_("bond"), cover < MeanThickness.mean), plan + side, 0),
         source="its top and the sides that the new slab touches; none at or below the slab's underside",
         adds=True,
     )
@@ -92,7 +92,7 @@ class OldSlab(Section, title="Old slab", each=AREA, sheet="Dig and haul"):
     solid = line(
         "Old slab, solid",
         "yd3",
-        Measured.old_slab * Measured.copies * Measured.old_slab_thickness / IN_PER_FT / FT3_PER_YD3,
+        Area.old_slab * Area.copies * Area.old_slab_thickness / IN_PER_FT / FT3_PER_YD3,
         source="area times thickness times copies",
         adds=True,
     )

@@ -15,9 +15,9 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.geometry import Depth, Slab, Walk
 from calc.trade.levels import AREA, STATION
+from calc.trade.takeoff.concrete import Concrete
+from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip
 
 
 class PointMean(Section, title="Mean of the depth points", each=AREA, sheet="Takeoff"):
@@ -26,7 +26,7 @@ class PointMean(Section, title="Mean of the depth points", each=AREA, sheet="Tak
     mean = line(
         "Mean of the points",
         "in",
-        when(Depth.points > 0, Depth.point_sum / Depth.points, 0),
+        when(MeanThickness.points > 0, MeanThickness.point_sum / MeanThickness.points, 0),
         source="0 where none was taken",
     )
 
@@ -35,7 +35,10 @@ class PointOff(Section, title="Depth points about their mean", each=STATION, she
     """Each point by itself."""
 
     off = line(
-        "Off the mean", "in", when(Walk.has_depth > 0, Walk.depth - PointMean.mean, 0), source="depth less the mean"
+        "Off the mean",
+        "in",
+        when(StationStrip.has_depth > 0, StationStrip.depth - PointMean.mean, 0),
+        source="depth less the mean",
     )
     off_squared = line("Its square", "in2", square(off), source="for the spread")
 
@@ -56,8 +59,8 @@ class DepthSpread(Section, title="Spread of the mean depth", each=AREA, sheet="T
         "Spread of the points",
         "in",
         when(
-            Depth.points > 1,
-            square_root(total(PointOff.off_squared, AREA) / (Depth.points - 1)),
+            MeanThickness.points > 1,
+            square_root(total(PointOff.off_squared, AREA) / (MeanThickness.points - 1)),
             0,
         ),
         source="sample standard deviation",
@@ -65,13 +68,13 @@ class DepthSpread(Section, title="Spread of the mean depth", each=AREA, sheet="T
     wider = line(
         "Wider for few points",
         "",
-        when(Depth.points > THREE, square_root((Depth.points - 1) / (Depth.points - THREE)), 1),
+        when(MeanThickness.points > THREE, square_root((MeanThickness.points - 1) / (MeanThickness.points - THREE)), 1),
         source="statistics: spread of Student's t with one degree of freedom less than there are points",
     )
     mean_spread = line(
         "Spread of the mean",
         "in",
-        when(Depth.points > THREE, points_spread * wider / square_root(Depth.points), few),
+        when(MeanThickness.points > THREE, points_spread * wider / square_root(MeanThickness.points), few),
         source="statistics: spread of the points over the root of their number; a house figure below four points",
     )
     volume = line(

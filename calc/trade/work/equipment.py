@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.declare import (
     Section,
+    argmin,
     at,
     both,
     by_row,
@@ -17,21 +18,20 @@ from calc.declare import (
     look_up,
     money,
     per_one,
-    place_of_least,
     price,
     round_up,
     row_word,
     total,
     when,
 )
-from calc.trade.takeoff.forms import has_price
 from calc.trade.inputs.job import Site
-from calc.trade.work.labor import Labor, Task
+from calc.trade.inputs.work import Digging, OnSite
 from calc.trade.levels import RENTAL, TOOL
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
+from calc.trade.takeoff.forms import has_price
+from calc.trade.work.labor import Labor, Task
 from calc.trade.work.tasks import Work
-from calc.trade.inputs.work import Digging, OnSite
 
 _SHEET = "Costs"
 ONE_DOLLAR, ONE_EACH = exact(1, "$"), exact(1, "each")
@@ -100,7 +100,7 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
     )
 
 
-class Hire(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sheet=_SHEET):
+class RentalOption(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sheet=_SHEET):
     """Side by side; one without a price, or half a day that is too short, cannot win."""
 
     way = line("Way of renting", "", row_word(RENTAL), source="half a day, days or weeks")
@@ -139,37 +139,42 @@ class Hire(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sh
     )
 
 
-class Rented(Section, title="What is rented", each=TOOL, sheet=_SHEET):
+class RentalChoice(Section, title="What is rented", each=TOOL, sheet=_SHEET):
     """The cheapest way that has a price; nothing for no hours."""
 
-    row = line("Row of the way", "", place_of_least(Hire.compared, TOOL), source="least, first row wins")
+    row = line("Row of the way", "", argmin(RentalOption.compared, TOOL), source="least, first row wins")
     lacking = line(
         "Rental lacks a price",
         "",
-        when(both(Tool.hours > 0, at(Hire.competes, row, of=TOOL) <= 0), 1, 0),
+        when(both(Tool.hours > 0, at(RentalOption.competes, row, of=TOOL) <= 0), 1, 0),
         source="1 when it is needed and the house book gives no price that it can take",
         adds=True,
     )
     way = line(
         "Rented by",
         "",
-        when(both(Tool.hours > 0, lacking <= 0), at(Hire.way, row, of=TOOL), "none"),
+        when(both(Tool.hours > 0, lacking <= 0), at(RentalOption.way, row, of=TOOL), "none"),
         source="the cheapest way",
     )
     count = line(
         "Rented for",
         "each",
-        when(lacking <= 0, at(Hire.count, row, of=TOOL), 0),
+        when(lacking <= 0, at(RentalOption.count, row, of=TOOL), 0),
         source="half days, days or weeks",
     )
     each = line(
-        "Each of them costs", "$/each", when(lacking <= 0, at(Hire.each, row, of=TOOL), 0), source="of the cheapest way"
+        "Each of them costs",
+        "$/each",
+        when(lacking <= 0, at(RentalOption.each, row, of=TOOL), 0),
+        source="of the cheapest way",
     )
-    last_day = line("What is rented is good until", "day", at(Hire.last_day, row, of=TOOL), source="of that way")
+    last_day = line(
+        "What is rented is good until", "day", at(RentalOption.last_day, row, of=TOOL), source="of that way"
+    )
     cost = line(
         "Rental",
         "$",
-        when(lacking <= 0, at(Hire.cost, row, of=TOOL), 0),
+        when(lacking <= 0, at(RentalOption.cost, row, of=TOOL), 0),
         source="the cheapest of its prices, to the cent",
         adds=True,
     )
@@ -192,7 +197,7 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     bringing = line(
         "Delivery of the mini-machine", "$", money(brought * if_given(bring_price, 0)), source="once, there and back"
     )
-    rental = line("Rentals", "$", total(Rented.cost), source="sum of the machines")
+    rental = line("Rentals", "$", total(RentalChoice.cost), source="sum of the machines")
     visits = line(
         "Days that the crew comes",
         "each",
@@ -212,6 +217,6 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     rentals_known = line(
         "Rentals are known",
         "",
-        when(total(Rented.lacking) > 0, 0, 1),
+        when(total(RentalChoice.lacking) > 0, 0, 1),
         source="1 when every machine that is needed has a price",
     )

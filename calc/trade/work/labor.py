@@ -27,17 +27,17 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
-from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Clock
-from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.levels import TASK
-from calc.trade.ordering.order import Order
-from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.prices.wage_rates import FINISHER, LABOURER, CrewRate
-from calc.trade.work.tasks import Work
 from calc.trade.inputs.work import OnSite
+from calc.trade.levels import TASK
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
+from calc.trade.ordering.finish_window import FinishWindow
+from calc.trade.ordering.order import Order
+from calc.trade.prices.wage_rates import FINISHER, LABOURER, CrewRate
+from calc.trade.takeoff.dowels import DowelNeeds
+from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.work.tasks import Work
 
 _SHEET = "Costs"
 AS_MIX, AS_LABOURER, AS_FINISHER = 0, 1, 2
@@ -45,7 +45,7 @@ AS_MIX, AS_LABOURER, AS_FINISHER = 0, 1, 2
 
 
 @dataclass(frozen=True)
-class Chore:
+class TaskRate:
     """A task as a handbook lists it: how much there is of it, hours for one (least, usual, most), and who is paid."""
 
     amount: Line
@@ -57,40 +57,40 @@ class Chore:
     """Hours that it takes however little there is of it."""
 
 
-def _by_pace(hours: Line, pace: Factor, paid: int) -> Chore:
+def _by_pace(hours: Line, pace: Factor, paid: int) -> TaskRate:
     """A task whose usual hours follow from a pace: a good and a bad day are the ends of the range of that pace."""
     (usual,) = pace.values
-    return Chore(hours, usual / (pace.high or usual), 1, usual / (pace.low or usual), paid)
+    return TaskRate(hours, usual / (pace.high or usual), 1, usual / (pace.low or usual), paid)
 
 
 _CHORES = {
-    "layout": Chore(Work.area, 0.003, 0.004, 0.006, at_least=0.75),
-    "cap lines": Chore(Work.caps, 0.3, 0.6, 1.5),
-    "cut brush": Chore(Work.brush, 0.5, 0.9, 1.5),
-    "grub roots": Chore(Work.roots, 0.25, 0.6, 2),
-    "saw for removal": Chore(Work.saw_cut, 0.02, 0.03, 0.05),
-    "break slab": Chore(Work.old_slab, 1, 1.6, 3),
-    "chip footings": Chore(Work.chipping, 4, 7, 12),
-    "dig by hand": Chore(Work.hand_dug, 1.2, 1.7, 2.8),
-    "dig by machine": Chore(Work.machine_dug, 0.3, 0.45, 0.8),
-    "load by hand": Chore(Work.hand_loaded, 0.3, 0.45, 1.5),
-    "load by machine": Chore(Work.machine_loaded, 0.05, 0.1, 0.2),
-    "base": Chore(BaseNeeds.tons, 0.35, 0.55, 0.9),
-    "set forms": Chore(Work.forms, 0.03, 0.045, 0.08),
-    "drill dowels": Chore(DowelNeeds.dowels, 0.04, 0.06, 0.1),
-    "isolation": Chore(JointNeeds.isolation, 0.01, 0.015, 0.03),
-    "bond": Chore(Work.bonded, 0.006, 0.01, 0.015),
-    "protect old walk": Chore(Work.protect, 0.15, 0.25, 0.5),
-    "place": Chore(Work.placing, 1, 1, 1, AS_LABOURER),
-    "mix bags": Chore(Work.mixing, 0.5, 1, 2, AS_LABOURER),
+    "layout": TaskRate(Work.area, 0.003, 0.004, 0.006, at_least=0.75),
+    "cap lines": TaskRate(Work.caps, 0.3, 0.6, 1.5),
+    "cut brush": TaskRate(Work.brush, 0.5, 0.9, 1.5),
+    "grub roots": TaskRate(Work.roots, 0.25, 0.6, 2),
+    "saw for removal": TaskRate(Work.saw_cut, 0.02, 0.03, 0.05),
+    "break slab": TaskRate(Work.old_slab, 1, 1.6, 3),
+    "chip footings": TaskRate(Work.chipping, 4, 7, 12),
+    "dig by hand": TaskRate(Work.hand_dug, 1.2, 1.7, 2.8),
+    "dig by machine": TaskRate(Work.machine_dug, 0.3, 0.45, 0.8),
+    "load by hand": TaskRate(Work.hand_loaded, 0.3, 0.45, 1.5),
+    "load by machine": TaskRate(Work.machine_loaded, 0.05, 0.1, 0.2),
+    "base": TaskRate(BaseNeeds.tons, 0.35, 0.55, 0.9),
+    "set forms": TaskRate(Work.forms, 0.03, 0.045, 0.08),
+    "drill dowels": TaskRate(DowelNeeds.dowels, 0.04, 0.06, 0.1),
+    "isolation": TaskRate(JointNeeds.isolation, 0.01, 0.015, 0.03),
+    "bond": TaskRate(Work.bonded, 0.006, 0.01, 0.015),
+    "protect old walk": TaskRate(Work.protect, 0.15, 0.25, 0.5),
+    "place": TaskRate(Work.placing, 1, 1, 1, AS_LABOURER),
+    "mix bags": TaskRate(Work.mixing, 0.5, 1, 2, AS_LABOURER),
     "finish": _by_pace(Work.finishing, FinishWindow.pace, AS_FINISHER),
-    "tool joints": Chore(Work.tooled, 0.012, 0.02, 0.04, AS_FINISHER),
-    "saw joints": Chore(JointNeeds.saw, 0.02, 0.03, 0.05),
-    "cure": Chore(Work.area, 0.001, 0.002, 0.004),
-    "strip forms": Chore(Work.forms, 0.008, 0.012, 0.02),
-    "clean up": Chore(Work.once, 0.75, 1.5, 3),
-    "seal": Chore(Work.sealed, 0.002, 0.004, 0.008),
-    "unknown": Chore(Work.unknown, 1, 1, 1),
+    "tool joints": TaskRate(Work.tooled, 0.012, 0.02, 0.04, AS_FINISHER),
+    "saw joints": TaskRate(JointNeeds.saw, 0.02, 0.03, 0.05),
+    "cure": TaskRate(Work.area, 0.001, 0.002, 0.004),
+    "strip forms": TaskRate(Work.forms, 0.008, 0.012, 0.02),
+    "clean up": TaskRate(Work.once, 0.75, 1.5, 3),
+    "seal": TaskRate(Work.sealed, 0.002, 0.004, 0.008),
+    "unknown": TaskRate(Work.unknown, 1, 1, 1),
 }
 CHORES = tuple(_CHORES[word] for word in TASK.axis.words)
 """The tasks in the order of their level."""

@@ -18,14 +18,14 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.takeoff.geometry import Depth
-from calc.trade.levels import FOOTING
-from calc.trade.takeoff.old_concrete import OldFooting
-from calc.trade.ordering.order import Order
-from calc.trade.ordering.methods import Method
-from calc.trade.ordering.pour import Pour
 from calc.trade.inputs.removal import Footing
 from calc.trade.inputs.work import OnSite
+from calc.trade.levels import FOOTING
+from calc.trade.ordering.methods import Method
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.pour import Pour
+from calc.trade.takeoff.geometry import MeanThickness
+from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Order and placing"
 ONE_EACH = exact(1, "each")
@@ -37,7 +37,7 @@ class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
     area = line(
         "Slip sheet",
         "ft2",
-        when(both(Footing.over.is_("slip sheet"), OldFooting.cover < Depth.mean), OldFooting.plan, 0),
+        when(both(Footing.over.is_("slip sheet"), OldFooting.cover < MeanThickness.mean), OldFooting.plan, 0),
         source="top of the footing; none at or below the slab's underside",
         adds=True,
     )

@@ -14,20 +14,20 @@ from calc.declare import (
     total,
     when,
 )
-from calc.trade.ordering.bags import Bags
-from calc.trade.takeoff.dig import Dig, Green, Spoil
-from calc.trade.takeoff.geometry import Border, Slab
+from calc.trade.inputs.areas import Edge
 from calc.trade.inputs.job import Job, Site
-from calc.trade.takeoff.joints import Matched
-from calc.trade.levels import EDGE, FOOTING, PLANT
-from calc.trade.takeoff.old_concrete import OldFooting, OldSlab, Rubble
-from calc.trade.ordering.order import Order
-from calc.trade.ordering.pour import Pour
-from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.removal import Footing, Plant
-from calc.trade.inputs.areas import Edge
 from calc.trade.inputs.work import Digging, Removal
+from calc.trade.levels import EDGE, FOOTING, PLANT
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.finish_window import FinishWindow
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.pour import Pour
+from calc.trade.takeoff.dig import Dig, Green, Spoil
+from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
+from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.old_concrete import OldFooting, OldSlab, Rubble
 
 _SHEET = "Costs"
 ONE_EACH, ONE_PERSON = exact(1, "each"), exact(1, "person")
@@ -73,7 +73,7 @@ class OldWalk(Section, title="Old concrete beside", each=EDGE, sheet=_SHEET):
     meets = line(
         "Meets old concrete",
         "",
-        when(both(Edge.kind.is_("existing"), Border.length > 0), 1, 0),
+        when(both(Edge.kind.is_("existing"), EdgeTakeoff.length > 0), 1, 0),
         source="1 for an edge at an old walk",
         adds=True,
     )
@@ -93,7 +93,7 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
         "Soil to dig",
         "yd3",
         when(
-            Spoil.bank.is_forced,
+            Spoil.bank.is_overridden,
             Spoil.bank + when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
             largest(0, total(Dig.bank) - total(Green.balls)),
         ),
@@ -111,7 +111,7 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     machine_loaded = line(
         "Loaded by machine", "yd3", when(Digging.by.is_("machine"), loose, 0), source="a machine loads every pile"
     )
-    forms = line("Forms to set and strip", "ft", total(Border.formed), source="all edges that are formed")
+    forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="all edges that are formed")
     bonded = line(
         "Faces to bond, all coats",
         "ft2",
