@@ -11,7 +11,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
-from calc.blanks.blank import Rows, blank_house, blank_week, house_book, week_book
+from calc.blanks.blank import Rows, blank_company, blank_week, company_book, week_book
 from calc.blanks.measure_sheet import measure_sheet
 from calc.blanks.rows import Typed
 
@@ -22,7 +22,7 @@ Table = tuple[tuple[Typed, ...], ...]
 
 # The firm, and what it pays and takes as usual.
 
-HOUSE: dict[str, Table] = {
+COMPANY: dict[str, Table] = {
     "Company": (
         ("fact", "value"),
         ("company", "Gravelly Bend Flatwork"),
@@ -260,11 +260,11 @@ def rows_of(tables: dict[str, Table]) -> Rows:
 def books() -> dict[str, bytes]:
     """Every workbook that travels with the program, by where it stands in the checkout."""
     return {
-        "templates/week.xlsx": blank_week(),
-        "templates/house.xlsx": blank_house(),
+        "templates/jobs.xlsx": blank_week(),
+        "templates/company.xlsx": blank_company(),
         "templates/measure.xlsx": measure_sheet(),
-        "sample_inputs/week.xlsx": week_book(rows_of(WEEK)),
-        "sample_inputs/house.xlsx": house_book(rows_of(HOUSE)),
+        "sample_inputs/jobs.xlsx": week_book(rows_of(WEEK)),
+        "sample_inputs/company.xlsx": company_book(rows_of(COMPANY)),
     }
 
 

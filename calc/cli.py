@@ -48,7 +48,9 @@ def commands() -> None:
 
 
 _INPUTS = click.argument("inputs", nargs=-1, required=True, type=click.Path(path_type=Path))
-_HOUSE = click.option("--house", type=click.Path(path_type=Path), help="The house book; else house.xlsx beside INPUT.")
+_COMPANY = click.option(
+    "--company", type=click.Path(path_type=Path), help="The company book; else company.xlsx beside INPUT."
+)
 _JOB = click.option("--job", default="", help="Only this job.")
 _DATE = click.option("--bid-date", default="", help="The bid date of jobs that have none, as 2026-04-13.")
 _INTO = click.option("-o", "--output", type=click.Path(path_type=Path), help="The folder of the results.")
@@ -58,7 +60,7 @@ _JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JS
 
 @commands.command()
 @_INPUTS
-@_HOUSE
+@_COMPANY
 @_JOB
 @_DATE
 @_INTO
@@ -66,7 +68,7 @@ _JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JS
 @_JSON
 def bid(
     inputs: tuple[Path, ...],
-    house: Path | None,
+    company: Path | None,
     job: str,
     bid_date: str,
     output: Path | None,
@@ -81,7 +83,7 @@ def bid(
     from calc import batch
 
     progress = _progress()
-    run = batch.take(inputs, house, _serial(bid_date), job, progress)
+    run = batch.take(inputs, company, _serial(bid_date), job, progress)
     _know_job(run, job)
     folder = output if output is not None else run.beside / "outputs"
     if run.jobs:
@@ -91,15 +93,15 @@ def bid(
 
 @commands.command()
 @_INPUTS
-@_HOUSE
+@_COMPANY
 @_JOB
 @_DATE
 @_JSON
-def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str, as_json: bool) -> None:
+def check(inputs: tuple[Path, ...], company: Path | None, job: str, bid_date: str, as_json: bool) -> None:
     """Find everything that bid would find, and write nothing."""
     from calc import batch
 
-    run = batch.take(inputs, house, _serial(bid_date), job, _progress())
+    run = batch.take(inputs, company, _serial(bid_date), job, _progress())
     _know_job(run, job)
     batch.check(run)
     _report(run, as_json, "")
@@ -107,47 +109,49 @@ def check(inputs: tuple[Path, ...], house: Path | None, job: str, bid_date: str,
 
 @commands.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--house", "is_house", is_flag=True, help="The blank house book instead of the week's.")
+@click.option("--company", "is_company", is_flag=True, help="The blank company book instead of the jobs book.")
 @click.option("--filled", is_flag=True, help="The demo's own book instead of an empty one.")
 @click.option("--measure", is_flag=True, help="The measure sheet instead, to print and take to the site.")
-def blank(file: Path, is_house: bool, filled: bool, measure: bool) -> None:
+def blank(file: Path, is_company: bool, filled: bool, measure: bool) -> None:
     """Write a blank input workbook to FILE."""
     from calc.files import shipped
 
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"{file} does not end in .xlsx")
-    if measure and (is_house or filled):
-        raise click.UsageError("--measure goes with neither --house nor --filled")
-    name = "measure.xlsx" if measure else "house.xlsx" if is_house else "week.xlsx"
+    if measure and (is_company or filled):
+        raise click.UsageError("--measure goes with neither --company nor --filled")
+    name = "measure.xlsx" if measure else "company.xlsx" if is_company else "jobs.xlsx"
     _write_new(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes)
 
 
 @commands.command()
 @click.argument("workbooks", nargs=-1, required=True, type=click.Path(path_type=Path))
-@click.option("-o", "--output", type=click.Path(path_type=Path), help="The book; else again.xlsx beside WORKBOOKS.")
-def again(workbooks: tuple[Path, ...], output: Path | None) -> None:
-    """Write an input book from job WORKBOOKS, as typed, to bid them again at today's prices."""
-    from calc.audit.rebid import again as made_again
+@click.option(
+    "-o", "--output", type=click.Path(path_type=Path), help="The jobs book; else rebid.xlsx beside WORKBOOKS."
+)
+def rebid(workbooks: tuple[Path, ...], output: Path | None) -> None:
+    """Write a jobs book from job WORKBOOKS, as typed, to bid them again at today's prices."""
+    from calc.audit.rebid import jobs_book_from
 
-    made = made_again(workbooks, output if output is not None else workbooks[0].parent / "again.xlsx")
+    made = jobs_book_from(workbooks, output if output is not None else workbooks[0].parent / "rebid.xlsx")
     for told in (*made.failures, *made.notes):
         click.echo(told, err=True)
     wrote = f"wrote {made.file}" if made.written else "nothing was written"
-    click.echo(f"{len(made.jobs)} of {len(workbooks)} workbooks taken; {wrote}; the house book is not copied")
+    click.echo(f"{len(made.jobs)} of {len(workbooks)} workbooks taken; {wrote}; the company book is not copied")
     sys.exit(made.code)
 
 
-@commands.command("hand-out")
+@commands.command()
 @click.argument("workbook", type=click.Path(path_type=Path))
 @click.option(
     "-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it."
 )
 def proposal(workbook: Path, output: Path | None) -> None:
     """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
-    from calc.audit.proposal import proposal as map_slices
+    from calc.audit.proposal import proposal_workbook
 
     file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
-    _write_new(file, lambda: map_slices(workbook))
+    _write_new(file, lambda: proposal_workbook(workbook))
 
 
 @commands.command()
@@ -159,7 +163,7 @@ def demo(output: Path | None, as_json: bool) -> None:
     from calc.files import shipped
 
     folder = output if output is not None else Path("outputs")
-    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
     batch.bid(run, folder)
     _report(run, as_json, str(folder))
 

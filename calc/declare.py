@@ -47,6 +47,7 @@ from calc.formula.across import (
 )
 from calc.formula.build import (
     PI,
+    abs_,
     both,
     correlation,
     count_of,
@@ -71,7 +72,6 @@ from calc.formula.build import (
     round_up,
     rounded,
     same_word,
-    size,
     smallest,
     square,
     square_root,
@@ -107,6 +107,7 @@ __all__ = [
     "PriceLine",
     "Section",
     "Severity",
+    "abs_",
     "argmin",
     "at",
     "before",
@@ -160,7 +161,6 @@ __all__ = [
     "row_word",
     "running",
     "same_word",
-    "size",
     "slope",
     "slot_rows",
     "smallest",
@@ -258,9 +258,9 @@ def line(
     if not may_be_overridden:
         return Line(label, unit_text, formula, source, adds)
     computed = Line(f"{label}: computed", unit_text, formula, source)
-    forced = Override(f"{label}: forced", unit_text, 0)
-    used = Line(label, unit_text, if_given(forced, computed), "forced where a person forced it, else computed", adds)
-    used.computed, used.forced = computed, forced
+    override = Override(f"{label}: forced", unit_text, 0)
+    used = Line(label, unit_text, if_given(override, computed), "forced where a person forced it, else computed", adds)
+    used.computed, used.override = computed, override
     return used
 
 

@@ -22,7 +22,7 @@ from pathlib import Path
 import xlsxwriter
 
 from benchmark_batch import of_batches
-from books import HOUSE, Rows, taken_in, write_book
+from books import COMPANY, Rows, taken_in, write_book
 from calc.batch import CHUNK, evaluated, ready, take
 from calc.batch.pool import LIVING
 from calc.files import shipped
@@ -92,7 +92,7 @@ def seconds(work: Work) -> float:
 
 def of_workbooks() -> list[Pair]:
     """The first job of the demo: its workbook over the same cells with the same looks, written by xlsxwriter alone."""
-    run = take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    run = take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
     job = next(evaluated(ready(run)))
     cells = cells_of(with_sensitivity(job))
 
@@ -150,7 +150,7 @@ def bare_workbook(sheets: Sequence[tuple[str, list[Shown]]]) -> bytes:
 def of_processes(folder: Path) -> list[Pair]:
     """Whole processes, from an empty console to the last file: what a person waits for."""
     write_book(folder / "week.xlsx", one_job())
-    write_book(folder / "house.xlsx", HOUSE)
+    write_book(folder / "company.xlsx", COMPANY)
 
     def bid() -> None:
         with tempfile.TemporaryDirectory(dir=folder) as into:  # a workbook that is there already is not made again

@@ -17,7 +17,7 @@ from pathlib import Path
 
 import openpyxl
 
-from books import HOUSE, Rows, write_book
+from books import COMPANY, Rows, write_book
 from witness import Program, available, recalculate
 
 JOBS, FILES, BY_HAND = 500, 10, 10
@@ -66,7 +66,7 @@ def of_batches(folder: Path, jobs: int = JOBS, files: int = FILES) -> Iterator[R
 def write_weeks(folder: Path, files: int, jobs: int) -> None:
     """So many books of so many jobs, of one to four areas each, no two alike."""
     folder.mkdir()
-    write_book(folder / "house.xlsx", HOUSE)
+    write_book(folder / "company.xlsx", COMPANY)
     for file in range(files):
         heads: list[list[object]] = [["job", "client", "bid date", "pour date"]]
         areas: list[list[object]] = [

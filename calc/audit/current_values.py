@@ -14,13 +14,13 @@ from calc.errors import InputRefused
 from calc.formula.functions import NONE
 from calc.formula.levels import JOB
 from calc.intake.records import NOT_GIVEN
-from calc.intake.schema import HOUSE_TABLES, WEEK_TABLES
+from calc.intake.schema import COMPANY_TABLES, WEEK_TABLES
 from calc.intake.spelling import normalize
 from calc.intake.values import day_of, read_given, read_number
 from calc.layout.as_typed import on_one_line
 from calc.layout.measured_sheet import NAME
 
-ACCEPTED = "accepted"
+ACKNOWLEDGED = "accepted"
 """What stands as typed for a stop that was accepted."""
 
 _CLOSE = 1e-9
@@ -39,12 +39,12 @@ class CurrentValue:
     edited: bool = False
     note: str = ""
     beside: str = ""
-    of_house: bool = False
+    of_company: bool = False
 
     @property
     def goes_in(self) -> bool:
         """Whether the week's book has a cell for it."""
-        return self.typed != "" and not self.of_house
+        return self.typed != "" and not self.of_company
 
 
 def current_value(job: Written, each: WrittenInput) -> CurrentValue:
@@ -55,13 +55,13 @@ def current_value(job: Written, each: WrittenInput) -> CurrentValue:
     holds = _holds(job, each)
     origin = told.origin if told is not None else ""
     beside = each.beside if named.level == JOB else ""
-    of_house = isinstance(named, Input) and (named.section.table in HOUSE_TABLES or _is_of_house(origin))
+    of_company = isinstance(named, Input) and (named.section.table in COMPANY_TABLES or _is_of_company(origin))
     if _alike(issued, holds):
-        return CurrentValue(_as_typed(each, holds), origin, beside=beside, of_house=of_house)
+        return CurrentValue(_as_typed(each, holds), origin, beside=beside, of_company=of_company)
     typed = _edit(job, each, holds)
     was = f"typed: {told.typed}" if told is not None and told.typed else "nothing was typed"
     taken = f"{typed} is taken" if typed != "" else "it is left blank"
-    if isinstance(named, Input) and named.section.table in HOUSE_TABLES:
+    if isinstance(named, Input) and named.section.table in COMPANY_TABLES:
         return CurrentValue(
             "", note=f"{job.at(each)}: {named.label} was edited; it belongs in the house book, and stays there."
         )
@@ -82,7 +82,7 @@ def _is_number(named: Declared) -> bool:
     return not isinstance(named, Input) or named.kind in (Kind.NUMBER, Kind.SLOPE)
 
 
-def _is_of_house(origin: str) -> bool:
+def _is_of_company(origin: str) -> bool:
     """Whether a fact stood in the house book, whose name is then part of where it stood."""
     sheet = origin.rpartition("!")[0]
     return bool(sheet) and normalize(sheet) not in {normalize(name) for name in WEEK_TABLES}
@@ -93,7 +93,7 @@ def _issued(job: Written, each: WrittenInput) -> Value:
     named, told = each.named, each.told
     if told is None:
         return named.default if isinstance(named, Input) and named.default is not None else NOT_GIVEN
-    if told.typed == ACCEPTED and isinstance(named, Override):
+    if told.typed == ACKNOWLEDGED and isinstance(named, Override):
         return 1.0
     if isinstance(named, Input) and named.kind is Kind.TEXT:
         return told.typed

@@ -37,7 +37,7 @@ _FIRST_DAY = datetime(1899, 12, 30)
 """The day from which spreadsheet programs count."""
 
 
-def proposal(path: Path) -> bytes:
+def proposal_workbook(path: Path) -> bytes:
     """The bytes of a workbook that has nothing but the Proposal of the job workbook at ``path``.
 
     :raises Unreadable: with one plain line for a file that the program did not write, for one whose formulas were

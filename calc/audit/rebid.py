@@ -19,9 +19,9 @@ from calc.errors import Unreadable
 from calc.files import write_new
 from calc.formula.levels import JOB, Level
 from calc.intake.records import BY_COLUMN
-from calc.intake.schema import ACCEPTABLE, AREAS, FORCEABLE, JOBS, OVERRIDES, SITE, TABLES, WEEK_TABLES, Heading
+from calc.intake.schema import ACKNOWLEDGEABLE, AREAS, JOBS, OVERRIDABLE, OVERRIDES, SITE, TABLES, WEEK_TABLES, Heading
 from calc.intake.spelling import normalize
-from calc.layout.log_sheet import FORCED, ITS_NOTES
+from calc.layout.log_sheet import ITS_NOTES, OVERRIDDEN
 from calc.trade.inputs.areas import SHORT_EDGES, Edge
 from calc.trade.levels import AREA, EDGE
 
@@ -31,10 +31,10 @@ Row = dict[str, Typed]
 Filled = dict[Input, CurrentValue]
 """What a row holds now, by input."""
 
-_STOPS = {each.accepted: each.label for each in ACCEPTABLE.values() if each.accepted is not None}
-_LINES = {each.forced: each.label for each in FORCEABLE.values() if each.forced is not None}
+_STOPS = {each.acknowledged: each.label for each in ACKNOWLEDGEABLE.values() if each.acknowledged is not None}
+_LINES = {each.override: each.label for each in OVERRIDABLE.values() if each.override is not None}
 
-_NOT_FORCED = {False: ("",), True: ("", "0")}
+_NOT_OVERRIDDEN = {False: ("",), True: ("", "0")}
 """What a cell says that forces no line, and one that accepts no stop."""
 
 
@@ -54,7 +54,7 @@ class Rebid:
         return 3 if self.failures else 0
 
 
-def again(workbooks: Sequence[Path], file: Path) -> Rebid:
+def jobs_book_from(workbooks: Sequence[Path], file: Path) -> Rebid:
     """Writes a week's book of all the ``workbooks`` that can be read; none is written over another file."""
     made = Rebid(file)
     rows: dict[str, list[Row]] = {name: [] for name in WEEK_TABLES}
@@ -95,20 +95,20 @@ def typed_again(job: Written) -> tuple[dict[str, list[Row]], list[str]]:
     notes: list[str] = []
     of_job: Filled = {}
     of_rows: dict[Level, list[Filled]] = {level: [{} for _ in range(count)] for level, count in job.counts.items()}
-    forced: list[tuple[WrittenInput, CurrentValue]] = []
+    override: list[tuple[WrittenInput, CurrentValue]] = []
     for each in job.inputs():
         held = current_value(job, each)
         notes += [held.note] if held.note else []
         if isinstance(each.named, Input) and held.goes_in:
             (of_job if each.named.level == JOB else of_rows[each.named.level][each.index])[each.named] = held
-        elif isinstance(each.named, Override) and held.typed not in _NOT_FORCED[each.named in _STOPS]:
-            forced.append((each, held))
+        elif isinstance(each.named, Override) and held.typed not in _NOT_OVERRIDDEN[each.named in _STOPS]:
+            override.append((each, held))
     rows = {JOBS: [{"job": job.id, **_cells(of_job, JOBS)}], SITE: list(_facts(job, of_job))}
     areas = job.words(AREA)
     rows[AREAS] = [{"job": job.id, "area": word} for word in areas]
     for level, filled in of_rows.items():
         _put_rows(job, rows, level, filled, areas)
-    rows[OVERRIDES] = [_override(job, each, held, areas, notes) for each, held in forced]
+    rows[OVERRIDES] = [_override(job, each, held, areas, notes) for each, held in override]
     return rows, notes
 
 
@@ -182,7 +182,7 @@ def _override(job: Written, each: WrittenInput, held: CurrentValue, areas: Seque
     row: Row = {"job": job.id, "line": label, "value": "" if each.named in _STOPS else held.typed}
     if each.named.level == AREA:
         row["area"] = areas[each.index]
-    log = job.log(FORCED)
+    log = job.log(OVERRIDDEN)
     told = {found[0]: found for found in log if each.told is not None and found[3] == each.told.origin}
     if each.named.label in told:
         _, _, _, _, reason, who = told[each.named.label]

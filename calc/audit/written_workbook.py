@@ -18,7 +18,7 @@ from calc.intake.schema import NAMED_TABLES, WEEK_TABLES
 from calc.layout.addresses import Block, CellMap
 from calc.layout.as_typed import AsTyped, parse_cell, parse_lines
 from calc.layout.line_sheets import FIGURES, ITEM
-from calc.layout.measured_sheet import NAME, ORIGIN, TYPED, WHY, forced_name, measured_page
+from calc.layout.measured_sheet import NAME, ORIGIN, TYPED, WHY, measured_page, override_name
 from calc.layout.page import FixedText, Page, Typed
 from calc.trade.catalog import SECTIONS
 from calc.xlsx_read.read import read_book
@@ -72,7 +72,7 @@ class Written:
         if put.named.level == JOB:
             return AsTyped(typed, origins) if origins else None
         if isinstance(put.named, Override):
-            return parse_lines(typed, origins).get(forced_name(put.named, put.index))
+            return parse_lines(typed, origins).get(override_name(put.named, put.index))
         if put.named.level.across:
             return parse_cell(self.text(put.row + 1, put.col))
         return parse_lines(typed, origins).get(put.named.header) if isinstance(put.named, Input) else None

@@ -2,12 +2,12 @@
 
 from calc.batch.bidding import bid, check
 from calc.batch.load import ready, take
-from calc.batch.run import CHUNK, HOUSE_BOOK, WEEK_FILE, Progress, Run
+from calc.batch.run import CHUNK, COMPANY_BOOK, WEEK_FILE, Progress, Run
 from calc.batch.worker import Slice, SliceResult, evaluated, job_findings, work
 
 __all__ = [
     "CHUNK",
-    "HOUSE_BOOK",
+    "COMPANY_BOOK",
     "WEEK_FILE",
     "Progress",
     "Run",

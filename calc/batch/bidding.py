@@ -89,11 +89,11 @@ class _Bidding:
 
     def _orders(self) -> Iterator[_Order]:
         concerns = FindingIndex(self.run.findings)
-        same_for_all = fingerprint(self.run.house_print, program_fingerprint())
+        same_for_all = fingerprint(self.run.company_print, program_fingerprint())
         for _, cards in self.run.ready():
             for place in cards:
                 card = self.run.cards[place]
-                notes = concerns.of(card, self.run.house_books)
+                notes = concerns.of(card, self.run.company_books)
                 made_from = fingerprint(same_for_all, card.typed, notes)
                 yield _Order(place, notes, made_from, self.results.current(card.file, made_from))
 

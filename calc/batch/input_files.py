@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from glob import glob, has_magic
 from pathlib import Path
 
-from calc.batch.run import HOUSE_BOOK
+from calc.batch.run import COMPANY_BOOK
 from calc.errors import Finding, Place, Severity, Unreadable
 from calc.files import Results, lock_of, same_file
 
 _ENDINGS = (".xlsx", ".xlsm")
 
 
-def named_files(paths: Sequence[Path], house: Path | None) -> tuple[list[Path], list[Finding], list[str]]:
+def named_files(paths: Sequence[Path], company: Path | None) -> tuple[list[Path], list[Finding], list[str]]:
     """The books that ``paths`` name, each once, in order; a word about what is passed over; what is not there.
 
     A folder means the workbooks in it, and a pattern those that fit: not the house book, nor what the program itself
@@ -24,7 +24,7 @@ def named_files(paths: Sequence[Path], house: Path | None) -> tuple[list[Path], 
     failures: list[str] = []
     for path in paths:
         try:
-            for each in _meant(path, house):
+            for each in _meant(path, company):
                 locked = lock_of(each)
                 if locked:
                     findings.append(_ignored(each, locked))
@@ -35,25 +35,25 @@ def named_files(paths: Sequence[Path], house: Path | None) -> tuple[list[Path], 
     return list(files.values()), list(dict.fromkeys(findings)), failures
 
 
-def _meant(path: Path, house: Path | None) -> Iterator[Path]:
+def _meant(path: Path, company: Path | None) -> Iterator[Path]:
     if path.is_dir():
-        yield from _books(sorted(path.iterdir()), house, f"{path}: there is no input workbook in this folder.")
+        yield from _books(sorted(path.iterdir()), company, f"{path}: there is no input workbook in this folder.")
     elif has_magic(str(path)) and not path.exists():
         found = sorted(Path(each) for each in glob(str(path)))
-        yield from _books(found, house, f"{path}: no input workbook fits this pattern.")
+        yield from _books(found, company, f"{path}: no input workbook fits this pattern.")
     else:
         yield path
 
 
-def _books(found: Sequence[Path], house: Path | None, none: str) -> Iterator[Path]:
+def _books(found: Sequence[Path], company: Path | None, none: str) -> Iterator[Path]:
     """What of the files found is an input book. Raises Unreadable, saying ``none``, when none is."""
     own = {folder: Results.names_in(folder) for folder in {each.parent for each in found}}
-    houses = {house.resolve()} if house is not None else set()
+    companies = {company.resolve()} if company is not None else set()
     any_book = False
     for path in found:
         if path.suffix.lower() not in _ENDINGS or path.name.startswith(".") or not path.is_file():
             continue
-        if path.name in own[path.parent] or same_file(path.name) == HOUSE_BOOK or path.resolve() in houses:
+        if path.name in own[path.parent] or same_file(path.name) == COMPANY_BOOK or path.resolve() in companies:
             continue
         any_book = any_book or not lock_of(path)
         yield path

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from calc.batch.input_files import named_files, unique_names
-from calc.batch.run import CHUNK, HOUSE_BOOK, FindingIndex, JobRef, Progress, Run
+from calc.batch.run import CHUNK, COMPANY_BOOK, FindingIndex, JobRef, Progress, Run
 from calc.batch.serialize import company_fingerprint, job_fingerprint, packed, unpacked
 from calc.cells import Book
 from calc.errors import Finding, Severity, Unreadable
@@ -19,7 +19,11 @@ from calc.xlsx_read.read import read_book
 
 
 def take(
-    paths: Sequence[Path], house: Path | None, bid_date: float | None, only: str = "", progress: Progress | None = None
+    paths: Sequence[Path],
+    company: Path | None,
+    bid_date: float | None,
+    only: str = "",
+    progress: Progress | None = None,
 ) -> Run:
     """Reads the books of a run. A book that cannot be read is a failure of its own; the others go on.
 
@@ -28,23 +32,23 @@ def take(
     """
     progress = progress or Progress()
     run = Run()
-    files, run.findings, run.failures = named_files(paths, house)
+    files, run.findings, run.failures = named_files(paths, company)
     if not files:
         run.failures = run.failures or ["No workbook was named that can be read: name the week's book."]
         return run
     run.beside = files[0].parent
-    house_path = house or _house_beside(files)
-    house_book = _read(run, house_path) if house_path is not None else None
-    run.house = house_book.name if house_book else ""
+    company_path = company or _company_book_beside(files)
+    company_book = _read(run, company_path) if company_path is not None else None
+    run.company = company_book.name if company_book else ""
     shelf: list[Book | bytes] = []
-    opened = open_books(_read_all(run, files, shelf, progress), house_book)
-    if house_path is None or house_book is not None:
+    opened = open_books(_read_all(run, files, shelf, progress), company_book)
+    if company_path is None or company_book is not None:
         _take_in(run, opened, shelf, bid_date, only, progress)
     return run
 
 
-def _house_beside(files: Sequence[Path]) -> Path | None:
-    beside = files[0].parent / HOUSE_BOOK
+def _company_book_beside(files: Sequence[Path]) -> Path | None:
+    beside = files[0].parent / COMPANY_BOOK
     return beside if beside.is_file() and beside.resolve() not in {path.resolve() for path in files} else None
 
 
@@ -87,9 +91,12 @@ def _take_in(
     progress.end()
     run.findings += opened.findings
     run.findings += _same_names(run.cards)
-    run.house_books, run.house_print = tuple(sorted(opened.house.books)), company_fingerprint(opened.house)
+    run.company_books, run.company_print = (
+        tuple(sorted(opened.company.books)),
+        company_fingerprint(opened.company),
+    )
     concerns = FindingIndex([each for each in run.findings if each.severity is Severity.STOP])
-    run.held = [card.id for card in run.cards if concerns.of(card, run.house_books)]
+    run.held = [card.id for card in run.cards if concerns.of(card, run.company_books)]
 
 
 def _pack(run: Run, jobs: list[JobInput]) -> None:
@@ -126,4 +133,4 @@ def _ready(run: Run) -> Iterator[JobInput]:
     for number, cards in run.ready():
         jobs: list[JobInput] = unpacked(run.chunks[number])
         for card in cards:
-            yield replace(jobs[card - number * CHUNK], notes=list(concerns.of(run.cards[card], run.house_books)))
+            yield replace(jobs[card - number * CHUNK], notes=list(concerns.of(run.cards[card], run.company_books)))

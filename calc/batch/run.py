@@ -17,7 +17,7 @@ CHUNK = 200
 WEEK_FILE = "week.xlsx"
 """The workbook of the whole run."""
 
-HOUSE_BOOK = "house.xlsx"
+COMPANY_BOOK = "company.xlsx"
 """The house book that is taken when none is named, if it stands beside the week's book."""
 
 
@@ -76,10 +76,10 @@ class Run:
     failures: list[str] = field(default_factory=list)
     written: list[tuple[str, Path, Saved]] = field(default_factory=list)
     held: list[str] = field(default_factory=list)
-    house: str = ""
-    house_books: tuple[str, ...] = ()
+    company: str = ""
+    company_books: tuple[str, ...] = ()
     """The names of all books that say something of the house."""
-    house_print: str = ""
+    company_print: str = ""
     """The print of what they say."""
     beside: Path = Path()
     """The folder of the first book: results go to a folder beside it when none is named."""

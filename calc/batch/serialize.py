@@ -96,16 +96,16 @@ def job_fingerprint(job: JobInput) -> str:
     rows = {
         level_: [replace(row, entries=_typed(row.entries)) for row in rows] for level_, rows in job.rows.items() if rows
     }
-    return fingerprint(replace(job, sha256="", house=CompanyBook(), notes=[], entries=_typed(job.entries), rows=rows))
+    return fingerprint(replace(job, sha256="", company=CompanyBook(), notes=[], entries=_typed(job.entries), rows=rows))
 
 
 def _typed(entries: Mapping[Input, Entry]) -> dict[Input, Entry]:
     return {given: entry for given, entry in entries.items() if entry.origin != DEFAULT}
 
 
-def company_fingerprint(house: CompanyBook) -> str:
+def company_fingerprint(company: CompanyBook) -> str:
     """The print of what a house book says, less what every job took over from it."""
-    return fingerprint(replace(house, sha256="", books=set(), company={}, site={}, rows={}))
+    return fingerprint(replace(company, sha256="", books=set(), facts={}, site={}, rows={}))
 
 
 @cache

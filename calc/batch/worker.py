@@ -15,7 +15,7 @@ from calc.batch.serialize import unpacked
 from calc.errors import Finding, Place, Severity
 from calc.intake.records import JobInput
 from calc.intake.schema import PRICES
-from calc.layout.checks_sheet import missed, open_stops
+from calc.layout.checks_sheet import failed, open_stops
 from calc.layout.week import WeekRow, week_row
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
@@ -118,13 +118,13 @@ def job_findings(job: JobValues) -> list[Finding]:
         )
         for each in open_stops(job)
     ]
-    if missed(job):
+    if failed(job):
         place = Place(job.job.place.book, "Checks")
         findings.append(
             Finding(
                 Severity.STOP,
                 place,
-                f"{missed(job)} check(s) of job {job.job.id} miss.",
+                f"{failed(job)} check(s) of job {job.job.id} miss.",
                 "See the sheet Checks of its workbook.",
                 job.job.id,
             )
@@ -137,6 +137,6 @@ def _unpriced(job: JobValues) -> list[Finding]:
     lacking = [row.label for place, row in enumerate(ROWS) if float(job.of(CostTable.unpriced, place))]
     if not lacking:
         return []
-    place = Place(job.job.house.name or job.job.place.book, PRICES)
+    place = Place(job.job.company.name or job.job.place.book, PRICES)
     text = f"No price is given for: {'; '.join(lacking)}."
     return [Finding(Severity.NOTE, place, text, "The price is not complete: fill the rows on Prices.", job.job.id)]

@@ -7,8 +7,8 @@ from collections.abc import Mapping, Sequence
 from io import BytesIO
 
 from calc.blanks.rows import (
-    HOUSE_SHEETS,
-    HOUSE_WORDS,
+    COMPANY_SHEETS,
+    COMPANY_WORDS,
     WEEK_WORDS,
     Row,
     Typed,
@@ -39,19 +39,19 @@ def week_book(typed: Rows) -> bytes:
     return _written("The week's book", rows, WEEK_WORDS)
 
 
-def blank_house() -> bytes:
+def blank_company() -> bytes:
     """The blank house book: every fact of the firm, every price and every factor has its row."""
-    return house_book({})
+    return company_book({})
 
 
-def house_book(typed: Rows) -> bytes:
+def company_book(typed: Rows) -> bytes:
     """The house book with these values in its rows. Raises ValueError for a sheet, row or header it does not have."""
-    _refuse_unknown(typed, HOUSE_SHEETS)
-    rows = {name: standing_rows(name) or [Row(dict(row)) for row in typed.get(name, ())] for name in HOUSE_SHEETS}
+    _refuse_unknown(typed, COMPANY_SHEETS)
+    rows = {name: standing_rows(name) or [Row(dict(row)) for row in typed.get(name, ())] for name in COMPANY_SHEETS}
     for name, values in typed.items():
         for value in values if standing_rows(name) else ():
             _row_for(name, rows[name], value).cells.update(value)
-    return _written("The house book", rows, HOUSE_WORDS)
+    return _written("The house book", rows, COMPANY_WORDS)
 
 
 def _refuse_unknown(typed: Rows, sheets: Sequence[str]) -> None:

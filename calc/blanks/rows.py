@@ -7,18 +7,18 @@ from dataclasses import dataclass, field
 
 from calc.declared import Factor, Input, Kind, Price
 from calc.intake.schema import (
-    ACCEPTABLE,
+    ACKNOWLEDGEABLE,
     AREAS,
+    COMPANY_TABLES,
     EVERY_JOB,
     EXAMPLE,
     FACT_TABLES,
     FACTOR_LIST,
     FACTORS,
-    FORCEABLE,
-    HOUSE_TABLES,
     JOBS,
     KEYS,
     LISTS,
+    OVERRIDABLE,
     OVERRIDES,
     PRICE_LIST,
     PRICES,
@@ -37,7 +37,7 @@ from calc.trade.ordering.order import Order
 Typed = str | float
 """What stands in a cell: words and dimensions as a person types them, a day as 2026-04-13, a price as a number."""
 
-HOUSE_SHEETS = (*HOUSE_TABLES, SITE)
+COMPANY_SHEETS = (*COMPANY_TABLES, SITE)
 """The sheets of the house book, in order."""
 
 _YES_NO = ("yes", "no")
@@ -77,7 +77,7 @@ WEEK_WORDS = (
 )
 """How to fill the week's book: ten lines."""
 
-HOUSE_WORDS = (
+COMPANY_WORDS = (
     "Keep this book beside the books of the weeks, as house.xlsx. It holds what is the same for every job.",
     *_ANY_BOOK,
     f"{PRICES} has a row for everything that is bought. There is no default price: a line that needs one says so.",
@@ -240,9 +240,9 @@ def drop_down_of(table: Table, heading: Heading) -> DropDownList:
         beside = (("what it is", tuple(_sentence(each.help) for each in facts)),)
         return DropDownList(title, tuple(each.header for each in facts), beside)
     if heading.label == "line":
-        stops = tuple(each.label for each in ACCEPTABLE.values())
-        units = (*(each.unit_text for each in FORCEABLE.values()), *("a stop" for _ in stops))
-        return DropDownList(title, (*(each.label for each in FORCEABLE.values()), *stops), (("unit", units),))
+        stops = tuple(each.label for each in ACKNOWLEDGEABLE.values())
+        units = (*(each.unit_text for each in OVERRIDABLE.values()), *("a stop" for _ in stops))
+        return DropDownList(title, (*(each.label for each in OVERRIDABLE.values()), *stops), (("unit", units),))
     if heading.label == "taxable":
         return DropDownList(_EITHER, _YES_NO)
     words = {

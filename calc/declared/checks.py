@@ -8,7 +8,7 @@ from enum import Enum
 from calc.declared.inputs import Factor, Override
 from calc.declared.line import Line
 from calc.declared.section import Declared
-from calc.formula.build import both, correlation, is_given, not_, size, when
+from calc.formula.build import abs_, both, correlation, is_given, not_, when
 from calc.formula.tree import Expr
 from calc.formula.value_types import FormulaError, ValueType
 
@@ -22,20 +22,20 @@ class Severity(Enum):
 
 
 class Check(Declared):
-    """Two routes to one number. ``missed`` is 1 when they differ by more than the tolerance."""
+    """Two routes to one number. ``failed`` is 1 when they differ by more than the tolerance."""
 
     def __init__(self, label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> None:
         super().__init__(label, unit_text)
         self.one = Line(f"{label}: one route", unit_text, one, "check")
         self.another = Line(f"{label}: another route", unit_text, another, "check")
         self.tolerance = tolerance
-        plain_difference = size(_bare(self.one) - _bare(self.another))
-        self.missed = Line(f"{label}: missed", "", when(plain_difference > tolerance, 1, 0), "check")
+        plain_difference = abs_(_bare(self.one) - _bare(self.another))
+        self.failed = Line(f"{label}: missed", "", when(plain_difference > tolerance, 1, 0), "check")
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         yield "_one", self.one
         yield "_another", self.another
-        yield "_missed", self.missed
+        yield "_failed", self.failed
 
 
 def _bare(value: Expr) -> Expr:
@@ -61,7 +61,7 @@ class Caution(Declared):
         if fires.sort is not ValueType.FLAG:
             raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
         self.severity, self.usual, self.do, self.source = severity, usual, do, source
-        self.accepted = Override(f"Accepted: {label}", "") if severity is Severity.STOP else None
+        self.acknowledged = Override(f"Accepted: {label}", "") if severity is Severity.STOP else None
         self.fires = Line(f"{label}: fires", "", when(fires, 1, 0), source)
         self.found = Line(f"{label}: found", "", found, source)
         self.number = Line(f"{label}: number", unit_text, number, source)
@@ -69,14 +69,14 @@ class Caution(Declared):
 
     def _open(self) -> Line | None:
         """For a stop: 1 when it fires and nobody accepted it."""
-        if self.accepted is None:
+        if self.acknowledged is None:
             return None
-        is_open = both(self.fires > 0, not_(is_given(self.accepted)))
+        is_open = both(self.fires > 0, not_(is_given(self.acknowledged)))
         return Line(f"{self.label}: not accepted", "", when(is_open, 1, 0), self.source)
 
     def members(self) -> Iterator[tuple[str, Declared]]:
-        if self.accepted is not None:
-            yield "_accepted", self.accepted
+        if self.acknowledged is not None:
+            yield "_acknowledged", self.acknowledged
         yield "_fires", self.fires
         yield "_found", self.found
         yield "_number", self.number

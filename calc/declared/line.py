@@ -24,16 +24,16 @@ class Line(Declared):
         super().__init__(label, unit_text, formula.sort)
         self.formula, self.source = formula, source
         self.computed: Line | None = None
-        self.forced: Override | None = None
+        self.override: Override | None = None
         self.all_rows: Line | None = None
         if adds:
             self.all_rows = Line(label, unit_text, Aggregate("total", self, JOB), "sum of the rows")
             self.all_rows._level = JOB
 
     def members(self) -> Iterator[tuple[str, Declared]]:
-        if self.computed is not None and self.forced is not None:
+        if self.computed is not None and self.override is not None:
             yield "_computed", self.computed
-            yield "_forced", self.forced
+            yield "_override", self.override
         yield "", self
         if self.all_rows is not None:
             yield "_all", self.all_rows
@@ -41,9 +41,9 @@ class Line(Declared):
     @property
     def is_overridden(self) -> Expr:
         """Whether a person forced it. Raises FormulaError for a line that may not be forced."""
-        if self.forced is None:
+        if self.override is None:
             raise FormulaError(f"{self.label!r} may not be forced")
-        return is_given(self.forced)
+        return is_given(self.override)
 
     def check_level(self) -> None:
         """Its formula has no more than one value for each row of its level."""

@@ -36,7 +36,7 @@ def argmin(value: Named, to: Level = JOB) -> Expr:
 
 def _together(value: Named, to: Level) -> Level:
     """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
-    known_level = getattr(value, "settled", None)
+    known_level = value.known_level
     if known_level is not None and to <= known_level and not known_level.together(to):
         raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
     return to

@@ -49,7 +49,7 @@ def either(*conditions: Expr) -> Expr:
 
 def not_(condition: Expr) -> Expr:
     """Whether the condition does not hold."""
-    return apply("opposite", condition)
+    return apply("not_", condition)
 
 
 def equals(one: Operand, another: Operand) -> Expr:
@@ -111,9 +111,9 @@ def money(value: Expr) -> Expr:
     return apply("money", value)
 
 
-def size(value: Expr) -> Expr:
+def abs_(value: Expr) -> Expr:
     """``value`` without its sign."""
-    return apply("size", value)
+    return apply("abs_", value)
 
 
 def square_root(value: Expr) -> Expr:
@@ -133,12 +133,12 @@ def logarithm(value: Expr) -> Expr:
 
 def normal_cdf(value: Expr) -> Expr:
     """The share of a normal distribution that lies below ``value`` spreads from its middle."""
-    return apply("normal_below", value)
+    return apply("normal_cdf", value)
 
 
 def normal_inv(share: Expr) -> Expr:
     """How many spreads from its middle a normal distribution has ``share`` below."""
-    return apply("normal_place", share)
+    return apply("normal_inv", share)
 
 
 def joined(*parts: Operand) -> Expr:

@@ -167,7 +167,7 @@ _ROWS: tuple[Function, ...] = (
         sort=ValueType.FLAG,
     ),
     Function(
-        "opposite",
+        "not_",
         lambda a: f"NOT({a})",
         np.logical_not,
         unit_rules.flags,
@@ -249,20 +249,20 @@ _ROWS: tuple[Function, ...] = (
     Function(
         "money", lambda a: f"ROUND(ROUND({a},6),2)", rounding.cents, unit_rules.dollars, lambda a: f"{a}, to the cent"
     ),
-    Function("size", lambda a: f"ABS({a})", np.abs, unit_rules.first, lambda a: f"the size of {a}"),
+    Function("abs_", lambda a: f"ABS({a})", np.abs, unit_rules.first, lambda a: f"the size of {a}"),
     Function("square_root", lambda a: f"SQRT({a})", np.sqrt, unit_rules.root, lambda a: f"the square root of {a}"),
     Function("power", lambda a, b: f"POWER({a},{b})", np.power, unit_rules.plain, lambda a, b: f"{a} to the power {b}"),
     Function("exponential", lambda a: f"EXP({a})", np.exp, unit_rules.plain, lambda a: f"e to the power {a}"),
     Function("logarithm", lambda a: f"LN({a})", np.log, unit_rules.plain, lambda a: f"the natural logarithm of {a}"),
     Function(
-        "normal_below",
+        "normal_cdf",
         lambda a: f"NORMSDIST({a})",
         rounding.normal_cdf,
         unit_rules.plain,
         lambda a: f"the normal share below {a}",
     ),
     Function(
-        "normal_place",
+        "normal_inv",
         lambda a: f"NORMSINV({a})",
         rounding.normal_inv,
         unit_rules.plain,

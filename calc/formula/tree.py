@@ -115,7 +115,7 @@ class Expr:
         self._no_value("math.floor()", "round_down()")
 
     def __abs__(self) -> Expr:
-        self._no_value("abs()", "size()")
+        self._no_value("abs()", "abs_()")
 
     def __int__(self) -> int:
         self._no_value("int()", "round_down()")

@@ -34,35 +34,35 @@ def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False
     ``apart`` says that ``books`` are house books, and hold no jobs.
     """
     names = [book.name for book in books]
-    house = CompanyBook(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
+    company = CompanyBook(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
     findings: list[Finding] = []
     if COMPANY in sheets:
-        facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY), house=True)
-        house.company = {given: entry for (_, given), entry in facts.items()}
+        facts, found = read_facts(*sheets[COMPANY], TABLES[COMPANY], facts_of(COMPANY), company=True)
+        company.facts = {given: entry for (_, given), entry in facts.items()}
         findings += found
     for name in NAMED_TABLES:
         if name in sheets:
-            findings += read_named_rows(house, *sheets[name], name)
-    complete(house)
+            findings += read_named_rows(company, *sheets[name], name)
+    complete(company)
     if FACTORS in sheets:
-        findings += _read_factors(house, *sheets[FACTORS])
+        findings += _read_factors(company, *sheets[FACTORS])
     if PRICES in sheets:
-        findings += _read_prices(house, *sheets[PRICES])
+        findings += _read_prices(company, *sheets[PRICES])
     for book in books:
         sheet = next((each for name, each in book.sheets.items() if normalize(name) == normalize(SITE)), None)
         if sheet is not None:
-            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), house=True, both=not apart)
-            house.site |= {given: entry for (_, given), entry in facts.items()}
+            facts, found = read_facts(book, sheet, TABLES[SITE], facts_of(SITE), company=True, both=not apart)
+            company.site |= {given: entry for (_, given), entry in facts.items()}
             findings += found
-    return house, findings
+    return company, findings
 
 
-def _read_factors(house: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
+def _read_factors(company: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
     rows, findings = read_table(book, sheet, TABLES[FACTORS])
-    return findings + [each for row in rows for each in _read_factor(house, row)]
+    return findings + [each for row in rows for each in _read_factor(company, row)]
 
 
-def _read_factor(house: CompanyBook, row: TableRow) -> list[Finding]:
+def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
     name = row.cells.get("factor")
     if "value" not in row.cells:
         return []
@@ -82,13 +82,13 @@ def _read_factor(house: CompanyBook, row: TableRow) -> list[Finding]:
     cell = row.cells["value"]
     try:
         place = _kind_of(factor, row.cells.get("for"))
-        if (factor, place) in house.factors:
+        if (factor, place) in company.factors:
             raise InputRefused("It stands twice.", "Leave one of the two rows.")
         unit = _typed_unit(row, factor.unit_text)
-        entry, _, note = read_number(cell, factor.unit_text, unit, False, False, origin_of(row, cell, house=True))
+        entry, _, note = read_number(cell, factor.unit_text, unit, False, False, origin_of(row, cell, company=True))
     except InputRefused as refused:
         return [_refused(row, cell, f"{factor.label}: {refused.found}", refused.remedy)]
-    house.factors[factor, place] = entry
+    company.factors[factor, place] = entry
     return [*_read_as(row, cell, factor.label, note), *_outside(row, cell, factor, entry)]
 
 
@@ -117,11 +117,11 @@ def _outside(row: TableRow, cell: Cell, factor: Factor, entry: Entry) -> list[Fi
     return [Finding(Severity.ASK, row.at(cell), text)]
 
 
-def _read_prices(house: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
+def _read_prices(company: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
     rows, findings = read_table(book, sheet, TABLES[PRICES])
     seen: set[Price] = set()
     for row in rows:
-        findings += _read_price(house, row, seen)
+        findings += _read_price(company, row, seen)
     return findings
 
 
@@ -130,7 +130,7 @@ def _prices_by_name() -> dict[str, Price]:
     return {normalize(each.label): each for each in PRICE_LIST}
 
 
-def _read_price(house: CompanyBook, row: TableRow, seen: set[Price]) -> list[Finding]:
+def _read_price(company: CompanyBook, row: TableRow, seen: set[Price]) -> list[Finding]:
     name = row.cells.get("item")
     if name is None:
         return [_refused(row, None, "A price without an item.", "Type the item, or clear the row.")]
@@ -150,28 +150,28 @@ def _read_price(house: CompanyBook, row: TableRow, seen: set[Price]) -> list[Fin
     findings: list[Finding] = []
     for label, declared in (("price", price), ("size", price.pack)):
         if label in row.cells and declared is not None:
-            findings += _read_amount(house, row, row.cells[label], declared)
+            findings += _read_amount(company, row, row.cells[label], declared)
     if price.pack is None and "size" in row.cells:
         text = f'"{name.value}" is not bought by the pack, so its size is passed over.'
         findings.append(Finding(Severity.NOTE, row.at(row.cells["size"]), text, "Clear the size."))
-    house.price_rows[price], found = _price_row(row, price in house.prices)
-    if house.price_rows[price].taxable:
-        house.taxed[price.taxed] = house.price_rows[price].taxable
-    house.days[price.dated] = house.price_rows[price].dated
-    house.days[price.valid] = house.price_rows[price].valid_until
+    company.price_rows[price], found = _price_row(row, price in company.prices)
+    if company.price_rows[price].taxable:
+        company.taxed[price.taxed] = company.price_rows[price].taxable
+    company.days[price.dated] = company.price_rows[price].dated
+    company.days[price.valid] = company.price_rows[price].valid_until
     return findings + found
 
 
-def _read_amount(house: CompanyBook, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
+def _read_amount(company: CompanyBook, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
     above, _, below = declared.unit_text.partition("/")
     try:
         unit = _unit_of_price(row, declared) if isinstance(declared, Price) else above
-        entry, _, note = read_number(cell, above, unit, False, False, origin_of(row, cell, house=True))
+        entry, _, note = read_number(cell, above, unit, False, False, origin_of(row, cell, company=True))
         if isinstance(declared, Pack) and float(entry.value) <= 0:
             raise InputRefused("A pack that holds nothing.", f"Type how many {above} one {below} holds.")
     except InputRefused as refused:
         return [_refused(row, cell, f"{declared.label}: {refused.found}", refused.remedy)]
-    house.prices[declared] = entry
+    company.prices[declared] = entry
     return _read_as(row, cell, declared.label, note)
 
 

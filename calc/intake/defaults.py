@@ -40,7 +40,7 @@ def _resolve(week: JobsBook, job: JobInput) -> None:
                 number = row_named(entry.value, job.rows.get(given.rows, []), str(given.rows))
                 job.entries[given] = replace(entry, value=number)
             except InputRefused as refused:
-                place = place_of(entry, job.place, job.house)
+                place = place_of(entry, job.place, job.company)
                 week.findings.append(
                     Finding(Severity.STOP, place, f"{given.label}: {refused.found}", refused.remedy, job.id)
                 )
@@ -71,10 +71,10 @@ def _default(week: JobsBook, job: JobInput, given: Input, row: JobInput | Row, a
         return
     where = f"where {asker.label.lower()} is {asked.value}"
     if given.needed_if is not None and asked.value in words and not typed:
-        at = blank if cell or given.level != JOB else place_of(asked, row.place, job.house)
+        at = blank if cell or given.level != JOB else place_of(asked, row.place, job.company)
         _ask_for(week, job, given, at, f"{given.label} is needed {where}, and it is blank.")
     if typed and asked.value not in words:
-        at = place_of(entry, row.place, job.house)
+        at = place_of(entry, row.place, job.company)
         week.findings.append(Finding(Severity.NOTE, at, f"{given.label} is not used {where}.", "", job.id))
 
 

@@ -19,9 +19,9 @@ Facts = dict[tuple[str, Input], Entry]
 
 
 def read_facts(
-    book: Book, sheet: Sheet, table: Table, known: tuple[Input, ...], house: bool = False, both: bool = True
+    book: Book, sheet: Sheet, table: Table, known: tuple[Input, ...], company: bool = False, both: bool = True
 ) -> tuple[Facts, list[Finding]]:
-    """The facts of a table: those of the single jobs, or those of the ``house``, which hold for every job.
+    """The facts of a table: those of the single jobs, or those of the ``company``, which hold for every job.
 
     ``both`` says that the other rows of the sheet are read too; else each is a finding, since nothing comes of it.
     """
@@ -31,19 +31,19 @@ def read_facts(
     for row in rows:
         job, found = _job_of(row)
         findings += found
-        of_house = normalize(job) == EVERY_JOB or not table.has("job")
+        of_company = normalize(job) == EVERY_JOB or not table.has("job")
         if found or normalize(job) == EXAMPLE:
             continue
-        if of_house != house:
-            findings += [] if both else [_misplaced(row, "" if of_house else job, house)]
+        if of_company != company:
+            findings += [] if both else [_misplaced(row, "" if of_company else job, company)]
             continue
-        findings += _read_fact(row, "" if house else ids.setdefault(normalize(job), job), known, facts, house)
+        findings += _read_fact(row, "" if company else ids.setdefault(normalize(job), job), known, facts, company)
     return facts, findings
 
 
-def _misplaced(row: TableRow, job: str, house: bool) -> Finding:
+def _misplaced(row: TableRow, job: str, company: bool) -> Finding:
     """A row of one job in the house book, or one of every job beside a house book."""
-    if house:
+    if company:
         found, remedy = f"A house book holds for every job, and this row for {job or 'none'}.", f"Type {EVERY_JOB}"
         return Finding(
             Severity.STOP, row.at(row.cells.get("job")), found, f"{remedy}, or move it to the week's book.", job
@@ -68,7 +68,7 @@ def _by_name(known: tuple[Input, ...]) -> dict[str, Input]:
     return {normalize(each.label): each for each in known} | {normalize(each.header): each for each in known}
 
 
-def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, house: bool) -> list[Finding]:
+def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, company: bool) -> list[Finding]:
     name, cell = row.cells.get("fact"), row.cells.get("value")
     if name is None:
         text = "A value without a fact." if cell is not None else "A row without a fact."
@@ -89,7 +89,7 @@ def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, 
     if (job, given) in facts:
         return [Finding(Severity.STOP, row.at(name), f"{given.label} stands twice.", "Leave one of the rows.", job)]
     unit = row.cells.get("unit")
-    origin = origin_of(row, cell, house)
+    origin = origin_of(row, cell, company)
     try:
         entry, asks, notes = read_given(given, cell, str(unit.value).strip() if unit else given.unit_text, origin)
     except InputRefused as refused:
@@ -113,16 +113,16 @@ def notes_beside(row: TableRow) -> str:
     return "" if cell is None else read_words(cell)
 
 
-def origin_of(row: TableRow, cell: Cell, house: bool = False) -> str:
+def origin_of(row: TableRow, cell: Cell, company: bool = False) -> str:
     """Where a value was typed: sheet and cell, and the book when it is the house's."""
     place = f"{cell.sheet}!{cell.ref}"
-    return f"{row.place.book} {place}" if house else place
+    return f"{row.place.book} {place}" if company else place
 
 
-def place_of(entry: Entry, otherwise: Place, house: CompanyBook) -> Place:
+def place_of(entry: Entry, otherwise: Place, company: CompanyBook) -> Place:
     """The cell that an entry of a job was typed in; ``otherwise`` for one that no cell holds."""
     origin, book = entry.origin, otherwise.book
-    for name in house.books:
+    for name in company.books:
         if origin.startswith(f"{name} "):
             origin, book = origin.removeprefix(f"{name} "), name
     sheet, _, cell = origin.partition("!")

@@ -42,7 +42,7 @@ class JobsBook:
         self.findings.append(Finding(Severity.STOP, row.at(cell), found, remedy, job))
 
 
-def open_jobs_book(book: Book, sheets: dict[str, Sheet], house: CompanyBook, bid_date: float | None) -> JobsBook:
+def open_jobs_book(book: Book, sheets: dict[str, Sheet], company: CompanyBook, bid_date: float | None) -> JobsBook:
     """The jobs of a book with their own facts; their rows are read after."""
     week = JobsBook(book)
     if JOBS not in sheets:
@@ -55,12 +55,12 @@ def open_jobs_book(book: Book, sheets: dict[str, Sheet], house: CompanyBook, bid
             )
         )
         return week
-    _read_jobs(week, sheets[JOBS], house, bid_date)
-    _read_site(week, sheets.get(SITE), house)
+    _read_jobs(week, sheets[JOBS], company, bid_date)
+    _read_site(week, sheets.get(SITE), company)
     return week
 
 
-def _read_jobs(week: JobsBook, sheet: Sheet, house: CompanyBook, bid_date: float | None) -> None:
+def _read_jobs(week: JobsBook, sheet: Sheet, company: CompanyBook, bid_date: float | None) -> None:
     rows, found = read_table(week.book, sheet, _JOBS_TABLE)
     week.findings += found
     for row in rows:
@@ -77,15 +77,15 @@ def _read_jobs(week: JobsBook, sheet: Sheet, house: CompanyBook, bid_date: float
             text = f'The job id "{id_}" stands twice: {first.place} has it too.'
             week.stop(row, row.cells["job"], text, "Give one of them another id.", first.id)
         else:
-            week.jobs[normalize(id_)] = _read_job(week, row, id_, house, bid_date)
+            week.jobs[normalize(id_)] = _read_job(week, row, id_, company, bid_date)
     if not rows and not found:
         remedy = "Type a row for each job: its id and its bid date."
         week.findings.append(Finding(Severity.STOP, Place(week.book.name, JOBS), "There is no job in Jobs.", remedy))
 
 
-def _read_job(week: JobsBook, row: TableRow, id_: str, house: CompanyBook, bid_date: float | None) -> JobInput:
-    job = JobInput(id_, row.at(row.cells["job"]), house, week.book.sha256, refs=row.refs)
-    job.rows |= house.rows
+def _read_job(week: JobsBook, row: TableRow, id_: str, company: CompanyBook, bid_date: float | None) -> JobInput:
+    job = JobInput(id_, row.at(row.cells["job"]), company, week.book.sha256, refs=row.refs)
+    job.rows |= company.rows
     job.entries |= dict(entries_of(week, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
     _date_the_bid(week, row, job, bid_date)
     return job
@@ -141,13 +141,13 @@ def read_entry(week: JobsBook, row: TableRow, given: Input, cell: Cell | None, u
     return entry
 
 
-def _read_site(week: JobsBook, sheet: Sheet | None, house: CompanyBook) -> None:
+def _read_site(week: JobsBook, sheet: Sheet | None, company: CompanyBook) -> None:
     typed = {(job.id, given): "in Jobs too" for job in week.jobs.values() for given in job.entries}
     for job in week.jobs.values():
-        job.entries = {**house.company, **house.site, **job.entries}
+        job.entries = {**company.facts, **company.site, **job.entries}
     if sheet is None:
         return
-    facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE), both=week.book.name in house.books)
+    facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE), both=week.book.name in company.books)
     week.findings += found
     for (id_, given), entry in facts.items():
         place = Place(week.book.name, SITE, entry.origin.partition("!")[2])

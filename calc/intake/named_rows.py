@@ -15,11 +15,11 @@ from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_given, read_id
 
 
-def read_named_rows(house: CompanyBook, book: Book, sheet: Sheet, name: str) -> list[Finding]:
+def read_named_rows(company: CompanyBook, book: Book, sheet: Sheet, name: str) -> list[Finding]:
     """Reads a table of the house book, a row a name."""
     table = TABLES[name]
     rows, findings = read_table(book, sheet, table)
-    listed = house.rows.setdefault(table.level, [])
+    listed = company.rows.setdefault(table.level, [])
     for row in rows:
         findings += _read_row(row, name, table.level, listed)
     return findings
@@ -46,7 +46,7 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
             continue
         try:
             unit = row.units.get(given.header) or given.unit_text
-            made.entries[given], asks, notes = read_given(given, cell, unit, origin_of(row, cell, house=True))
+            made.entries[given], asks, notes = read_given(given, cell, unit, origin_of(row, cell, company=True))
             findings += [Finding(Severity.ASK, row.at(cell), f"{word}: {ask}") for ask in asks]
             findings += [Finding(Severity.NOTE, row.at(cell), f"{word}: {note}") for note in notes]
         except InputRefused as refused:
@@ -56,13 +56,13 @@ def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list
     return findings
 
 
-def complete(house: CompanyBook) -> None:
+def complete(company: CompanyBook) -> None:
     """Gives every table with a row for each word of the trade those rows, in order, blank where none was typed."""
     for name in NAMED_TABLES:
         level = TABLES[name].level
         if level.axis.words:
-            typed = {normalize(row.word): row for row in house.rows.get(level, [])}
-            house.rows[level] = [typed.get(normalize(word)) or _blank(name, word) for word in level.axis.words]
+            typed = {normalize(row.word): row for row in company.rows.get(level, [])}
+            company.rows[level] = [typed.get(normalize(word)) or _blank(name, word) for word in level.axis.words]
 
 
 def _blank(name: str, word: str) -> Row:

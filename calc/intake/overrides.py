@@ -11,7 +11,7 @@ from calc.formula.levels import JOB
 from calc.intake.facts import origin_of
 from calc.intake.jobs_book import JobsBook, job_of
 from calc.intake.records import Entry, JobInput
-from calc.intake.schema import ACCEPTABLE, FORCEABLE, OVERRIDES, TABLES
+from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDABLE, OVERRIDES, TABLES
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_id, read_number, read_words
@@ -54,32 +54,32 @@ def _read_override(job: JobInput, row: TableRow) -> None:
         if wanted not in row.cells:
             raise _Refused(name, f'The override of "{name.value}" has no {wanted}.', f"Type {_why(wanted)}.")
     reason, who, notes = (_words(row, label) for label in ("reason", "who", "notes"))
-    if typed in ACCEPTABLE:
-        accepted = ACCEPTABLE[typed].accepted
-        assert accepted is not None
-        _refuse_more(job, accepted, row)
-        job.forced[accepted, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who, notes)
+    if typed in ACKNOWLEDGEABLE:
+        acknowledged = ACKNOWLEDGEABLE[typed].acknowledged
+        assert acknowledged is not None
+        _refuse_more(job, acknowledged, row)
+        job.overrides[acknowledged, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who, notes)
         return
-    if typed not in FORCEABLE:
-        labels = [each.label for each in (*FORCEABLE.values(), *ACCEPTABLE.values())]
+    if typed not in OVERRIDABLE:
+        labels = [each.label for each in (*OVERRIDABLE.values(), *ACKNOWLEDGEABLE.values())]
         raise _Refused(
             name, f'There is no line "{name.value}" that may be forced.', did_you_mean(str(name.value), labels)
         )
-    forced = FORCEABLE[typed].forced
-    assert forced is not None
-    place = _row_of(job, forced, row)
-    if (forced, place) in job.forced:
+    override = OVERRIDABLE[typed].override
+    assert override is not None
+    place = _row_of(job, override, row)
+    if (override, place) in job.overrides:
         raise _Refused(name, f"{name.value} is forced twice.", "Leave one of the two rows.")
-    job.forced[forced, place] = replace(_value(row, forced), reason=reason, who=who, notes=notes)
+    job.overrides[override, place] = replace(_value(row, override), reason=reason, who=who, notes=notes)
 
 
-def _refuse_more(job: JobInput, accepted: Override, row: TableRow) -> None:
+def _refuse_more(job: JobInput, acknowledged: Override, row: TableRow) -> None:
     """A stop is accepted once, for the whole job, and without a value: more may be meant for another line."""
     name = row.cells["line"]
-    place = _row_of(job, accepted, row)
+    place = _row_of(job, acknowledged, row)
     if "value" in row.cells:
         raise _Refused(row.cells["value"], f"{name.value} is a stop: it takes no value.", "Leave the value blank.")
-    if (accepted, place) in job.forced:
+    if (acknowledged, place) in job.overrides:
         raise _Refused(name, f"{name.value} is accepted twice.", "Leave one of the two rows.")
 
 
@@ -96,14 +96,14 @@ def _why(wanted: str) -> str:
     return "why it is forced" if wanted == "reason" else "the initials of whoever forces it"
 
 
-def _row_of(job: JobInput, forced: Override, row: TableRow) -> int:
+def _row_of(job: JobInput, override: Override, row: TableRow) -> int:
     """Which row of its level the override is for: 0 for a line of the whole job."""
     cell = row.cells.get("area")
-    if forced.level == JOB:
+    if override.level == JOB:
         if cell is not None:
             raise _Refused(cell, f"{row.cells['line'].value} is a line of the whole job.", "Leave the area blank.")
         return 0
-    rows = job.rows.get(forced.level, [])
+    rows = job.rows.get(override.level, [])
     if cell is None:
         if len(rows) == 1:
             return 0
@@ -118,16 +118,16 @@ def _row_of(job: JobInput, forced: Override, row: TableRow) -> int:
     return words.index(normalize(word))
 
 
-def _value(row: TableRow, forced: Override) -> Entry:
+def _value(row: TableRow, override: Override) -> Entry:
     cell = row.cells.get("value")
     if cell is None:
         raise _Refused(
             row.cells["line"],
             f"{row.cells['line'].value} is forced to nothing.",
-            f"Type the value in {forced.unit_text}.",
+            f"Type the value in {override.unit_text}.",
         )
     try:
-        entry, _, _ = read_number(cell, forced.unit_text, forced.unit_text, False, False, origin_of(row, cell))
+        entry, _, _ = read_number(cell, override.unit_text, override.unit_text, False, False, origin_of(row, cell))
     except InputRefused as refused:
         raise _Refused(cell, f"{row.cells['line'].value}: {refused.found}", refused.remedy) from None
     return entry

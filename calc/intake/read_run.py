@@ -15,7 +15,7 @@ from calc.intake.jobs_book import JobsBook, open_jobs_book
 from calc.intake.overrides import read_overrides
 from calc.intake.records import CompanyBook, Intake, JobInput
 from calc.intake.rows import read_areas, read_by_job, read_listed
-from calc.intake.schema import AREAS, CHANGES, HOUSE_TABLES, OVERRIDES, PLANTS
+from calc.intake.schema import AREAS, CHANGES, COMPANY_TABLES, OVERRIDES, PLANTS
 from calc.intake.sheets import company_sheets, known_sheets
 from calc.intake.spelling import normalize
 from calc.trade.levels import CHANGE, PLANT
@@ -25,32 +25,32 @@ from calc.trade.levels import CHANGE, PLANT
 class Opened:
     """A run whose books were all looked through for the house: its jobs are still to be taken in, book after book."""
 
-    house: CompanyBook
+    company: CompanyBook
     findings: list[Finding]
 
 
-def take_in(books: Sequence[Book], house_book: Book | None, bid_date: float | None = None) -> Intake:
+def take_in(books: Sequence[Book], company_book: Book | None, bid_date: float | None = None) -> Intake:
     """All the jobs of ``books`` with the findings; jobs that a stop holds back are among them, see :func:`is_stopped`."""
-    opened = open_books(books, house_book)
+    opened = open_books(books, company_book)
     jobs = [job for some in jobs_of(opened, books, bid_date) for job in some]
-    return Intake(opened.house, jobs, opened.findings)
+    return Intake(opened.company, jobs, opened.findings)
 
 
-def open_books(books: Iterable[Book], house_book: Book | None) -> Opened:
+def open_books(books: Iterable[Book], company_book: Book | None) -> Opened:
     """What holds for every job of a run: a sheet of the house may stand in any of its books. No other is kept."""
     findings: list[Finding] = []
     known = []
-    for book in chain([house_book] if house_book else [], books):
+    for book in chain([company_book] if company_book else [], books):
         tables, found = known_sheets(book)
         findings += found
-        if any(name in tables for name in HOUSE_TABLES):
+        if any(name in tables for name in COMPANY_TABLES):
             known.append((book, tables))
     sheets, found = company_sheets(known)
     findings += found
-    house_books = [house_book] if house_book else []
-    of_house = house_books or list({book.name: book for book, _ in sheets.values()}.values())
-    house, found = read_company_book(sheets, of_house, apart=bool(house_books))
-    return Opened(house, findings + found)
+    company_books = [company_book] if company_book else []
+    of_company = company_books or list({book.name: book for book, _ in sheets.values()}.values())
+    company, found = read_company_book(sheets, of_company, apart=bool(company_books))
+    return Opened(company, findings + found)
 
 
 def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None) -> Iterator[list[JobInput]]:
@@ -60,7 +60,7 @@ def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None
     """
     places: dict[str, Place] = {}
     for book in books:
-        week = read_jobs_book(book, known_sheets(book)[0], opened.house, bid_date)
+        week = read_jobs_book(book, known_sheets(book)[0], opened.company, bid_date)
         opened.findings += week.findings
         jobs = []
         for job in week.jobs.values():
@@ -74,9 +74,9 @@ def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None
         yield jobs
 
 
-def read_jobs_book(book: Book, tables: dict[str, Sheet], house: CompanyBook, bid_date: float | None) -> JobsBook:
+def read_jobs_book(book: Book, tables: dict[str, Sheet], company: CompanyBook, bid_date: float | None) -> JobsBook:
     """All of one book: a finding stops its job, not the others."""
-    week = open_jobs_book(book, tables, house, bid_date)
+    week = open_jobs_book(book, tables, company, bid_date)
     read_listed(week, tables, read_areas(week, tables.get(AREAS)))
     read_by_job(week, tables.get(PLANTS), PLANTS, PLANT)
     read_by_job(week, tables.get(CHANGES), CHANGES, CHANGE)
@@ -93,7 +93,7 @@ def is_stopped(job: JobInput, findings: Sequence[Finding]) -> bool:
         each.severity is Severity.STOP
         and (
             normalize(each.job) == normalize(job.id)
-            or (not each.job and each.place.book in {job.place.book, *job.house.books})
+            or (not each.job and each.place.book in {job.place.book, *job.company.books})
         )
         for each in findings
     )

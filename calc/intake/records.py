@@ -75,7 +75,7 @@ class CompanyBook:
 
     name: str = ""
     sha256: str = ""
-    company: dict[Input, Entry] = field(default_factory=dict)
+    facts: dict[Input, Entry] = field(default_factory=dict)
     site: dict[Input, Entry] = field(default_factory=dict)
     factors: dict[tuple[Factor, int], Entry] = field(default_factory=dict)
     prices: dict[Price | Pack, Entry] = field(default_factory=dict)
@@ -93,11 +93,11 @@ class JobInput:
 
     id: str
     place: Place
-    house: CompanyBook
+    company: CompanyBook
     sha256: str = ""
     entries: dict[Input, Entry] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)
-    forced: dict[tuple[Override, int], Entry] = field(default_factory=dict)
+    overrides: dict[tuple[Override, int], Entry] = field(default_factory=dict)
     notes: list[Finding] = field(default_factory=list)
     refs: dict[str, str] = field(default_factory=dict)
     """The cells of its row in Jobs, blank ones too, by the header of their column."""
@@ -107,6 +107,6 @@ class JobInput:
 class Intake:
     """Everything that one run was given: the jobs in order, and all findings in the order of the sheets."""
 
-    house: CompanyBook
+    company: CompanyBook
     jobs: list[JobInput] = field(default_factory=list)
     findings: list[Finding] = field(default_factory=list)

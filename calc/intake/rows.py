@@ -110,7 +110,7 @@ def _add_short_edges(week: JobsBook, job: JobInput, shorts: list[Shorts]) -> Non
         found = shorts[place] if place < len(shorts) else {}
         if place in listed:
             for entry in (entry for entries in found.values() for entry in entries.values()):
-                at = place_of(entry, area.place, job.house)
+                at = place_of(entry, area.place, job.company)
                 text = f"Area {area.word} has rows in Edges, and an edge column of Areas too."
                 week.findings.append(Finding(Severity.STOP, at, text, "Leave one of the two.", job.id))
             continue

@@ -23,7 +23,7 @@ FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
 NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording")
 """The tables of the house book whose rows go by a name."""
 
-HOUSE_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
+COMPANY_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
 """The sheets of the house book, which may stand in the week's book instead, but not in both."""
 
 JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
@@ -202,7 +202,7 @@ def _tables() -> dict[str, Table]:
 TABLES = _tables()
 """Every table, by the name of its sheet."""
 
-WEEK_TABLES = tuple(name for name in TABLES if name not in HOUSE_TABLES)
+WEEK_TABLES = tuple(name for name in TABLES if name not in COMPANY_TABLES)
 """The sheets of the week's book, in order."""
 
 
@@ -214,14 +214,16 @@ def everything() -> tuple[Declared, ...]:
 GIVENS = tuple(each for each in everything() if isinstance(each, Input))
 FACTOR_LIST = tuple(each for each in everything() if isinstance(each, Factor))
 PRICE_LIST = tuple(each for each in everything() if isinstance(each, Price))
-FORCEABLE = {each.label.casefold(): each for each in everything() if isinstance(each, Line) and each.forced is not None}
+OVERRIDABLE = {
+    each.label.casefold(): each for each in everything() if isinstance(each, Line) and each.override is not None
+}
 """The lines that may be forced, by label in small letters."""
-ACCEPTABLE = {
+ACKNOWLEDGEABLE = {
     each.label.casefold(): each
     for section in SECTIONS
     for each in section.declarations
-    if isinstance(each, Caution) and each.accepted is not None
+    if isinstance(each, Caution) and each.acknowledged is not None
 }
 """The stops that may be accepted, by label in small letters."""
-FORCED = tuple(each for each in everything() if isinstance(each, Override))
+OVERRIDDEN = tuple(each for each in everything() if isinstance(each, Override))
 PACKS = tuple(each for each in everything() if isinstance(each, Pack))

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
-from calc.intake.schema import HOUSE_TABLES, LISTS, READ_ME, TABLES
+from calc.intake.schema import COMPANY_TABLES, LISTS, READ_ME, TABLES
 from calc.intake.spelling import near, normalize
 
 Sheets = dict[str, tuple[Book, Sheet]]
@@ -46,12 +46,12 @@ def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
     return found, findings
 
 
-def company_sheets(house: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
+def company_sheets(company: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
     """The house tables of a run; one that stands in two books is a stop."""
     sheets: Sheets = {}
     findings = []
-    for book, tables in house:
-        for name in HOUSE_TABLES:
+    for book, tables in company:
+        for name in COMPANY_TABLES:
             if name not in tables:
                 continue
             if name in sheets:

@@ -29,7 +29,7 @@ from calc.layout.bid_blocks import (
     section,
 )
 from calc.layout.charts import Chart, Series, Stroke
-from calc.layout.checks_sheet import ChecksPage, all_checks, fired, missed, open_stops
+from calc.layout.checks_sheet import ChecksPage, all_checks, failed, fired, open_stops
 from calc.layout.line_sheets import SAFETY, format_of, shown
 from calc.layout.page import Computed, JobText, Linked, Page, Shown
 from calc.layout.styles import dashed
@@ -148,15 +148,15 @@ def _lay_readiness(page: Page, checks: ChecksPage) -> None:
 def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     """How many checks pass, and in words whether all do."""
     page.words(LABEL, "Checks that pass", "label")
-    missed_cell = checks.missed_cell(NAME)
+    failed_cell = checks.failed_cell(NAME)
     every = len(all_checks())
     page.put(
         Linked(
             page.row,
             TEXT,
             "status",
-            lambda: f'IF({missed_cell}=0,"ALL CHECKS PASS",{missed_cell}&" CHECK(S) FAIL: see Checks")',
-            lambda job: "ALL CHECKS PASS" if not missed(job) else f"{missed(job)} CHECK(S) FAIL: see Checks",
+            lambda: f'IF({failed_cell}=0,"ALL CHECKS PASS",{failed_cell}&" CHECK(S) FAIL: see Checks")',
+            lambda job: "ALL CHECKS PASS" if not failed(job) else f"{failed(job)} CHECK(S) FAIL: see Checks",
         )
     )
     page.put(
@@ -164,8 +164,8 @@ def _lay_master_check(page: Page, checks: ChecksPage) -> None:
             page.row,
             VALUE,
             "formula",
-            lambda: f"COUNT({checks.missed_column(NAME)})-{missed_cell}",
-            lambda job: float(every - missed(job)),
+            lambda: f"COUNT({checks.failed_column(NAME)})-{failed_cell}",
+            lambda job: float(every - failed(job)),
             "0",
         )
     )

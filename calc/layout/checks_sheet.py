@@ -45,9 +45,9 @@ def all_cautions() -> tuple[Caution, ...]:
     return tuple(sorted(every, key=lambda each: order.index(each.severity)))
 
 
-def missed(job: JobValues) -> int:
+def failed(job: JobValues) -> int:
     """How many checks a job misses."""
-    return sum(int(job.of(each.missed)) for each in all_checks())
+    return sum(int(job.of(each.failed)) for each in all_checks())
 
 
 def fired(job: JobValues) -> Iterator[Caution]:
@@ -75,7 +75,7 @@ class ChecksPage:
         self.first_check = page.row
         for each in all_checks():
             page.words(0, each.label, "label")
-            for col, line in ((_ONE, each.one), (_ANOTHER, each.another), (_MISSED, each.missed)):
+            for col, line in ((_ONE, each.one), (_ANOTHER, each.another), (_MISSED, each.failed)):
                 self.places.put_cell(line, NAME, page.row, col)
                 page.put(Computed(page.row, col, "formula", line, 0, format_of(line)))
             page.words(_UNIT, each.unit_text, "unit")
@@ -85,8 +85,8 @@ class ChecksPage:
         page.next()
         self.total = page.row
         page.words(0, "Checks missed, in all", "check")
-        cells = self.missed_column(NAME)
-        page.put(Linked(page.row, _MISSED, "sum", lambda: f"SUM({cells})", lambda job: float(missed(job)), "0"))
+        cells = self.failed_column(NAME)
+        page.put(Linked(page.row, _MISSED, "sum", lambda: f"SUM({cells})", lambda job: float(failed(job)), "0"))
         page.next(2)
 
     def _link_tolerance(self, each: Check) -> None:
@@ -177,11 +177,11 @@ class ChecksPage:
         col = _COLUMNS[what]
         return span(NAME, (self.first - headed, col), (self.last, col), seen_from)
 
-    def missed_column(self, seen_from: str) -> str:
+    def failed_column(self, seen_from: str) -> str:
         """The range of the misses, 0 or 1 for each check."""
         return span(NAME, (self.first_check, _MISSED), (self.last_check, _MISSED), seen_from)
 
-    def missed_cell(self, seen_from: str) -> str:
+    def failed_cell(self, seen_from: str) -> str:
         """The address of the number of missed checks."""
         return cell(NAME, self.total, _MISSED, seen_from, "cr")
 

@@ -87,4 +87,4 @@ def _lay_sums(page: Page, places: CellMap) -> None:
 
 def _of_price(index: int, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
     price = ROWS[index].price
-    return lambda job: say(job.house.price_rows.get(price, PriceRow())) if price is not None else ""
+    return lambda job: say(job.company.price_rows.get(price, PriceRow())) if price is not None else ""

@@ -70,7 +70,7 @@ def _range(factor: Factor) -> str:
 
 def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
     def say(job: JobInput) -> Shown:
-        entry = job.house.factors.get((factor, index))
+        entry = job.company.factors.get((factor, index))
         return entry.origin if entry else "usual value"
 
     return say
@@ -145,4 +145,4 @@ def _lay_amount(page: Page, places: CellMap, named: Price | Pack, col: int) -> N
 
 
 def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
-    return lambda job: say(job.house.price_rows.get(price, PriceRow()))
+    return lambda job: say(job.company.price_rows.get(price, PriceRow()))

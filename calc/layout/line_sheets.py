@@ -94,7 +94,7 @@ def _lay_line(page: Page, places: CellMap, member: Declared, block: Block | None
     page.words(ITEM, member.label, "label")
     page.words(UNIT, member.unit_shown, "unit")
     if isinstance(member, Override):
-        _lay_forced(page, places, member, block)
+        _lay_override(page, places, member, block)
     elif isinstance(member, Line):
         page.words(WORKED, _worked(member))
         page.put(FormulaText(page.row, CODE, "code", member, 0))
@@ -118,7 +118,7 @@ def role_of(line: Line) -> str:
     """A line that may be forced shows its used value in bold."""
     if line.sort is ValueType.TEXT:
         return "sentence"
-    return "sum" if line.forced is not None else "formula"
+    return "sum" if line.override is not None else "formula"
 
 
 def _lay_across(page: Page, places: CellMap, line: Line, block: Block) -> None:
@@ -135,19 +135,19 @@ def _lay_total(page: Page, places: CellMap, line: Line) -> None:
         page.put(Computed(page.row, QUANTITY, "sum", line.all_rows, 0, format_of(line)))
 
 
-def _lay_forced(page: Page, places: CellMap, forced: Override, block: Block | None) -> None:
+def _lay_override(page: Page, places: CellMap, override: Override, block: Block | None) -> None:
     """What a person forced, brought from Measured to stand beside what was computed."""
     page.words(WORKED, "typed on Measured; none leaves the line as computed")
     for index in range(block.count if block else 1):
         col = block.first + index if block else QUANTITY
 
         def text(at: int = index) -> str:
-            return places.one(forced, at, page.name)
+            return places.one(override, at, page.name)
 
         def value(job: JobValues, at: int = index) -> Shown:
-            return shown(job.of(forced, at))
+            return shown(job.of(override, at))
 
-        page.put(Linked(page.row, col, "forced", text, value, format_of(forced)))
+        page.put(Linked(page.row, col, "override", text, value, format_of(override)))
 
 
 def shown(value: float | str) -> Shown:

@@ -16,7 +16,7 @@ from calc.layout.page import Constant, Page, Shown
 NAME = "Log"
 _HEADS = ("What", "Value", "Unit", "Where", "Note", "Who")
 _WIDTHS = (38.0, 22.0, 10.0, 34.0, 62.0, 12.0)
-FORCED = "Forced lines and accepted stops"
+OVERRIDDEN = "Forced lines and accepted stops"
 ITS_NOTES = "noted beside it"
 """What the row below that of a forced line is called, when something was noted beside the override."""
 
@@ -29,7 +29,7 @@ def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
     return [
         ("Defaults used", list(_defaults(job))),
         ("Usual factors used", list(_factors(job))),
-        (FORCED, list(_forced(job))),
+        (OVERRIDDEN, list(_forced(job))),
         ("Noted and asked", [_noted(each) for each in job.notes]),
         ("Identity", list(_identity(job))),
     ]
@@ -82,14 +82,14 @@ def _default(given: Input, entry: Entry, of: str) -> Iterator[Entered]:
 def _factors(job: JobInput) -> Iterator[Entered]:
     for factor in FACTOR_LIST:
         for place, value in enumerate(factor.values):
-            if (factor, place) not in job.house.factors:
+            if (factor, place) not in job.company.factors:
                 word = factor.level.axis.words[place] if factor.level.axes else ""
                 yield factor.label, value, factor.unit_text, "Factors", f"{word}{': ' if word else ''}{factor.source}"
 
 
 def _forced(job: JobInput) -> Iterator[Entered]:
-    for (forced, _), entry in job.forced.items():
-        yield forced.label, entry.value, forced.unit_text, entry.origin, entry.reason, entry.who
+    for (override, _), entry in job.overrides.items():
+        yield override.label, entry.value, override.unit_text, entry.origin, entry.reason, entry.who
         if entry.notes:
             yield ITS_NOTES, None, "", entry.origin, entry.notes
 
@@ -103,4 +103,4 @@ def _noted(each: Finding) -> Entered:
 def _identity(job: JobInput) -> Iterator[Entered]:
     yield "Program", f"flatwork-calc {__version__}", "", "", ""
     yield "Input workbook", job.place.book, "", "", f"sha256 {job.sha256}"
-    yield "House book", job.house.name or "none", "", "", f"sha256 {job.house.sha256}" if job.house.sha256 else ""
+    yield "House book", job.company.name or "none", "", "", f"sha256 {job.company.sha256}" if job.company.sha256 else ""

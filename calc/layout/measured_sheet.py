@@ -29,7 +29,7 @@ def measured_page(places: CellMap, shape: Shape) -> Page:
     for section in SECTIONS:
         if section.table and section.table not in NAMED_TABLES:
             _lay_table(page, places, section, dict(shape))
-    _lay_forced(page, places, dict(shape))
+    _lay_override(page, places, dict(shape))
     return page
 
 
@@ -141,7 +141,7 @@ def _typed_of(given: Input, level: Level, index: int) -> Callable[[JobInput], Sh
     return lambda job: format_cell(job.rows[level][index].entries[given])
 
 
-def _lay_forced(page: Page, places: CellMap, counts: Mapping[Level, int]) -> None:
+def _lay_override(page: Page, places: CellMap, counts: Mapping[Level, int]) -> None:
     """A cell for every line that may be forced, and for every stop that may be accepted."""
     page.words(ITEM, "Forced lines and accepted stops", "section")
     for col in range(ITEM + 1, FIGURES):
@@ -154,36 +154,36 @@ def _lay_forced(page: Page, places: CellMap, counts: Mapping[Level, int]) -> Non
     for section in SECTIONS:
         for member in section.members:
             if isinstance(member, Override):
-                _lay_force(page, places, member, counts)
+                _lay_override_row(page, places, member, counts)
 
 
-def _lay_force(page: Page, places: CellMap, forced: Override, counts: Mapping[Level, int]) -> None:
-    page.words(ITEM, forced.label, "label")
-    page.words(UNIT, forced.unit_text, "unit")
-    across = forced.level != JOB
-    first, count = (FIGURES, counts[forced.level]) if across else (VALUE, 1)
+def _lay_override_row(page: Page, places: CellMap, override: Override, counts: Mapping[Level, int]) -> None:
+    page.words(ITEM, override.label, "label")
+    page.words(UNIT, override.unit_text, "unit")
+    across = override.level != JOB
+    first, count = (FIGURES, counts[override.level]) if across else (VALUE, 1)
     if across:
-        places.put_lane(forced, Block(NAME, forced.level, FIGURES, count, True), page.row)
+        places.put_lane(override, Block(NAME, override.level, FIGURES, count, True), page.row)
     else:
-        places.put_cell(forced, NAME, page.row, VALUE)
+        places.put_cell(override, NAME, page.row, VALUE)
     for index in range(count):
-        page.put(Typed(page.row, first + index, "forced", forced, index, format_of(forced)))
-    page.put(JobText(page.row, TYPED, "issue", lambda job: format_typed(_forced_entries(job, forced))))
-    page.put(JobText(page.row, ORIGIN, "issue", lambda job: format_origins(_forced_entries(job, forced))))
-    page.put(JobText(page.row, WHY, "issue", lambda job: _reasons(job, forced)))
+        page.put(Typed(page.row, first + index, "override", override, index, format_of(override)))
+    page.put(JobText(page.row, TYPED, "issue", lambda job: format_typed(_override_entries(job, override))))
+    page.put(JobText(page.row, ORIGIN, "issue", lambda job: format_origins(_override_entries(job, override))))
+    page.put(JobText(page.row, WHY, "issue", lambda job: _reasons(job, override)))
     page.heights[page.row] = 26
     page.next()
 
 
-def forced_name(forced: Override, index: int) -> str:
+def override_name(override: Override, index: int) -> str:
     """What one row of a forced line is called where it says what was typed."""
-    return f"{forced.level} {index + 1}" if forced.level != JOB else ""
+    return f"{override.level} {index + 1}" if override.level != JOB else ""
 
 
-def _forced_entries(job: JobInput, forced: Override) -> list[tuple[str, Entry]]:
-    found = {index: entry for (each, index), entry in job.forced.items() if each is forced}
-    return [(forced_name(forced, index), entry) for index, entry in sorted(found.items())]
+def _override_entries(job: JobInput, override: Override) -> list[tuple[str, Entry]]:
+    found = {index: entry for (each, index), entry in job.overrides.items() if each is override}
+    return [(override_name(override, index), entry) for index, entry in sorted(found.items())]
 
 
-def _reasons(job: JobInput, forced: Override) -> Shown:
-    return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _forced_entries(job, forced))
+def _reasons(job: JobInput, override: Override) -> Shown:
+    return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _override_entries(job, override))

@@ -42,7 +42,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "formula": _TOP,
     "sum": {"bold": True, **_TOP},
     "factor": {"italic": True, "bottom": 4, "bottom_color": INK, **_TOP},
-    "forced": {"bold": True, "border": 6, "border_color": INK, **_TOP},
+    "override": {"bold": True, "border": 6, "border_color": INK, **_TOP},
     "issue": {**_AS_OF_ISSUE, **_WRAP},
     "issuewords": {**_AS_OF_ISSUE, "align": "left", "indent": 1, **_WRAP},
     "check": {"bold": True, "left": 5, "left_color": INK, **_WRAP},
@@ -89,7 +89,7 @@ LEGEND = (
     ("input", "typed on the site or in the office: edit it, and everything that hangs on it follows"),
     ("formula", "a live formula"),
     ("factor", "a number of the trade, with its source on Factors; edit it there"),
-    ("forced", "a line that a person may force: type a number on Measured, or none to let it be computed"),
+    ("override", "a line that a person may force: type a number on Measured, or none to let it be computed"),
     ("issue", "as of issue: true when the workbook was written, and not live"),
     ("check", "a check: two routes to one number"),
 )

@@ -13,7 +13,7 @@ from calc.cells import column_letters
 from calc.declared import Declared, Line
 from calc.formula.functions import NONE
 from calc.layout.addresses import CellMap
-from calc.layout.checks_sheet import missed, open_stops
+from calc.layout.checks_sheet import failed, open_stops
 from calc.layout.line_sheets import format_of
 from calc.layout.page import Page, Shown
 from calc.layout.pairs_page import pairs_page
@@ -67,7 +67,7 @@ class WeekRow:
 
 def week_row(job: JobValues, file: str) -> WeekRow:
     """The row of a job."""
-    stops, misses = len(open_stops(job)), missed(job)
+    stops, misses = len(open_stops(job)), failed(job)
     state = "NOT READY" if stops else ("CHECK" if misses else "ready")
     quantities = tuple(float(job.of(_whole(each))) for each in COLUMNS)
     return WeekRow(
@@ -94,7 +94,7 @@ def _whole(line: Line) -> Declared:
 def _ledger(job: JobValues) -> Iterator[LedgerRow]:
     """A row for every cost, and for what the direct cost holds beside them. A rate that nobody knows is none."""
     for index, cost in enumerate(ROWS):
-        row = job.job.house.price_rows.get(cost.price) if cost.price is not None else None
+        row = job.job.company.price_rows.get(cost.price) if cost.price is not None else None
         known = float(job.of(CostTable.known, index)) > 0
         rate = float(job.of(CostTable.rate, index)) if known else float("nan")
         account = row.account if row else ""

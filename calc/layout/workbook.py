@@ -226,7 +226,7 @@ def _typed(put: Typed) -> Cell:
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:
     """What was typed for a given or a forced line; factors and prices stand as plain numbers."""
     if isinstance(named, Override):
-        return job.job.forced.get((named, index))
+        return job.job.overrides.get((named, index))
     if not isinstance(named, Input):
         return None
     if named.level == JOB:

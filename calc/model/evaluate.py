@@ -78,11 +78,11 @@ def _column(frame: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
         case Price() | Pack():
             return np.array([_price(job, member) for job in jobs], dtype=float)
         case Taxed():
-            return np.array([job.house.taxed.get(member, member.default) for job in jobs], dtype=object)
+            return np.array([job.company.taxed.get(member, member.default) for job in jobs], dtype=object)
         case PriceDay():
-            return np.array([job.house.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
+            return np.array([job.company.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
         case Override():
-            return _of_forced(frame, jobs, member)
+            return _of_override(frame, jobs, member)
         case Input():
             return _of_given(jobs, member)
     raise TypeError(f"no column for {type(member).__name__}")
@@ -98,7 +98,7 @@ def _of_given(jobs: Sequence[JobInput], given: Input) -> Column:
 
 def _of_factor(frame: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column:
     values = [
-        float(entry.value) if (entry := job.house.factors.get((factor, place))) else value
+        float(entry.value) if (entry := job.company.factors.get((factor, place))) else value
         for job in jobs
         for place, value in enumerate(factor.values)
     ]
@@ -107,14 +107,14 @@ def _of_factor(frame: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column
 
 
 def _price(job: JobInput, price: Price | Pack) -> float:
-    entry = job.house.prices.get(price)
+    entry = job.company.prices.get(price)
     return float(entry.value) if entry else NOT_GIVEN
 
 
-def _of_forced(frame: Batch, jobs: Sequence[JobInput], forced: Override) -> Column:
-    rows = frame.rows_of(forced.level)
+def _of_override(frame: Batch, jobs: Sequence[JobInput], override: Override) -> Column:
+    rows = frame.rows_of(override.level)
     values = [
-        float(entry.value) if (entry := jobs[job].forced.get((forced, int(number) - 1))) else NOT_GIVEN
+        float(entry.value) if (entry := jobs[job].overrides.get((override, int(number) - 1))) else NOT_GIVEN
         for job, number in zip(rows.job, rows.number, strict=True)
     ]
     return np.array(values, dtype=float)

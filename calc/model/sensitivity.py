@@ -191,12 +191,12 @@ def _ends(given: Input) -> list[float | str]:
 
 def _of_factor(values: JobValues, factor: Factor, place: int, ends: list[float]) -> Iterator[_Trial]:
     """The job with a factor that the house left as usual at each of its ends."""
-    house = values.job.house
-    if (factor, place) in house.factors:
+    company = values.job.company
+    if (factor, place) in company.factors:
         return
     taken = float(values.of(factor, place))
     word = f", {factor.level.axis.words[place]}" if factor.level.axes else ""
     for end in ends:
         if end != taken:
-            changed = replace(house, factors={**house.factors, (factor, place): Entry(end)})
-            yield _Trial(f"{factor.label}{word}", taken, factor.unit_text, end, replace(values.job, house=changed))
+            changed = replace(company, factors={**company.factors, (factor, place): Entry(end)})
+            yield _Trial(f"{factor.label}{word}", taken, factor.unit_text, end, replace(values.job, company=changed))

@@ -84,9 +84,9 @@ from calc.trade.work.labor import Labor, Task
 from calc.trade.work.protection import Protection, SlipSheet
 from calc.trade.work.tasks import Chipping, OldWalk, Roots, Work
 
-HOUSE = (Company, Vehicle, Disposal, Wage, Wording)
+COMPANY = (Company, Vehicle, Disposal, Wage, Wording)
 INPUTS = (
-    *HOUSE,
+    *COMPANY,
     Job,
     Digging,
     BarrowWay,

@@ -70,7 +70,7 @@ class Identity:
     created: float
     paper: str
     input_sha256: str = ""
-    house_sha256: str = ""
+    company_sha256: str = ""
     bare: bool = False
 
 
@@ -90,7 +90,7 @@ def identity_of(job: JobValues, title: str) -> Identity:
         float(job.of(Job.bid_date)),
         str(job.of(Company.paper)),
         job.job.sha256,
-        job.job.house.sha256 or NONE,
+        job.job.company.sha256 or NONE,
     )
 
 
@@ -129,7 +129,7 @@ def _identify(book: Any, identity: Identity) -> None:
     if identity.bare:
         return
     book.set_custom_property("input_sha256", identity.input_sha256, "text")
-    book.set_custom_property("house_sha256", identity.house_sha256, "text")
+    book.set_custom_property("house_sha256", identity.company_sha256, "text")
     book.set_custom_property("program_version", __version__, "text")
 
 

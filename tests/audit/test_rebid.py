@@ -16,14 +16,14 @@ from hypothesis import given as drawn
 from hypothesis import strategies as st
 
 from awkward_jobs import AWKWARD
-from books import HOUSE, Rows, given, line, write_book
+from books import COMPANY, Rows, given, line, write_book
 from calc import __version__, batch
-from calc.audit.rebid import Rebid, again
+from calc.audit.rebid import Rebid, jobs_book_from
 from calc.declared import Price
 from calc.errors import Severity
 from calc.files import shipped
 from calc.intake.records import Entry, JobInput
-from calc.intake.schema import ACCEPTABLE, OVERRIDES, SITE, everything, facts_of
+from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDES, SITE, everything, facts_of
 from calc.layout.as_typed import (
     AsTyped,
     format_cell,
@@ -38,12 +38,12 @@ from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.xlsx_read.read import read_book
 from front_page_reader import number
-from sheet_cells import same as same_value
 from sheet_cells import read_cells, type_over
-from whole_job import ID, whole_house, whole_week
+from sheet_cells import same as same_value
+from whole_job import ID, whole_company, whole_week
 from witness import Program, recalculate
 
-STOP = next(iter(ACCEPTABLE.values())).label
+STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 """A stop that a person may accept: a slab that is too thin."""
 
 Typed = dict[tuple[str, int], str]
@@ -63,29 +63,29 @@ class Bid:
         return [path for job, path, _ in self.run.written if job]
 
     @property
-    def house(self) -> Path:
+    def company(self) -> Path:
         """Its house book."""
-        return self.folder / "house.xlsx"
+        return self.folder / "company.xlsx"
 
 
-def bid_of(folder: Path, week: Path, house: Path | None = None, write: bool = True) -> Bid:
+def bid_of(folder: Path, week: Path, company: Path | None = None, write: bool = True) -> Bid:
     """Bids a week's book, and holds that no job was left out; without ``write`` it only works the jobs out."""
-    run = batch.take([week], house, None)
+    run = batch.take([week], company, None)
     if write:
         batch.bid(run, folder / "outputs")
     assert not run.held and not run.failures, [str(each) for each in run.findings]
     return Bid(folder, run, list(batch.evaluated(batch.ready(run))))
 
 
-def written_bid(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] = HOUSE) -> Bid:
+def written_bid(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] = COMPANY) -> Bid:
     """The bid of a week's book and a house book of these tables."""
-    write_book(folder / "house.xlsx", house)
+    write_book(folder / "company.xlsx", company)
     return bid_of(folder, write_book(folder / "input.xlsx", week))
 
 
 def made(workbooks: Sequence[Path], file: Path) -> Rebid:
     """The book made again, which nothing kept from being written."""
-    result = again(workbooks, file)
+    result = jobs_book_from(workbooks, file)
     assert result.written and not result.failures, result.failures
     return result
 
@@ -93,8 +93,8 @@ def made(workbooks: Sequence[Path], file: Path) -> Rebid:
 def bid_again(bid: Bid, folder: Path, write: bool = False) -> Bid:
     """What is bid from a book that is made again, with the same house book."""
     folder.mkdir()
-    assert made(bid.workbooks, folder / "again.xlsx").notes == []
-    return bid_of(folder, folder / "again.xlsx", bid.house, write)
+    assert made(bid.workbooks, folder / "rebid.xlsx").notes == []
+    return bid_of(folder, folder / "rebid.xlsx", bid.company, write)
 
 
 def numbers(job: JobValues) -> dict[str, float | str]:
@@ -105,17 +105,17 @@ def numbers(job: JobValues) -> dict[str, float | str]:
 
 def typed(job: JobInput) -> Typed:
     """What was typed for every input of the job itself, by declaration and row."""
-    house = {id(entry) for entry in (*job.house.company.values(), *job.house.site.values())}
-    of_job = {(given.id, 0): entry for given, entry in job.entries.items() if id(entry) not in house}
+    company = {id(entry) for entry in (*job.company.facts.values(), *job.company.site.values())}
+    of_job = {(given.id, 0): entry for given, entry in job.entries.items() if id(entry) not in company}
     of_rows = {
         (given.id, at): entry
         for level, rows in job.rows.items()
-        if rows is not job.house.rows.get(level)
+        if rows is not job.company.rows.get(level)
         for at, row in enumerate(rows)
         for given, entry in row.entries.items()
     }
-    forced = {(named.id, at): entry for (named, at), entry in job.forced.items()}
-    return {key: entry.typed for key, entry in (of_job | of_rows | forced).items() if entry.typed}
+    override = {(named.id, at): entry for (named, at), entry in job.overrides.items()}
+    return {key: entry.typed for key, entry in (of_job | of_rows | override).items() if entry.typed}
 
 
 def overrides(path: Path) -> list[dict[str, object]]:
@@ -128,14 +128,14 @@ def overrides(path: Path) -> list[dict[str, object]]:
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Bid:
     """The demo week."""
     folder = tmp_path_factory.mktemp("demo")
-    (folder / "house.xlsx").write_bytes((shipped("sample_inputs") / "house.xlsx").read_bytes())
-    return bid_of(folder, shipped("sample_inputs") / "week.xlsx")
+    (folder / "company.xlsx").write_bytes((shipped("sample_inputs") / "company.xlsx").read_bytes())
+    return bid_of(folder, shipped("sample_inputs") / "jobs.xlsx")
 
 
 @pytest.fixture(scope="module")
 def whole(tmp_path_factory: pytest.TempPathFactory) -> Bid:
     """The job that fills every column."""
-    return written_bid(tmp_path_factory.mktemp("whole"), whole_week(), whole_house())
+    return written_bid(tmp_path_factory.mktemp("whole"), whole_week(), whole_company())
 
 
 @pytest.fixture(scope="module")
@@ -165,7 +165,7 @@ def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
 def test_a_book_made_again_is_made_again_alike(whole: Bid, tmp_path: Path) -> None:
     second = bid_again(whole, tmp_path / "second", write=True)
     made(second.workbooks, tmp_path / "third.xlsx")
-    assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "again.xlsx").read_bytes()
+    assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "rebid.xlsx").read_bytes()
 
 
 ODD_WORDS = [
@@ -224,8 +224,8 @@ def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
     week = write_book(tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]})
     run = batch.take([week], None, 46125.0)
     batch.bid(run, tmp_path / "outputs")
-    made([path for job, path, _ in run.written if job], tmp_path / "again.xlsx")
-    read = batch.take([tmp_path / "again.xlsx"], None, None)
+    made([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
+    read = batch.take([tmp_path / "rebid.xlsx"], None, None)
     assert [job.entries[given("Job.bid_date")].value for job in batch.ready(read)] == [46125.0]
 
 
@@ -247,7 +247,7 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
     assert numbers(second.jobs[0]) == numbers(bid.jobs[0])
     found = {
         (row["area"], row["line"]): tuple(row[each] for each in headers[3:])
-        for row in overrides(tmp_path / "second" / "again.xlsx")
+        for row in overrides(tmp_path / "second" / "rebid.xlsx")
     }
     assert found == {
         (row[1] or None, row[2]): (None if row[3] is None else str(row[3]), *(each or None for each in row[4:]))
@@ -256,28 +256,28 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
 
 
 def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
-    house = {**HOUSE, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bond coats", 2]]}
+    company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bond coats", 2]]}
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "joints are"], ["a", "2026-04-13", "sawn"]],
         "Areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
         SITE: [["fact", "value"], ["Bond coats", 1]],
     }
-    bid = written_bid(tmp_path, week, house)
-    made(bid.workbooks, tmp_path / "again.xlsx")
-    book = read_book(tmp_path / "again.xlsx")
+    bid = written_bid(tmp_path, week, company)
+    made(bid.workbooks, tmp_path / "rebid.xlsx")
+    book = read_book(tmp_path / "rebid.xlsx")
     facts = [[cell.value for cell in row.values()][1:3] for _, row in book.sheets[SITE].rows[1:]]
     assert sorted(facts) == [["bond coats coat", "1"], ["joints are", "sawn"]]
     assert not {"Company", "Prices", "Factors", "Vehicles"} & set(book.sheets)
 
 
 def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
-    made(whole.workbooks, tmp_path / "again.xlsx")
-    dearer = whole_house()
+    made(whole.workbooks, tmp_path / "rebid.xlsx")
+    dearer = whole_company()
     headers, *rows = dearer["Prices"]
     price = list(headers).index("price")
     dearer["Prices"] = [headers, *([*row[:price], 3 * number(row[price]), *row[price + 1 :]] for row in rows)]
-    dear = write_book(tmp_path / "house.xlsx", dearer)
-    second = bid_of(tmp_path, tmp_path / "again.xlsx", dear, write=False)
+    dear = write_book(tmp_path / "company.xlsx", dearer)
+    second = bid_of(tmp_path, tmp_path / "rebid.xlsx", dear, write=False)
     before, after = numbers(whole.jobs[0]), numbers(second.jobs[0])
     measured = [name for name in before if name.startswith(("Measured.", "Slab.", "Depth.", "Concrete.", "Spoil."))]
     assert len(measured) > 100 and all(after[name] == before[name] for name in measured)
@@ -287,9 +287,9 @@ def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Pat
 
 
 def test_workbooks_of_several_runs_go_into_one_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
-    result = made([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "again.xlsx")
+    result = made([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
     assert result.jobs == [ID, *(job.job.id for job in demo.jobs[:2]), "<5", "1E3"]
-    run = batch.take([tmp_path / "again.xlsx"], demo.house, None)
+    run = batch.take([tmp_path / "rebid.xlsx"], demo.company, None)
     assert [card.id for card in run.cards] == result.jobs
 
 
@@ -304,12 +304,12 @@ EDITS: Edits = {
     ("Station.depth", 1): 4.125, ("Station.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar", 7): 0.5,
     ("Job.pour_date", 0): 46150, ("Job.caps", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.count", 1): 4,
-    ("MeanThickness.mean_forced", 7): "none", ("MeanThickness.mean_forced", 2): 4.75, ("FiberTotal.bags_forced", 0): 41,
+    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75, ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
 """Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
 
 
-WHY = ("MeanThickness.mean_forced", -1)
+WHY = ("MeanThickness.mean_override", -1)
 """The cell beside the mean thickness that says why it was forced."""
 
 EDITED: dict[str, Edits] = {
@@ -319,7 +319,7 @@ EDITED: dict[str, Edits] = {
     "words for a date": {("Job.bid_date", 0): "soon"},
     "a vehicle that is none": {("Site.vehicle", 0): 9},
     "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
-    "forced without a word": {("MeanThickness.mean_forced", 2): 4.75},
+    "forced without a word": {("MeanThickness.mean_override", 2): 4.75},
     "a column of Areas": {("Edge.length", 0): 14},
     "a column that Areas has not": {("Edge.bar", 2): 0.5},
     "the kind of a column": {("Edge.kind", 1): "building"},
@@ -359,7 +359,7 @@ def edited(whole: Bid, short: Bid, tmp_path_factory: pytest.TempPathFactory, lib
 
 def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
     where = addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))
-    row = re.sub(r"\D", "", where["MeanThickness.mean_forced", 0][1])
+    row = re.sub(r"\D", "", where["MeanThickness.mean_override", 0][1])
     where = {**where, WHY: ("Measured", f"F{row}")}
     changes = {where[key]: value for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
@@ -379,12 +379,12 @@ def place_in(bid: Bid, key: tuple[str, int]) -> str:
 
 
 def test_a_cell_edited_since_counts_and_is_named(whole: Bid, edited: dict[str, Path], tmp_path: Path) -> None:
-    result = made([edited["many"]], tmp_path / "again.xlsx")
+    result = made([edited["many"]], tmp_path / "rebid.xlsx")
     assert {note.partition(": ")[0] for note in result.notes} == {f"many.xlsx {place_in(whole, key)}" for key in EDITS}
-    bid = bid_of(tmp_path, tmp_path / "again.xlsx", whole.house, write=False)
+    bid = bid_of(tmp_path, tmp_path / "rebid.xlsx", whole.company, write=False)
     assert bid.jobs[0].job.entries[given("Site.vehicle")].typed == "dump trailer"
-    forced = [(row["area"], row["value"], row["reason"], row["who"]) for row in overrides(tmp_path / "again.xlsx")]
-    assert forced == [("1", "4.75", "formed deeper", "LM"), (None, "41", "a full pallet", "RK")]
+    override = [(row["area"], row["value"], row["reason"], row["who"]) for row in overrides(tmp_path / "rebid.xlsx")]
+    assert override == [("1", "4.75", "formed deeper", "LM"), (None, "41", "a full pallet", "RK")]
     assert_follows(bid.jobs[0], edited["many"])
 
 
@@ -407,12 +407,12 @@ def _shown(value: float | str) -> float | str:
 def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
     name: str, short: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    made([edited[name]], tmp_path / "again.xlsx")
-    areas = openpyxl.load_workbook(tmp_path / "again.xlsx")["Areas"]
+    made([edited[name]], tmp_path / "rebid.xlsx")
+    areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Areas"]
     row = {str(areas.cell(1, column).value): areas.cell(2, column).value for column in range(1, areas.max_column + 1)}
     fits = name == "a column of Areas"
     assert [str(row[header]) for header in EDGE_HEADERS] == (["14", "4", "3", "2", "18"] if fits else ["None"] * 5)
-    second = bid_of(tmp_path, tmp_path / "again.xlsx", short.house, write=False)
+    second = bid_of(tmp_path, tmp_path / "rebid.xlsx", short.company, write=False)
     wanted = {key: value for key, value in numbers(short.jobs[0]).items() if key.startswith("Edge.")}
     wanted |= {f"{key}[{index}]": value for (key, index), value in EDITED[name].items()}
     assert {key: value for key, value in numbers(second.jobs[0]).items() if key.startswith("Edge.")} == wanted
@@ -422,10 +422,10 @@ def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
 def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path: Path) -> None:
     book = openpyxl.load_workbook(whole.workbooks[0])
     book.save(tmp_path / "edited.xlsx")
-    said = again([tmp_path / "edited.xlsx"], tmp_path / "again.xlsx").failures
+    said = jobs_book_from([tmp_path / "edited.xlsx"], tmp_path / "rebid.xlsx").failures
     place = place_in(whole, ("Area.length", 0))
     assert len(said) == 1 and f"{place} is a formula whose value was never stored" in said[0]
-    assert not (tmp_path / "again.xlsx").exists()
+    assert not (tmp_path / "rebid.xlsx").exists()
 
 
 @pytest.mark.parametrize(
@@ -438,16 +438,16 @@ def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path
 def test_a_cell_that_holds_what_nobody_can_type_is_named(
     name: str, said: str, whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    (failure,) = again([edited[name]], tmp_path / "again.xlsx").failures
+    (failure,) = jobs_book_from([edited[name]], tmp_path / "rebid.xlsx").failures
     assert said in failure and place_in(whole, next(iter(EDITED[name]))) in failure
-    assert not (tmp_path / "again.xlsx").exists()
+    assert not (tmp_path / "rebid.xlsx").exists()
 
 
 def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    made([edited["words for numbers"]], tmp_path / "again.xlsx")
-    run = batch.take([tmp_path / "again.xlsx"], whole.house, None)
+    made([edited["words for numbers"]], tmp_path / "rebid.xlsx")
+    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
     assert run.held == [ID]
     assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.STOP] == ["Areas!E3"]
 
@@ -455,10 +455,10 @@ def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
 def test_a_line_forced_since_without_a_reason_is_asked_about(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    result = made([edited["forced without a word"]], tmp_path / "again.xlsx")
-    place = place_in(whole, ("MeanThickness.mean_forced", 2))
+    result = made([edited["forced without a word"]], tmp_path / "rebid.xlsx")
+    place = place_in(whole, ("MeanThickness.mean_override", 2))
     assert any(f"{place}: Mean thickness was forced without a word why" in note for note in result.notes)
-    run = batch.take([tmp_path / "again.xlsx"], whole.house, None)
+    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
     assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.STOP)
 
 
@@ -473,11 +473,11 @@ def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp
         other,
         tmp_path / "text.xlsx",
         tmp_path / "missing.xlsx",
-        demo.house,
-        shipped("sample_inputs") / "week.xlsx",
+        demo.company,
+        shipped("sample_inputs") / "jobs.xlsx",
         week,
     ]
-    result = again([*files, demo.workbooks[0]], tmp_path / "again.xlsx")
+    result = jobs_book_from([*files, demo.workbooks[0]], tmp_path / "rebid.xlsx")
     said = [
         "not the workbook of a job",
         "a text file",
@@ -497,7 +497,7 @@ def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path
     label = next(cell for (cell,) in book["Measured"]["A1:A200"] if cell.value == "Thickness")
     label.value = "Depth of slab"
     book.save(tmp_path / "old.xlsx")
-    (said,) = again([tmp_path / "old.xlsx"], tmp_path / "again.xlsx").failures
+    (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
     assert said.startswith(f'old.xlsx: Measured!{label.coordinate} says "Depth of slab" and not "Thickness"')
     assert __version__ in said and said.isprintable()
 
@@ -505,17 +505,17 @@ def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path
 def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:
     copy = tmp_path / "copy.xlsx"
     copy.write_bytes(demo.workbooks[0].read_bytes())
-    result = again([demo.workbooks[0], copy], tmp_path / "again.xlsx")
+    result = jobs_book_from([demo.workbooks[0], copy], tmp_path / "rebid.xlsx")
     assert result.jobs == [demo.jobs[0].job.id]
     assert len(result.failures) == 1 and "copy.xlsx: the job" in result.failures[0]
 
 
 def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> None:
-    (tmp_path / "again.xlsx").write_bytes(b"somebody's own")
-    result = again(demo.workbooks[:1], tmp_path / "again.xlsx")
+    (tmp_path / "rebid.xlsx").write_bytes(b"somebody's own")
+    result = jobs_book_from(demo.workbooks[:1], tmp_path / "rebid.xlsx")
     assert not result.written and "it exists already" in result.failures[0]
-    assert (tmp_path / "again.xlsx").read_bytes() == b"somebody's own"
-    lost = again(demo.workbooks[:1], tmp_path / "no folder" / "again.xlsx")
+    assert (tmp_path / "rebid.xlsx").read_bytes() == b"somebody's own"
+    lost = jobs_book_from(demo.workbooks[:1], tmp_path / "no folder" / "rebid.xlsx")
     assert not lost.written and "cannot be written" in lost.failures[0]
 
 

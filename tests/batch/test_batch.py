@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 
-from books import HOUSE, Rows, write_book
+from books import COMPANY, Rows, write_book
 from calc import batch
 from calc.batch import bidding, load, pool, run, serialize, worker
 from calc.errors import Severity
@@ -65,7 +65,7 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with a week that this process has bid by itself."""
     folder = tmp_path_factory.mktemp("undisturbed")
     write_book(folder / "week.xlsx", tables(JOBS))
-    write_book(folder / "house.xlsx", HOUSE)
+    write_book(folder / "company.xlsx", COMPANY)
     bid(folder, workers=1)
     return folder
 
@@ -74,7 +74,7 @@ def undisturbed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def week(tmp_path: Path) -> Path:
     """A folder with a small week."""
     write_book(tmp_path / "week.xlsx", tables())
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "company.xlsx", COMPANY)
     return tmp_path
 
 
@@ -162,8 +162,8 @@ def test_a_change_of_one_job_writes_that_job_and_the_week(week: Path) -> None:
 @pytest.mark.usefixtures("short_workbooks")
 def test_a_new_price_writes_every_job_again(week: Path) -> None:
     bid(week)
-    prices = [*HOUSE["Prices"][:-1], ["Sealer, large pack", 151, "pack", 5]]
-    write_book(week / "house.xlsx", {**HOUSE, "Prices": prices})
+    prices = [*COMPANY["Prices"][:-1], ["Sealer, large pack", 151, "pack", 5]]
+    write_book(week / "company.xlsx", {**COMPANY, "Prices": prices})
     assert set(hows(bid(week)).values()) == {Saved.WRITTEN}
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from books import HOUSE, Rows, write_book
+from books import COMPANY, Rows, write_book
 from calc import batch
 
 
@@ -35,7 +35,7 @@ def office(tmp_path: Path) -> Path:
     """A folder as an office has it: two weeks, the house book, a lock file, a letter, a mac's shadow of a file."""
     book(tmp_path / "week15.xlsx", "C", "D")
     book(tmp_path / "week14.xlsx", "A", "B")
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "company.xlsx", COMPANY)
     (tmp_path / "~$week14.xlsx").write_bytes(b"somebody")
     (tmp_path / "._week14.xlsx").write_bytes(b"shadow")
     (tmp_path / "letter.docx").write_bytes(b"letter")
@@ -44,7 +44,7 @@ def office(tmp_path: Path) -> Path:
 
 def test_a_folder_is_its_weeks_in_order_with_the_house_book_beside_them(office: Path) -> None:
     run = batch.take([office], None, None)
-    assert ids(run) == ["A", "B", "C", "D"] and run.house == "house.xlsx" and not run.failures
+    assert ids(run) == ["A", "B", "C", "D"] and run.company == "company.xlsx" and not run.failures
     assert run.beside == office
 
 
@@ -77,7 +77,7 @@ def test_results_beside_the_input_are_not_taken_for_input(office: Path) -> None:
 
 @pytest.mark.parametrize("named", ["", "*.xlsx"])
 def test_a_folder_without_a_week_is_said_in_one_line(named: str, tmp_path: Path) -> None:
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "company.xlsx", COMPANY)
     run = batch.take([tmp_path / named], None, None)
     assert run.code == 3 and len(run.failures) == 1 and "no input workbook" in run.failures[0]
 
@@ -117,8 +117,8 @@ def test_two_books_of_one_name_are_told_apart_by_their_folders(tmp_path: Path) -
 
 
 def test_a_house_sheet_in_any_of_the_books_holds_for_all(office: Path) -> None:
-    (office / "house.xlsx").unlink()
-    tables: dict[str, Rows] = {"Jobs": [["job", "bid date"], ["E", "2026-04-13"]], "Company": HOUSE["Company"]}
+    (office / "company.xlsx").unlink()
+    tables: dict[str, Rows] = {"Jobs": [["job", "bid date"], ["E", "2026-04-13"]], "Company": COMPANY["Company"]}
     write_book(office / "week16.xlsx", {**tables, "Areas": [["length ft", "width ft"], [12, 3]]})
     jobs = batch.ready(batch.take([office], None, None))
     assert len(jobs) == 5

@@ -52,14 +52,14 @@ def told(run: subprocess.CompletedProcess[str]) -> list[str]:
 @pytest.fixture
 def week(tmp_path: Path) -> Path:
     """A folder with a week's book and a house book."""
-    write_book(tmp_path / "house.xlsx", PRICED)
+    write_book(tmp_path / "company.xlsx", PRICED)
     return write_book(tmp_path / "week.xlsx", GOOD)
 
 
 def test_a_bid_leaves_a_workbook_a_job_and_one_of_the_week(week: Path) -> None:
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
     assert (run.returncode, told(run)) == (0, [])
-    assert run.stdout == "1 job: 1 written to outputs, 0 held back; house book house.xlsx\n"
+    assert run.stdout == "1 job: 1 written to outputs, 0 held back; house book company.xlsx\n"
     assert {path.name for path in (week.parent / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
 
 
@@ -78,7 +78,7 @@ def test_the_same_input_gives_the_same_bytes(week: Path) -> None:
 def test_the_same_command_again_says_what_it_left_as_it_was(week: Path) -> None:
     flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="1")
     run = flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="2")
-    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 held back; house book house.xlsx\n"
+    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 held back; house book company.xlsx\n"
     said = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
     assert [each["how"] for each in said["written"]] == ["unchanged", "unchanged"]
 
@@ -214,7 +214,7 @@ def test_json_says_the_same_as_the_lines(week: Path) -> None:
         (["bid", "notes.txt"], 3, "notes.txt"),
         (["blank", "week.xlsx"], 3, "exists already"),
         (["blank", "week.csv"], 2, "does not end in .xlsx"),
-        (["bid", "week.xlsx", "--house", "absent.xlsx"], 3, "absent.xlsx"),
+        (["bid", "week.xlsx", "--company", "absent.xlsx"], 3, "absent.xlsx"),
     ],
 )
 def test_what_cannot_be_done_is_said_in_one_line(words: list[str], code: int, said: str, week: Path) -> None:
@@ -240,7 +240,7 @@ def test_a_console_without_the_character_still_gets_its_line(tmp_path: Path) -> 
 
 def test_blanks_and_the_demo_are_there_from_any_folder(tmp_path: Path) -> None:
     assert flatwork("blank", "mine.xlsx", cwd=tmp_path).returncode == 0
-    assert flatwork("blank", "house.xlsx", "--house", cwd=tmp_path).returncode == 0
+    assert flatwork("blank", "company.xlsx", "--company", cwd=tmp_path).returncode == 0
     assert openpyxl.load_workbook(tmp_path / "mine.xlsx").sheetnames[1] == "Jobs"
     run = flatwork("demo", cwd=tmp_path)
     assert run.returncode == 0, run.stderr
@@ -253,8 +253,8 @@ def test_a_stop_of_the_rules_is_an_exit_of_1_until_it_is_accepted_by_name(week: 
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
     assert run.returncode == 1 and "Slab too thin" in run.stderr
     assert (week.parent / "outputs" / "24-031.xlsx").is_file()
-    accepted = [["job", "line", "reason", "who"], ["24-031", "Slab too thin", "a stepping stone", "MK"]]
-    write_book(week, {**thin, "Overrides": accepted})
+    acknowledged = [["job", "line", "reason", "who"], ["24-031", "Slab too thin", "a stepping stone", "MK"]]
+    write_book(week, {**thin, "Overrides": acknowledged})
     assert flatwork("bid", "week.xlsx", cwd=week.parent).returncode == 0
 
 

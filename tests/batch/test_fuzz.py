@@ -23,7 +23,7 @@ from calc.xlsx_read.read import read_book
 from changed_books import book_of, change, change_bytes, change_part, grid_of
 from intake_ledger import lost
 from missing_text import unsaid
-from whole_job import whole_house, whole_week
+from whole_job import whole_company, whole_week
 
 BOOKS = int(os.environ.get("FLATWORK_FUZZ", "400"))
 """Books of each kind that are tried, the changed bytes four times as often: some 2,800; more for a longer run."""
@@ -56,7 +56,7 @@ def right(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
     """The books of the job that fills every column."""
     folder = tmp_path_factory.mktemp("right")
     week = read_book(write_book(folder / "week.xlsx", whole_week()))
-    return week, read_book(write_book(folder / "house.xlsx", whole_house()))
+    return week, read_book(write_book(folder / "company.xlsx", whole_company()))
 
 
 def test_nothing_of_the_right_books_is_lost(right: tuple[Book, Book]) -> None:

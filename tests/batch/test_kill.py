@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 
-from books import HOUSE, Rows, write_book
+from books import COMPANY, Rows, write_book
 from folders import ROOT, SUPPORT
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once")
@@ -130,7 +130,7 @@ def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes
     kills: int, jobs: int, alone: bool, server: Server, tmp_path: Path
 ) -> None:
     """Each run goes over the results of another week, so that old workbooks stand in the way of new ones."""
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "company.xlsx", COMPANY)
     undisturbed, commands = [], []
     for edition in range(2):
         week = tmp_path / f"edition {edition}.xlsx"

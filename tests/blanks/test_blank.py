@@ -11,8 +11,8 @@ from typing import Any
 import openpyxl
 import pytest
 
-from calc.blanks.blank import blank_house, blank_week, house_book, week_book
-from calc.blanks.rows import HOUSE_SHEETS, Typed, example_row, standing_rows
+from calc.blanks.blank import blank_company, blank_week, company_book, week_book
+from calc.blanks.rows import COMPANY_SHEETS, Typed, example_row, standing_rows
 from calc.blanks.sheets import DEEP
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.errors import Finding, Severity
@@ -39,9 +39,9 @@ from sheet_lint import lint
 from witness import Program, Recalculations
 from written_book import Rule, Standard
 
-TABLES_OF = {"week.xlsx": WEEK_TABLES, "house.xlsx": HOUSE_SHEETS}
+TABLES_OF = {"jobs.xlsx": WEEK_TABLES, "company.xlsx": COMPANY_SHEETS}
 RENEW = "renew it with: python .samples/make.py"
-BLANKS: dict[str, Callable[[], bytes]] = {"week.xlsx": blank_week, "house.xlsx": blank_house}
+BLANKS: dict[str, Callable[[], bytes]] = {"jobs.xlsx": blank_week, "company.xlsx": blank_company}
 JOB = "26-001"
 NOTHING_LIKE_IT = "zzzzzz"
 
@@ -79,7 +79,7 @@ def column_of(sheet: Any, header: str) -> int:
     return next(cell.column for cell in sheet[1] if cell.value == header)
 
 
-def in_memory(tables: Tables, name: str = "week.xlsx") -> Book:
+def in_memory(tables: Tables, name: str = "jobs.xlsx") -> Book:
     """A book with these rows under their headers, as if it had been read from a file."""
     sheets = {}
     for title, rows in tables.items():
@@ -97,9 +97,9 @@ def examples(job: str = JOB) -> Tables:
     return {name: [example_row(TABLES[name]).cells | {"job": job}] for name in WEEK_TABLES}
 
 
-def taken(week: Path, house: Path | None = None) -> Intake:
+def taken(week: Path, company: Path | None = None) -> Intake:
     """A run of a week's book."""
-    return take_in([read_book(week)], read_book(house) if house else None)
+    return take_in([read_book(week)], read_book(company) if company else None)
 
 
 def stops(findings: list[Finding]) -> list[str]:
@@ -181,7 +181,7 @@ def test_every_header_says_what_to_type_when_it_is_clicked(name: str, blanks: di
 
 
 def test_a_dimension_or_an_id_typed_into_the_blank_does_not_become_a_date(blanks: dict[str, Path]) -> None:
-    book = openpyxl.load_workbook(blanks["week.xlsx"])
+    book = openpyxl.load_workbook(blanks["jobs.xlsx"])
     for title in WEEK_TABLES:
         for heading in TABLES[title].headings:
             if heading.given is None or heading.unit:
@@ -192,7 +192,7 @@ def test_a_dimension_or_an_id_typed_into_the_blank_does_not_become_a_date(blanks
 
 
 def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Path], tmp_path: Path) -> None:
-    intake = taken(typed_over(blanks["week.xlsx"], tmp_path / "week.xlsx", type_a_strip), blanks["house.xlsx"])
+    intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", type_a_strip), blanks["company.xlsx"])
     assert stops(intake.findings) == []
     (job,) = intake.jobs
     (area,) = job.rows[TABLES["Areas"].level]
@@ -202,7 +202,7 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
 
 
 def test_the_blank_as_it_stands_holds_no_job_and_no_surprise(blanks: dict[str, Path]) -> None:
-    intake = taken(blanks["week.xlsx"], blanks["house.xlsx"])
+    intake = taken(blanks["jobs.xlsx"], blanks["company.xlsx"])
     assert intake.jobs == []
     expected = ("No price is given", f'The rows of the job "{EXAMPLE}" are passed over')
     assert [str(each) for each in intake.findings if not each.found.startswith(expected)] == []
@@ -215,7 +215,7 @@ def test_the_example_rows_are_a_job_that_can_be_bid(blanks: dict[str, Path], tmp
             assert book[title]["A2"].value == EXAMPLE
             book[title]["A2"].value = JOB
 
-    intake = taken(typed_over(blanks["week.xlsx"], tmp_path / "week.xlsx", give_it_an_id), blanks["house.xlsx"])
+    intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", give_it_an_id), blanks["company.xlsx"])
     assert [job.id for job in intake.jobs] == [JOB]
     assert [str(each) for each in intake.findings if not each.found.startswith("No price is given")] == []
 
@@ -229,7 +229,7 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
         findings = take_in([in_memory(tables)], None).findings
         return [each for each in findings if (each.place.sheet, each.place.cell) == (title, ref)]
 
-    lists = list(lists_in(blanks["week.xlsx"]))
+    lists = list(lists_in(blanks["jobs.xlsx"]))
     assert {("Jobs", "fiber"), ("Areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
         (title, header) for title, header, _, _ in lists
     }
@@ -241,9 +241,9 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
 
 def test_every_word_of_every_list_of_the_house_book_is_taken(blanks: dict[str, Path]) -> None:
     def findings_of(title: str, row: dict[str, Typed]) -> list[Finding]:
-        return take_in([], in_memory({title: [row]}, "house.xlsx")).findings
+        return take_in([], in_memory({title: [row]}, "company.xlsx")).findings
 
-    for title, header, number, words in lists_in(blanks["house.xlsx"]):
+    for title, header, number, words in lists_in(blanks["company.xlsx"]):
         standing = standing_rows(title)
         start = (standing[number - 2] if standing else example_row(TABLES[title])).cells
         for word in words:
@@ -273,7 +273,9 @@ def test_every_choice_offers_all_its_words(blanks: dict[str, Path]) -> None:
 
 def test_every_choice_among_the_facts_of_the_house_has_its_list(blanks: dict[str, Path]) -> None:
     offered = {
-        (title, row): tuple(words) for title, header, row, words in lists_in(blanks["house.xlsx"]) if header == "value"
+        (title, row): tuple(words)
+        for title, header, row, words in lists_in(blanks["company.xlsx"])
+        if header == "value"
     }
     wanted = {
         (title, row): given.words_allowed
@@ -285,7 +287,7 @@ def test_every_choice_among_the_facts_of_the_house_has_its_list(blanks: dict[str
 
 
 def test_every_price_and_every_factor_of_the_house_book_can_be_filled_in_as_it_stands(blanks: dict[str, Path]) -> None:
-    book = openpyxl.load_workbook(blanks["house.xlsx"])
+    book = openpyxl.load_workbook(blanks["company.xlsx"])
 
     def rows_of(title: str) -> Iterator[dict[str, Typed]]:
         headers = [cell.value for cell in book[title][1]]
@@ -299,11 +301,11 @@ def test_every_price_and_every_factor_of_the_house_book_can_be_filled_in_as_it_s
         PRICES: [row | {"price": "1.25", "size": "5"} for row in prices],
         FACTORS: [row | {"value": row["usual"]} for row in factors],
     }
-    intake = take_in([], in_memory(filled, "house.xlsx"))
+    intake = take_in([], in_memory(filled, "company.xlsx"))
     told = [str(each) for each in intake.findings if "not bought by the pack" not in each.found]
     assert told == []
-    assert [intake.house.prices[price].value for price in PRICE_LIST] == [1.25] * len(PRICE_LIST)
-    assert {key: entry.value for key, entry in intake.house.factors.items()} == {
+    assert [intake.company.prices[price].value for price in PRICE_LIST] == [1.25] * len(PRICE_LIST)
+    assert {key: entry.value for key, entry in intake.company.factors.items()} == {
         (factor, place): pytest.approx(value, rel=0, abs=1e-6)  # a third has no end, and rules count in millionths
         for factor in FACTOR_LIST
         for place, value in enumerate(factor.values)
@@ -319,16 +321,16 @@ def test_a_blank_saved_by_another_program_is_still_read(
     book = read_book(saved)
     for title in TABLES_OF[name]:
         assert read_table(book, book.sheets[title], TABLES[title])[1] == []
-    if name == "week.xlsx":
-        filled = typed_over(saved, tmp_path / "week.xlsx", type_a_strip)
-        assert stops(taken(filled, blanks["house.xlsx"]).findings) == []
+    if name == "jobs.xlsx":
+        filled = typed_over(saved, tmp_path / "jobs.xlsx", type_a_strip)
+        assert stops(taken(filled, blanks["company.xlsx"]).findings) == []
     else:
         assert stops(take_in([], book).findings) == []
 
 
 def test_a_book_with_more_rows_than_the_blank_is_written_whole(tmp_path: Path) -> None:
     ids = [f"J{number}" for number in range(DEEP + 50)]
-    path = tmp_path / "week.xlsx"
+    path = tmp_path / "jobs.xlsx"
     path.write_bytes(week_book({"Jobs": [{"job": each, "bid date": "2026-04-20"} for each in ids]}))
     assert [job.id for job in taken(path).jobs] == ids
 
@@ -339,12 +341,12 @@ def test_a_column_or_a_row_that_a_book_does_not_have_is_refused_not_dropped() ->
     with pytest.raises(ValueError, match="there is no sheet Prices"):
         week_book({"Prices": [{"item": "sand"}]})
     with pytest.raises(ValueError, match="Prices has no row for moon dust"):
-        house_book({"Prices": [{"item": "moon dust", "price": 1.0}]})
+        company_book({"Prices": [{"item": "moon dust", "price": 1.0}]})
 
 
 def test_the_demo_is_bid_without_a_stop_or_a_question() -> None:
     folder = ROOT / "sample_inputs"
-    intake = taken(folder / "week.xlsx", folder / "house.xlsx")
+    intake = taken(folder / "jobs.xlsx", folder / "company.xlsx")
     assert {"26-041", "26-042"} <= {job.id for job in intake.jobs}
     assert not any(is_stopped(job, intake.findings) for job in intake.jobs)
     assert [str(each) for each in intake.findings if each.severity is not Severity.NOTE] == []

@@ -26,7 +26,7 @@ from calc.declare import (
 from calc.declared import Declared, Override
 from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
-from misuses import ACCEPTED, AREA, KIND, MISUSES, Area, Kind
+from misuses import ACKNOWLEDGED, AREA, KIND, MISUSES, Area, Kind
 
 
 @pytest.mark.parametrize("misuse", MISUSES)
@@ -60,10 +60,10 @@ def test_factors_that_are_not_one_for_each_row_are_refused() -> None:
             weights = factors("Weights", "lb", 1, 2, 3, source="test")
 
 
-@pytest.mark.parametrize("misuse", ACCEPTED)
+@pytest.mark.parametrize("misuse", ACKNOWLEDGED)
 def test_a_misuse_is_not_passed_over_nor_left_to_an_error_without_advice(misuse: str) -> None:
     with pytest.raises(FormulaError):
-        ACCEPTED[misuse]()
+        ACKNOWLEDGED[misuse]()
 
 
 class Ordered(Section, title="Ordered", each=AREA, sheet="Takeoff", called="Second"):
@@ -86,11 +86,11 @@ def test_a_section_lists_what_it_holds_in_the_order_in_which_it_is_worked_out() 
         "Second.sand_dated",
         "Second.sand_valid",
         "Second.net_computed",
-        "Second.net_forced",
+        "Second.net_override",
         "Second.net",
         "Second.net_all",
         "Second.gross",
-        "Second.stop_accepted",
+        "Second.stop_acknowledged",
         "Second.stop_fires",
         "Second.stop_found",
         "Second.stop_number",
@@ -107,10 +107,10 @@ def test_a_section_lists_what_it_holds_in_the_order_in_which_it_is_worked_out() 
 def test_a_line_that_may_be_forced_is_used_as_forced_and_else_as_computed() -> None:
     net = Ordered.net
     assert isinstance(net.computed, Line)
-    assert isinstance(net.forced, Override)
+    assert isinstance(net.override, Override)
     assert net.formula.words == "Net: forced (or Net: computed when none)"
     assert net.computed.formula is Area.area
-    assert {member.unit_text for member in (net, net.computed, net.forced)} == {"ft2"}
+    assert {member.unit_text for member in (net, net.computed, net.override)} == {"ft2"}
     assert [each.label for each in Ordered.gross.formula.leaves()] == ["Net", "Waste"]
 
 
@@ -163,7 +163,7 @@ def _in_range(found: Factor, value: float) -> bool:
 
 
 def test_a_row_of_overrides_factors_or_prices_names_one_thing_only() -> None:
-    assert repeated([each.label for each in LINES if each.forced is not None]) == []
+    assert repeated([each.label for each in LINES if each.override is not None]) == []
     for kind in (Override, Factor, Price):
         assert repeated([each.label for each in of_kind(kind)]) == []
 

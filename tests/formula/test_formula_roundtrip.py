@@ -28,7 +28,7 @@ EDITED = replace(
         EDGE: [edge(2, 7.5), edge(0, 12.5, "yes"), edge(0, 6), edge(2, 8)],
         PLAN: [plan("A*", 0), plan("1E3", 9)],
     },
-    forced={(Slab.volume, 2): 0.75},
+    overrides={(Slab.volume, 2): 0.75},
 )
 """The awkward job with other values in its cells: another mix, another winner, another row forced."""
 

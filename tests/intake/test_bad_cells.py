@@ -18,9 +18,9 @@ from calc.cells import Book, Sheet, column_letters
 from calc.declared import Input, Kind
 from calc.errors import Severity
 from calc.intake.read_run import is_stopped, take_in
-from calc.intake.schema import HOUSE_TABLES, TABLES
+from calc.intake.schema import COMPANY_TABLES, TABLES
 from calc.xlsx_read.read import read_book
-from whole_job import ID, whole_house, whole_week
+from whole_job import ID, whole_company, whole_week
 
 OTHER = "26-900"
 
@@ -117,23 +117,23 @@ def right(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
     """The week's and the house book with nothing wrong in them."""
     folder = tmp_path_factory.mktemp("right")
     week = read_book(book(copied(whole_week(("walk",))), folder / "week.xlsx"))
-    return week, read_book(book(copied(whole_house()), folder / "house.xlsx"))
+    return week, read_book(book(copied(whole_company()), folder / "company.xlsx"))
 
 
 @pytest.mark.parametrize("bad", CASES, ids=[f"{each.table}-{each.given.header}-{each.what}" for each in CASES])
 def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[Book, Book], tmp_path: Path) -> None:
-    week, house = right
-    of_house = bad.table in HOUSE_TABLES
-    tables = copied(whole_house() if of_house else whole_week(("walk",)))
+    week, company = right
+    of_company = bad.table in COMPANY_TABLES
+    tables = copied(whole_company() if of_company else whole_week(("walk",)))
     cell = with_bad(bad, tables)
     sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
-    intake = take_in([week], with_sheet(house, sheet)) if of_house else take_in([with_sheet(week, sheet)], house)
+    intake = take_in([week], with_sheet(company, sheet)) if of_company else take_in([with_sheet(week, sheet)], company)
     stops = [each for each in intake.findings if each.severity is Severity.STOP and each.place.sheet == bad.table]
     here = [each for each in stops if each.place.cell == cell]
     assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
     assert bad.given.label in here[0].found and here[0].remedy
     waiting = {job.id for job in intake.jobs if is_stopped(job, intake.findings)}
-    assert waiting == ({ID, OTHER} if of_house else {ID})
+    assert waiting == ({ID, OTHER} if of_company else {ID})
 
 
 def test_there_are_hundreds_of_things_that_may_not_be_typed() -> None:

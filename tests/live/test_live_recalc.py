@@ -13,8 +13,8 @@ from pathlib import Path
 import pytest
 
 from calc.declared import Declared, Input, Kind, Line, PriceDay, Taxed
-from calc.intake.schema import FACTOR_LIST, FORCEABLE, FORCED, GIVENS, PACKS, PRICE_LIST, everything
-from calc.layout.checks_sheet import missed
+from calc.intake.schema import FACTOR_LIST, GIVENS, OVERRIDABLE, OVERRIDDEN, PACKS, PRICE_LIST, everything
+from calc.layout.checks_sheet import failed
 from calc.trade.inputs.pour import Ordering
 from live_edits import Edit, Wish, chosen, let_go, wishes
 from live_runs import (
@@ -29,7 +29,7 @@ from live_runs import (
     type_in_workbook,
 )
 from sheet_cells import read_cells, type_over
-from whole_job import whole_house, whole_week
+from whole_job import whole_company, whole_week
 from witness import Program
 
 AREAS = ("walk", "001", "A*", "known", "thin")
@@ -54,13 +54,13 @@ class Suite:
 
     def __init__(self, folder: Path) -> None:
         self.folder = folder
-        self.books = read_books(folder / "books", whole_week(AREAS), whole_house())
+        self.books = read_books(folder / "books", whole_week(AREAS), whole_company())
         self.wishes = wishes(self.books.job)
         ways, self.still = chosen(self.books.job, self.wishes)
         sets = [all_edits(each) for each in shared_out(self.books.job, ways)]
         self.edited = [self.type_in(self.books, each, f"edited-{at}") for at, each in enumerate(sets)]
-        self.forced = self._forced_books()
-        self.let_go = self.type_in(self.forced, let_go(self.forced.job), "let-go")
+        self.override = self._forced_books()
+        self.let_go = self.type_in(self.override, let_go(self.override.job), "let-go")
         self.too_short = self.type_in(self.books, _more_trucks(), "too-short")
         self.dead = self._dead(self.edited[0])
         self.results: Callable[[Program], dict[Path, Path]] = cache(self._recalculated)
@@ -79,8 +79,8 @@ class Suite:
 
     def _forced_books(self) -> Books:
         """The job with every line forced that may be, and every stop accepted."""
-        forcing, _ = chosen(self.books.job, [wish for wish in self.wishes if wish.what in ("forced", "accepted")])
-        return self.books.typed_over(all_edits(forcing), self.folder / "forced")
+        forcing, _ = chosen(self.books.job, [wish for wish in self.wishes if wish.what in ("override", "accepted")])
+        return self.books.typed_over(all_edits(forcing), self.folder / "override")
 
     def _dead(self, typed: TypedOver) -> TypedOver:
         """The same with a number in place of one formula that follows the edits."""
@@ -111,22 +111,22 @@ def test_a_value_typed_over_in_the_workbook_gives_what_a_new_run_gives(suite: Su
 
 
 def test_a_forced_line_that_is_let_go_is_computed_again(suite: Suite, witness: Program) -> None:
-    assert {edit.named for edit in suite.let_go.edits} == set(FORCED), "not every line is forced, and let go"
+    assert {edit.named for edit in suite.let_go.edits} == set(OVERRIDDEN), "not every line is forced, and let go"
     found = suite.disagreements(suite.let_go, witness)
     assert not found, _told(suite.let_go, found)
     unmoved = [
         line.label
         for edit in suite.let_go.edits
-        for line in FORCEABLE.values()
-        if line.forced is edit.named
+        for line in OVERRIDABLE.values()
+        if line.override is edit.named
         and suite.let_go.base.of(line, edit.index) == suite.let_go.fresh.of(line, edit.index)
     ]
     assert not unmoved, f"forced to what they are anyway: {unmoved}"
 
 
 def test_a_list_that_an_edit_makes_too_short_says_so(suite: Suite, witness: Program) -> None:
-    assert not missed(suite.books.job)
-    assert not missed(suite.too_short.fresh), "a new run has room for all trucks"
+    assert not failed(suite.books.job)
+    assert not failed(suite.too_short.fresh), "a new run has room for all trucks"
     cells = read_cells(suite.results(witness)[suite.too_short.file])
     told = [str(held.value) for (sheet, _), held in cells.items() if sheet == "Bid"]
     assert any("CHECK(S) FAIL" in each for each in told)
@@ -151,7 +151,7 @@ def test_no_column_that_a_person_fills_is_without_effect(suite: Suite) -> None:
 
 def _all_that_may_be_typed() -> tuple[Declared, ...]:
     givens = tuple(given for given in GIVENS if given.section.table)
-    return (*givens, *FACTOR_LIST, *PRICE_LIST, *PACKS, *FORCED)
+    return (*givens, *FACTOR_LIST, *PRICE_LIST, *PACKS, *OVERRIDDEN)
 
 
 def _idle(suite: Suite) -> set[str]:

@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 
 from awkward_jobs import AWKWARD
-from books import HOUSE, Rows, write_book
+from books import COMPANY, Rows, write_book
 from calc import batch
 from calc.files import shipped
 from sheet_cells import read_cells, unlike
 from sheet_lint import JOB, Standard, lint
-from whole_job import ID, whole_house, whole_week
+from whole_job import ID, whole_company, whole_week
 from witness import Program, Recalculations
 
 LOOKED_THROUGH = {
@@ -31,17 +31,17 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     folder = tmp_path_factory.mktemp("workbooks")
     (folder / "bare").mkdir()
     sources = {
-        "demo": (shipped("sample_inputs") / "week.xlsx", None),
+        "demo": (shipped("sample_inputs") / "jobs.xlsx", None),
         "whole": (
             write_book(folder / "whole.xlsx", whole_week()),
-            write_book(folder / "whole house.xlsx", whole_house()),
+            write_book(folder / "whole company.xlsx", whole_company()),
         ),
-        "awkward": (write_book(folder / "awkward.xlsx", AWKWARD), write_book(folder / "house.xlsx", HOUSE)),
+        "awkward": (write_book(folder / "awkward.xlsx", AWKWARD), write_book(folder / "company.xlsx", COMPANY)),
         "no house": (write_book(folder / "bare" / "week.xlsx", BARE), None),
     }
     written: list[Path] = []
-    for name, (week, house) in sources.items():
-        run = batch.take([week], house, None)
+    for name, (week, company) in sources.items():
+        run = batch.take([week], company, None)
         batch.bid(run, folder / name)
         assert not run.held and not run.failures, [str(each) for each in run.findings]
         written += [path for _, path, _ in run.written]

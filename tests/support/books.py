@@ -25,7 +25,7 @@ from calc.xlsx_write.write import written as written_sheets
 Rows = Sequence[Sequence[object]]
 """A table: its header, then its rows. Texts are written as text, numbers as numbers, None as nothing."""
 
-HOUSE: dict[str, Rows] = {
+COMPANY: dict[str, Rows] = {
     "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
     "Vehicles": [
         ["vehicle", "box yd3", "heap", "payload ton", "bed length ft", "bed width ft"],
@@ -60,10 +60,10 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
     return path
 
 
-def taken_in(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] | None = HOUSE) -> Intake:
+def taken_in(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
     """The intake of a week's book and a house book that are written into ``folder``."""
-    house_book = read_book(write_book(folder / "house.xlsx", house)) if house else None
-    return take_in([read_book(write_book(folder / "week.xlsx", week))], house_book)
+    company_book = read_book(write_book(folder / "company.xlsx", company)) if company else None
+    return take_in([read_book(write_book(folder / "week.xlsx", week))], company_book)
 
 
 def jobs_of(intake: Intake) -> list[JobValues]:
@@ -71,9 +71,9 @@ def jobs_of(intake: Intake) -> list[JobValues]:
     return list(evaluated([job for job in intake.jobs if not is_stopped(job, intake.findings)]))
 
 
-def only_job(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows] | None = HOUSE) -> JobValues:
+def only_job(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> JobValues:
     """The values of the one job of a book; the findings are shown when it is held back."""
-    intake = taken_in(folder, week, house)
+    intake = taken_in(folder, week, company)
     jobs = jobs_of(intake)
     assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)
     return jobs[0]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 
 Tables = dict[str, Rows]
 
@@ -17,17 +17,17 @@ STANDING = {"Cautions.utilities", "Cautions.burns", "Cautions.wash"}
 class Limit:
     """Two jobs on either side of a limit, and the number that the caution shows past it.
 
-    ``quiet_house`` and ``loud_house`` are house books where the limit hangs on what the house gives.
+    ``quiet_company`` and ``noisy_company`` are house books where the limit hangs on what the house gives.
     """
 
     quiet: Tables
     loud: Tables
     number: float
-    quiet_house: Mapping[str, Rows] | None = None
-    loud_house: Mapping[str, Rows] | None = None
+    quiet_company: Mapping[str, Rows] | None = None
+    noisy_company: Mapping[str, Rows] | None = None
 
 
-def a_job(*, slabs: Sequence[float] = (4,), forced: Sequence[Sequence[object]] = ()) -> Tables:
+def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]] = ()) -> Tables:
     """Slabs of 81 square feet, so that a 4 in one takes one cubic yard, and the rows of Overrides.
 
     Each slab is given by its thickness in inches, each override as line, value, reason and who.
@@ -35,13 +35,13 @@ def a_job(*, slabs: Sequence[float] = (4,), forced: Sequence[Sequence[object]] =
     return {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
         "Areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
-        "Overrides": [["line", "value", "reason", "who"], *forced],
+        "Overrides": [["line", "value", "reason", "who"], *override],
     }
 
 
 def ordered(yards: float) -> Tables:
     """A job whose order is forced."""
-    return a_job(forced=[["Concrete to order", yards, "as agreed", "QZ"]])
+    return a_job(override=[["Concrete to order", yards, "as agreed", "QZ"]])
 
 
 def grooved(inches: float) -> Tables:
@@ -60,14 +60,14 @@ def drying(humidity: float, **facts: str) -> Tables:
     return weathered(Air=70, Concrete_temperature=70, Wind=10, Humidity=humidity, **facts)
 
 
-def accepted(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
+def acknowledged(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
     """The job with a row more in Overrides, which accepts a stop by its name."""
     return tables | {"Overrides": [*tables["Overrides"], [label, None, reason or None, who or None]]}
 
 
 def priced(*rows: Sequence[object]) -> Mapping[str, Rows]:
     """A house book whose only prices are these: item, price, unit, size."""
-    return HOUSE | {"Prices": [["item", "price", "unit", "size"], *rows]}
+    return COMPANY | {"Prices": [["item", "price", "unit", "size"], *rows]}
 
 
 def facts(**typed: float) -> Tables:
@@ -85,7 +85,7 @@ def over_a_footing(reinforced: str) -> Tables:
 def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
     """A house book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
-    return HOUSE | {
+    return COMPANY | {
         "Vehicles": [["vehicle", "box yd3", "payload ton", "hourly rate $/h"], ["trailer", 5, payload, 0]],
         "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
         "Disposal sites": [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import erfc, exp, pi, sqrt
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 from caution_limits import Limit, Tables, a_job, facts
 from priced_company import PRICED, without
 
@@ -151,8 +151,8 @@ MORE: dict[str, Limit] = {
         lying(length_ft=9, width_ft=6),
         lying(length_ft=9, width_ft=6),
         1.5,
-        HOUSE,
-        HOUSE | {"Factors": [["factor", "value"], ["Longer over shorter side, most", 1.49]]},
+        COMPANY,
+        COMPANY | {"Factors": [["factor", "value"], ["Longer over shorter side, most", 1.49]]},
     ),
     # a strip 2 ft wide is jointed every 4 ft
     "SlabCautions.narrow_panel": Limit(lying(length_ft=8, width_ft=3), lying(length_ft=8, width_ft=2), 2),
@@ -161,8 +161,8 @@ MORE: dict[str, Limit] = {
         lying(length_ft=12, width_ft=12),
         lying(length_ft=12, width_ft=12),
         2,
-        HOUSE,
-        HOUSE | {"Factors": [["factor", "value"], ["Spacing over thickness", 36]]},
+        COMPANY,
+        COMPANY | {"Factors": [["factor", "value"], ["Spacing over thickness", 36]]},
     ),
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi

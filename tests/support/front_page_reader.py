@@ -27,12 +27,12 @@ WALK: dict[str, Rows] = {
 def walk(
     folder: Path,
     facts: Sequence[Sequence[object]] = (),
-    house: Mapping[str, Rows] = PRICED,
+    company: Mapping[str, Rows] = PRICED,
     length: float = 100,
 ) -> JobValues:
     """The walk, with other facts of its site, or of another length."""
     site, (heads, (_, *sizes)) = [*WALK["Site conditions"], *facts], WALK["Areas"]
-    return only_job(folder, WALK | {"Site conditions": site, "Areas": [heads, [length, *sizes]]}, house)
+    return only_job(folder, WALK | {"Site conditions": site, "Areas": [heads, [length, *sizes]]}, company)
 
 
 def front_page(folder: Path, job: JobValues) -> list[Row]:

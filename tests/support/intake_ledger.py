@@ -17,9 +17,9 @@ from calc.declared import Kind as GivenKind
 from calc.errors import Severity
 from calc.intake.records import Entry, Intake, Row
 from calc.intake.schema import (
+    COMPANY_TABLES,
     EVERY_JOB,
     EXAMPLE,
-    HOUSE_TABLES,
     JOBS,
     KEYS,
     OVERRIDES,
@@ -71,14 +71,14 @@ class Result:
                     self.stopped.add(spot)
             elif each.severity is Severity.STOP:
                 self.whole.add((each.place.book, each.place.sheet))
-        house = self.intake.house
-        self._take("", {**house.company, **house.site}.items())
-        self._take("", house.factors.items())
-        self._take("", house.prices.items())
-        self._rows("", [row for rows in house.rows.values() for row in rows])
+        company = self.intake.company
+        self._take("", {**company.facts, **company.site}.items())
+        self._take("", company.factors.items())
+        self._take("", company.prices.items())
+        self._rows("", [row for rows in company.rows.values() for row in rows])
         for job in self.intake.jobs:
             self.words.add(normalize(job.id))
-            self._take(job.place.book, [*job.entries.items(), *job.forced.items()])
+            self._take(job.place.book, [*job.entries.items(), *job.overrides.items()])
             self._rows(job.place.book, [row for rows in job.rows.values() for row in rows])
 
     def _rows(self, book: str, rows: list[Row]) -> None:
@@ -89,7 +89,7 @@ class Result:
     def _take(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
         for named, entry in entries:
             place, _, ref = entry.origin.rpartition("!")
-            of = next((name for name in self.intake.house.books if place.startswith(f"{name} ")), "")
+            of = next((name for name in self.intake.company.books if place.startswith(f"{name} ")), "")
             spot = (of or book, place.removeprefix(f"{of} ") if of else place, ref)
             self.taken.setdefault(spot, []).append((named[0] if isinstance(named, tuple) else named, entry))
 
@@ -142,7 +142,7 @@ def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Ite
     if "job" in row.cells and _is(row.cells["job"], EXAMPLE):
         return
     if (
-        table.name in (*HOUSE_TABLES, SITE)
+        table.name in (*COMPANY_TABLES, SITE)
         and set(NAMES) & set(locations)
         and not {"value", "price", "size"} & set(locations)
     ):
@@ -181,7 +181,9 @@ def _why_lost(
     if header in NAMES:
         labels = {normalize(text) for named, _ in beside for text in _labels(named)}
         return (
-            "" if header == "for" or any(normalize(_typed(cell)) in label for label in labels) else "no value goes with it"
+            ""
+            if header == "for" or any(normalize(_typed(cell)) in label for label in labels)
+            else "no value goes with it"
         )
     if header in OF_ROW and not any(
         heading.header == header and heading.given is not None for heading in table.headings
@@ -195,7 +197,7 @@ def _why_lost(
 
 def _is_kept(cell: Cell, header: str, result: Result) -> bool:
     """Whether what is said of a price is kept with it."""
-    kept = result.intake.house.price_rows.values()
+    kept = result.intake.company.price_rows.values()
     if header == "taxable":
         return normalize(_typed(cell))[:1] in {normalize(each.taxable)[:1] for each in kept}
     if header in ("dated", "valid until"):

@@ -19,7 +19,7 @@ from calc.formula.functions import NONE
 from calc.formula.levels import JOB, Level
 from calc.intake.cross_checks import cross_checks
 from calc.intake.records import NOT_GIVEN, Entry, JobInput
-from calc.intake.schema import ACCEPTABLE, FACTOR_LIST, FORCEABLE, GIVENS, PRICE_LIST, everything
+from calc.intake.schema import ACKNOWLEDGEABLE, FACTOR_LIST, GIVENS, OVERRIDABLE, PRICE_LIST, everything
 from calc.intake.values import serial
 from calc.model.results import JobValues
 from calc.trade.levels import AREA
@@ -68,15 +68,15 @@ def wishes(job: JobValues) -> list[Wish]:
         *(wish for factor in FACTOR_LIST for wish in _of_factor(factor, job)),
         *(wish for price in PRICE_LIST for wish in _of_price(price, job)),
         *(wish for at in _a_few(len(PRICE_LIST)) for wish in _of_price_row(PRICE_LIST[at], job)),
-        *(_of_force(line, job) for line in FORCEABLE.values()),
-        *(_of_stop(label, job) for label in ACCEPTABLE),
+        *(_of_force(line, job) for line in OVERRIDABLE.values()),
+        *(_of_stop(label, job) for label in ACKNOWLEDGEABLE),
     ]
     return [wish for wish in found if wish.ways]
 
 
 def let_go(job: JobValues) -> list[Edit]:
     """Every forced line and every accepted stop of ``job``, let go again."""
-    return [Edit(forced, index, None, NONE) for forced, index in job.job.forced]
+    return [Edit(override, index, None, NONE) for override, index in job.job.overrides]
 
 
 def chosen(job: JobValues, wanted: Sequence[Wish]) -> tuple[list[Way], list[Wish]]:
@@ -112,11 +112,11 @@ def _values(job: JobValues, line: Line, level: Level) -> list[object]:
 
 def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:
     """A copy of a job with other values in it."""
-    kept = job.house
-    house = replace(
+    kept = job.company
+    company = replace(
         kept, factors=dict(kept.factors), prices=dict(kept.prices), taxed=dict(kept.taxed), days=dict(kept.days)
     )
-    copy = replace(job, house=house, entries=dict(job.entries), rows=dict(job.rows), forced=dict(job.forced))
+    copy = replace(job, company=company, entries=dict(job.entries), rows=dict(job.rows), overrides=dict(job.overrides))
     for edit in edits:
         _put(copy, edit, Entry(NOT_GIVEN if edit.shown == NONE and _is_number(edit.named) else edit.shown))
     return copy
@@ -125,15 +125,15 @@ def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:
 def _put(job: JobInput, edit: Edit, entry: Entry) -> None:
     match edit.named:
         case Factor() as factor:
-            job.house.factors[factor, edit.index] = entry
+            job.company.factors[factor, edit.index] = entry
         case Price() | Pack() as price:
-            job.house.prices[price] = entry
+            job.company.prices[price] = entry
         case Taxed() as taxed:
-            job.house.taxed[taxed] = str(entry.value)
+            job.company.taxed[taxed] = str(entry.value)
         case PriceDay() as day:
-            job.house.days[day] = float(entry.value)
-        case Override() as forced:
-            job.forced[forced, edit.index] = entry
+            job.company.days[day] = float(entry.value)
+        case Override() as override:
+            job.overrides[override, edit.index] = entry
         case Input() as given if given.level == JOB:
             job.entries[given] = entry
         case Input() as given:
@@ -290,15 +290,15 @@ def _of_price_row(price: Price, job: JobValues) -> Iterator[Wish]:
 
 def _of_force(line: Line, job: JobValues) -> Wish:
     """A line forced to some more than it is, in a row where it is not forced yet if there is one."""
-    forced = line.forced
-    assert forced is not None
-    rows = sorted(range(job.count(line.level)), key=lambda at: not _is_blank(job.of(forced, at)))
+    override = line.override
+    assert override is not None
+    rows = sorted(range(job.count(line.level)), key=lambda at: not _is_blank(job.of(override, at)))
     more = ((at, float(round(float(job.of(line, at)) * 1.3 + 2))) for at in rows)
-    return _wish(forced, "forced", (Edit(forced, at, value, value) for at, value in more), job)
+    return _wish(override, "override", (Edit(override, at, value, value) for at, value in more), job)
 
 
 def _of_stop(label: str, job: JobValues) -> Wish:
     """A stop accepted."""
-    stop = ACCEPTABLE[label]
-    assert stop.accepted is not None
-    return _wish(stop.accepted, "accepted", [Edit(stop.accepted, 0, "accepted", 1.0)], job)
+    stop = ACKNOWLEDGEABLE[label]
+    assert stop.acknowledged is not None
+    return _wish(stop.acknowledged, "accepted", [Edit(stop.acknowledged, 0, "accepted", 1.0)], job)

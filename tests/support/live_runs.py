@@ -20,7 +20,7 @@ from books import Rows, only_job, written
 from calc.declared import Factor, Input, Override, Pack, Price, PriceDay, Taxed
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, JobInput
-from calc.intake.schema import ACCEPTABLE, FACTORS, FORCEABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
+from calc.intake.schema import ACKNOWLEDGEABLE, FACTORS, OVERRIDABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
 from calc.layout.addresses import cell
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import Cell, addresses, plan_of
@@ -34,9 +34,9 @@ from witness import Place, Program, recalculate
 TOGETHER = 120
 """Edits in one workbook at most, their companions not counted."""
 
-HOUSE_FILE = "house.xlsx "
-STOPS = {each.accepted: each.label for each in ACCEPTABLE.values() if each.accepted is not None}
-LABELS = STOPS | {each.forced: each.label for each in FORCEABLE.values() if each.forced is not None}
+HOUSE_FILE = "company.xlsx "
+STOPS = {each.acknowledged: each.label for each in ACKNOWLEDGEABLE.values() if each.acknowledged is not None}
+LABELS = STOPS | {each.override: each.label for each in OVERRIDABLE.values() if each.override is not None}
 """What Overrides calls each line that may be forced and each stop that may be accepted."""
 
 Table = list[list[object]]
@@ -48,7 +48,7 @@ class Books:
 
     folder: Path
     week: Mapping[str, Rows]
-    house: Mapping[str, Rows]
+    company: Mapping[str, Rows]
     job: JobValues
 
     @cached_property
@@ -59,37 +59,37 @@ class Books:
     def typed_over(self, edits: Iterable[Edit], folder: Path) -> Books:
         """The books with other values in them, read afresh: what was typed stands where the reader found it."""
         week = {name: [list(row) for row in rows] for name, rows in self.week.items()}
-        house = {name: [list(row) for row in rows] for name, rows in self.house.items()}
+        company = {name: [list(row) for row in rows] for name, rows in self.company.items()}
         for edit in edits:
-            _type_in(edit, self.job.job, week, house)
-        return read_books(folder, week, house)
+            _type_in(edit, self.job.job, week, company)
+        return read_books(folder, week, company)
 
 
-def read_books(folder: Path, week: Mapping[str, Rows], house: Mapping[str, Rows]) -> Books:
+def read_books(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows]) -> Books:
     """The books as they are, written into a new folder and read."""
     folder.mkdir()
-    return Books(folder, week, house, only_job(folder, week, house))
+    return Books(folder, week, company, only_job(folder, week, company))
 
 
-def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], house: dict[str, Table]) -> None:
+def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], company: dict[str, Table]) -> None:
     match edit.named:
         case Factor() as factor:
-            entry = job.house.factors.get((factor, edit.index))
+            entry = job.company.factors.get((factor, edit.index))
             words = factor.level.axis.words if factor.level.axes else ()
             row: Row = {"factor": factor.label, "for": words[edit.index] if words else None, "value": edit.typed}
-            _set_or_add(entry.origin if entry else DEFAULT, edit.typed, FACTORS, row, house)
+            _set_or_add(entry.origin if entry else DEFAULT, edit.typed, FACTORS, row, company)
         case Price() | Pack() as price:
-            _set(job.house.prices[price].origin, edit.typed, house)
+            _set(job.company.prices[price].origin, edit.typed, company)
         case Taxed() | PriceDay() as beside:
-            _set(_beside_price(beside, job), edit.typed, house)
-        case Override() as forced:
-            _force(forced, edit, job, week)
+            _set(_beside_price(beside, job), edit.typed, company)
+        case Override() as override:
+            _force(override, edit, job, week)
         case Input() as given if given.level == JOB:
             origin = job.entries[given].origin
             fact = {"job": job.id, "fact": given.label, "value": edit.typed}
-            _set_or_add(origin, edit.typed, SITE, fact, house if origin.startswith(HOUSE_FILE) else week)
+            _set_or_add(origin, edit.typed, SITE, fact, company if origin.startswith(HOUSE_FILE) else week)
         case Input() as given:
-            _set(_origin_of(given, edit.index, job), edit.typed, house if given.section.table in house else week)
+            _set(_origin_of(given, edit.index, job), edit.typed, company if given.section.table in company else week)
 
 
 def _set_or_add(origin: str, typed: object, table: str, row: Row, book: dict[str, Table]) -> None:
@@ -126,21 +126,21 @@ def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
     price = next(each for each in PRICE_LIST if named in (each.taxed, each.dated, each.valid))
     header = {price.taxed: "taxable", price.dated: "dated", price.valid: "valid until"}[named]
     headers = [heading.header for heading in TABLES[PRICES].headings]
-    row = int(job.house.price_rows[price].origin.rpartition(" ")[2])
+    row = int(job.company.price_rows[price].origin.rpartition(" ")[2])
     return cell(PRICES, row - 1, headers.index(header), "").replace("'", "")
 
 
-def _force(forced: Override, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
-    entry = job.forced.get((forced, edit.index))
+def _force(override: Override, edit: Edit, job: JobInput, week: dict[str, Table]) -> None:
+    entry = job.overrides.get((override, edit.index))
     if entry is not None:
         sheet, _, ref = entry.origin.partition("!")
         row = week[sheet][coordinate_to_tuple(ref)[0] - 1]
         row[:] = [None] * len(row)
     if edit.typed is None:
         return
-    is_stop = forced in STOPS
-    area = job.rows[AREA][edit.index].word if forced.level == AREA else None
-    why: Row = {"job": job.id, "area": area, "line": LABELS[forced], "reason": "tried", "who": "RK"}
+    is_stop = override in STOPS
+    area = job.rows[AREA][edit.index].word if override.level == AREA else None
+    why: Row = {"job": job.id, "area": area, "line": LABELS[override], "reason": "tried", "who": "RK"}
     _add(OVERRIDES, why if is_stop else {**why, "value": edit.typed}, week)
 
 

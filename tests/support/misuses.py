@@ -188,7 +188,7 @@ def section_with_a_line_named_level() -> None:
         level = line("Level", "ft", Bid.reach, source="test")
 
 
-ACCEPTED: dict[str, Callable[[], object]] = {
+ACKNOWLEDGED: dict[str, Callable[[], object]] = {
     "factors without a source": lambda: factors("Doses", "lb", 1, 2, source=""),
     "a number asked for a word": lambda: is_word(Bid.reach, "long"),
     "words asked whether they were given": lambda: is_given(Bid.note),

@@ -35,9 +35,9 @@ class Pour:
         stops: Rows = [["at ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
         facts: Rows = [["fact", "value"], *([fact, said] for fact, said in (CHUTE | self.facts).items())]
         week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Stations": stops}
-        return only_job(folder, week | {"Site conditions": facts}, self._house())
+        return only_job(folder, week | {"Site conditions": facts}, self._company())
 
-    def _house(self) -> dict[str, Rows]:
+    def _company(self) -> dict[str, Rows]:
         fees = [
             [f"Short load, {name} fee", fee, "truck", limit]
             for name, (limit, fee) in zip(("first", "second", "third"), self.fees, strict=False)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 from calc.intake.schema import PRICE_LIST
 
 PLANT = {
@@ -19,7 +19,7 @@ LAST = "Caution tape and signs"
 
 
 def _prices() -> Rows:
-    own = {str(row[0]): row for row in HOUSE["Prices"][1:]}
+    own = {str(row[0]): row for row in COMPANY["Prices"][1:]}
     rows = []
     for place, price in enumerate(PRICE_LIST):
         row = own.get(price.label, [price.label, PLANT.get(price.label, 5 + place % 9), None, None])
@@ -29,7 +29,7 @@ def _prices() -> Rows:
     return [["item", "price", "unit", "size", "valid until"], *rows]
 
 
-PRICED: Mapping[str, Rows] = HOUSE | {
+PRICED: Mapping[str, Rows] = COMPANY | {
     "Prices": _prices(),
     "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
     "Vehicles": [

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 
-from books import HOUSE as BENCH_HOUSE
+from books import COMPANY as BENCH_HOUSE
 from books import Rows, given, line, taken_in
 from calc.batch import evaluated
 from calc.declared import Input, Price
@@ -114,7 +114,7 @@ class Published:
     known: Known
     typed: tuple[Typed, ...]
     says: tuple[Says, ...]
-    house: CompanyBook = CompanyBook()
+    company: CompanyBook = CompanyBook()
     """The house book, where the publication takes another factor than the house's usual one."""
 
 
@@ -150,10 +150,10 @@ def fixed(yards: float | str, area: Typed | None = None) -> tuple[Typed, ...]:
 
 def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
     """The values of every figure's job, by name: a book for each house book, all jobs in one evaluation."""
-    by_house: dict[CompanyBook, dict[str, Published]] = {}
+    by_company: dict[CompanyBook, dict[str, Published]] = {}
     for number, figure in enumerate(figures, start=1):
-        by_house.setdefault(figure.house, {})[str(number)] = figure
-    intakes = [taken_in(folder, week_of(jobs), house.tables()) for house, jobs in by_house.items()]
+        by_company.setdefault(figure.company, {})[str(number)] = figure
+    intakes = [taken_in(folder, week_of(jobs), company.tables()) for company, jobs in by_company.items()]
     ready = [job for intake in intakes for job in intake.jobs if not is_stopped(job, intake.findings)]
     assert len(ready) == len(figures), "\n".join(str(each) for intake in intakes for each in intake.findings)
     return {figures[int(job.job.id) - 1].name: job for job in evaluated(ready)}

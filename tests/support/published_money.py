@@ -117,10 +117,10 @@ def limit(
     jobs: tuple[Typed, ...],
     caution: str,
     warned: bool,
-    house: CompanyBook = PLAIN,
+    company: CompanyBook = PLAIN,
 ) -> Published:
     """A job at a limit, or a hair past it, and whether the caution is earned."""
-    return Published(name, source, known, jobs, (Says(f"{caution}_fires", warned, warned),), house)
+    return Published(name, source, known, jobs, (Says(f"{caution}_fires", warned, warned),), company)
 
 
 def lying(**use: float | str) -> tuple[Typed, ...]:

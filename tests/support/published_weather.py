@@ -177,7 +177,7 @@ _WHEELED = tuple(
         Known.PARTLY,
         (slab(10, 4), typed("BarrowWay", feet=feet), typed("Access", barrows=1)),
         (says("PlacingRate.trip", minutes / 9), says("PlacingRate.barrow", 60 / minutes)),
-        house=_AS_OF_1908,
+        company=_AS_OF_1908,
     )
     for feet, minutes in ((50, 11.25), (100, 15.75), (200, 24.75))
 )

@@ -19,10 +19,10 @@ def drawn_bids(folder: Path) -> Iterator[JobValues]:
         draw = random.Random(seed)
         place = folder / str(seed)
         place.mkdir()
-        yield from jobs_of(taken_in(place, _week(draw), PRICED | _house(draw)))
+        yield from jobs_of(taken_in(place, _week(draw), PRICED | _company(draw)))
 
 
-def _house(draw: random.Random) -> dict[str, Rows]:
+def _company(draw: random.Random) -> dict[str, Rows]:
     prices = [[*row, None] for row in PRICED["Prices"]]
     prices[0][-1] = "taxable"
     for row in prices[1:]:

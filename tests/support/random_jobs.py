@@ -23,7 +23,7 @@ LIQUIDS = {"Bonding": "Bonding agent", "Curing": "Curing compound", "Sealing": "
 """What the three liquids are called in the program and on Prices."""
 
 
-def drawn_house(chance: Random) -> CompanyBook:
+def random_company(chance: Random) -> CompanyBook:
     """A house book."""
     return CompanyBook(
         tuple(_vehicle(chance, f"vehicle {number}") for number in range(1, 4)),
@@ -60,13 +60,13 @@ def _packs(chance: Random) -> tuple[Pack, Pack]:
     )
 
 
-def drawn_job(chance: Random, house: CompanyBook) -> Job:
+def drawn_job(chance: Random, company: CompanyBook) -> Job:
     """A job that the rules take as it is: a footing no larger than its area, a root ball no larger than its hole."""
     length, width = _tenths(chance, 6, 60), _tenths(chance, 2, 20)
     if chance.random() < 0.4:
         length, width = Fraction(chance.choice([20, 25, 30, 40])), Fraction(chance.choice([5, 10, 15, 25]))
     return Job(
-        chance.choice(house.vehicles),
+        chance.choice(company.vehicles),
         length,
         width,
         Fraction(chance.choice([7, 8, 8, 8, 10, 12]), 2),
@@ -126,7 +126,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: CompanyBook) -> dict[str, Rows]:
+def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     vehicles: list[list[object]] = [
         [
@@ -134,14 +134,14 @@ def house_tables(house: CompanyBook) -> dict[str, Rows]:
             *_cells([each.box, each.heap, each.payload]),
             *_cells(each.bed or (None, None)),
         ]
-        for each in house.vehicles
+        for each in company.vehicles
     ]
     factors = {
-        "CuttingList.spare": house.spare,
-        "CuttingList.stock": house.stock,
-        "DowelNeeds.holes_a_bit": house.holes_a_bit,
-        "DowelNeeds.dowels_a_tube": house.dowels_a_tube,
-        "Curing.coverage": house.curing_coverage,
+        "CuttingList.spare": company.spare,
+        "CuttingList.stock": company.stock,
+        "DowelNeeds.holes_a_bit": company.holes_a_bit,
+        "DowelNeeds.dowels_a_tube": company.dowels_a_tube,
+        "Curing.coverage": company.curing_coverage,
     }
     return {
         "Vehicles": [
@@ -152,7 +152,7 @@ def house_tables(house: CompanyBook) -> dict[str, Rows]:
             ["item", "price", "unit", "size"],
             *(
                 [f"{LIQUIDS[liquid]}, {size} pack", _typed(pack.price), "pack", _typed(pack.holds)]
-                for liquid, both in house.packs.items()
+                for liquid, both in company.packs.items()
                 for size, pack in zip(("small", "large"), both, strict=True)
             ),
         ],

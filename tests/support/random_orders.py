@@ -30,7 +30,7 @@ PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "PlantC
 TIERS = ("first", "second", "third")
 
 
-def drawn_house(chance: Random) -> CompanyBook:
+def random_company(chance: Random) -> CompanyBook:
     """A house book; one in three knows its volumes to the drop, and has no spread but by depths."""
     exact = chance.random() < 0.33
     return CompanyBook(
@@ -130,15 +130,15 @@ def _additions(chance: Random) -> tuple[str, ...]:
     return (*setting, *(each for each in ("Entrained air", "Hot water") if chance.random() < 0.3))
 
 
-def house_tables(house: CompanyBook) -> dict[str, Rows]:
+def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
-    factors = {line(name).label: getattr(house, each) for name, each in FACTORS.items()}
-    factors |= {line(name).label: getattr(house.plant, each) for name, each in PLANT_FACTORS.items()}
+    factors = {line(name).label: getattr(company, each) for name, each in FACTORS.items()}
+    factors |= {line(name).label: getattr(company.plant, each) for name, each in PLANT_FACTORS.items()}
     return {
-        "Prices": [["item", "price", "unit", "size"], *_prices(house.plant), *_bag_prices(house.bag)],
+        "Prices": [["item", "price", "unit", "size"], *_prices(company.plant), *_bag_prices(company.bag)],
         "Wages": [
             ["role", "private $/h", "prevailing $/h"],
-            *([role, *(float(house.wages[table][place]) for table in ("private", "prevailing"))]
+            *([role, *(float(company.wages[table][place]) for table in ("private", "prevailing"))]
               for place, role in enumerate(("labourer", "finisher"))),
         ],
         "Factors": [["factor", "value"], *([label, float(value)] for label, value in factors.items())],

@@ -24,7 +24,7 @@ NOBODY = Bare("nobody", None, Fraction(1), None, None)
 BID_DATE = "2026-04-13"
 
 
-def drawn_house(chance: Random, roads: str) -> CompanyBook:
+def random_company(chance: Random, roads: str) -> CompanyBook:
     """A house book; now and then one without wages."""
     near = roads != "far"
     waged = near or chance.random() < 0.8
@@ -94,7 +94,7 @@ def _rates(chance: Random, roads: str) -> tuple[Fraction | None, Fraction | None
     return chance.choice([(rate, None, None), (rate, None, None), (None, rate, None), (None, None, rate)])
 
 
-def drawn_task(chance: Random, house: CompanyBook) -> Task:
+def drawn_task(chance: Random, company: CompanyBook) -> Task:
     """A job with any of the three piles empty, and with a fleet or a plan named by hand."""
     length, width = Fraction(chance.choice([9, 18, 27, 54])), Fraction(chance.choice([6, 12, 15]))
     by_hand = chance.random() < 0.25
@@ -120,9 +120,9 @@ def drawn_task(chance: Random, house: CompanyBook) -> Task:
             sealer_coats=0,
         ),
         chance.random() < 0.25,
-        chance.choice([(), (), (house.vehicles[1],), house.vehicles[::2]]),
+        chance.choice([(), (), (company.vehicles[1],), company.vehicles[::2]]),
         chance.choice(list(PLANS)) if by_hand else None,
-        chance.choice(house.vehicles) if by_hand and chance.random() < 0.5 else None,
+        chance.choice(company.vehicles) if by_hand and chance.random() < 0.5 else None,
     )
 
 
@@ -130,7 +130,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: CompanyBook) -> dict[str, Rows]:
+def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     return {
         "Vehicles": [
@@ -140,7 +140,7 @@ def house_tables(house: CompanyBook) -> dict[str, Rows]:
                     *(each.name, *_cells(each.room, each.payload, each.hourly, each.mile)),
                     *(_said(each.hired), *_cells(each.least_hours)),
                 ]
-                for each in house.vehicles
+                for each in company.vehicles
             ),
         ],
         "Disposal sites": [
@@ -151,14 +151,14 @@ def house_tables(house: CompanyBook) -> dict[str, Rows]:
             ],
             *(
                 [each.name, each.kind, *_cells(*_figures(each)), *map(_said, (each.wet, each.roots))]
-                for each in house.sites
+                for each in company.sites
             ),
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["labourer", *_cells(house.labourer)],
-            ["finisher", *_cells(house.finisher)],
-            ["driver", *_cells(house.driver)],
+            ["labourer", *_cells(company.labourer)],
+            ["finisher", *_cells(company.finisher)],
+            ["driver", *_cells(company.driver)],
         ],
     }
 

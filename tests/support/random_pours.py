@@ -7,13 +7,13 @@ from fractions import Fraction
 from random import Random
 from typing import TypeVar
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 from reference_placing import METHODS, CompanyBook, Job
 
 Choice = TypeVar("Choice")
 
 
-def drawn_house(chance: Random) -> CompanyBook:
+def random_company(chance: Random) -> CompanyBook:
     """A house book of prices and wages, some of it not filled."""
     fees = [(Fraction(2), Fraction(160)), (Fraction(4), Fraction(110)), (Fraction(6), Fraction(60))]
     return CompanyBook(
@@ -72,36 +72,36 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
     return chance.choice(choices) if chance.random() < share else None
 
 
-def house_tables(house: CompanyBook) -> dict[str, Rows]:
+def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
-    set_up, hour, yard, pack = house.pump
+    set_up, hour, yard, pack = company.pump
     prices: list[tuple[str, Fraction | None, Fraction | None]] = [
-        ("Ready-mix, 3500 psi", house.mix, None),
-        ("Small aggregate for a pump", house.pump_mix, None),
-        ("Delivery of concrete", house.delivery, None),
-        ("Waiting of a truck", house.waiting, None),
+        ("Ready-mix, 3500 psi", company.mix, None),
+        ("Small aggregate for a pump", company.pump_mix, None),
+        ("Delivery of concrete", company.delivery, None),
+        ("Waiting of a truck", company.waiting, None),
         ("Pump, set-up", set_up, None),
         ("Pump, an hour", hour, None),
         ("Pump, a yard", yard, None),
         ("Pump, prime pack", pack, None),
-        ("Rental for half a day, mixer", house.mixer, None),
-        ("Rental for a day, mixer", house.mixer, None),
-        ("Clean-up after bags", house.clean, None),
+        ("Rental for half a day, mixer", company.mixer, None),
+        ("Rental for a day, mixer", company.mixer, None),
+        ("Clean-up after bags", company.clean, None),
     ]
-    for place, (limit, dollars) in zip(("first", "second", "third"), house.fees, strict=False):
+    for place, (limit, dollars) in zip(("first", "second", "third"), company.fees, strict=False):
         prices.append((f"Short load, {place} fee", dollars, limit))
-    if house.bag:
-        prices.append(("Concrete bag", *house.bag))
+    if company.bag:
+        prices.append(("Concrete bag", *company.bag))
     return {
-        "Company": HOUSE["Company"],
+        "Company": COMPANY["Company"],
         "Prices": [
             ["item", "price", "size"],
             *([item, float(price), size and float(size)] for item, price, size in prices if price is not None),
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["labourer", float(house.labourer)],
-            ["finisher", float(house.finisher)],
+            ["labourer", float(company.labourer)],
+            ["finisher", float(company.finisher)],
         ],
     }
 

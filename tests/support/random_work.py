@@ -14,7 +14,7 @@ from reference_work import CompanyBook, Edge, Job, Rental
 FIRM = "dump trailer"
 
 
-def drawn_house(chance: Random) -> CompanyBook:
+def random_company(chance: Random) -> CompanyBook:
     """A house book; some machines lack a price or all of them."""
     return CompanyBook(
         Fraction(chance.choice([4600, 3875]), 100),
@@ -85,26 +85,30 @@ def _edge(chance: Random) -> Edge:
     return Edge(kind, length, chance.choice([1, 1, 2]), kind == "form" and chance.random() < 0.3, spacing)
 
 
-def house_tables(house: CompanyBook) -> dict[str, Rows]:
+def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book: one own trailer, one site that takes everything, wages and machines."""
     rentals = [
         [f"Rental for {way}, {tool}", float(price), "each", None]
-        for tool, each in house.rentals.items()
+        for tool, each in company.rentals.items()
         for way, price in (("half a day", each.half), ("a day", each.day), ("a week", each.week))
         if price is not None
     ]
     return {
         "Vehicles": [
             ["vehicle", "box yd3", "payload ton", "hourly rate $/h", "mile rate $/mile"],
-            [FIRM, float(house.box), float(house.payload), 38, 0.9],
+            [FIRM, float(company.box), float(company.payload), 38, 0.9],
         ],
         "Disposal sites": [
             ["site", "kind", "per ton $/ton", "one way min", "miles one way mile", "dwell min"],
             ["transfer yard", "mixed", 40, 18, 9, 15],
         ],
-        "Wages": [["role", "private $/h"], ["labourer", float(house.labourer)], ["finisher", float(house.finisher)]],
+        "Wages": [
+            ["role", "private $/h"],
+            ["labourer", float(company.labourer)],
+            ["finisher", float(company.finisher)],
+        ],
         "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6], *rentals],
-        "Factors": [["factor", "value"], ["Unfilled crew time that is charged", float(house.idle * 100)]],
+        "Factors": [["factor", "value"], ["Unfilled crew time that is charged", float(company.idle * 100)]],
     }
 
 

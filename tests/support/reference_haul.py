@@ -210,7 +210,7 @@ def ring(edge: Edge) -> Fraction:
     return PI / 4 * (edge.hole**2 - edge.bar**2) * edge.embed
 
 
-def cutting_list(job: Job, house: CompanyBook) -> dict[tuple[Fraction, Fraction], tuple[int, int]]:
+def cutting_list(job: Job, company: CompanyBook) -> dict[tuple[Fraction, Fraction], tuple[int, int]]:
     """Pieces to cut and bars to buy, for each length and bar that the job has dowels of."""
     wanted: dict[tuple[Fraction, Fraction], int] = {}
     for edge in job.edges:
@@ -218,19 +218,19 @@ def cutting_list(job: Job, house: CompanyBook) -> dict[tuple[Fraction, Fraction]
         wanted[kind] = wanted.get(kind, 0) + dowels(edge, job)
     cut = {}
     for (length, bar), count in wanted.items():
-        pieces = up(count * (1 + house.spare / 100))
-        cut[length, bar] = pieces, up(Fraction(pieces, down((house.stock + KERF) / (length + KERF))))
+        pieces = up(count * (1 + company.spare / 100))
+        cut[length, bar] = pieces, up(Fraction(pieces, down((company.stock + KERF) / (length + KERF))))
     return cut
 
 
-def needs(job: Job, house: CompanyBook) -> dict[str, Fraction]:
+def needs(job: Job, company: CompanyBook) -> dict[str, Fraction]:
     """Gallons of each liquid."""
     length, width, top, sides = job.footing
     cover = max(top, Fraction(2))
     touched = length * width + sides * length * (job.thickness - cover) / 12 if cover < job.thickness else Fraction(0)
     return {
         "Bonding": touched * job.copies * job.bond_coats / BOND_COVERAGE,
-        "Curing": job.area / house.curing_coverage,
+        "Curing": job.area / company.curing_coverage,
         "Sealing": job.area * job.sealer_coats / SEALER_COVERAGE,
     }
 

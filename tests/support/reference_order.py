@@ -72,16 +72,21 @@ class OrderCandidate:
     expected: Fraction
 
 
-def miss(house: CompanyBook, job: Job, *, pump: bool) -> Miss:
+def miss(company: CompanyBook, job: Job, *, pump: bool) -> Miss:
     """Need and spread, and what it costs to be off to either side."""
-    price = price_of_a_yard(house, job, pump=pump)
-    lump = second_truck(house.plant) + house.plant.least * price + crew_hour(house, job) * house.wait + house.repair
+    price = price_of_a_yard(company, job, pump=pump)
+    lump = (
+        second_truck(company.plant)
+        + company.plant.least * price
+        + crew_hour(company, job) * company.wait
+        + company.repair
+    )
     return Miss(
-        volume(job) * (1 + house.loss * PER_CENT) + (house.prime if pump else ZERO),
-        sqrt(sum(part**2 for part in spread_parts(house, job))),
+        volume(job) * (1 + company.loss * PER_CENT) + (company.prime if pump else ZERO),
+        sqrt(sum(part**2 for part in spread_parts(company, job))),
         lump,
         price,
-        price + house.left_over,
+        price + company.left_over,
     )
 
 
@@ -110,33 +115,33 @@ def left_of(order: Fraction, against: Miss) -> float:
     return float(order - against.need) + short_of(order, against)
 
 
-def try_order(house: CompanyBook, order: Fraction, against: Miss) -> OrderCandidate:
+def try_order(company: CompanyBook, order: Fraction, against: Miss) -> OrderCandidate:
     """One rung: what the order costs, and what the miss should cost."""
     chance, short = chance_of(order, against), short_of(order, against)
     left = float(order - against.need) + short
-    loads = split(house.plant, order)
-    asked = charge(house.plant, order, against.price, loads)
-    expected = float(asked) + float(house.left_over) * left + float(against.lump) * chance
+    loads = split(company.plant, order)
+    asked = charge(company.plant, order, against.price, loads)
+    expected = float(asked) + float(company.left_over) * left + float(against.lump) * chance
     return OrderCandidate(order, off_of(order, against), chance, short, left, loads, asked, cents(expected))
 
 
-def reach(house: CompanyBook, against: Miss) -> tuple[Fraction, int]:
+def reach(company: CompanyBook, against: Miss) -> tuple[Fraction, int]:
     """The first rung, two steps below the need, and how many are needed to end beyond every spread that counts."""
-    step = house.plant.step
+    step = company.plant.step
     first = max(step, up(against.need / step) * step - 2 * step)
-    last = float(against.need + house.more) + float(house.reach) * against.spread
+    last = float(against.need + company.more) + float(company.reach) * against.spread
     return first, up((last - float(first)) / float(step)) + 1
 
 
-def ladder(house: CompanyBook, job: Job, *, pump: bool) -> list[OrderCandidate]:
+def ladder(company: CompanyBook, job: Job, *, pump: bool) -> list[OrderCandidate]:
     """Every order that is tried, from just below the need up."""
-    ways = {way: miss(house, job, pump=way) for way in (False, True)}
-    needed = max(reach(house, against)[1] for against in ways.values())
+    ways = {way: miss(company, job, pump=way) for way in (False, True)}
+    needed = max(reach(company, against)[1] for against in ways.values())
     rungs = RUNGS
     while rungs < needed:
         rungs *= 2
-    first, _ = reach(house, ways[pump])
-    return [try_order(house, first + place * house.plant.step, ways[pump]) for place in range(rungs)]
+    first, _ = reach(company, ways[pump])
+    return [try_order(company, first + place * company.plant.step, ways[pump]) for place in range(rungs)]
 
 
 def best(rungs: Sequence[OrderCandidate]) -> OrderCandidate:
@@ -157,30 +162,30 @@ def yard_of_bags(bag: Bag) -> Fraction:
     return 27 / bag.yields * bag.price
 
 
-def topped_up(house: CompanyBook, against: Miss) -> tuple[float, float]:
+def topped_up(company: CompanyBook, against: Miss) -> tuple[float, float]:
     """Where each yard that is lacking is made from bags: the share of pours that are enough, and the order."""
-    if house.bag is None or not against.yard:
+    if company.bag is None or not against.yard:
         return 0.0, 0.0
-    ratio = yard_of_bags(house.bag) / (yard_of_bags(house.bag) + against.yard)
+    ratio = yard_of_bags(company.bag) / (yard_of_bags(company.bag) + against.yard)
     return float(ratio), float(against.need) + NormalDist().inv_cdf(float(ratio)) * against.spread
 
 
-def by_percent(house: CompanyBook, job: Job, *, pump: bool) -> Fraction:
+def by_percent(company: CompanyBook, job: Job, *, pump: bool) -> Fraction:
     """In place and the allowance, and what a pump keeps, rounded up once."""
-    wanted = volume(job) * (1 + house.allowance * PER_CENT) + (house.prime if pump else ZERO)
-    return up(wanted / house.plant.step) * house.plant.step
+    wanted = volume(job) * (1 + company.allowance * PER_CENT) + (company.prime if pump else ZERO)
+    return up(wanted / company.plant.step) * company.plant.step
 
 
-def miss_of(house: CompanyBook, order: Fraction, against: Miss) -> Fraction:
+def miss_of(company: CompanyBook, order: Fraction, against: Miss) -> Fraction:
     """What an order should cost beside what the plant charges."""
-    return cents(float(against.lump) * chance_of(order, against) + float(house.left_over) * left_of(order, against))
+    return cents(float(against.lump) * chance_of(order, against) + float(company.left_over) * left_of(order, against))
 
 
-def ordered(house: CompanyBook, job: Job) -> Fraction:
+def ordered(company: CompanyBook, job: Job) -> Fraction:
     """From the truck: by risk where the mix has a price and the job does not say otherwise."""
-    if job.rule == "risk" and mix(house, job) is not None:
-        return best(ladder(house, job, pump=False)).order
-    return by_percent(house, job, pump=False)
+    if job.rule == "risk" and mix(company, job) is not None:
+        return best(ladder(company, job, pump=False)).order
+    return by_percent(company, job, pump=False)
 
 
 @dataclass(frozen=True)
@@ -207,13 +212,13 @@ def balance_call(plant: Plant, order: Fraction, against: Miss) -> Call:
     return Call(last, held, held_left, cents(max(0.0, gain)))
 
 
-def bags(house: CompanyBook, job: Job) -> tuple[int, bool, Fraction]:
+def bags(company: CompanyBook, job: Job) -> tuple[int, bool, Fraction]:
     """Bags for the need, whether they may do it, and the yards below which they are cheaper than a truck's fees."""
-    bag = house.bag
+    bag = company.bag
     if bag is None:
         return 0, False, ZERO
-    count = up(volume(job) * (1 + house.loss * PER_CENT) * 27 / bag.yields)
+    count = up(volume(job) * (1 + company.loss * PER_CENT) * 27 / bag.yields)
     hours = Fraction(count * 4, 60)
     mixer = bag.mixer * (1 if millionths(hours) <= millionths(Fraction(4)) else up(hours / 8))  # half a day, or days
-    saved = second_truck(house.plant) - mixer - bag.clean
+    saved = second_truck(company.plant) - mixer - bag.clean
     return count, millionths(volume(job)) <= millionths(bag.largest), max(ZERO, saved) / yard_of_bags(bag)

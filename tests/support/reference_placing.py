@@ -118,14 +118,14 @@ class Way:
         return not self.can, self.lacking, self.late, self.cost, hours, METHODS.index(self.name)
 
 
-def yard_price(house: CompanyBook, pumped: bool) -> Fraction:
+def yard_price(company: CompanyBook, pumped: bool) -> Fraction:
     """A yard at the plant."""
-    return (house.mix or Fraction(0)) + (house.pump_mix if pumped else 0)
+    return (company.mix or Fraction(0)) + (company.pump_mix if pumped else 0)
 
 
-def fee(house: CompanyBook, load: Fraction) -> Fraction:
+def fee(company: CompanyBook, load: Fraction) -> Fraction:
     """The short-load fee of a truck: of the first limit that its load stays below."""
-    return next((dollars for limit, dollars in house.fees if load < limit), Fraction(0))
+    return next((dollars for limit, dollars in company.fees if load < limit), Fraction(0))
 
 
 def loads(order: Fraction) -> list[Fraction]:
@@ -134,10 +134,10 @@ def loads(order: Fraction) -> list[Fraction]:
     return [(steps // trucks + (place < steps % trucks)) * STEP for place in range(trucks)]
 
 
-def charge(house: CompanyBook, order: Fraction, pumped: bool) -> Fraction:
+def charge(company: CompanyBook, order: Fraction, pumped: bool) -> Fraction:
     """What the plant charges for an order."""
-    by_truck = sum((fee(house, load) + house.delivery for load in loads(order)), Fraction(0))
-    return cents(max(order, Fraction(LEAST_ORDER)) * yard_price(house, pumped)) + cents(by_truck)
+    by_truck = sum((fee(company, load) + company.delivery for load in loads(order)), Fraction(0))
+    return cents(max(order, Fraction(LEAST_ORDER)) * yard_price(company, pumped)) + cents(by_truck)
 
 
 def prime(pumped: bool) -> Fraction:
@@ -150,13 +150,13 @@ def by_percent(job: Job, pumped: bool) -> Fraction:
     return next_step(job.in_place * Fraction(108, 100) + prime(pumped))
 
 
-def by_risk(job: Job, house: CompanyBook, pumped: bool) -> Fraction:
+def by_risk(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
     """The order with the least expected cost, the first of equals."""
     need = job.in_place * Fraction(103, 100) + prime(pumped)
     by_depth, by_string = float(job.area) * 0.375 / 324, float(job.area) * 0.125 / 324
     spread = sqrt(by_depth**2 + by_string**2 + 2 * (0.01 * float(job.in_place)) ** 2)
-    crew = job.placers * house.labourer + job.finishers * house.finisher
-    lump = fee(house, Fraction(1)) + house.delivery + yard_price(house, pumped) + crew * Fraction(5, 4) + 250
+    crew = job.placers * company.labourer + job.finishers * company.finisher
+    lump = fee(company, Fraction(1)) + company.delivery + yard_price(company, pumped) + crew * Fraction(5, 4) + 250
     first = max(STEP, next_step(need) - 2 * STEP)
     best: tuple[Fraction, Fraction] | None = None
     for rung in range(40):
@@ -164,19 +164,19 @@ def by_risk(job: Job, house: CompanyBook, pumped: bool) -> Fraction:
         off = float(order - need) / spread
         short = erfc(off / sqrt(2)) / 2
         left = float(order - need) + spread * (exp(-off * off / 2) / sqrt(2 * pi) - off * short)
-        expected = cents(charge(house, order, pumped) + Fraction(65 * left) + lump * Fraction(short))
+        expected = cents(charge(company, order, pumped) + Fraction(65 * left) + lump * Fraction(short))
         if best is None or expected < best[0]:
             best = expected, order
     assert best is not None
     return best[1]
 
 
-def order_of(job: Job, house: CompanyBook, pumped: bool) -> Fraction:
+def order_of(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
     """By the rule of the job; without a price for the mix nobody knows what a miss costs."""
     if job.rule == "fixed":
         return next_step(job.fixed)
-    if job.rule == "risk" and house.mix is not None:
-        return by_risk(job, house, pumped)
+    if job.rule == "risk" and company.mix is not None:
+        return by_risk(job, company, pumped)
     return by_percent(job, pumped)
 
 
@@ -193,14 +193,14 @@ def minutes_left(job: Job) -> Fraction:
     return max(Fraction(0), Fraction(limit) - job.drive)
 
 
-def bags_needed(job: Job, house: CompanyBook) -> int:
+def bags_needed(job: Job, company: CompanyBook) -> int:
     """Whole bags for what is in place and the loss."""
-    return up(job.in_place * Fraction(103, 100) * 27 / house.bag[1]) if house.bag else 0
+    return up(job.in_place * Fraction(103, 100) * 27 / company.bag[1]) if company.bag else 0
 
 
-def hired_pump(house: CompanyBook, hours: Fraction, order: Fraction) -> Fraction:
+def hired_pump(company: CompanyBook, hours: Fraction, order: Fraction) -> Fraction:
     """Set-up, hours, yards, prime pack, each to the cent."""
-    set_up, hour, yard, pack = house.pump
+    set_up, hour, yard, pack = company.pump
     hired = max(Fraction(3), hours + Fraction(3, 4))
     return cents(set_up or Fraction(0)) + cents(hired * (hour or 0)) + cents(order * yard) + cents(pack)
 
@@ -210,19 +210,21 @@ def beyond_free_time(minutes: Fraction, load: Fraction) -> Fraction:
     return max(Fraction(0), minutes - max(Fraction(FREE), FREE_A_YARD * load))
 
 
-def from_truck(job: Job, house: CompanyBook, name: str) -> Way:
+def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
     """Chute, barrow or pump."""
     pumped = name == "pump"
     pace = {"chute": Fraction(12), "barrow": barrow_pace(job), "pump": Fraction(14)}[name]
-    order = order_of(job, house, pumped)
+    order = order_of(job, company, pumped)
     hours = max(Fraction(1, 2), order / pace) if pace else Fraction(0)
     stands = [(load / pace * 60 if pace else Fraction(0), load) for load in loads(order)]
     waiting = sum((beyond_free_time(time, load) for time, load in stands), Fraction(0))
-    waiting_fee = cents(waiting * (house.waiting or 0))
-    crew = cents(job.placers * hours * house.labourer)
-    pump = hired_pump(house, hours, order) if pumped else Fraction(0)
+    waiting_fee = cents(waiting * (company.waiting or 0))
+    crew = cents(job.placers * hours * company.labourer)
+    pump = hired_pump(company, hours, order) if pumped else Fraction(0)
     lacking = (
-        (house.mix is None) + (pumped and None in house.pump[:2]) + (millionth(waiting) > 0 and house.waiting is None)
+        (company.mix is None)
+        + (pumped and None in company.pump[:2])
+        + (millionth(waiting) > 0 and company.waiting is None)
     )
     longest = max(time for time, _ in stands)
     return Way(
@@ -235,29 +237,29 @@ def from_truck(job: Job, house: CompanyBook, name: str) -> Way:
         waiting,
         waiting_fee,
         pump,
-        charge(house, order, pumped) + waiting_fee + crew + pump,
+        charge(company, order, pumped) + waiting_fee + crew + pump,
         pace > 0 and (name in job.allowed or name == job.named),
         int(lacking),
         millionth(longest) > millionth(minutes_left(job)),
     )
 
 
-def from_bags(job: Job, house: CompanyBook) -> Way:
+def from_bags(job: Job, company: CompanyBook) -> Way:
     """Two people and a mixer, 4 minutes a bag; never where the order from the plant is fixed."""
-    bags = bags_needed(job, house)
-    price, holds = house.bag or (Fraction(0), Fraction(0))
+    bags = bags_needed(job, company)
+    price, holds = company.bag or (Fraction(0), Fraction(0))
     hours = Fraction(bags * 4, 60)
-    mixer = house.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
-    cost = cents(bags * price) + cents(mixer) + cents(house.clean) + cents(2 * hours * house.labourer)
+    mixer = company.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
+    cost = cents(bags * price) + cents(mixer) + cents(company.clean) + cents(2 * hours * company.labourer)
     small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
-    can = house.bag is not None and (small or job.named == "bags")
+    can = company.bag is not None and (small or job.named == "bags")
     none = Fraction(0)
-    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, cost, can, not house.bag, False)
+    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, cost, can, not company.bag, False)
 
 
-def ways(job: Job, house: CompanyBook) -> list[Way]:
+def ways(job: Job, company: CompanyBook) -> list[Way]:
     """All four, in the order of methods."""
-    return [*(from_truck(job, house, name) for name in METHODS[:3]), from_bags(job, house)]
+    return [*(from_truck(job, company, name) for name in METHODS[:3]), from_bags(job, company)]
 
 
 def taken(job: Job, every: list[Way]) -> tuple[Way, Way]:

@@ -198,19 +198,19 @@ def takes(site: Site, kind: str, streams: Sequence[str], task: Task) -> bool:
     return site.known and site.kind == kind and (site.roots or not roots) and (site.wet or not wet)
 
 
-def ride(kind: str, streams: Sequence[str], vehicle: Vehicle, task: Task, house: CompanyBook) -> TruckSplit:
+def ride(kind: str, streams: Sequence[str], vehicle: Vehicle, task: Task, company: CompanyBook) -> TruckSplit:
     """A pile on a vehicle to the site that is cheapest for it, the first of those that cost the same."""
     lying = [task.piles[stream] for stream in streams]
     pile = Pile(sum((each.loose for each in lying), Fraction(0)), sum((each.tons for each in lying), Fraction(0)))
     by_room = up(pile.loose / vehicle.room) if vehicle.room else 0
     by_weight = up(pile.tons / vehicle.payload) if vehicle.payload else 0
     empty = TruckSplit(kind, pile, by_room, by_weight)
-    sites = [site for site in house.sites if takes(site, kind, streams, task)] if empty.loads else []
-    ways = [_to(site, empty, vehicle, task, house) for site in sites]
+    sites = [site for site in company.sites if takes(site, kind, streams, task)] if empty.loads else []
+    ways = [_to(site, empty, vehicle, task, company) for site in sites]
     return min(ways, key=lambda way: cents(way.tipping + way.dirty + way.trips), default=empty)
 
 
-def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, house: CompanyBook) -> TruckSplit:
+def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, company: CompanyBook) -> TruckSplit:
     loads = empty.loads
     one_load = max(
         site.least,
@@ -218,7 +218,7 @@ def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, house: Comp
         (site.per_ton or 0) * empty.pile.tons / loads,
         (site.per_yard or 0) * empty.pile.loose / loads,
     )
-    hour = (vehicle.hourly or 0) + (0 if vehicle.hired else house.driving)
+    hour = (vehicle.hourly or 0) + (0 if vehicle.hired else company.driving)
     return replace(
         empty,
         site=site,
@@ -228,17 +228,17 @@ def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, house: Comp
     )
 
 
-def offer(plan: str, vehicle: Vehicle, task: Task, house: CompanyBook) -> PlanCost:
+def offer(plan: str, vehicle: Vehicle, task: Task, company: CompanyBook) -> PlanCost:
     """A plan on a vehicle."""
-    rides = tuple(ride(kind, streams, vehicle, task, house) for kind, streams in heaps(plan, task))
+    rides = tuple(ride(kind, streams, vehicle, task, company) for kind, streams in heaps(plan, task))
     hours = sum((each.hours for each in rides), Fraction(0))
     short = max(Fraction(0), vehicle.least_hours - hours) if vehicle.hired and any(each.loads for each in rides) else 0
     green = task.piles["green"]
     kept_apart = plan[0] in "BDEF" and green.tons > 0 and any(task.piles[each].tons > 0 for each in STREAMS[1:])
     figures = bool(vehicle.room and vehicle.payload and vehicle.hourly is not None)
-    paid = (vehicle.hired or house.driving > 0) and (not kept_apart or house.crew > 0)
+    paid = (vehicle.hired or company.driving > 0) and (not kept_apart or company.crew > 0)
     known = not rides or (figures and paid and all(each.site for each in rides))
-    parting = PARTING_HOURS * green.loose * house.crew if kept_apart else Fraction(0)
+    parting = PARTING_HOURS * green.loose * company.crew if kept_apart else Fraction(0)
     return PlanCost(plan, vehicle, rides, known, Fraction(short * (vehicle.hourly or 0)), parting)
 
 
@@ -262,10 +262,10 @@ class Chosen:
         return apart <= max(WASH_MONEY, WASH_SHARE * self.taken.cost)
 
 
-def chosen(task: Task, house: CompanyBook) -> Chosen:
+def chosen(task: Task, company: CompanyBook) -> Chosen:
     """Least cost, then fewer trips, then the order of the plans and of the vehicles; or what a person chose."""
-    every = tuple(offer(plan, vehicle, task, house) for plan in PLANS for vehicle in house.vehicles)
-    fleet = task.fleet or house.vehicles
+    every = tuple(offer(plan, vehicle, task, company) for plan in PLANS for vehicle in company.vehicles)
+    fleet = task.fleet or company.vehicles
     firsts: dict[tuple[tuple[str, tuple[str, ...]], ...], str] = {}
     for plan in PLANS:
         firsts.setdefault(tuple(heaps(plan, task)), plan)
@@ -275,7 +275,7 @@ def chosen(task: Task, house: CompanyBook) -> Chosen:
     may_win = wanted if task.plan else rivals
     if not may_win:
         first = task.by if task.plan and task.by else fleet[0]
-        return Chosen(every, rivals, offer(task.plan or "D: all apart", first, task, house), False, None)
+        return Chosen(every, rivals, offer(task.plan or "D: all apart", first, task, company), False, None)
     best = min(may_win, key=lambda each: (each.cost, each.loads))
     # another name of the plan that is taken is no rival to it
     name = firsts[tuple(heaps(best.plan, task))]

@@ -132,36 +132,36 @@ def points_spread(depths: Sequence[Fraction]) -> float:
     return sqrt(sum(((each - mean) ** 2 for each in depths), ZERO) / (len(depths) - 1))
 
 
-def mean_spread(house: CompanyBook, area: Area) -> float:
+def mean_spread(company: CompanyBook, area: Area) -> float:
     """How far the mean depth of an area may be off: with four depths or more by the depths, else by the house."""
     points = len(area.depths)
     if points < 4:
-        return float(house.few)
+        return float(company.few)
     return points_spread(area.depths) * sqrt((points - 1) / (points - 3)) / sqrt(points)
 
 
-def spread_parts(house: CompanyBook, job: Job) -> tuple[float, ...]:
+def spread_parts(company: CompanyBook, job: Job) -> tuple[float, ...]:
     """Spreads of the volume: of each area by its depths, by the string line, by the tape, by the plant's yield."""
     ft2 = sum((area.ft2 for area in job.areas), ZERO)
     return (
-        *(float(area.ft2) * mean_spread(house, area) / FT2_IN_PER_YD3 for area in job.areas),
-        float(ft2 * house.string / FT2_IN_PER_YD3),
-        float(volume(job) * house.tape * PER_CENT),
-        float(volume(job) * house.plant_yield * PER_CENT),
+        *(float(area.ft2) * mean_spread(company, area) / FT2_IN_PER_YD3 for area in job.areas),
+        float(ft2 * company.string / FT2_IN_PER_YD3),
+        float(volume(job) * company.tape * PER_CENT),
+        float(volume(job) * company.plant_yield * PER_CENT),
     )
 
 
-def mix(house: CompanyBook, job: Job) -> int | None:
+def mix(company: CompanyBook, job: Job) -> int | None:
     """The strength that is ordered: the weakest that is strong enough and has a price."""
-    return min((psi for psi in house.plant.mixes if psi >= job.psi), default=None)
+    return min((psi for psi in company.plant.mixes if psi >= job.psi), default=None)
 
 
-def price_of_a_yard(house: CompanyBook, job: Job, *, pump: bool) -> Fraction:
+def price_of_a_yard(company: CompanyBook, job: Job, *, pump: bool) -> Fraction:
     """The mix, what goes into it, and small aggregate for a pump."""
-    strength = mix(house, job)
-    plain = house.plant.mixes[strength] if strength is not None else ZERO
-    added = sum((house.plant.additions.get(each, ZERO) for each in job.additions), ZERO)
-    return plain + added + (house.plant.pump_mix if pump else ZERO)
+    strength = mix(company, job)
+    plain = company.plant.mixes[strength] if strength is not None else ZERO
+    added = sum((company.plant.additions.get(each, ZERO) for each in job.additions), ZERO)
+    return plain + added + (company.plant.pump_mix if pump else ZERO)
 
 
 def fee(plant: Plant, load: Fraction) -> Fraction:
@@ -174,9 +174,9 @@ def second_truck(plant: Plant) -> Fraction:
     return fee(plant, plant.least) + plant.delivery
 
 
-def crew_hour(house: CompanyBook, job: Job) -> Fraction:
+def crew_hour(company: CompanyBook, job: Job) -> Fraction:
     """All people of the pour for an hour: the placing crew as labourers, the finishers as such."""
-    labourer, finisher = house.wages[job.wages]
+    labourer, finisher = company.wages[job.wages]
     return job.placing * labourer + job.finishing * finisher
 
 

@@ -193,9 +193,9 @@ def tons(job: Job) -> Fraction:
     return (green + soil + (old_slab(job) + chipped(job)) * CONCRETE_LB) / 2000
 
 
-def loads(job: Job, house: CompanyBook) -> int:
+def loads(job: Job, company: CompanyBook) -> int:
     """All mixed, on the one trailer."""
-    return max(up(loose(job) / house.box), up(tons(job) / house.payload))
+    return max(up(loose(job) / company.box), up(tons(job) / company.payload))
 
 
 def rock(job: Job) -> tuple[Fraction, Fraction]:
@@ -204,10 +204,10 @@ def rock(job: Job) -> tuple[Fraction, Fraction]:
     return needed, Fraction(up(needed * 2), 2)
 
 
-def rock_trips(job: Job, house: CompanyBook) -> int:
+def rock_trips(job: Job, company: CompanyBook) -> int:
     """Up to three tons are fetched; more is delivered."""
     bought = rock(job)[1]
-    return up(bought / house.payload) if bought <= 3 else 0
+    return up(bought / company.payload) if bought <= 3 else 0
 
 
 def joints(job: Job) -> Fraction:
@@ -285,33 +285,33 @@ def hours(job: Job) -> dict[str, Fraction]:
     return worked
 
 
-def mix(job: Job, house: CompanyBook) -> Fraction:
+def mix(job: Job, company: CompanyBook) -> Fraction:
     """An hour of the crew as it is mixed."""
     people = job.placing + job.finishing
-    return (job.placing * house.labourer + job.finishing * house.finisher) / people
+    return (job.placing * company.labourer + job.finishing * company.finisher) / people
 
 
-def cost(job: Job, house: CompanyBook) -> dict[str, Fraction]:
+def cost(job: Job, company: CompanyBook) -> dict[str, Fraction]:
     """What each task costs, to the cent."""
-    rates = {"labourer": house.labourer, "finisher": house.finisher, "crew mix": mix(job, house)}
+    rates = {"labourer": company.labourer, "finisher": company.finisher, "crew mix": mix(job, company)}
     return {task: cents(worked * rates[PAID.get(task, "crew mix")]) for task, worked in hours(job).items()}
 
 
-def driven(job: Job, house: CompanyBook) -> Fraction:
+def driven(job: Job, company: CompanyBook) -> Fraction:
     """Hours of the own driver: the site is 18 minutes away and the rock yard 20, with 15 minutes at each."""
-    return loads(job, house) * Fraction(2 * 18 + 15, 60) + rock_trips(job, house) * Fraction(2 * 20 + 15, 60)
+    return loads(job, company) * Fraction(2 * 18 + 15, 60) + rock_trips(job, company) * Fraction(2 * 20 + 15, 60)
 
 
-def crew_days(job: Job, house: CompanyBook) -> int:
+def crew_days(job: Job, company: CompanyBook) -> int:
     """Eight hours for each of the crew; a pour with ready-mix takes two days at least, one with bags one."""
-    worked = sum(hours(job).values()) + driven(job, house)
+    worked = sum(hours(job).values()) + driven(job, company)
     return max(1 if job.method == "bags" else 2, up(worked / (job.crew * 8)))
 
 
-def idle(job: Job, house: CompanyBook) -> Fraction:
+def idle(job: Job, company: CompanyBook) -> Fraction:
     """Unfilled crew time that is charged."""
-    worked = sum(hours(job).values()) + driven(job, house)
-    return max(ZERO, crew_days(job, house) * job.crew * 8 - worked) * house.idle
+    worked = sum(hours(job).values()) + driven(job, company)
+    return max(ZERO, crew_days(job, company) * job.crew * 8 - worked) * company.idle
 
 
 def machine_hours(job: Job) -> dict[str, Fraction]:

@@ -14,7 +14,7 @@ A file is one job in a sentence, with what is typed for it and what each line mu
     "Load.yards" = ["0.5"]
 
 ``tables`` are sheets of the week's book; a file without Jobs gets one job with only a bid date, and an empty text is
-an empty cell. ``[house]`` replaces whole sheets of the house book of ``books.HOUSE``. What is expected stands as
+an empty cell. ``[company]`` replaces whole sheets of the house book of ``books.COMPANY``. What is expected stands as
 arithmetic (``by_hand.worked``), words in quotes of their own (``"'none'"``, also for a number that is not given). A
 line with more than one row takes a list, in row order; rows that the list leaves out must come to 0, as empty truck
 slots and the edge columns of Areas that were left blank do. Of a line with very many rows, such as a ladder of orders,
@@ -34,7 +34,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 from calc.declared import Declared
 from calc.intake.schema import everything
 from folders import TESTS
@@ -80,7 +80,7 @@ class Situation:
     sentence: str
     source: str
     week: dict[str, Rows]
-    house: dict[str, Rows]
+    company: dict[str, Rows]
     figures: dict[str, Fraction]
     expect: dict[str, Any]
 
@@ -119,9 +119,9 @@ def read(path: Path) -> Situation:
     if unknown:
         raise ValueError(f"{path.name}: {', '.join(sorted(unknown))} is not known")
     week = {"Jobs": ONE_JOB} | _cells(facts["tables"])
-    house = HOUSE | _cells(facts.get("house", {}))
+    company = COMPANY | _cells(facts.get("house", {}))
     figures = side_figures(facts.get("work", {}))
-    return Situation(path.stem, facts["situation"], facts["source"], week, house, figures, facts["expect"])
+    return Situation(path.stem, facts["situation"], facts["source"], week, company, figures, facts["expect"])
 
 
 def declared(name: str) -> Declared:

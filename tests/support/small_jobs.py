@@ -35,7 +35,7 @@ class Job:
 
     values: Mapping[Named, Value] = field(default_factory=dict)
     rows: Mapping[Level, Sequence[Row]] = field(default_factory=dict)
-    forced: Mapping[tuple[Line, int], float] = field(default_factory=dict)
+    overrides: Mapping[tuple[Line, int], float] = field(default_factory=dict)
 
 
 def evaluate(jobs: Sequence[Job]) -> Batch:
@@ -91,11 +91,11 @@ def _column(frame: Batch, jobs: Sequence[Job], member: Named) -> Column:
         blank = member.default if isinstance(member, Taxed) else NOT_GIVEN
         return np.array([blank] * len(jobs), dtype=object if isinstance(member, Taxed) else float)
     rows = frame.rows_of(member.level)
-    forced = [
-        jobs[job].forced.get((_used(member), int(number) - 1), NOT_GIVEN)
+    override = [
+        jobs[job].overrides.get((_used(member), int(number) - 1), NOT_GIVEN)
         for job, number in zip(rows.job, rows.number, strict=True)
     ]
-    return np.array(forced, dtype=float)
+    return np.array(override, dtype=float)
 
 
 def _typed(job: Job, member: Input | Price) -> list[Value]:
@@ -106,10 +106,10 @@ def _typed(job: Job, member: Input | Price) -> list[Value]:
     return [row.values.get(member, otherwise) for row in job.rows.get(member.level, ())]
 
 
-def _used(forced: Named) -> Line:
-    """The line that ``forced`` forces."""
+def _used(override: Named) -> Line:
+    """The line that ``override`` forces."""
     return next(
-        each for section in SECTIONS for each in section.members if isinstance(each, Line) and each.forced is forced
+        each for section in SECTIONS for each in section.members if isinstance(each, Line) and each.override is override
     )
 
 
@@ -175,5 +175,5 @@ def jobs(draw: st.DrawFn) -> Job:
         VEHICLE: draw(st.lists(st.builds(vehicle, words, EIGHTHS, EIGHTHS), max_size=2)),
     }
     mix, pump = draw(st.sampled_from(MIX.axis.words)), draw(EIGHTHS | st.just(NOT_GIVEN))
-    forced = draw(st.dictionaries(st.integers(0, 2).map(lambda row: (Slab.volume, row)), EIGHTHS, max_size=1))
-    return Job({Bid.mix: mix, Bid.pump: pump}, rows, forced)
+    override = draw(st.dictionaries(st.integers(0, 2).map(lambda row: (Slab.volume, row)), EIGHTHS, max_size=1))
+    return Job({Bid.mix: mix, Bid.pump: pump}, rows, override)

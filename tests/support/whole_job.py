@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from books import HOUSE, Rows
+from books import COMPANY, Rows
 from calc.declared import Input, Kind, Price
 from calc.intake.schema import (
+    COMPANY_TABLES,
     FACT_TABLES,
     FACTORS,
-    HOUSE_TABLES,
     OVERRIDES,
     PRICE_LIST,
     PRICES,
@@ -115,7 +115,7 @@ SITE: dict[str, object] = {
 }  # fmt: skip
 """Facts of the site. The order rule stays what it is when blank: forcing and fixing have their turn as edits."""
 
-FORCED: list[Row] = [
+OVERRIDDEN: list[Row] = [
     {"area": "thin", "line": "Mean thickness", "value": 3.25, "reason": "probed", "who": "RK", "notes": "six probes"},
     {"line": "Fiber bags to buy", "value": 40, "reason": "a full pallet", "who": "RK"},
 ]
@@ -152,7 +152,7 @@ DATED: Row = {"dated": "2026-03-30", "valid until": "2026-06-30", "supplier": "A
               "account": "5100", "notes": "picked up"}  # fmt: skip
 
 PRICE_ROWS: list[Row] = [
-    *(dict(zip(map(str, HOUSE[PRICES][0]), row, strict=True), **DATED) for row in HOUSE[PRICES][1:]),
+    *(dict(zip(map(str, COMPANY[PRICES][0]), row, strict=True), **DATED) for row in COMPANY[PRICES][1:]),
     *(
         {"item": f"Ready-mix, {psi} psi", "price": price}
         for psi, price in ((2500, 158), (3000, 164), (3500, 171), (4000, 179), (4500, 188), (5000, 198))
@@ -184,7 +184,7 @@ WRITTEN: dict[str, list[Row]] = {
     "Edges": EDGES,
     "Footings": FOOTINGS,
     "Plants": PLANTS,
-    OVERRIDES: FORCED,
+    OVERRIDES: OVERRIDDEN,
     "Vehicles": VEHICLES,
     "Disposal sites": SITES,
     "Wages": WAGES,
@@ -195,12 +195,12 @@ WRITTEN: dict[str, list[Row]] = {
 
 def whole_week(areas: Sequence[str] = ()) -> Tables:
     """The week's book of the whole job, or of some of its areas."""
-    return {name: _filled(table, areas) for name, table in TABLES.items() if name not in HOUSE_TABLES}
+    return {name: _filled(table, areas) for name, table in TABLES.items() if name not in COMPANY_TABLES}
 
 
-def whole_house() -> Tables:
+def whole_company() -> Tables:
     """Its house book."""
-    return {name: _filled(TABLES[name], ()) for name in HOUSE_TABLES}
+    return {name: _filled(TABLES[name], ()) for name in COMPANY_TABLES}
 
 
 def headed(table: str, rows: Sequence[Row]) -> Rows:

@@ -8,7 +8,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import HOUSE, Rows, only_job, write_book, written_sheet
+from books import COMPANY, Rows, only_job, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
@@ -16,7 +16,7 @@ from calc.intake.records import JobInput
 from calc.layout.checks_sheet import all_cautions, fired
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
-from caution_limits import STANDING, WELL, Limit, Tables, a_job, accepted, ordered
+from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
 from caution_limits_site import MORE
 from priced_company import PRICED
 
@@ -39,12 +39,12 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
 
 
 def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
-    return (limit.loud, limit.loud_house or HOUSE) if loud else (limit.quiet, limit.quiet_house or HOUSE)
+    return (limit.loud, limit.noisy_company or COMPANY) if loud else (limit.quiet, limit.quiet_company or COMPANY)
 
 
-def only_input(folder: Path, tables: Tables, house: CompanyBook) -> JobInput:
+def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
     """The one job of a book, read and not held back."""
-    (job,) = batch.ready(taken(folder, tables, house))
+    (job,) = batch.ready(taken(folder, tables, company))
     return job
 
 
@@ -53,9 +53,9 @@ def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
     return {each.id: each for each in fired(only_job(folder, tables))}
 
 
-def front_page(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> list[list[object]]:
+def front_page(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> list[list[object]]:
     """The rows of the sheet Bid as they open."""
-    path = written_sheet(only_job(folder, tables, house), "Bid", folder / "bid.xlsx")
+    path = written_sheet(only_job(folder, tables, company), "Bid", folder / "bid.xlsx")
     book = openpyxl.load_workbook(path, read_only=True, data_only=True)
     rows = [list(row) for row in book["Bid"].iter_rows(values_only=True)]
     book.close()
@@ -67,15 +67,15 @@ def readiness(rows: list[list[object]]) -> str:
     return next(str(each) for row in rows for each in row if str(each).startswith(("READY", "NOT READY")))
 
 
-def taken(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> batch.Run:
+def taken(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> batch.Run:
     """What a run takes in from one book."""
-    house_book = write_book(folder / "house.xlsx", house)
-    return batch.take([write_book(folder / "week.xlsx", tables)], house_book, None)
+    company_book = write_book(folder / "company.xlsx", company)
+    return batch.take([write_book(folder / "week.xlsx", tables)], company_book, None)
 
 
-def checked(folder: Path, tables: Tables, house: CompanyBook = HOUSE) -> batch.Run:
+def checked(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> batch.Run:
     """A run that finds everything and writes nothing."""
-    run = taken(folder, tables, house)
+    run = taken(folder, tables, company)
     for job in batch.evaluated(batch.ready(run)):
         run.findings += batch.job_findings(job)
     return run
@@ -141,9 +141,9 @@ def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> N
 
 @pytest.mark.parametrize("name", STOPS[A_FEW])
 def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
-    caution, loud, house = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].loud_house or HOUSE
-    assert readiness(front_page(tmp_path, loud, house)).startswith("NOT READY: 1 stop")
-    rows = front_page(tmp_path, accepted(loud, caution.label), house)
+    caution, loud, company = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].noisy_company or COMPANY
+    assert readiness(front_page(tmp_path, loud, company)).startswith("NOT READY: 1 stop")
+    rows = front_page(tmp_path, acknowledged(loud, caution.label), company)
     assert readiness(rows) == "READY"
     assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
 
@@ -160,8 +160,8 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 
 @pytest.mark.parametrize("name", STOPS)
 def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
-    loud = accepted(LIMITS[name].loud, CAUTIONS[name].label)
-    run = checked(tmp_path, loud, LIMITS[name].loud_house or HOUSE)
+    loud = acknowledged(LIMITS[name].loud, CAUTIONS[name].label)
+    run = checked(tmp_path, loud, LIMITS[name].noisy_company or COMPANY)
     assert [each for each in run.findings if each.severity.word == "stop"] == []
     assert run.code == 0
 
@@ -169,7 +169,7 @@ def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_pa
 @pytest.mark.parametrize("missing", ["reason", "who"])
 @pytest.mark.parametrize("name", STOPS)
 def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
-    run = taken(tmp_path, accepted(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
+    run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
     assert run.held == ["one"]
     assert run.code == 1
     assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)

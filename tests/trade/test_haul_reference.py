@@ -18,7 +18,7 @@ from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from calc.trade.levels import EDGE
-from random_jobs import drawn_house, drawn_job, house_tables, week_tables
+from random_jobs import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 27, 4173
 known = cache(line)
@@ -29,7 +29,7 @@ known = cache(line)
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.CompanyBook
+    company: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
 
@@ -49,14 +49,14 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
-        house = drawn_house(chance)
-        jobs = [(f"job {number}", drawn_job(chance, house)) for number in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
+        company = random_company(chance)
+        jobs = [(f"job {number}", drawn_job(chance, company)) for number in range(JOBS_OF_A_HOUSE)]
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
         assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
-        given += [(house, job) for _, job in jobs]
+        given += [(company, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
-    return [Drawn(house, job, each) for (house, job), each in zip(given, values, strict=True)]
+    return [Drawn(company, job, each) for (company, job), each in zip(given, values, strict=True)]
 
 
 def same(got: float, want: Fraction | int) -> bool:
@@ -106,7 +106,7 @@ def test_no_edge_gets_a_dowel_too_many_or_too_few(drawn: list[Drawn]) -> None:
 
 def test_every_length_of_dowel_is_cut_from_bars_of_its_own(drawn: list[Drawn]) -> None:
     for each in drawn:
-        cut = plain.cutting_list(each.job, each.house)
+        cut = plain.cutting_list(each.job, each.company)
         assert sum(each.rows("CuttingList.pieces")) == sum(pieces for pieces, _ in cut.values())
         assert sum(each.rows("CuttingList.bars")) == sum(bars for _, bars in cut.values())
         kinds = [(edge.embed + edge.projection, edge.bar) for edge in each.job.edges]
@@ -119,11 +119,11 @@ def test_every_length_of_dowel_is_cut_from_bars_of_its_own(drawn: list[Drawn]) -
 
 def test_bits_and_epoxy_go_by_the_holes(drawn: list[Drawn]) -> None:
     for each in drawn:
-        job, house = each.job, each.house
+        job, company = each.job, each.company
         holes = sum(plain.dowels(edge, job) for edge in job.edges)
         glued = [edge for edge in job.edges if plain.glued(edge)]
-        assert each.number("DowelNeeds.bits") == plain.up(holes / house.holes_a_bit)
-        tubes = plain.up(sum(plain.dowels(edge, job) for edge in glued) / house.dowels_a_tube)
+        assert each.number("DowelNeeds.bits") == plain.up(holes / company.holes_a_bit)
+        tubes = plain.up(sum(plain.dowels(edge, job) for edge in glued) / company.dowels_a_tube)
         assert each.number("DowelNeeds.tubes") == tubes
         epoxy = sum((plain.ring(edge) * plain.dowels(edge, job) for edge in glued), Fraction(0))
         assert same(sum(each.rows("DoweledEdge.epoxy")), epoxy)
@@ -133,8 +133,8 @@ def test_bits_and_epoxy_go_by_the_holes(drawn: list[Drawn]) -> None:
 def test_the_packs_bought_are_the_cheapest_that_hold_the_need(liquid: str, drawn: list[Drawn]) -> None:
     need_line = {"Sealing": "Sealer.need"}.get(liquid, f"{liquid}.need")
     for each in drawn:
-        small, large = each.house.packs[liquid]
-        need = plain.needs(each.job, each.house)[liquid]
+        small, large = each.company.packs[liquid]
+        need = plain.needs(each.job, each.company)[liquid]
         ways = plain.candidates(need, small, large)
         assert same(each.number(need_line), need)
         assert each.number(f"{liquid}Choice.known") == len(ways)
@@ -171,7 +171,7 @@ def haul_limits(job: plain.Job) -> Iterator[str]:
         yield from ["weight decides"] * (by_weight > by_room > 0)
 
 
-def dowel_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
+def dowel_limits(company: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of dowels that a job meets exactly."""
     for edge in job.edges:
         if edge.spacing is not None:
@@ -179,14 +179,14 @@ def dowel_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
             yield from ["whole spaces"] * (usable > 0 and (usable * 12 / edge.spacing).denominator == 1)
             yield from ["just two dowels"] * (usable == Fraction(1, 2))
             yield from ["just one dowel"] * (edge.length == 1)
-    lengths = {length for (length, _), (pieces, _) in plain.cutting_list(job, house).items() if pieces}
+    lengths = {length for (length, _), (pieces, _) in plain.cutting_list(job, company).items() if pieces}
     yield from ["two lengths of dowel"] * (len(lengths) > 1)
 
 
-def pack_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
+def pack_limits(company: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of packs that a job meets exactly."""
-    for liquid, (small, large) in house.packs.items():
-        need = plain.needs(job, house)[liquid]
+    for liquid, (small, large) in company.packs.items():
+        need = plain.needs(job, company)[liquid]
         ways = set(plain.candidates(need, small, large))
         yield from ["no way to buy"] * (not ways)
         if not ways or not need:
@@ -201,6 +201,8 @@ def pack_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
 def test_the_drawn_jobs_meet_every_limit_exactly(drawn: list[Drawn]) -> None:
     met: Counter[str] = Counter()
     for each in drawn:
-        met.update([*haul_limits(each.job), *dowel_limits(each.house, each.job), *pack_limits(each.house, each.job)])
+        met.update(
+            [*haul_limits(each.job), *dowel_limits(each.company, each.job), *pack_limits(each.company, each.job)]
+        )
     assert len(drawn) >= 300
     assert {limit: met[limit] for limit in LIMITS_MET if met[limit] < 5} == {}

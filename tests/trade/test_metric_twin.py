@@ -15,7 +15,7 @@ from calc.intake.schema import (
     FACT_TABLES,
     FACTOR_LIST,
     FACTORS,
-    FORCEABLE,
+    OVERRIDABLE,
     OVERRIDES,
     PRICE_LIST,
     PRICES,
@@ -25,7 +25,7 @@ from calc.intake.schema import (
 )
 from calc.model.results import JobValues
 from calc.units.parse import read_quantity
-from whole_job import Tables, headed, whole_house, whole_week
+from whole_job import Tables, headed, whole_company, whole_week
 
 YARD = Fraction("0.9144")
 POUND = Fraction("0.45359237")
@@ -78,7 +78,7 @@ def _twin_of(name: str, rows: Rows, units_in_cells: bool) -> Rows:
         held = {each.label: each.pack.unit_text.partition("/")[0] for each in PRICE_LIST if each.pack is not None}
         return _by_row(rows, "item", "size", held)
     if name == OVERRIDES:
-        return _by_row(rows, "line", "value", {each.label: each.unit_text for each in FORCEABLE.values()})
+        return _by_row(rows, "line", "value", {each.label: each.unit_text for each in OVERRIDABLE.values()})
     if name == FACTORS or name in FACT_TABLES:
         listed, key = (FACTOR_LIST, "factor") if name == FACTORS else (_measured(name), "fact")
         return _by_row(rows, key, "value", {each.label: each.unit_text for each in listed}, beside=not units_in_cells)
@@ -119,14 +119,14 @@ def _measured(table: str) -> tuple[Input, ...]:
     return tuple(each for each in facts_of(table) if each.kind is Kind.NUMBER)
 
 
-def house() -> Tables:
+def company() -> Tables:
     """The house book of the whole job, with every factor a little off what is usual."""
     rows = [
         {"factor": factor.label, "for": word, "value": factor.values[at] * 1.01}
         for factor in FACTOR_LIST
         for at, word in enumerate(_kinds(factor))
     ]
-    return whole_house() | {FACTORS: headed(FACTORS, rows)}
+    return whole_company() | {FACTORS: headed(FACTORS, rows)}
 
 
 def _kinds(factor: Factor) -> tuple[str | None, ...]:
@@ -153,7 +153,7 @@ def _alike(one: float | str, another: float | str) -> bool:
 @pytest.fixture(scope="module")
 def in_feet(tmp_path_factory: pytest.TempPathFactory) -> JobValues:
     """The job that fills every column, in the units of the blank."""
-    return only_job(tmp_path_factory.mktemp("feet"), whole_week(), house())
+    return only_job(tmp_path_factory.mktemp("feet"), whole_week(), company())
 
 
 @pytest.mark.parametrize("units_in_cells", [False, True], ids=["units in the headers", "units in the cells"])
@@ -161,20 +161,20 @@ def test_a_job_typed_in_metric_units_is_the_same_bid_in_every_line(
     units_in_cells: bool, in_feet: JobValues, tmp_path: Path
 ) -> None:
     metres = partial(twin, units_in_cells=units_in_cells)
-    in_metres = only_job(tmp_path, metres(whole_week()), metres(house()))
+    in_metres = only_job(tmp_path, metres(whole_week()), metres(company()))
     assert unlike(in_feet, in_metres) == []
 
 
 def test_a_metric_number_read_in_feet_would_be_noticed(in_feet: JobValues, tmp_path: Path) -> None:
     metres = twin(whole_week(), units_in_cells=False)
     stations = [["job", "area", "at ft", *metres["Stations"][0][3:]], *metres["Stations"][1:]]
-    found = unlike(in_feet, only_job(tmp_path, metres | {"Stations": stations}, house()))
+    found = unlike(in_feet, only_job(tmp_path, metres | {"Stations": stations}, company()))
     assert any(said.startswith("StationStrip.gap row 2") for said in found)
 
 
 def test_the_twin_is_metric_through_and_through() -> None:
     for units_in_cells in (False, True):
-        books = twin(whole_week(), units_in_cells=units_in_cells) | twin(house(), units_in_cells=units_in_cells)
+        books = twin(whole_week(), units_in_cells=units_in_cells) | twin(company(), units_in_cells=units_in_cells)
         typed = [str(cell) for rows in books.values() for row in rows[1 if units_in_cells else 0 :] for cell in row]
         last = {text.split()[-1] for text in typed if text.split()}
         assert {"mm", "m", "m2", "m3", "l", "t", "kg/m3"} <= last

@@ -58,7 +58,10 @@ def as_printed(got: float, like: str) -> str:
 def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(worked: JobValues) -> None:
     lines = ("order", "off", "chance", "short", "left", "charge", "expected")
     for row, printed in enumerate(LADDER):
-        got = [as_printed(number(worked, f"OrderCandidate.{name}", row), like) for name, like in zip(lines, printed, strict=True)]
+        got = [
+            as_printed(number(worked, f"OrderCandidate.{name}", row), like)
+            for name, like in zip(lines, printed, strict=True)
+        ]
         assert got == list(printed)
 
 
@@ -164,7 +167,9 @@ def test_the_percent_rule_says_what_it_risks(worked: JobValues) -> None:
     job, rung = worked, rung_of(worked, 4.0)
     assert number(job, "RuleOfThumb.by_percent") == 4.0
     for quick, own in (("chance", "chance"), ("short", "short"), ("left", "left")):
-        assert number(job, f"RuleOfThumb.percent_{quick}") == pytest.approx(number(job, f"OrderCandidate.{own}", rung), rel=1e-12)
+        assert number(job, f"RuleOfThumb.percent_{quick}") == pytest.approx(
+            number(job, f"OrderCandidate.{own}", rung), rel=1e-12
+        )
     miss = number(job, "OrderCandidate.expected", rung) - number(job, "OrderCandidate.charge", rung)
     assert number(job, "RuleOfThumb.percent_risks") == pytest.approx(miss, abs=0.006)
 

@@ -20,7 +20,7 @@ from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from calc.trade.levels import RUNG
-from random_orders import drawn_house, drawn_job, house_tables, week_tables
+from random_orders import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 4173
 DRAWS, SIMULATED = 200_000, 12
@@ -34,7 +34,7 @@ known = cache(line)
 class Drawn:
     """A pour that was drawn, and what the program makes of it."""
 
-    house: pour.CompanyBook
+    company: pour.CompanyBook
     job: pour.Job
     values: JobValues = field(repr=False)
 
@@ -50,17 +50,17 @@ class Drawn:
     @cached_property
     def ladders(self) -> tuple[list[plain.OrderCandidate], list[plain.OrderCandidate]]:
         """The plain ladders, from the truck and through a pump."""
-        return plain.ladder(self.house, self.job, pump=False), plain.ladder(self.house, self.job, pump=True)
+        return plain.ladder(self.company, self.job, pump=False), plain.ladder(self.company, self.job, pump=True)
 
     @cached_property
     def order(self) -> Fraction:
         """The plain order."""
-        return plain.ordered(self.house, self.job)
+        return plain.ordered(self.company, self.job)
 
     @cached_property
     def misses(self) -> tuple[plain.Miss, plain.Miss]:
         """What orders stand against, from the truck and through a pump."""
-        return plain.miss(self.house, self.job, pump=False), plain.miss(self.house, self.job, pump=True)
+        return plain.miss(self.company, self.job, pump=False), plain.miss(self.company, self.job, pump=True)
 
 
 @pytest.fixture(scope="module")
@@ -70,14 +70,14 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     given: list[tuple[pour.CompanyBook, pour.Job]] = []
     inputs = []
     for _ in range(HOUSES):
-        house = drawn_house(chance)
+        company = random_company(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
         assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
-        given += [(house, job) for _, job in jobs]
+        given += [(company, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
-    return [Drawn(house, job, each) for (house, job), each in zip(given, values, strict=True)]
+    return [Drawn(company, job, each) for (company, job), each in zip(given, values, strict=True)]
 
 
 def same(got: float, want: Fraction | float) -> bool:
@@ -93,7 +93,7 @@ def all_same(got: Sequence[float], want: Sequence[Fraction | float]) -> bool:
 def test_the_spread_of_a_volume_is_that_of_the_mean_and_not_of_single_depths(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, area in enumerate(each.job.areas):
-            assert same(each.number("DepthSpread.mean_spread", row), pour.mean_spread(each.house, area))
+            assert same(each.number("DepthSpread.mean_spread", row), pour.mean_spread(each.company, area))
         assert same(each.number("VolumeSpread.all_of_it"), each.misses[TRUCK].spread)
 
 
@@ -109,7 +109,7 @@ def test_no_cost_of_a_miss_is_forgotten(pouring: int, drawn: list[Drawn]) -> Non
 
 def test_the_mix_is_never_weaker_than_asked_nor_stronger_than_need_be(drawn: list[Drawn]) -> None:
     for each in drawn:
-        strength = pour.mix(each.house, each.job)
+        strength = pour.mix(each.company, each.job)
         assert each.number("ChosenMix.known") == (strength is not None)
         assert each.number("ChosenMix.psi") == (strength or each.job.psi)
 
@@ -141,17 +141,17 @@ def test_the_cheapest_rung_is_taken_and_of_equals_the_least_order(pouring: int, 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
 def test_the_rules_beside_the_ladder_say_what_they_say_on_paper(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
-        house, miss = each.house, each.misses[pouring]
+        company, miss = each.company, each.misses[pouring]
         off, order = plain.quick(miss)
         assert same(each.number("RuleOfThumb.lump_off", pouring), off)
         assert same(each.number("RuleOfThumb.lump_order", pouring), order)
-        percent = plain.by_percent(house, each.job, pump=pouring == PUMP)
+        percent = plain.by_percent(company, each.job, pump=pouring == PUMP)
         assert each.number("RuleOfThumb.by_percent", pouring) == percent
         assert same(each.number("RuleOfThumb.percent_chance", pouring), plain.chance_of(percent, miss))
         assert same(each.number("RuleOfThumb.percent_short", pouring), plain.short_of(percent, miss))
         assert same(each.number("RuleOfThumb.percent_left", pouring), plain.left_of(percent, miss))
-        assert same(each.number("RuleOfThumb.percent_risks", pouring), plain.miss_of(house, percent, miss))
-        ratio, topped = plain.topped_up(house, miss)
+        assert same(each.number("RuleOfThumb.percent_risks", pouring), plain.miss_of(company, percent, miss))
+        ratio, topped = plain.topped_up(company, miss)
         assert same(each.number("BagTopUp.ratio", pouring), ratio)
         assert same(each.number("BagTopUp.order", pouring), topped)
 
@@ -162,13 +162,13 @@ def test_the_plant_is_phoned_the_order_of_the_rule(drawn: list[Drawn]) -> None:
         assert each.number("Order.quantity") == order
         assert same(each.number("Order.chance"), plain.chance_of(order, miss))
         assert same(each.number("Order.left"), plain.left_of(order, miss))
-        loads = pour.split(each.house.plant, order)
+        loads = pour.split(each.company.plant, order)
         assert [each.number("Load.yards", truck) for truck in range(len(loads))] == list(loads)
 
 
 def test_a_balance_call_is_worth_what_it_is_on_paper(drawn: list[Drawn]) -> None:
     for each in drawn:
-        call = plain.balance_call(each.house.plant, each.order, each.misses[TRUCK])
+        call = plain.balance_call(each.company.plant, each.order, each.misses[TRUCK])
         assert each.number("Balance.last") == call.last
         assert same(each.number("Balance.chance"), call.chance)
         assert same(each.number("Balance.left"), call.left)
@@ -177,7 +177,7 @@ def test_a_balance_call_is_worth_what_it_is_on_paper(drawn: list[Drawn]) -> None
 
 def test_bags_are_counted_once_and_not_for_a_pour_that_is_too_large(drawn: list[Drawn]) -> None:
     for each in drawn:
-        count, can, even = plain.bags(each.house, each.job)
+        count, can, even = plain.bags(each.company, each.job)
         assert each.number("Bags.bags") == count
         assert each.number("Bags.can") == can
         assert same(each.number("Bags.break_even"), even)
@@ -193,13 +193,13 @@ def test_the_expected_cost_is_what_two_hundred_thousand_pours_cost_on_the_averag
         charges, costs = each.rungs("OrderCandidate.charge", TRUCK), each.rungs("OrderCandidate.expected", TRUCK)
         for order, charge, cost in list(zip(orders, charges, costs, strict=True))[:16]:
             left = np.maximum(order - need, 0.0).mean()
-            drawn_cost = charge + float(each.house.left_over) * left + float(miss.lump) * (need > order).mean()
+            drawn_cost = charge + float(each.company.left_over) * left + float(miss.lump) * (need > order).mean()
             assert drawn_cost == pytest.approx(cost, rel=0.01), (each.job, order)
 
 
 def needs(each: Drawn, chances: np.random.Generator) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
     """What pours take that are off by chance in each way by itself: depths, string line, tape, yield of the plant."""
-    errors = [chances.normal(0.0, part, DRAWS) for part in pour.spread_parts(each.house, each.job)]
+    errors = [chances.normal(0.0, part, DRAWS) for part in pour.spread_parts(each.company, each.job)]
     return np.asarray(float(each.misses[TRUCK].need) + np.sum(errors, axis=0))
 
 
@@ -215,7 +215,7 @@ LIMITS_MET = (
 
 def ladder_limits(each: Drawn) -> Iterator[str]:
     """The limits of the ladder that a pour meets exactly."""
-    plant, miss, ladder = each.house.plant, each.misses[TRUCK], each.ladders[TRUCK]
+    plant, miss, ladder = each.company.plant, each.misses[TRUCK], each.ladders[TRUCK]
     best = plain.best(ladder)
     limits = {limit for limit, _ in plant.tiers}
     yield from ["no spread"] * (miss.spread == 0)
@@ -233,18 +233,18 @@ def ladder_limits(each: Drawn) -> Iterator[str]:
 
 def job_limits(each: Drawn) -> Iterator[str]:
     """The limits of the other rules that a pour meets exactly."""
-    strength, miss = pour.mix(each.house, each.job), each.misses[TRUCK]
-    percent, order = plain.by_percent(each.house, each.job, pump=False), plain.best(each.ladders[TRUCK]).order
+    strength, miss = pour.mix(each.company, each.job), each.misses[TRUCK]
+    percent, order = plain.by_percent(each.company, each.job, pump=False), plain.best(each.ladders[TRUCK]).order
     depths = [area.depths for area in each.job.areas]
     yield from ["no price"] * (strength is None)
     yield from ["next strength up"] * (strength is not None and strength > each.job.psi)
     yield from ["below the percent rule"] * (order < percent)
     yield from ["above the percent rule"] * (order > percent)
     yield from ["quick formula says the need"] * (miss.spread > 0 and plain.quick(miss)[0] == 0)
-    yield from ["bags can do it"] * plain.bags(each.house, each.job)[1]
+    yield from ["bags can do it"] * plain.bags(each.company, each.job)[1]
     yield from ["four depths"] * any(len(each) == 4 for each in depths)
     yield from ["depths all alike"] * any(len(each) > 3 and len(set(each)) == 1 for each in depths)
-    yield from ["a balance call that saves"] * (plain.balance_call(each.house.plant, each.order, miss).saves > 0)
+    yield from ["a balance call that saves"] * (plain.balance_call(each.company.plant, each.order, miss).saves > 0)
 
 
 def test_the_drawn_pours_meet_every_limit_exactly(drawn: list[Drawn]) -> None:

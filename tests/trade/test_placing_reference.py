@@ -17,7 +17,7 @@ from books import line, taken_in
 from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
-from random_pours import drawn_house, drawn_job, house_tables, week_tables
+from random_pours import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 16, 25, 5827
 known = cache(line)
@@ -28,7 +28,7 @@ known = cache(line)
 class Drawn:
     """A pour that was drawn, how it is placed by the plain calculation, and what the program makes of it."""
 
-    house: plain.CompanyBook
+    company: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
     ways: list[plain.Way] = field(repr=False)
@@ -47,16 +47,16 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
-        house = drawn_house(chance)
+        company = random_company(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
         assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
-        given += [(house, job) for _, job in jobs]
+        given += [(company, job) for _, job in jobs]
     made = []
-    for (house, job), values in zip(given, each_job(evaluate(inputs), inputs), strict=True):
-        ways = plain.ways(job, house)
-        made.append(Drawn(house, job, values, ways, *plain.taken(job, ways)))
+    for (company, job), values in zip(given, each_job(evaluate(inputs), inputs), strict=True):
+        ways = plain.ways(job, company)
+        made.append(Drawn(company, job, values, ways, *plain.taken(job, ways)))
     return made
 
 
@@ -85,8 +85,8 @@ def test_no_truck_waits_longer_or_is_charged_otherwise_than_by_its_own_load(draw
 def test_no_way_costs_a_cent_more_or_less(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, way in enumerate(each.ways):
-            assert same(each.number("MethodCost.pump", row), way.pump), (each.house, way)
-            assert same(each.number("MethodCost.cost", row), way.cost), (each.house, each.job, way)
+            assert same(each.number("MethodCost.pump", row), way.pump), (each.company, way)
+            assert same(each.number("MethodCost.cost", row), way.cost), (each.company, each.job, way)
 
 
 def test_a_way_that_is_not_to_be_had_not_priced_or_too_slow_does_not_fit(drawn: list[Drawn]) -> None:
@@ -108,7 +108,7 @@ def test_what_is_phoned_to_the_plant_is_the_order_of_the_way_that_is_taken(drawn
         bags = each.way.name == "bags"
         assert same(each.number("Order.quantity"), 0 if bags else each.way.order), each.job
         assert each.number("Order.trucks") == each.way.trucks
-        assert each.number("Order.bags") == (plain.bags_needed(each.job, each.house) if bags else 0)
+        assert each.number("Order.bags") == (plain.bags_needed(each.job, each.company) if bags else 0)
         need = each.job.in_place * Fraction(103, 100) + plain.prime(each.way.name == "pump")
         assert same(each.number("Order.need"), need), each.job
         assert same(each.number("Order.spare"), each.way.order - need), each.job
@@ -122,7 +122,7 @@ def test_the_pour_takes_and_costs_what_its_way_was_compared_with(drawn: list[Dra
         assert same(each.number("PourCost.waiting"), way.waiting_fee), each.job
         assert same(each.number("PourCost.pump"), way.pump), each.job
         from_plant = sum(each.number(f"PourCost.{part}") for part in ("yards", "fees", "delivery"))
-        asked = 0 if bags else plain.charge(each.house, way.order, way.name == "pump")
+        asked = 0 if bags else plain.charge(each.company, way.order, way.name == "pump")
         assert same(from_plant, asked), each.job
 
 

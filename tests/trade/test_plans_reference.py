@@ -18,7 +18,7 @@ from books import line, taken_in
 from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
-from random_plans import ROADS, drawn_house, drawn_task, house_tables, week_tables
+from random_plans import ROADS, company_tables, drawn_task, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 2961
 known = cache(line)
@@ -31,14 +31,14 @@ HAULED = (*plain.STREAMS, "mixed")
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.CompanyBook
+    company: plain.CompanyBook
     task: plain.Task
     values: JobValues = field(repr=False)
 
     @cached_property
     def chosen(self) -> plain.Chosen:
         """What the plain calculation chooses."""
-        return plain.chosen(self.task, self.house)
+        return plain.chosen(self.task, self.company)
 
     @property
     def taken(self) -> plain.PlanCost:
@@ -66,14 +66,14 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     given: list[tuple[plain.CompanyBook, plain.Task]] = []
     inputs = []
     for number in range(HOUSES):
-        house = drawn_house(chance, ROADS[number % len(ROADS)])
-        tasks = [(f"job {place}", drawn_task(chance, house)) for place in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(tasks), house_tables(house))
+        company = random_company(chance, ROADS[number % len(ROADS)])
+        tasks = [(f"job {place}", drawn_task(chance, company)) for place in range(JOBS_OF_A_HOUSE)]
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(tasks), company_tables(company))
         assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
-        given += [(house, task) for _, task in tasks]
+        given += [(company, task) for _, task in tasks]
     values = each_job(evaluate(inputs), inputs)
-    return [Drawn(house, task, each) for (house, task), each in zip(given, values, strict=True)]
+    return [Drawn(company, task, each) for (company, task), each in zip(given, values, strict=True)]
 
 
 def same(got: float, want: Fraction | int) -> bool:
@@ -95,7 +95,7 @@ def test_no_plan_on_any_vehicle_costs_otherwise_than_the_rules_have_it(drawn: li
 def test_the_haul_that_is_taken_is_the_cheapest_or_what_a_person_chose(drawn: list[Drawn]) -> None:
     for each in drawn:
         told = each.got("Choice.plan_name"), each.got("Choice.vehicle_name")
-        assert told == (each.taken.plan, each.taken.vehicle.name), (each.task, each.house)
+        assert told == (each.taken.plan, each.taken.vehicle.name), (each.task, each.company)
         assert (each.number("Choice.known") > 0) == each.chosen.compared
         assert same(each.number("Choice.cost"), each.taken.cost if each.chosen.compared else 0)
         assert each.number("Choice.loads") == each.taken.loads
@@ -105,9 +105,9 @@ def test_the_runner_up_and_the_difference_are_those_of_the_next_cheapest(drawn: 
     for each in drawn:
         rival = each.chosen.runner_up
         told = each.got("RunnerUp.plan_name"), each.got("RunnerUp.vehicle_name")
-        assert told == ((rival.plan, rival.vehicle.name) if rival else ("none", "none")), (each.task, each.house)
+        assert told == ((rival.plan, rival.vehicle.name) if rival else ("none", "none")), (each.task, each.company)
         assert same(each.number("RunnerUp.difference"), rival.cost - each.taken.cost if rival else 0)
-        assert each.number("RunnerUp.wash") == each.chosen.wash, (each.task, each.house)
+        assert each.number("RunnerUp.wash") == each.chosen.wash, (each.task, each.company)
 
 
 def test_every_pile_of_the_haul_goes_to_its_cheapest_gate(drawn: list[Drawn]) -> None:
@@ -170,12 +170,12 @@ def limits_of_the_choice(each: Drawn) -> Iterator[str]:
 
 def limits_of_the_gates(each: Drawn) -> Iterator[str]:
     """What of sites and vehicles a job meets."""
-    taken, task, house = each.taken, each.task, each.house
+    taken, task, company = each.taken, each.task, each.company
     yield from ["a hire topped up"] * (each.chosen.compared and taken.topped > 0)
-    yield from ["a vehicle without figures"] * any(vehicle.hourly is None for vehicle in house.vehicles)
+    yield from ["a vehicle without figures"] * any(vehicle.hourly is None for vehicle in company.vehicles)
     for ride in taken.rides:
         streams = dict(plain.heaps(taken.plan, task))[ride.kind]
-        kind = [site for site in house.sites if site.kind == ride.kind]
+        kind = [site for site in company.sites if site.kind == ride.kind]
         open_to_it = [site for site in kind if plain.takes(site, ride.kind, streams, task)]
         yield from ["weight decides"] * (ride.by_weight > ride.by_room)
         yield from ["a surcharge"] * (ride.dirty > 0)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from books import HOUSE, write_book, written
+from books import COMPANY, write_book, written
 from calc.batch import evaluated
 from calc.intake.read_run import is_stopped, take_in
 from calc.layout.bid_sheet import slots_for
@@ -36,13 +36,13 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[str, JobValues]:
     Together they show too that no job of a chunk leans on another. One that a stop holds back is not among them.
     """
     folder = tmp_path_factory.mktemp("situations")
-    usual = read_book(write_book(folder / "house.xlsx", HOUSE))
+    usual = read_book(write_book(folder / "company.xlsx", COMPANY))
     ready = {}
     for each in situations():
         own = folder / each.name
         own.mkdir()
-        house = usual if each.house == HOUSE else read_book(write_book(own / "house.xlsx", each.house))
-        intake = take_in([read_book(write_book(own / "week.xlsx", each.week))], house)
+        company = usual if each.company == COMPANY else read_book(write_book(own / "company.xlsx", each.company))
+        intake = take_in([read_book(write_book(own / "week.xlsx", each.week))], company)
         (job,) = intake.jobs
         if not is_stopped(job, intake.findings):
             ready[each.name] = job

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from books import HOUSE, Rows, only_job, value
+from books import COMPANY, Rows, only_job, value
 from calc.layout.checks_sheet import fired
 from calc.model.results import JobValues
 from caution_limits import Tables, a_job, drying, weathered
@@ -17,7 +17,7 @@ WEATHER = {"Air": 96, "Concrete_temperature": 96, "Humidity": 10, "Wind": 20}
 
 def priced(*rows: tuple[str, float, float | None]) -> dict[str, Rows]:
     """A house book with a mix of 3500 psi and these prices: item, price, size."""
-    return HOUSE | {"Prices": [["item", "price", "size"], ["Ready-mix, 3500 psi", 172, None], *rows]}
+    return COMPANY | {"Prices": [["item", "price", "size"], ["Ready-mix, 3500 psi", 172, None], *rows]}
 
 
 def warned(job: JobValues) -> set[str]:
@@ -99,8 +99,8 @@ def test_bags_do_not_take_the_place_of_an_order_that_is_fixed(tmp_path: Path) ->
 
 
 def test_concrete_ordered_by_hand_where_bags_are_cheaper_is_placed_by_the_next_way(tmp_path: Path) -> None:
-    forced = a_job(forced=[["Concrete to order", 1.5, "the truck is here", "QZ"]])
-    job = only_job(tmp_path, forced, priced(("Concrete bag", 2, 0.6)))
+    override = a_job(override=[["Concrete to order", 1.5, "the truck is here", "QZ"]])
+    job = only_job(tmp_path, override, priced(("Concrete bag", 2, 0.6)))
     assert value(job, "Placing.name") == "bags"
     assert (value(job, "Order.bags"), value(job, "Order.trucks"), value(job, "Pour.way")) == (0, 1, "chute")
     assert value(job, "Order.spare") == pytest.approx(1.5 - 1.03)

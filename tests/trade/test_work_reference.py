@@ -20,7 +20,7 @@ from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from calc.trade.cautions.work import WorkIntegrity
 from calc.trade.levels import BOARD, EDGE, TASK, TOOL
-from random_work import drawn_house, drawn_job, house_tables, week_tables
+from random_work import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 27, 2908
 known = cache(line)
@@ -31,7 +31,7 @@ known = cache(line)
 class Drawn:
     """A job that was drawn, and what the program makes of it."""
 
-    house: plain.CompanyBook
+    company: plain.CompanyBook
     job: plain.Job
     values: JobValues = field(repr=False)
 
@@ -51,14 +51,14 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     given: list[tuple[plain.CompanyBook, plain.Job]] = []
     inputs = []
     for _ in range(HOUSES):
-        house = drawn_house(chance)
+        company = random_company(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), house_tables(house))
+        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
         assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
         inputs += intake.jobs
-        given += [(house, job) for _, job in jobs]
+        given += [(company, job) for _, job in jobs]
     values = each_job(evaluate(inputs), inputs)
-    return [Drawn(house, job, each) for (house, job), each in zip(given, values, strict=True)]
+    return [Drawn(company, job, each) for (company, job), each in zip(given, values, strict=True)]
 
 
 def same(got: float, want: Fraction | int) -> bool:
@@ -80,17 +80,17 @@ def test_no_task_takes_other_hours_than_its_rate_asks(drawn: list[Drawn]) -> Non
 
 def test_every_task_costs_its_hours_at_the_rate_of_who_does_it(drawn: list[Drawn]) -> None:
     for each in drawn:
-        cost = plain.cost(each.job, each.house)
+        cost = plain.cost(each.job, each.company)
         assert all_same(each.by_word("Task.cost", TASK.axis.words), cost), each.job
-        idle = plain.cents(plain.idle(each.job, each.house) * plain.mix(each.job, each.house))
+        idle = plain.cents(plain.idle(each.job, each.company) * plain.mix(each.job, each.company))
         assert same(each.number("Labor.idle_cost"), idle)
         assert same(each.number("Labor.cost"), sum(cost.values()) + idle)
 
 
 def test_the_crew_comes_for_as_many_days_as_its_hours_and_its_driving_take(drawn: list[Drawn]) -> None:
     for each in drawn:
-        assert same(each.number("Labor.driven"), plain.driven(each.job, each.house))
-        days = plain.crew_days(each.job, each.house)
+        assert same(each.number("Labor.driven"), plain.driven(each.job, each.company))
+        days = plain.crew_days(each.job, each.company)
         assert each.number("Labor.days") == days
         assert each.number("Equipment.visits") == days + bool(each.job.sealer_coats)
 
@@ -100,7 +100,7 @@ def test_a_machine_is_rented_for_its_own_hours_the_cheapest_way_that_has_a_price
         needed = plain.machine_hours(each.job)
         assert all_same(each.by_word("Tool.hours", TOOL.axis.words), needed), each.job
         for row, (tool, hours) in enumerate(needed.items()):
-            rented = plain.rented(hours, each.house.rentals[tool])
+            rented = plain.rented(hours, each.company.rentals[tool])
             assert each.number("RentalChoice.lacking", row) == (rented is None)
             way, count, cost = rented or ("none", 0, Fraction(0))
             assert each.values.of(known("RentalChoice.way"), row) == way
@@ -127,7 +127,7 @@ def test_rock_is_fetched_up_to_three_tons_and_else_delivered(drawn: list[Drawn])
         assert same(each.number("BaseNeeds.tons"), needed)
         assert same(each.number("BaseNeeds.buy"), bought)
         assert each.number("BaseHaul.delivered") == (bought > 3)
-        assert each.number("BaseHaul.trips") == plain.rock_trips(each.job, each.house)
+        assert each.number("BaseHaul.trips") == plain.rock_trips(each.job, each.company)
 
 
 def test_sheets_and_wash_water_go_by_the_footings_and_the_trucks(drawn: list[Drawn]) -> None:
@@ -142,7 +142,7 @@ def test_sheets_and_wash_water_go_by_the_footings_and_the_trucks(drawn: list[Dra
 def test_no_drawn_job_misses_a_check_of_the_work(drawn: list[Drawn]) -> None:
     checks = [each for each in all_checks() if each.section is WorkIntegrity]
     assert checks
-    assert {check.label for each in drawn for check in checks if each.values.of(check.missed)} == set()
+    assert {check.label for each in drawn for check in checks if each.values.of(check.failed)} == set()
 
 
 LIMITS_MET = (
@@ -153,10 +153,10 @@ LIMITS_MET = (
 """What must be met by some of the drawn jobs, or a comparison that is off by one has nothing to show itself in."""
 
 
-def rental_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
+def rental_limits(company: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of renting that a job meets."""
     for tool, hours in plain.machine_hours(job).items():
-        prices = house.rentals[tool]
+        prices = company.rentals[tool]
         rented = plain.rented(hours, prices)
         yield from ["half a day exactly"] * (hours == 4)
         yield from ["a day exactly"] * (hours == 8)
@@ -168,10 +168,10 @@ def rental_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
             yield from ["week as dear as days"] * (weeks * prices.week == days * prices.day)
 
 
-def other_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
+def other_limits(company: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
     """The limits of days, forms and rock that a job meets."""
     least = 1 if job.method == "bags" else 2
-    yield "days by the least" if plain.crew_days(job, house) == least else "days by the hours"
+    yield "days by the least" if plain.crew_days(job, company) == least else "days by the hours"
     yield from ["layout as short as it gets"] * (plain.hours(job)["layout"] == plain.LEAST_LAYOUT)
     yield from ["whole spaces of stakes"] * any(e.kind == "form" and e.length and e.length % 3 == 0 for e in job.edges)
     yield from ["a taper that changes the board"] * (job.thickness <= 4 < job.other_thickness)
@@ -184,6 +184,6 @@ def other_limits(house: plain.CompanyBook, job: plain.Job) -> Iterator[str]:
 def test_the_drawn_jobs_meet_every_limit(drawn: list[Drawn]) -> None:
     met: Counter[str] = Counter()
     for each in drawn:
-        met.update([*rental_limits(each.house, each.job), *other_limits(each.house, each.job)])
+        met.update([*rental_limits(each.company, each.job), *other_limits(each.company, each.job)])
     assert len(drawn) >= 300
     assert {limit: met[limit] for limit in LIMITS_MET if met[limit] < 3} == {}

@@ -7,7 +7,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import HOUSE, line, value, written_sheet
+from books import COMPANY, line, value, written_sheet
 from calc import batch
 from calc.files import shipped
 from calc.layout.log_sheet import count_defaults
@@ -48,7 +48,7 @@ def of(job: JobValues, name: str, row: int = 0) -> float:
 
 
 def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
-    lacking = walk(tmp_path, house=HOUSE)
+    lacking = walk(tmp_path, company=COMPANY)
     told = f"NOT COMPLETE: {of(lacking, 'Price.foots'):.0f} costs have no price, see Costs"
     assert of(lacking, "Price.foots") > 1
     assert any(told in row for row in front_page(tmp_path, lacking))
@@ -85,7 +85,7 @@ def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: 
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
-    row = row_of(front_page(tmp_path, walk(tmp_path, house=HOUSE)), "Concrete to order")
+    row = row_of(front_page(tmp_path, walk(tmp_path, company=COMPANY)), "Concrete to order")
     assert row[BESIDE] == "nothing that can be compared"
     assert row[FIGURE] == 0
 
@@ -126,7 +126,7 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
 
 def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
     prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, large pack"]
-    row = row_of(front_page(tmp_path, walk(tmp_path, house=PRICED | {"Prices": prices})), "Curing compound")
+    row = row_of(front_page(tmp_path, walk(tmp_path, company=PRICED | {"Prices": prices})), "Curing compound")
     assert row[BESIDE] == "no other packs"
 
 
@@ -151,15 +151,15 @@ def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
 def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
     named = {each.label for each in moves(walk(tmp_path))}
     assert {"Unknown allowance", "Finishing pace"} <= named
-    house = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
-    known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], house))}
+    company = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
+    known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], company))}
     assert not known & {"Unknown allowance", "Finishing pace"}
 
 
 def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:
     assert "Dug by" in {each.label for each in moves(walk(tmp_path))}
     prices = [row for row in PRICED["Prices"] if "mini-machine" not in str(row[0])]
-    unpriced = moves(walk(tmp_path, house=PRICED | {"Prices": prices}))
+    unpriced = moves(walk(tmp_path, company=PRICED | {"Prices": prices}))
     assert "Dug by" not in {each.label for each in unpriced}
 
 
@@ -182,7 +182,7 @@ def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
 
 
 def test_the_front_page_of_every_job_of_the_demo_is_one_page_that_can_be_read(tmp_path: Path) -> None:
-    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
     for job in batch.evaluated(batch.ready(run)):
         sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
         assert sheet.page_setup.orientation == "portrait"

@@ -12,8 +12,8 @@ from typing import Any
 import openpyxl
 import pytest
 
-from books import HOUSE, Rows, line, only_job, value, write_book, written
-from calc.audit.proposal import proposal
+from books import COMPANY, Rows, line, only_job, value, write_book, written
+from calc.audit.proposal import proposal_workbook
 from calc.blanks.measure_sheet import measure_sheet
 from calc.declare import Factor, Line, Price
 from calc.errors import Unreadable
@@ -37,7 +37,7 @@ PRICES = {
     for place, price in enumerate(PRICE_LIST)
 }
 PRICED: dict[str, Rows] = {
-    **HOUSE,
+    **COMPANY,
     "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
     "Wording": WORDS,
     "Wages": [["role", "private $/h"], ["labourer", 46.13], ["finisher", 58.29], ["driver", 44.37]],
@@ -110,7 +110,7 @@ def large(folder: Path) -> Path:
 def handed(folder: Path, book: Path) -> Path:
     """What is handed out of the job of one area."""
     path = folder / "handed.xlsx"
-    path.write_bytes(proposal(book))
+    path.write_bytes(proposal_workbook(book))
     return path
 
 
@@ -352,13 +352,13 @@ def test_what_is_handed_out_says_what_the_proposal_said(book: Path, handed: Path
 
 
 def test_the_same_workbook_gives_the_same_hand_out(book: Path, handed: Path) -> None:
-    assert proposal(book) == handed.read_bytes()
+    assert proposal_workbook(book) == handed.read_bytes()
 
 
 def test_a_workbook_that_was_edited_and_not_computed_is_not_handed_out(folder: Path, book: Path) -> None:
     edit(book, {place_of_length(book): 60}, folder / "stale.xlsx")
     with pytest.raises(Unreadable, match="nobody computed"):
-        proposal(folder / "stale.xlsx")
+        proposal_workbook(folder / "stale.xlsx")
 
 
 def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, job: JobValues, book: Path) -> None:
@@ -369,22 +369,22 @@ def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, jo
         for name, text in texts.items():
             package.writestr(name, text.replace(price, "<v>1234</v>") if name == costs else text)
     with pytest.raises(Unreadable, match="is not what stands on Costs"):
-        proposal(folder / "other.xlsx")
+        proposal_workbook(folder / "other.xlsx")
 
 
 def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
     thin = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 12, 4, 1.5, *ONE["Areas"][1][4:]]]}
     path = written(only_job(folder, thin, PRICED), folder / "thin.xlsx")
     with pytest.raises(Unreadable, match="NOT READY"):
-        proposal(path)
-    unpriced = written(only_job(folder, ONE, HOUSE), folder / "unpriced.xlsx")
+        proposal_workbook(path)
+    unpriced = written(only_job(folder, ONE, COMPANY), folder / "unpriced.xlsx")
     with pytest.raises(Unreadable, match="NOT"):
-        proposal(unpriced)
+        proposal_workbook(unpriced)
 
 
 def test_a_file_that_is_none_of_ours_is_not_handed_out(folder: Path) -> None:
     with pytest.raises(Unreadable, match="not the workbook of a job"):
-        proposal(write_book(folder / "input.xlsx", ONE))
+        proposal_workbook(write_book(folder / "input.xlsx", ONE))
 
 
 def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: Path) -> None:

@@ -26,9 +26,9 @@ from calc.xlsx_write import worksheets as sheets
 from calc.xlsx_write import write
 from calc.xlsx_write.row_templates import sheet_template
 from calc.xlsx_write.write import Identity, job_workbook
-from random_jobs import drawn_house, drawn_job, house_tables, week_tables
+from random_jobs import company_tables, drawn_job, random_company, week_tables
 from sheet_cells import Held, read_cells
-from whole_job import whole_house, whole_week
+from whole_job import whole_company, whole_week
 from witness import Place, Program, recalculate
 
 ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  spaces ", "a\nb", "#N/A", "=1+1")
@@ -38,7 +38,7 @@ ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  space
 @pytest.fixture
 def demo() -> list[JobValues]:
     """The jobs of the demo."""
-    return list(evaluated(ready(take([shipped("sample_inputs") / "week.xlsx"], None, None))))
+    return list(evaluated(ready(take([shipped("sample_inputs") / "jobs.xlsx"], None, None))))
 
 
 def poured(job: JobValues) -> bytes:
@@ -62,15 +62,15 @@ def test_the_demo_is_poured_to_the_byte_as_it_is_written_cell_by_cell(demo: list
 
 
 def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
-    (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_house()))
+    (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_company()))
     assert poured(job) == cell_by_cell(job)
 
 
 def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     chance = Random(20261125)
-    house = drawn_house(chance)
-    drawn = [(f"J{number}", drawn_job(chance, house)) for number in range(4)]
-    jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), house_tables(house)))
+    company = random_company(chance)
+    drawn = [(f"J{number}", drawn_job(chance, company)) for number in range(4)]
+    jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), company_tables(company)))
     first = [poured(job) for job in jobs]
     assert len(set(first)) == len(jobs) > 2
     assert [poured(job) for job in reversed(jobs)] == first[::-1]

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from xlsxwriter.worksheet import Worksheet
 
-from books import HOUSE, write_book
+from books import COMPANY, write_book
 from calc import batch
 from calc.declared import Line
 from calc.files import shipped
@@ -49,7 +49,7 @@ ROW = WeekRow(
 def demo(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     """Every workbook of the demo."""
     folder = tmp_path_factory.mktemp("demo")
-    run = batch.take([shipped("sample_inputs") / "week.xlsx"], None, None)
+    run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
     batch.bid(run, folder)
     return [path for _, path, _ in run.written]
 
@@ -79,7 +79,7 @@ def test_no_title_stands_over_nothing(demo: list[Path]) -> None:
 
 @pytest.mark.parametrize("job", ["SORT(1)", "UNIQUE(A)", 'say "(1)"', "(x)"])
 def test_a_job_that_is_called_like_a_function_still_has_its_link(job: str, tmp_path: Path) -> None:
-    write_book(tmp_path / "house.xlsx", HOUSE)
+    write_book(tmp_path / "company.xlsx", COMPANY)
     tables = {"Jobs": [["job", "bid date"], [job, "2026-04-13"]], "Areas": [["length ft", "width ft"], [12, 3]]}
     run = batch.take([write_book(tmp_path / "input.xlsx", tables)], None, None)
     batch.bid(run, tmp_path / "outputs")

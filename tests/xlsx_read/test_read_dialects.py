@@ -23,12 +23,12 @@ from calc.errors import MAX_LINE, Finding, Severity, Unreadable
 from calc.files import shipped
 from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
-from calc.intake.schema import ACCEPTABLE, PRICE_LIST, TABLES
+from calc.intake.schema import ACKNOWLEDGEABLE, PRICE_LIST, TABLES
 from calc.xlsx_read.read import read_book
 from folders import ROOT
 from hostile_packages import HOSTILE
 from raw_package import changed, pack
-from whole_job import ID, whole_house, whole_week
+from whole_job import ID, whole_company, whole_week
 from witness import Program, recalculate
 
 LONG = "x" * 10_000
@@ -37,7 +37,7 @@ LONG = "x" * 10_000
 LIMIT = 300
 """Megabytes that a process may have while it reads any of these files."""
 
-DEMO = shipped("sample_inputs") / "week.xlsx"
+DEMO = shipped("sample_inputs") / "jobs.xlsx"
 WEEK: dict[str, Rows] = {
     "Jobs": [["job", "bid date", "caps"], ["24-03", "2026-04-13", 2], ["24-04", "2026-04-13", None]],
     "Areas": [
@@ -130,7 +130,7 @@ def test_the_demo_saved_by_another_program_gives_the_same_jobs(witness: Program,
 
 
 def test_the_job_that_fills_every_column_is_the_same_from_another_program(witness: Program, tmp_path: Path) -> None:
-    files = [write_book(tmp_path / "week.xlsx", whole_week()), write_book(tmp_path / "house.xlsx", whole_house())]
+    files = [write_book(tmp_path / "week.xlsx", whole_week()), write_book(tmp_path / "company.xlsx", whole_company())]
     copies = recalculate(files, witness, tmp_path)
     ours = take_in([read_book(files[0])], read_book(files[1]))
     theirs = take_in([read_book(copies[files[0]])], read_book(copies[files[1]]))
@@ -289,15 +289,15 @@ def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is
 
 def test_a_fact_for_every_job_beside_a_house_book_is_not_dropped_in_silence(tmp_path: Path) -> None:
     week = {**WEEK, "Site conditions": [["job", "fact", "value"], ["all", "Moisture", "wet"]]}
-    house = {"Site conditions": [["job", "fact", "value"], ["24-03", "Moisture", "wet"]]}
+    company = {"Site conditions": [["job", "fact", "value"], ["24-03", "Moisture", "wet"]]}
     intake = take_in(
-        [read_book(write_book(tmp_path / "week.xlsx", week))], read_book(write_book(tmp_path / "house.xlsx", house))
+        [read_book(write_book(tmp_path / "week.xlsx", week))], read_book(write_book(tmp_path / "company.xlsx", company))
     )
     stops = [str(each.place) for each in intake.findings if each.severity is Severity.STOP]
-    assert stops == ["house.xlsx Site conditions!A2", "week.xlsx Site conditions!A2"]
+    assert stops == ["company.xlsx Site conditions!A2", "week.xlsx Site conditions!A2"]
 
 
-STOP = next(iter(ACCEPTABLE.values())).label
+STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 HEADS = ["job", "line", "value", "reason", "who"]
 ODD_ROWS: dict[str, tuple[dict[str, Rows], str]] = {
     "a factor twice": ({"Factors": [["factor", "value"], ["Loss", 4], ["loss", 5]]}, "Factors!B3"),
@@ -335,18 +335,18 @@ QUIET = {
 
 @pytest.mark.parametrize("table", TABLES)
 def test_ten_thousand_letters_are_named_at_their_cell_in_every_column(table: str, tmp_path: Path) -> None:
-    week, house = whole_week(("walk",)), whole_house()
-    right = [read_book(write_book(tmp_path / f"{name}.xlsx", tables)) for name, tables in (("w", week), ("h", house))]
+    week, company = whole_week(("walk",)), whole_company()
+    right = [read_book(write_book(tmp_path / f"{name}.xlsx", tables)) for name, tables in (("w", week), ("h", company))]
     headings = [each for each in TABLES[table].headings if each.header not in QUIET.get(table, ())]
     measures = {each.header for each in headings if each.given is not None}
     names = [{each.header} for each in headings if each.given is None]  # one by one: a row without its name is no row
     for headers in filter(None, [measures, *names]):
-        rows = [list(row) for row in (house if table in house else week)[table]]
+        rows = [list(row) for row in (company if table in company else week)[table]]
         places = [at for at, header in enumerate(rows[0]) if header in headers]
         for at in places:
             rows[1][at] = LONG
-        if table in house:
-            intake = take_in(right[:1], read_book(write_book(tmp_path / "long.xlsx", {**house, table: rows})))
+        if table in company:
+            intake = take_in(right[:1], read_book(write_book(tmp_path / "long.xlsx", {**company, table: rows})))
         else:
             intake = take_in([read_book(write_book(tmp_path / "long.xlsx", {**week, table: rows}))], right[1])
         said = {each.place.cell for each in intake.findings if each.place.sheet == table}

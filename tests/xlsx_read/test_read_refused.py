@@ -17,7 +17,7 @@ from calc.xlsx_read import limits as scan
 from calc.xlsx_read.package import MAX_FILE
 from calc.xlsx_read.read import read_book
 from folders import ROOT
-from hostile_packages import HOSTILE
+from hostile_packages import HOSTILE, SHARED
 from raw_package import MAIN, ONE, Part, cells_xml, pack, package, sheet_xml, small_week
 
 

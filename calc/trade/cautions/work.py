@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, caution, check, factor, largest, per_one, size, total, when
+from calc.declare import Section, Severity, abs_, caution, check, factor, largest, per_one, total, when
 from calc.trade.cautions.checks import Integrity
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.work import OnSite
@@ -38,7 +38,7 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         "$",
         largest(
             0,
-            size(
+            abs_(
                 Labor.cost
                 - (total(Task.by_mix) + Labor.idle) * CrewRate.mix
                 - total(Task.by_labourer) * CrewRate.labourer

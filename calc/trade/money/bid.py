@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declare import Expr, Line, Section, count_of, joined, line, per_one, size, when
+from calc.declare import Expr, Line, Section, abs_, count_of, joined, line, per_one, when
 from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import Pile
@@ -85,7 +85,7 @@ class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
             RuleComparison.known > 0,
             joined(
                 RuleComparison.named,
-                when(size(RuleComparison.more) > 0, ", which should cost more by", ", which should cost the same"),
+                when(abs_(RuleComparison.more) > 0, ", which should cost more by", ", which should cost the same"),
             ),
             "nothing that can be compared",
         ),

@@ -6,7 +6,7 @@ Each row is a quantity times a rate, to the cent; a row that comes to nothing st
 
 from __future__ import annotations
 
-from calc.declare import Section, both, by_row, exact, line, money, named_rows, size, when
+from calc.declare import Section, abs_, both, by_row, exact, line, money, named_rows, when
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 
@@ -53,7 +53,7 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         "Why 0",
         "",
         when(
-            size(amount) > 0,
+            abs_(amount) > 0,
             "-",
             when(unpriced > 0, "0: the house book has no price", by_row(COST, *(f"0: {row.none}" for row in ROWS))),
         ),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import (
     TWO,
     Section,
+    abs_,
     argmin,
     at,
     both,
@@ -21,7 +22,6 @@ from calc.declare import (
     not_,
     rounded,
     row_number,
-    size,
     total,
     when,
 )
@@ -221,7 +221,7 @@ class PlacingWords(Section, title="Why this way of placing", sheet=_SHEET):
             joined(
                 "next comes ",
                 RunnerUpMethod.name,
-                when(size(RunnerUpMethod.more) > 0, "; the number is what it costs more", "; it costs the same"),
+                when(abs_(RunnerUpMethod.more) > 0, "; the number is what it costs more", "; it costs the same"),
             ),
             "no other way fits",
         ),

@@ -12,6 +12,7 @@ from calc.declare import (
     THREE,
     TWO,
     Section,
+    abs_,
     before,
     both,
     either,
@@ -19,7 +20,6 @@ from calc.declare import (
     if_given,
     is_given,
     line,
-    size,
     total,
     when,
 )
@@ -133,7 +133,7 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
         "As walked or as corners",
         "ft2",
         when(
-            Area.shape.is_("stations"), total(StationStrip.strip, AREA), size(total(OutlineSegment.twice, AREA)) / TWO
+            Area.shape.is_("stations"), total(StationStrip.strip, AREA), abs_(total(OutlineSegment.twice, AREA)) / TWO
         ),
         source="surveying: offsets, or coordinates",
     )
