@@ -6,7 +6,7 @@ from typing import NoReturn
 
 from calc.formula.tree import Expr
 from calc.formula.value_types import FormulaError, ValueType
-from calc.units.algebra import unit
+from calc.units.algebra import COUNTS, Unit, unit
 from calc.units.registry import factor_between
 
 
@@ -16,8 +16,14 @@ def check_unit(label: str, unit_text: str, formula: Expr, source: str) -> None:
         raise FormulaError(f"{label!r} needs a label and a source")
     if formula.sort is ValueType.FLAG:
         raise FormulaError(f"{label!r} is a yes or no; count it with when(..., 1, 0)")
-    if formula.sort is ValueType.NUMBER and formula.unit != unit(unit_text):
+    if formula.sort is ValueType.NUMBER and not _comes_out(formula.unit, unit(unit_text)):
         _refuse_unit(label, unit_text, formula)
+
+
+def _comes_out(found: Unit, wanted: Unit) -> bool:
+    """Whether a formula is in the unit of its line; a plain number may count the things that the line counts."""
+    counted = len(wanted.powers) == 1 and wanted.powers[0][1] == 1 and wanted.powers[0][0] in COUNTS
+    return found == wanted or (found.plain and counted)
 
 
 def _refuse_unit(label: str, unit_text: str, formula: Expr) -> NoReturn:

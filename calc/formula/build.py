@@ -154,13 +154,6 @@ def count_of(value: Operand, thing: str) -> Expr:
     return UnitCast(node, unit(thing))
 
 
-def per_one(value: Expr) -> Expr:
-    """A count as a plain number."""
-    if any(name not in COUNTS for name, _ in value.unit.powers):
-        raise FormulaError(f"cannot drop the unit of {value.words} [{value.unit}]: it is not a count")
-    return UnitCast(value, PLAIN)
-
-
 def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source: str) -> Expr:
     """A formula that its source gives for bare numbers: the inputs shed their units and the result takes ``gives``.
 

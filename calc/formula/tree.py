@@ -14,7 +14,7 @@ from calc.formula.functions import CALL, FUNCTIONS, Function
 from calc.formula.levels import JOB, Level
 from calc.formula.unit_rules import VERBS
 from calc.formula.value_types import FormulaError, ValueType
-from calc.units.algebra import PLAIN, Unit
+from calc.units.algebra import COUNTS, PLAIN, Unit
 
 
 class Expr:
@@ -54,6 +54,18 @@ class Expr:
     def zero(self) -> bool:
         """Whether it is the bare 0, which is 0 of any unit."""
         return False
+
+    @property
+    def is_one(self) -> bool:
+        """Whether it is the bare 1, which is one of whatever is counted beside it."""
+        return False
+
+    @property
+    def count(self) -> Expr:
+        """A number of things as a plain number. Raises FormulaError for what is not counted."""
+        if any(name not in COUNTS for name, _ in self.unit.powers):
+            raise FormulaError(f"cannot drop the unit of {self.words} [{self.unit}]: it is not a count")
+        return UnitCast(self, PLAIN)
 
     def leaves(self) -> Iterator[Named]:
         """Every named thing the node is made of, in order, repeats included."""
@@ -157,6 +169,10 @@ class Literal(Expr):
     @property
     def zero(self) -> bool:
         return self.value == 0
+
+    @property
+    def is_one(self) -> bool:
+        return self.value == 1
 
 
 @dataclass(frozen=True, eq=False)

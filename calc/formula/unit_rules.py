@@ -44,10 +44,22 @@ def _shown(part: Argument) -> str:
     return f"{part.words} [{part.unit}]"
 
 
-def same(verb: str, parts: Sequence[Argument]) -> Unit:
-    """All of one unit, which is what comes out; the bare 0 is 0 of any unit."""
-    _numbers_only(verb, parts)
+def _counts(unit: Unit) -> bool:
+    """Whether a unit counts things: loads, trucks, people."""
+    return not unit.plain and all(name in COUNTS for name, _ in unit.powers)
+
+
+def _measured(parts: Sequence[Argument]) -> list[Argument]:
+    """The parts whose unit matters: the bare 0 is 0 of any unit, and the bare 1 beside a count is one of it."""
     measured = [part for part in parts if not part.zero]
+    others = [part for part in measured if not part.is_one]
+    return others if others and all(_counts(part.unit) for part in others) else measured
+
+
+def same(verb: str, parts: Sequence[Argument]) -> Unit:
+    """All of one unit, which is what comes out."""
+    _numbers_only(verb, parts)
+    measured = _measured(parts)
     for part in measured[1:]:
         if part.unit != measured[0].unit:
             raise FormulaError(f"cannot {verb} {_shown(measured[0])} and {_shown(part)}")
@@ -130,10 +142,11 @@ def branches(verb: str, parts: Sequence[Argument]) -> Unit:
         raise FormulaError(f"the two answers of when({condition.words}) are {yes.sort.value} and {no.sort.value}")
     if yes.sort is not ValueType.NUMBER:
         return PLAIN
-    if not yes.zero and not no.zero and yes.unit != no.unit:
+    measured = _measured((yes, no))
+    if len({part.unit for part in measured}) > 1:
         answers = f"{_shown(yes)} and {_shown(no)}"
         raise FormulaError(f"when({condition.words}): the two answers differ in unit, {answers}")
-    return no.unit if yes.zero else yes.unit
+    return measured[0].unit if measured else PLAIN
 
 
 def flags(verb: str, parts: Sequence[Argument]) -> Unit:

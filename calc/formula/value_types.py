@@ -44,3 +44,7 @@ class Argument(Protocol):
     @property
     def zero(self) -> bool:
         """Whether it is the bare 0, which is 0 of any unit."""
+
+    @property
+    def is_one(self) -> bool:
+        """Whether it is the bare 1, which is one of whatever is counted beside it."""

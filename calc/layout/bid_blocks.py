@@ -13,7 +13,7 @@ from calc.layout.page import IssueValue, Linked, Number, Page, Shown, lines_of
 from calc.layout.styles import LEGEND, LINE_HEIGHT
 from calc.model.results import JobValues, RangeEnd, Sensitivity
 from calc.model.sensitivity import SHOWN
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 
 NAME = "Bid"
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, UNIT_OF_FIGURE = range(7)
@@ -138,7 +138,7 @@ def _most(move: Sensitivity, _job: JobValues) -> Shown:
 def _at_end(end: RangeEnd, move: Sensitivity, job: JobValues) -> str:
     """Such as ``at 2.8 h: $2,295.48, 95.00 more``."""
     unit = f" {move.unit_text}" if move.unit_text and isinstance(end.value, float) else ""
-    price = float(job.of(Price.to_cent)) + end.more
+    price = float(job.of(BidPrice.to_cent)) + end.more
     return f"at {_plainly(end.value)}{unit}: ${price:,.2f}, {abs(end.more):,.2f} {'more' if end.more > 0 else 'less'}"
 
 

@@ -38,7 +38,7 @@ from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import GROUP
 from calc.trade.money.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, PriceSummary
-from calc.trade.money.price import Price, Subtotal
+from calc.trade.money.price import BidPrice, Subtotal
 from calc.trade.ordering.order import Order
 
 __all__ = ["EMPTY", "NAME", "SLOTS", "TOO_SHORT", "bid_page", "slots_for"]
@@ -103,14 +103,14 @@ def _lay_head(page: Page, places: CellMap) -> None:
 
 def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
     """The price, whether it is complete, whether a stop stands in the way, and whether the checks hold."""
-    section(page, Price.price.label)
-    _link(page, places, Price.price, LABEL, "hero")
+    section(page, BidPrice.price.label)
+    _link(page, places, BidPrice.price, LABEL, "hero")
     _lay_line(page, places, PriceSummary.complete, TEXT, "status")
     _lay_readiness(page, checks)
     page.heights[page.row] = 30
     page.next()
     beside: tuple[Callable[[], None], ...] = (
-        lambda: _lay_amount(page, places, Price.by_area),
+        lambda: _lay_amount(page, places, BidPrice.by_area),
         lambda: _lay_master_check(page, checks),
     )
     for lay, due in zip(beside, FALLS_DUE[:2], strict=True):
@@ -177,8 +177,8 @@ def _lay_made_of(page: FrontPage, places: CellMap) -> None:
     parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
     parts += [(line, 0, label) for label, line in ADDED]
     first = page.row
-    for (line, place, label), key in zip([*parts, (Price.price, 0, "Price")], KEY, strict=True):
-        role = "sum" if line is Price.price else "formula"
+    for (line, place, label), key in zip([*parts, (BidPrice.price, 0, "Price")], KEY, strict=True):
+        role = "sum" if line is BidPrice.price else "formula"
         page.words(LABEL, label, "label" if role == "formula" else "strong")
         _link(page, places, line, VALUE, role, place)
         _lay_share(page, places, line, place)
@@ -206,7 +206,7 @@ def _bars(page: FrontPage) -> Chart:
 
 def _lay_share(page: Page, places: CellMap, line: Line, place: int) -> None:
     """How much of the price it is."""
-    row, price = page.row, Price.price
+    row, price = page.row, BidPrice.price
 
     def text() -> str:
         whole = places.one(price, 0, NAME, "cr")

@@ -11,7 +11,7 @@ from calc.layout.checks_sheet import fired, open_stops
 from calc.layout.page import FixedText, Linked, Page, Shown
 from calc.layout.paper_cells import LABEL, VALUE, PaperContext
 from calc.model.results import JobValues
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 
 NOT_READY = "NOT READY: stops are open, see Bid"
 """Said beside the price while nobody has accepted a stop; such a paper is not handed out."""
@@ -27,11 +27,11 @@ def readiness(page: Page, desk: PaperContext) -> None:
     stops = desk.checks.caution_column("not accepted", page.name, headed=False)
 
     def text() -> str:
-        lacking = desk.places.one(Price.foots, 0, page.name, "cr")
+        lacking = desk.places.one(BidPrice.foots, 0, page.name, "cr")
         return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
 
     def value(job: JobValues) -> Shown:
-        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(Price.foots)) > 0 else _READY
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.foots)) > 0 else _READY
 
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 

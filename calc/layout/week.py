@@ -26,7 +26,7 @@ from calc.model.truck_sharing import SmallPour, small_pour
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from calc.trade.money.week import BEYOND_COSTS, COLUMNS, WeekComparison
 from calc.trade.takeoff.geometry import Slab
 
@@ -80,7 +80,7 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         state,
         tuple(each for each in _ledger(job) if each.quantity),
         str(job.of(Job.address)),
-        float(job.of(Price.by_area)),
+        float(job.of(BidPrice.by_area)),
         (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
         small_pour(job),
     )
@@ -188,7 +188,7 @@ def _lay_all_jobs(page: Page, rows: Sequence[WeekRow], first: int) -> None:
 
 
 _LOOK_HEADS = ("Price by area, $/ft2", "Look again")
-_PRICE, _AREA = COLUMNS.index(Price.price), COLUMNS.index(Slab.net_area)
+_PRICE, _AREA = COLUMNS.index(BidPrice.price), COLUMNS.index(Slab.net_area)
 
 
 def _lay_look(page: Page, row: WeekRow, words: str) -> None:

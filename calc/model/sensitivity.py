@@ -21,7 +21,7 @@ from calc.trade.inputs.job import Job, Site
 from calc.trade.inputs.placing import Access, BarrowWay
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.levels import TASK
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order_candidates import Risk
 from calc.trade.takeoff.dig import Dig
@@ -86,7 +86,7 @@ def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
     if not any(trials):
         return [replace(values, sensitivity=()) for values in jobs]
     frame = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
-    changed, lacking = (iter(frame.columns[named].tolist()) for named in (Price.to_cent, Price.foots))
+    changed, lacking = (iter(frame.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.foots))
     return [
         replace(values, sensitivity=_moves(values, [(trial, next(changed), next(lacking)) for trial in of_job]))
         for values, of_job in zip(jobs, trials, strict=True)
@@ -99,7 +99,7 @@ def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> t
     It is the price to the cent, before its step and its minimum.
     An end that asks for a price which the house book lacks cannot be compared, and is left out.
     """
-    price, unpriced = float(values.of(Price.to_cent)), float(values.of(Price.foots))
+    price, unpriced = float(values.of(BidPrice.to_cent)), float(values.of(BidPrice.foots))
     ends: dict[tuple[str, float | str, str], list[RangeEnd]] = {}
     for trial, changed, lacking in tried:
         more = round(changed - price, 2)
@@ -119,7 +119,7 @@ def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
 def price_lines() -> frozenset[Declared]:
     """Everything that the price follows from."""
     found: set[Declared] = set()
-    waiting: list[Declared] = [Price.to_cent, Price.foots]
+    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.foots]
     while waiting:
         named = waiting.pop()
         if named in found:

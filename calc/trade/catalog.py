@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section
+from calc.declare import *
 from calc.trade.cautions.checks import Integrity
 from calc.trade.cautions.conditions import (
     AreaSlopes,
@@ -41,7 +41,7 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
-from calc.trade.money.price import ChangeAmount, Invoice, PaymentSchedule, Price, PriceParts, Subtotal
+from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
 from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.bags import Bags, BagTopUp
 from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
@@ -240,7 +240,7 @@ MONEY = (
     TruckFee,
     CostTable,
     Subtotal,
-    Price,
+    BidPrice,
     PriceParts,
     PaymentSchedule,
     ChangeAmount,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import named_rows, slot_rows, typed_rows
+from calc.declare import *
 
 AREA = typed_rows("area", across=True, titled=True)
 """One continuous piece of new slab of one thickness."""

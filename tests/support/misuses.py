@@ -30,7 +30,6 @@ from calc.declare import (
     look_up,
     money,
     named_rows,
-    per_one,
     price,
     round_up,
     square_root,
@@ -143,7 +142,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "a power outside a correlation": (lambda: apply("power", Bid.reach, 1), ["Reach [ft]", "inside a correlation"]),
     "a count of feet": (lambda: count_of(Bid.reach, "bag"), ["cannot count Reach [ft] as bag"]),
     "a count of what is not counted": (lambda: count_of(1, "ft"), ["cannot count 1", "as ft"]),
-    "feet as a plain number": (lambda: per_one(Bid.reach), ["cannot drop the unit of Reach [ft]", "not a count"]),
+    "feet as a plain number": (lambda: Bid.reach.count, ["cannot drop the unit of Reach [ft]", "not a count"]),
     "a correlation without a source": (
         lambda: correlation("", lambda x: x, Bid.reach, source=""),
         ["needs the source"],

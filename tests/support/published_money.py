@@ -33,9 +33,9 @@ PRICES = (
             Known.SEEN,
             at_rates(margin=100 * markup / (100 + markup)),
             (
-                printed("Price.margin", margin),
-                says("Price.exact_price", 1 + markup / 100, 1e-6, over="Price.full"),
-                says("Price.markup", markup, 0.02),
+                printed("BidPrice.margin", margin),
+                says("BidPrice.exact_price", 1 + markup / 100, 1e-6, over="BidPrice.full"),
+                says("BidPrice.markup", markup, 0.02),
             ),
         )
         for markup, margin in MARKUPS
@@ -45,28 +45,28 @@ PRICES = (
         HANDOUT,
         Known.SEEN,
         at_rates(margin=23.0769),
-        (printed("Price.margin", "23.08"), says("Price.exact_price", 1.3, 1e-4, over="Price.full")),
+        (printed("BidPrice.margin", "23.08"), says("BidPrice.exact_price", 1.3, 1e-4, over="BidPrice.full")),
     ),
     Published(
         "a margin of 20 % is the cost times 1.25, and never times 1.20",
         f"{REFERENCE}: price is cost over one less the margin, 80 is sold for 100",
         Known.SEEN,
         at_rates(margin=20),
-        (says("Price.exact_price", 1.25, 1e-6, over="Price.full"),),
+        (says("BidPrice.exact_price", 1.25, 1e-6, over="BidPrice.full"),),
     ),
     Published(
         "what costs 200,000 is sold for 250,000 at a margin of 20 %",
         f"{REFERENCE}: 200,000 at a markup of 25 %",
         Known.SEEN,
         at_rates(margin=20, permit=200_000),
-        (says("Price.exact_price", 250_000, 100), says("Price.full", 200_000, 80)),
+        (says("BidPrice.exact_price", 250_000, 100), says("BidPrice.full", 200_000, 80)),
     ),
     Published(
         "ten percent and ten percent are 1.21, not 1.20",
         "arithmetic of overhead and profit in series, (1 + a)(1 + b)",
         Known.ARITHMETIC,
         at_rates(contingency=10, overhead=10),
-        (says("Price.full", 1.21, 1e-6, over="Price.direct"),),
+        (says("BidPrice.full", 1.21, 1e-6, over="BidPrice.direct"),),
     ),
     *(
         Published(
@@ -74,7 +74,7 @@ PRICES = (
             "arithmetic of percents in series, as of series discounts: 10 % and 5 % are not 15 %",
             Known.ARITHMETIC,
             at_rates(contingency=first, overhead=second),
-            (says("Price.full", 1.155, 1e-6, over="Price.direct"),),
+            (says("BidPrice.full", 1.155, 1e-6, over="BidPrice.direct"),),
         )
         for first, second in ((10, 5), (5, 10))
     ),

@@ -26,7 +26,6 @@ from calc.declare import (
     look_up,
     money,
     named_rows,
-    per_one,
     price,
     round_up,
     rounded,
@@ -161,7 +160,7 @@ class Truck(Section, title="Trucks", each=TRUCK, sheet="Worked out", slots_for=W
     rides = line(
         "Rides",
         "truck",
-        when(row_number(TRUCK) <= per_one(Whole.trucks), count_of(1, "truck"), 0),
+        when(row_number(TRUCK) <= Whole.trucks.count, count_of(1, "truck"), 0),
         source=ASKED,
         adds=True,
     )

@@ -35,7 +35,7 @@ def amounts(bid: JobValues) -> list[Decimal]:
 
 def test_there_are_three_hundred_bids_and_they_differ(bids: list[JobValues]) -> None:
     assert len(bids) == WEEKS * JOBS_A_WEEK
-    assert len({value(each, "Price.price") for each in bids}) > 200
+    assert len({value(each, "BidPrice.price") for each in bids}) > 200
 
 
 def test_every_amount_is_how_much_times_its_rate_to_the_cent(bids: list[JobValues]) -> None:
@@ -51,7 +51,7 @@ def test_the_cents_that_are_shown_add_to_the_subtotals_and_to_the_direct_cost(bi
         for place, group in enumerate(GROUP.axis.words):
             own = sum((each for each, row in zip(shown, ROWS, strict=True) if row.group == group), Decimal(0))
             assert own == cents(value(bid, "Subtotal.amount", place))
-        assert sum(shown) + cents(value(bid, "Price.tax")) == cents(value(bid, "Price.direct"))
+        assert sum(shown) + cents(value(bid, "BidPrice.tax")) == cents(value(bid, "BidPrice.direct"))
 
 
 def test_tax_is_on_what_is_bought_and_never_on_labor_or_haul(bids: list[JobValues]) -> None:
@@ -61,26 +61,26 @@ def test_tax_is_on_what_is_bought_and_never_on_labor_or_haul(bids: list[JobValue
             flag for flag, row in zip(taxed, ROWS, strict=True) if row.group in ("labor", "disposal", "fees")
         )
         base = sum((each for each, flag in zip(amounts(bid), taxed, strict=True) if flag), Decimal(0))
-        assert base == cents(value(bid, "Price.taxed"))
-        assert cents(value(bid, "Price.tax")) == cents(float(base) * float(value(bid, "Price.tax_rate")) / 100)
+        assert base == cents(value(bid, "BidPrice.taxed"))
+        assert cents(value(bid, "BidPrice.tax")) == cents(float(base) * float(value(bid, "BidPrice.tax_rate")) / 100)
 
 
 def test_the_price_times_one_less_its_margin_is_the_full_cost_before_rounding(bids: list[JobValues]) -> None:
     for bid in bids:
-        share = 1 - float(value(bid, "Price.margin")) / 100
-        assert cents(float(value(bid, "Price.exact_price")) * share) == cents(value(bid, "Price.full"))
+        share = 1 - float(value(bid, "BidPrice.margin")) / 100
+        assert cents(float(value(bid, "BidPrice.exact_price")) * share) == cents(value(bid, "BidPrice.full"))
         full = (
-            cents(value(bid, "Price.direct"))
-            + cents(value(bid, "Price.contingency"))
-            + cents(value(bid, "Price.overhead"))
+            cents(value(bid, "BidPrice.direct"))
+            + cents(value(bid, "BidPrice.contingency"))
+            + cents(value(bid, "BidPrice.overhead"))
         )
-        assert full == cents(value(bid, "Price.full"))
+        assert full == cents(value(bid, "BidPrice.full"))
 
 
 def test_the_price_goes_up_to_its_step_and_never_below_the_minimum(bids: list[JobValues]) -> None:
     for bid in bids:
-        price, step = cents(value(bid, "Price.price")), cents(value(bid, "Price.step"))
-        floor = max(cents(value(bid, "Price.to_cent")), cents(value(bid, "Price.least")))
+        price, step = cents(value(bid, "BidPrice.price")), cents(value(bid, "BidPrice.step"))
+        floor = max(cents(value(bid, "BidPrice.to_cent")), cents(value(bid, "BidPrice.least")))
         assert price % step == 0
         assert floor <= price < floor + step
 
@@ -88,7 +88,7 @@ def test_the_price_goes_up_to_its_step_and_never_below_the_minimum(bids: list[Jo
 def test_the_parts_that_fall_due_add_to_the_price_to_the_cent(bids: list[JobValues]) -> None:
     for bid in bids:
         parts = [cents(value(bid, "PaymentSchedule.amount", draw)) for draw in range(4)]
-        assert sum(parts) == cents(value(bid, "Price.price"))
+        assert sum(parts) == cents(value(bid, "BidPrice.price"))
         assert all(part >= 0 for part in parts)
         assert parts[0] <= cents(value(bid, "Company.deposit_cap"))
 
@@ -105,7 +105,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
     factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]
     job = only_job(tmp_path, week, {**PRICED, "Company": uncapped, "Factors": factors})
     deposit, poured, completed, held = (cents(value(job, "PaymentSchedule.amount", draw)) for draw in range(4))
-    assert deposit + poured + held == cents(value(job, "Price.price"))
+    assert deposit + poured + held == cents(value(job, "BidPrice.price"))
     assert completed == 0 < poured
 
 
@@ -123,8 +123,8 @@ def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_
         ["less", 2, -10, "yes"],
     ]
     after = only_job(tmp_path, week | {"Changes": changes}, PRICED)
-    assert value(after, "Price.price") == value(before, "Price.price")
-    assert cents(value(after, "Invoice.billed")) == cents(value(before, "Price.price")) + Decimal("160.00")
+    assert value(after, "BidPrice.price") == value(before, "BidPrice.price")
+    assert cents(value(after, "Invoice.billed")) == cents(value(before, "BidPrice.price")) + Decimal("160.00")
     assert cents(value(after, "Invoice.unsigned")) == Decimal("340.00")
 
 
@@ -152,7 +152,7 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
     for label in ONCE:
         row = next(place for place, each in enumerate(ROWS) if each.label == label)
         assert value(one, "CostTable.quantity", row) == value(two, "CostTable.quantity", row), label
-    assert value(one, "Price.least") == value(two, "Price.least")
+    assert value(one, "BidPrice.least") == value(two, "BidPrice.least")
 
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
@@ -167,8 +167,8 @@ def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_
     (tmp_path / "priced").mkdir()
     cushioned = only_job(tmp_path / "priced", week, PRICED | {"Factors": [*none[:-1], ["Contingency", 10]]})
     assert value(cushioned, "Order.quantity") == 3.0
-    assert cents(value(cushioned, "Price.contingency")) == cents(float(value(cushioned, "Price.direct")) * 0.1)
-    assert value(cushioned, "Price.direct") == value(bare, "Price.direct")
+    assert cents(value(cushioned, "BidPrice.contingency")) == cents(float(value(cushioned, "BidPrice.direct")) * 0.1)
+    assert value(cushioned, "BidPrice.direct") == value(bare, "BidPrice.direct")
 
 
 def test_every_cost_is_in_the_table_once() -> None:

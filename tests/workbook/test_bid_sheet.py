@@ -14,7 +14,7 @@ from calc.layout.log_sheet import count_defaults
 from calc.model.results import JobValues, Sensitivity
 from calc.model.sensitivity import with_sensitivity
 from calc.trade.levels import GROUP
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from front_page_reader import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, number, row_of, walk
 from priced_company import PRICED
 
@@ -49,8 +49,8 @@ def of(job: JobValues, name: str, row: int = 0) -> float:
 
 def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
     lacking = walk(tmp_path, company=COMPANY)
-    told = f"NOT COMPLETE: {of(lacking, 'Price.foots'):.0f} costs have no price, see Costs"
-    assert of(lacking, "Price.foots") > 1
+    told = f"NOT COMPLETE: {of(lacking, 'BidPrice.foots'):.0f} costs have no price, see Costs"
+    assert of(lacking, "BidPrice.foots") > 1
     assert any(told in row for row in front_page(tmp_path, lacking))
     assert any("complete: every cost has a price" in row for row in front_page(tmp_path, walk(tmp_path)))
 
@@ -61,7 +61,7 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
     parts = [word.capitalize() for word in GROUP.axis.words] + ["Tax", "Contingency", "Overhead", "Margin and rounding"]
     # "Price" heads the block above, too: the row of the sum is the last that goes by it
     whole = next(row for row in reversed(rows) if row[0] == "Price")
-    assert whole[VALUE] == job.of(Price.price)
+    assert whole[VALUE] == job.of(BidPrice.price)
     assert round(sum(number(row_of(rows, part)[VALUE]) for part in parts), 2) == whole[VALUE]
     assert sum(number(row_of(rows, part)[UNIT]) for part in parts) == pytest.approx(1)
 
@@ -137,7 +137,7 @@ def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path
     (end,) = move(job, "Unknown allowance").ends
     assert end.value == 16
     assert end.more == pytest.approx(on_the_price(16 * CREW_HOUR + 5 * days), abs=0.03)
-    assert end.more == pytest.approx(of(longer, "Price.to_cent") - of(job, "Price.to_cent"))
+    assert end.more == pytest.approx(of(longer, "BidPrice.to_cent") - of(job, "BidPrice.to_cent"))
 
 
 def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
@@ -172,7 +172,7 @@ def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_pat
     assert [row[0] for row in shown] == [each.label for each in strongest]
     assert [row[FIGURE] for row in shown] == sorted((each.effect for each in strongest), reverse=True)
     for each, row in zip(strongest, shown, strict=True):
-        assert f"${of(job, 'Price.to_cent') + each.ends[0].more:,.2f}" in str(row[TEXT])
+        assert f"${of(job, 'BidPrice.to_cent') + each.ends[0].more:,.2f}" in str(row[TEXT])
 
 
 def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.trade.catalog import PLANS_DRAWN
 from calc.trade.levels import AREA
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.takeoff.drawing import Plan
 from calc.trade.takeoff.geometry import Slab
@@ -136,7 +136,7 @@ def test_the_money_picture_shows_every_part_of_the_price(job: JobValues, book: P
     found, (bars,) = values(book), picture.series
     assert held(found, bars.along)[0] == "Concrete"
     assert held(found, bars.along)[-1] == "Margin and rounding"
-    assert round(sum(number(each) for each in held(found, bars.across)), 2) == job.of(Price.price)
+    assert round(sum(number(each) for each in held(found, bars.across)), 2) == job.of(BidPrice.price)
 
 
 def test_a_picture_lies_over_no_number_and_over_no_other_picture(book: Path) -> None:

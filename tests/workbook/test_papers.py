@@ -142,7 +142,7 @@ def place_of_length(path: Path) -> Place:
 
 
 SEEN_BY_THE_CLIENT = (
-    "Price.price", "Price.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all", "ChangeAmount.amount", "ChangeAmount.amount_all",
+    "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all", "ChangeAmount.amount", "ChangeAmount.amount_all",
     "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured",
     "PriceParts.completed",
 )  # fmt: skip
@@ -203,7 +203,7 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
     "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed PaperFacts.exclusions "
-    "Price.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
+    "BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
     "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
@@ -213,8 +213,8 @@ MUST_SHOW = {
     "Pour day": "AreaWord.thickness AreaWord.mean AreaWord.joint_depth Order.quantity Load.yards TruckTime.unloading "
     "TruckTime.free JointPlace.shown FinishWindow.by_mix FinishWindow.needed Curing.need CuringChoice.small_packs "
     "PourWord.hold",
-    "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount Price.tax "
-    "Price.contingency Price.overhead Price.full Price.margin Price.price",
+    "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
+    "BidPrice.contingency BidPrice.overhead BidPrice.full BidPrice.margin BidPrice.price",
 }
 
 

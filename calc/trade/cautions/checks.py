@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, check, factor, largest, per_one, total, when
+from calc.declare import *
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import Pile
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
@@ -79,7 +79,7 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     overweight = check(
         "No load is over the payload",
         "ton",
-        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * per_one(total(Hauled.loads))), 0),
+        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * total(Hauled.loads).count), 0),
         0 * total(Pile.tons),
         tolerance,
     )

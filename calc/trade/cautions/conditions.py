@@ -2,21 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    IN_PER_FT,
-    TWO,
-    Section,
-    both,
-    either,
-    factor,
-    if_given,
-    is_given,
-    largest,
-    line,
-    smallest,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Edge
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.removal import Footing

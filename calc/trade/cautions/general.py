@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, factor, greatest, largest, least, total
+from calc.declare import *
 from calc.trade.inputs.areas import Area
 from calc.trade.materials.liquids import CURING_PACKS, Curing
 from calc.trade.ordering.order import Order

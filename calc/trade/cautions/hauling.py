@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, at, both, caution, factor, greatest, largest, line, per_one, total, when
+from calc.declare import *
 from calc.trade.hauling.choice import RunnerUp
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import SiteSpec, SoilCleanliness
@@ -16,7 +16,7 @@ class PileWarnings(Section, title="What is watched of each pile", each=HAULED, s
     over = line(
         "Over the payload",
         "ton",
-        when(Hauled.loads > 0, largest(0, Hauled.tons / per_one(Hauled.loads) - Hauler.payload), 0),
+        when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - Hauler.payload), 0),
         source="a load of it, less the payload; all of it where nobody weighed the payload",
     )
     stranded = line(

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, either, factor, greatest, line, total, when
+from calc.declare import *
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.areas import Area
 from calc.trade.money.costs import CostTable
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.geometry import Slab
 
@@ -59,9 +59,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     margin = caution(
         "Margin out of the usual",
         Severity.CAUTION,
-        both(Price.full > 0, either(Price.kept < least_margin, Price.kept > most_margin)),
+        both(BidPrice.full > 0, either(BidPrice.kept < least_margin, BidPrice.kept > most_margin)),
         "The margin that is kept is not a usual one.",
-        Price.kept,
+        BidPrice.kept,
         "%",
         usual="10 to 40 % of the price",
         do="See that a margin was typed, and not a markup.",
@@ -70,9 +70,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     minimum = caution(
         "At the minimum",
         Severity.NOTE,
-        Price.at_least > 0,
+        BidPrice.at_least > 0,
         "The price is the least that the firm works for.",
-        Price.least,
+        BidPrice.least,
         "$",
         usual="a minimum for each job",
         do="Nothing; the client may like to add to it.",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, either, not_, total, when
+from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.method_choice import NOT_THERE, Placing

@@ -2,22 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    Severity,
-    both,
-    caution,
-    days_between,
-    either,
-    factor,
-    is_given,
-    largest,
-    line,
-    look_up,
-    not_,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.pour import Crew

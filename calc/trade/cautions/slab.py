@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, factor, greatest, total
+from calc.declare import *
 from calc.trade.cautions.conditions import AreaSlopes, DowelCover, FootingCover, Restraint
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.site import Permissions

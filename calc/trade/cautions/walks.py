@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, both, caution, either, greatest, total, when
+from calc.declare import *
 from calc.trade.cautions.conditions import AreaSlopes, OpeningToTraffic
 from calc.trade.inputs.site import Permissions
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, Severity, abs_, caution, check, factor, largest, per_one, total, when
+from calc.declare import *
 from calc.trade.cautions.checks import Integrity
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.work import OnSite
@@ -74,8 +74,8 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         "No trip for rock is over the payload",
         "ton",
         when(
-            per_one(BaseHaul.trips) > 0,
-            largest(0, BaseNeeds.buy - BaseHaul.payload * per_one(BaseHaul.trips)),
+            BaseHaul.trips.count > 0,
+            largest(0, BaseNeeds.buy - BaseHaul.payload * BaseHaul.trips.count),
             0,
         ),
         0 * BaseNeeds.buy,

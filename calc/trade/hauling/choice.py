@@ -2,26 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    Section,
-    argmin,
-    at,
-    both,
-    by_row,
-    equals,
-    exact,
-    factor,
-    greatest,
-    joined,
-    largest,
-    least,
-    line,
-    not_,
-    row_word,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.piles import VehicleSpec
 from calc.trade.hauling.plans import PlanCost, PlanSplit
 from calc.trade.inputs.hauling import Fleet

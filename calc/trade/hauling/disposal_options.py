@@ -5,25 +5,7 @@ Overweight is never planned: loads go by room or by weight, whichever asks for m
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    Section,
-    argmin,
-    at,
-    both,
-    count_of,
-    either,
-    exact,
-    greatest,
-    is_word,
-    largest,
-    line,
-    money,
-    per_one,
-    round_up,
-    same_word,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.piles import LoadMix, SiteSpec, SoilCleanliness, VehicleSpec
 from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, VEHICLE
@@ -38,13 +20,13 @@ class LoadCount(Section, title="Loads of each pile on each vehicle", each=VEHICL
     by_room = line(
         "Loads by room",
         "load",
-        when(VehicleSpec.room > 0, count_of(round_up(LoadMix.loose / VehicleSpec.room), "load"), 0),
+        when(VehicleSpec.room > 0, round_up(LoadMix.loose / VehicleSpec.room), 0),
         source="loose volume over the room of the heaped box",
     )
     by_weight = line(
         "Loads by weight",
         "load",
-        when(VehicleSpec.payload > 0, count_of(round_up(LoadMix.tons / VehicleSpec.payload), "load"), 0),
+        when(VehicleSpec.payload > 0, round_up(LoadMix.tons / VehicleSpec.payload), 0),
         source="weight over the payload",
     )
     loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load")
@@ -90,7 +72,7 @@ class DisposalOption(
     trips = line(
         "Trips",
         "$",
-        per_one(LoadCount.loads) * (SiteSpec.trip * VehicleSpec.hour + SiteSpec.miles * Vehicle.per_mile),
+        LoadCount.loads.count * (SiteSpec.trip * VehicleSpec.hour + SiteSpec.miles * Vehicle.per_mile),
         source="hours and miles of every load",
     )
     cost = line("All of it", "$", tipping + dirty + trips, source="gate, surcharge and trips")
@@ -148,6 +130,6 @@ class BestDisposal(Section, title="Each pile on each vehicle to its best site", 
     hours = line(
         "Trip hours there",
         "h",
-        when(fits > 0, per_one(LoadCount.loads) * at(SiteSpec.trip, largest(1, place)), 0),
+        when(fits > 0, LoadCount.loads.count * at(SiteSpec.trip, largest(1, place)), 0),
         source="loads times one trip",
     )

@@ -2,28 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    MIN_PER_H,
-    THREE,
-    TWO,
-    Section,
-    at,
-    both,
-    by_row,
-    count_of,
-    exact,
-    factor,
-    greatest,
-    largest,
-    line,
-    per_one,
-    round_down,
-    round_up,
-    smallest,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import LoadMix, SiteSpec, VehicleSpec
@@ -55,7 +34,7 @@ class Clock(Section, title="The clock", sheet=_SHEET):
     days = line(
         "Haul days",
         "days",
-        when(trips > 0, count_of(round_up(Choice.hours / trips), "days"), 0),
+        when(trips > 0, round_up(Choice.hours / trips), 0),
         source="trip hours over the hours of trips in a day",
     )
 
@@ -146,7 +125,7 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
     in_a_day = line(
         "Trips in a day",
         "trip",
-        when(trip > 0, count_of(round_down(Clock.trips / trip), "trip"), 0),
+        when(trip > 0, round_down(Clock.trips / trip), 0),
         source="hours of trips in a day over one trip",
     )
     back = line(
@@ -172,7 +151,7 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
         "h",
         when(
             both(site > 0, loads > 0, in_a_day > 0),
-            first + smallest(per_one(loads), per_one(in_a_day)) * trip - back,
+            first + smallest(loads.count, in_a_day.count) * trip - back,
             0,
         ),
         source="hour of the day: trips one after the other from the first, less dwell and the way back of the last",

@@ -2,26 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    MIN_PER_H,
-    THREE,
-    TWO,
-    Section,
-    both,
-    by_row,
-    either,
-    equals,
-    factor,
-    factors,
-    if_given,
-    is_given,
-    largest,
-    line,
-    row_number,
-    row_word,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Disposal, Site, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, STREAM, VEHICLE

@@ -5,30 +5,7 @@ Gate rates alone do not decide: minimums, trips and the labor of parting piles d
 
 from __future__ import annotations
 
-from calc.declare import (
-    THREE,
-    Expr,
-    Line,
-    Section,
-    at,
-    both,
-    by_row,
-    either,
-    equals,
-    exact,
-    factor,
-    first_in_group,
-    greatest,
-    largest,
-    least,
-    line,
-    money,
-    row_number,
-    row_word,
-    same_word,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import Pile, VehicleSpec
 from calc.trade.inputs.hauling import Fleet

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, choice, row_of, text
+from calc.declare import *
 from calc.trade.levels import PLAN, VEHICLE
 
 CHEAPEST = "cheapest"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, choice, date, given, row_of, text, yes_no
+from calc.declare import *
 from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, choice, given, text, yes_no
+from calc.declare import *
 
 _TABLE = "Site conditions"
 

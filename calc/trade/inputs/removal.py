@@ -2,12 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    choice,
-    given,
-    text,
-)
+from calc.declare import *
 from calc.trade.levels import FOOTING, PLANT
 
 

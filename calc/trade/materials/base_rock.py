@@ -2,34 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    MIN_PER_H,
-    PERCENT,
-    TWO,
-    Section,
-    argmin,
-    at,
-    both,
-    count_of,
-    either,
-    equals,
-    exact,
-    factor,
-    greatest,
-    if_given,
-    is_given,
-    largest,
-    line,
-    money,
-    per_one,
-    price,
-    round_up,
-    row_number,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.piles import VehicleSpec
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
@@ -136,13 +109,13 @@ class BaseHaul(Section, title="How the rock comes", sheet=_SHEET):
     trips = line(
         "Trips for rock",
         "trip",
-        when(both(delivered <= 0, payload > 0), count_of(round_up(BaseNeeds.buy / payload), "trip"), 0),
+        when(both(delivered <= 0, payload > 0), round_up(BaseNeeds.buy / payload), 0),
         source="tons bought over the payload, whole trips",
     )
     hours = line(
         "Hours for rock",
         "h",
-        per_one(trips) * (TWO * minutes + dwell) / MIN_PER_H,
+        trips.count * (TWO * minutes + dwell) / MIN_PER_H,
         source="there and back, and the time at the yard: a driver's, never the crew's",
     )
     trip_cost = line(
@@ -150,7 +123,7 @@ class BaseHaul(Section, title="How the rock comes", sheet=_SHEET):
         "$",
         money(
             hours * at(VehicleSpec.hour, largest(1, row))
-            + per_one(trips) * TWO * miles * at(VehicleSpec.mile, largest(1, row))
+            + trips.count * TWO * miles * at(VehicleSpec.mile, largest(1, row))
         ),
         source="hours with their driver, and miles",
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import FT3_PER_YD3, Section, factors, if_given, line, look_up, round_up, total, when
+from calc.declare import *
 from calc.trade.inputs.job import Job, Site
 from calc.trade.levels import FIBER, TRUCK
 from calc.trade.ordering.bags import Bags

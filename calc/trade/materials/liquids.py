@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, factor, line, per_one, price, total
+from calc.declare import *
 from calc.trade.inputs.job import Site
 from calc.trade.materials.packs import packs
 from calc.trade.takeoff.geometry import Slab
@@ -28,7 +28,7 @@ class Bonding(Section, title="Bonding agent", sheet=_SHEET):
     need = line(
         "Bonding agent needed",
         "gal",
-        total(OldFooting.bonded) * per_one(Site.bond_coats) / coverage,
+        total(OldFooting.bonded) * Site.bond_coats.count / coverage,
         source="bonded faces times coats over coverage",
     )
 
@@ -62,7 +62,7 @@ class Sealer(Section, title="Sealer", sheet=_SHEET):
     need = line(
         "Sealer needed",
         "gal",
-        total(Slab.net_area) * per_one(Site.sealer_coats) / coverage,
+        total(Slab.net_area) * Site.sealer_coats.count / coverage,
         source="area times coats over coverage",
     )
 

@@ -4,33 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declare import (
-    Line,
-    Price,
-    Section,
-    argmin,
-    at,
-    both,
-    either,
-    equals,
-    exact,
-    greatest,
-    if_given,
-    is_given,
-    is_word,
-    largest,
-    least,
-    line,
-    money,
-    not_,
-    per_one,
-    round_down,
-    round_up,
-    rounded,
-    row_word,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import PACKING
 
 ONE_DOLLAR = exact(1, "$")
@@ -150,8 +124,8 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
                 both(
                     Ways.competes > 0,
                     either(
-                        not_(equals(per_one(Ways.large_packs), per_one(Choice.large_packs))),
-                        not_(equals(per_one(Ways.small_packs), per_one(Choice.small_packs))),
+                        not_(equals(Ways.large_packs.count, Choice.large_packs.count)),
+                        not_(equals(Ways.small_packs.count, Choice.small_packs.count)),
                     ),
                 ),
                 1,

@@ -2,18 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    count_of,
-    equals,
-    exact,
-    line,
-    lookup_at_or_below,
-    price,
-    rounded,
-    row_number,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import TIER, TRUCK
 from calc.trade.ordering.order import Load, Order
 from calc.trade.ordering.order_candidates import ONE_TRUCK
@@ -58,21 +47,21 @@ class TruckFee(Section, title="Fee of each truck", each=TRUCK, sheet=_SHEET, slo
     first = line(
         "Pays the first",
         "truck",
-        when(equals(row, FIRST), count_of(1, "truck"), 0),
+        when(equals(row, FIRST), 1, 0),
         source="1 for such a truck",
         adds=True,
     )
     second = line(
         "Pays the second",
         "truck",
-        when(equals(row, SECOND), count_of(1, "truck"), 0),
+        when(equals(row, SECOND), 1, 0),
         source="1 for such a truck",
         adds=True,
     )
     third = line(
         "Pays the third",
         "truck",
-        when(equals(row, THIRD), count_of(1, "truck"), 0),
+        when(equals(row, THIRD), 1, 0),
         source="1 for such a truck",
         adds=True,
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declare import Expr, Line, Section, abs_, count_of, joined, line, per_one, when
+from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import Pile
@@ -14,7 +14,7 @@ from calc.trade.materials.base_rock import BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
-from calc.trade.money.price import Price, PriceParts
+from calc.trade.money.price import BidPrice, PriceParts
 from calc.trade.ordering.method_choice import Placing, PlacingWords, RunnerUpMethod
 from calc.trade.ordering.order import Balance, Order
 from calc.trade.ordering.rule_comparison import RuleComparison
@@ -30,13 +30,13 @@ _SHEET = "Bid"
 class PriceSummary(Section, title="What the price is made of", sheet=_SHEET):
     """What stands between the full cost and the price, and whether every cost has a price."""
 
-    margin = line("Margin and rounding", "$", Price.price - Price.full, source="price less full cost")
+    margin = line("Margin and rounding", "$", BidPrice.price - BidPrice.full, source="price less full cost")
     complete = line(
         "Whether the price is complete",
         "",
         when(
-            Price.foots > 0,
-            joined("NOT COMPLETE: ", count_of(Price.foots, "each"), " costs have no price, see Costs"),
+            BidPrice.foots > 0,
+            joined("NOT COMPLETE: ", count_of(BidPrice.foots, "each"), " costs have no price, see Costs"),
             "complete: every cost has a price",
         ),
         source="costs that have no price",
@@ -107,7 +107,7 @@ class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
         when(
             Balance.saves > 0,
             "hold the last one and call the balance: it should save",
-            when(per_one(Order.trucks) > 1, "calling the balance would save nothing", "no balance to call"),
+            when(Order.trucks.count > 1, "calling the balance would save nothing", "no balance to call"),
         ),
         source="balance call",
     )
@@ -169,9 +169,9 @@ DECISIONS = (
 """What was decided for the job, in the order in which it matters."""
 
 ADDED = (
-    ("Tax", Price.tax),
-    ("Contingency", Price.contingency),
-    ("Overhead", Price.overhead),
+    ("Tax", BidPrice.tax),
+    ("Contingency", BidPrice.contingency),
+    ("Overhead", BidPrice.overhead),
     ("Margin and rounding", PriceSummary.margin),
 )
 """What comes to the subtotals of the costs, and makes the price."""

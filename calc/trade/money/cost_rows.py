@@ -5,21 +5,7 @@ A row that is added here is on Costs, in the price, in the ledger and in the job
 
 from __future__ import annotations
 
-from calc.declare import (
-    Cost,
-    Expr,
-    Line,
-    Price,
-    both,
-    count_of,
-    exact,
-    if_given,
-    is_given,
-    look_up,
-    per_one,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
@@ -148,7 +134,7 @@ _CONCRETE = (
 
 def _small_packs(packs: Packs, need: Line) -> Expr:
     """The small packs to buy; one, for want of a price, where a liquid is needed and no pack of it is known."""
-    return when(both(packs.can_win <= 0, need > 0), count_of(1, "pack"), packs.small)
+    return when(both(packs.can_win <= 0, need > 0), 1, packs.small)
 
 
 _PACKED = tuple(
@@ -173,7 +159,7 @@ _MATERIALS = (
     Cost(
         "Base rock, fetched",
         MATERIALS,
-        count_of(when(per_one(BaseHaul.trips) > 0, 1, 0), "each"),
+        count_of(when(BaseHaul.trips.count > 0, 1, 0), "each"),
         BaseHaul.trip_cost / ONE_EACH,
         "it is delivered, or there is none",
     ),

@@ -6,7 +6,7 @@ Each row is a quantity times a rate, to the cent; a row that comes to nothing st
 
 from __future__ import annotations
 
-from calc.declare import Section, abs_, both, by_row, exact, line, money, named_rows, when
+from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 

@@ -2,23 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    Section,
-    both,
-    by_row,
-    factor,
-    if_given,
-    largest,
-    line,
-    money,
-    round_up,
-    row_word,
-    smallest,
-    total,
-    total_where,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.job import Company
 from calc.trade.inputs.money import Change, Terms
 from calc.trade.levels import CHANGE, DRAW, GROUP
@@ -36,7 +20,7 @@ class Subtotal(Section, title="Subtotals", each=GROUP, sheet=_SHEET):
     )
 
 
-class Price(Section, title="Price", sheet=_SHEET):
+class BidPrice(Section, title="Price", sheet=_SHEET):
     """Rounded sums all the way; the price alone goes up to the step. A markup is not a margin: both are shown."""
 
     tax_rate = factor(
@@ -116,17 +100,17 @@ class PriceParts(Section, title="Parts of the price", sheet=_SHEET):
     deposit = line(
         "Deposit of the price",
         "$",
-        money(smallest(Price.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, Price.price))),
+        money(smallest(BidPrice.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, BidPrice.price))),
         source="share of the price, capped where the firm says so",
     )
-    held = line("Held back", "$", money(Price.price * Terms.retention / PERCENT), source="retention")
+    held = line("Held back", "$", money(BidPrice.price * Terms.retention / PERCENT), source="retention")
     poured = line(
         "Due when poured",
         "$",
-        money(smallest(Price.price * pour_rate / PERCENT, Price.price - deposit - held)),
+        money(smallest(BidPrice.price * pour_rate / PERCENT, BidPrice.price - deposit - held)),
         source="share of the price, and no more than deposit and retention leave of it",
     )
-    completed = line("Due on completion", "$", Price.price - deposit - poured - held, source="what is left")
+    completed = line("Due on completion", "$", BidPrice.price - deposit - poured - held, source="what is left")
 
 
 class PaymentSchedule(Section, title="How it falls due", each=DRAW, sheet=_SHEET):
@@ -155,6 +139,6 @@ class Invoice(Section, title="Price with its changes", sheet=_SHEET):
 
     changes = line("Signed changes", "$", total(ChangeAmount.counts), source="sum of the signed change orders")
     billed = line(
-        "Price and signed changes", "$", Price.price + changes, source="the bid, and what was signed after it"
+        "Price and signed changes", "$", BidPrice.price + changes, source="the bid, and what was signed after it"
     )
     unsigned = line("Changes not signed", "$", total(ChangeAmount.amount) - changes, source="not billed until they are")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from calc.declare import Line, Section, factor
+from calc.declare import *
 from calc.trade.hauling.loads import Hauled
 from calc.trade.materials.base_rock import BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import Curing
-from calc.trade.money.price import Price
+from calc.trade.money.price import BidPrice
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
@@ -49,11 +49,11 @@ COLUMNS: tuple[Line, ...] = (
     Hauled.loads,
     Curing.need,
     Labor.hours,
-    Price.direct,
-    Price.full,
-    Price.price,
+    BidPrice.direct,
+    BidPrice.full,
+    BidPrice.price,
 )
 """The quantities and amounts of a job that the week adds up: each for the whole job."""
 
-BEYOND_COSTS: tuple[Line, ...] = (Price.tax,)
+BEYOND_COSTS: tuple[Line, ...] = (BidPrice.tax,)
 """What the ledger books beside the table of costs, so that it adds up to the direct cost."""

@@ -2,28 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    MIN_PER_H,
-    PERCENT,
-    Section,
-    both,
-    count_of,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    largest,
-    line,
-    look_up,
-    money,
-    normal_inv,
-    per_one,
-    price,
-    round_up,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import POURING
 from calc.trade.ordering.order_candidates import Risk, Shortage
 from calc.trade.prices.rental import Rental
@@ -91,7 +70,7 @@ class Bags(Section, title="Bags instead of a truck", sheet="Order and placing"):
         source="bags times price, and what does not depend on their number",
     )
     labor = line(
-        "People who mix", "$", money(per_one(people) * hours * CrewRate.labourer), source="mixing hours as labourers"
+        "People who mix", "$", money(people.count * hours * CrewRate.labourer), source="mixing hours as labourers"
     )
     can = line(
         "Bags can do it",

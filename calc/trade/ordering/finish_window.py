@@ -2,23 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    Section,
-    at,
-    exact,
-    factor,
-    factors,
-    greatest,
-    if_given,
-    is_given,
-    largest,
-    line,
-    row_number,
-    smallest,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.pour import Crew, Mixture
 from calc.trade.levels import COOLING

@@ -2,29 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    TWO,
-    Section,
-    abs_,
-    argmin,
-    at,
-    both,
-    by_row,
-    count_of,
-    equals,
-    exact,
-    greatest,
-    is_given,
-    joined,
-    largest,
-    least,
-    line,
-    not_,
-    rounded,
-    row_number,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.placing import CHEAPEST, Access
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD

@@ -2,25 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Expr,
-    Section,
-    at,
-    both,
-    by_row,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    largest,
-    line,
-    lookup_at_or_below,
-    money,
-    per_one,
-    price,
-    rounded,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.pour import Crew
 from calc.trade.levels import METHOD
 from calc.trade.ordering.bags import Bags
@@ -110,7 +92,7 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
     people = line(
         "People who place",
         "$",
-        money(per_one(Crew.placing) * Method.hours * CrewRate.labourer),
+        money(Crew.placing.count * Method.hours * CrewRate.labourer),
         source="placing crew as labourers",
     )
     crew = line(

@@ -6,28 +6,7 @@ empty every truck in time. The cheapest of the ways that fit is taken, unless a 
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    MIN_PER_H,
-    PERCENT,
-    TWO,
-    Section,
-    at,
-    both,
-    by_row,
-    count_of,
-    either,
-    exact,
-    factor,
-    if_given,
-    largest,
-    line,
-    per_one,
-    round_down,
-    round_up,
-    row_word,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.placing import Access, BarrowWay
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
@@ -188,24 +167,24 @@ class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET)
         ),
         source="whole trucks, by capacity; none for bags",
     )
-    steps = line("Steps", "step", count_of(round_down(Method.order / Risk.step), "step"), source="steps of the plant")
+    steps = line("Steps", "step", round_down(Method.order / Risk.step), source="steps of the plant")
     even = line(
         "Steps on each truck",
         "step",
-        when(trucks > 0, count_of(round_down(per_one(steps) / per_one(trucks)), "step"), 0),
+        when(trucks > 0, round_down(steps.count / trucks.count), 0),
         source="split evenly",
     )
     odd = line(
         "Trucks with one more",
         "truck",
-        when(trucks > 0, count_of(per_one(steps) - per_one(even) * per_one(trucks), "truck"), 0),
+        when(trucks > 0, steps.count - even.count * trucks.count, 0),
         source="what does not split evenly",
     )
-    load = line("Load of a truck", "yd3/truck", per_one(even) * Risk.step / ONE_TRUCK, source="its steps")
+    load = line("Load of a truck", "yd3/truck", even.count * Risk.step / ONE_TRUCK, source="its steps")
     more = line(
         "Load of the fullest truck",
         "yd3/truck",
-        when(odd > 0, per_one(even + ONE_STEP) * Risk.step / ONE_TRUCK, load),
+        when(odd > 0, (even + ONE_STEP).count * Risk.step / ONE_TRUCK, load),
         source="one step more, where it does not split evenly",
     )
     unloaded = line(

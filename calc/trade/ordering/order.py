@@ -2,27 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    PI,
-    TWO,
-    Section,
-    at,
-    both,
-    count_of,
-    equals,
-    largest,
-    line,
-    logarithm,
-    money,
-    normal_cdf,
-    per_one,
-    round_down,
-    round_up,
-    row_number,
-    square_root,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
@@ -117,13 +97,13 @@ class Order(Section, title="Order", sheet=_SHEET):
     steps = line(
         "Whole steps in the order",
         "step",
-        count_of(round_down(quantity / Risk.step), "step"),
+        round_down(quantity / Risk.step),
         source="whole steps of the plant",
     )
     rest = line(
         "Rest below a step",
         "yd3",
-        quantity - per_one(steps) * Risk.step,
+        quantity - steps.count * Risk.step,
         source="only where the order was forced between two steps",
     )
 
@@ -134,14 +114,14 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     rides = line(
         "Rides",
         "truck",
-        when(row_number(TRUCK) <= per_one(Order.trucks), count_of(1, "truck"), 0),
+        when(row_number(TRUCK) <= Order.trucks.count, 1, 0),
         source="1 for a truck that is needed",
         adds=True,
     )
     even_steps = line(
         "Even share",
         "step",
-        when(rides > 0, count_of(round_down(per_one(Order.steps) / per_one(Order.trucks)), "step"), 0),
+        when(rides > 0, round_down(Order.steps.count / Order.trucks.count), 0),
         source="whole steps that every truck carries",
     )
     odd_steps = line(
@@ -150,9 +130,9 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
         when(
             both(
                 rides > 0,
-                row_number(TRUCK) <= per_one(Order.steps) - per_one(even_steps) * per_one(Order.trucks),
+                row_number(TRUCK) <= Order.steps.count - even_steps.count * Order.trucks.count,
             ),
-            count_of(1, "step"),
+            1,
             0,
         ),
         source="one step more for the first trucks, until the order is used up",
@@ -160,8 +140,7 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     yards = line(
         "Concrete on the truck",
         "yd3",
-        per_one(even_steps + odd_steps) * Risk.step
-        + when(equals(row_number(TRUCK), per_one(Order.trucks)), Order.rest, 0),
+        (even_steps + odd_steps).count * Risk.step + when(equals(row_number(TRUCK), Order.trucks.count), Order.rest, 0),
         source="steps times the step of the plant; a rest below a step rides on the last",
         adds=True,
     )
@@ -173,7 +152,7 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
     last = line(
         "On the last truck",
         "yd3",
-        when(Order.trucks > count_of(1, "truck"), at(Load.yards, per_one(Order.trucks)), 0),
+        when(Order.trucks > 1, at(Load.yards, Order.trucks.count), 0),
         source="0 for one truck: there is no call to make",
     )
     spread = line(

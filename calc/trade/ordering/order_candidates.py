@@ -6,32 +6,7 @@ is left over costs by the yard. The order with the least expected cost is taken,
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    PI,
-    TWO,
-    Section,
-    argmin,
-    at,
-    both,
-    by_row,
-    count_of,
-    exact,
-    factor,
-    largest,
-    line,
-    logarithm,
-    lookup_at_or_below,
-    money,
-    per_one,
-    round_down,
-    round_up,
-    rounded,
-    row_number,
-    square_root,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import POURING, RUNG
 from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
@@ -98,7 +73,7 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
         source="fee of the short load, and delivery",
     )
     waiting = line(
-        "The crew waits", "$", per_one(CrewRate.people) * wait * CrewRate.mix, source="people on the pour at crew mix"
+        "The crew waits", "$", CrewRate.people.count * wait * CrewRate.mix, source="people on the pour at crew mix"
     )
 
 
@@ -168,17 +143,17 @@ class OrderCandidate(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET,
     )
     left = line("Expected left over", "yd3", order - Shortage.need + short, source="order less need, and what is short")
     trucks = line("Trucks", "truck", round_up(order / Risk.truck_capacity), source="whole trucks, by capacity")
-    steps = line("Steps", "step", count_of(round_down(order / Risk.step), "step"), source="steps of the plant")
+    steps = line("Steps", "step", round_down(order / Risk.step), source="steps of the plant")
     even = line(
         "Steps on each truck",
         "step",
-        count_of(round_down(per_one(steps) / per_one(trucks)), "step"),
+        round_down(steps.count / trucks.count),
         source="split evenly",
     )
     odd = line(
         "Trucks with one more",
         "truck",
-        count_of(per_one(steps) - per_one(even) * per_one(trucks), "truck"),
+        steps.count - even.count * trucks.count,
         source="what does not split evenly",
     )
     fees = line(
@@ -186,10 +161,10 @@ class OrderCandidate(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET,
         "$",
         odd
         * lookup_at_or_below(
-            ShortLoadTier.fee, ShortLoadTier.start, rounded(per_one(even + ONE_STEP) * Risk.step / ONE_TRUCK, 3)
+            ShortLoadTier.fee, ShortLoadTier.start, rounded((even + ONE_STEP).count * Risk.step / ONE_TRUCK, 3)
         )
         + (trucks - odd)
-        * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(per_one(even) * Risk.step / ONE_TRUCK, 3)),
+        * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(even.count * Risk.step / ONE_TRUCK, 3)),
         source="by the load of each truck",
     )
     charge = line(

@@ -2,25 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    argmin,
-    at,
-    both,
-    by_row,
-    exact,
-    factor,
-    factors,
-    greatest,
-    if_given,
-    largest,
-    least,
-    line,
-    price,
-    prices,
-    rounded,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.pour import Mixture
 from calc.trade.levels import POURING, STRENGTH, TIER
 from calc.trade.prices.price_age import last_day

@@ -6,7 +6,7 @@ a person may have forced.
 
 from __future__ import annotations
 
-from calc.declare import MIN_PER_H, Section, at, both, greatest, largest, line, money, total, when
+from calc.declare import *
 from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Expr, Section, at, both, equals, largest, line, rounded, smallest, when
+from calc.declare import *
 from calc.trade.levels import POURING
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.order import Order

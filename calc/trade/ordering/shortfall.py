@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import PI, TWO, Expr, exponential, largest, normal_cdf, square, square_root, when
+from calc.declare import *
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 

@@ -5,22 +5,7 @@ What was not typed is not checked: the numbers are 0 then, and a line beside the
 
 from __future__ import annotations
 
-from calc.declare import (
-    PERCENT,
-    Expr,
-    Section,
-    both,
-    correlation,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    largest,
-    line,
-    square,
-    square_root,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.placing import Access, Forecast
 
 _SHEET = "Order and placing"

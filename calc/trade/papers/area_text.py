@@ -5,29 +5,7 @@ A size on a paper is in feet, inches and eighths of an inch, never a decimal; he
 
 from __future__ import annotations
 
-from calc.declare import (
-    IN_PER_FT,
-    TWO,
-    Expr,
-    Level,
-    Line,
-    Section,
-    at,
-    both,
-    by_row,
-    count_of,
-    equals,
-    joined,
-    line,
-    look_up,
-    named_rows,
-    not_,
-    round_down,
-    rounded,
-    row_called,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, EIGHTH

@@ -6,7 +6,7 @@ number stands here only by the line that computes it.
 
 from __future__ import annotations
 
-from calc.declare import paper
+from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.inputs.job import Company, Job, Wording
@@ -16,7 +16,7 @@ from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
-from calc.trade.money.price import ChangeAmount, Invoice, PaymentSchedule, Price
+from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
@@ -65,7 +65,7 @@ PROPOSAL = paper.Paper(
         Fact(OnSite.closed, "Days closed to walking"),
         Fact(PaperFacts.exclusions, "Not in this price", otherwise=paper.DASH),
     ),
-    Facts("Price", Fact(Price.price, "Price of all of it", loud=True)),
+    Facts("Price", Fact(BidPrice.price, "Price of all of it", loud=True)),
     Table("How it falls due", DRAW, Column("Amount", PaymentSchedule.amount), head="When", sums=True),
     Table(
         "Changes",
@@ -83,7 +83,7 @@ PROPOSAL = paper.Paper(
     paper.CompanyText("Terms", Wording.words),
     paper.SignatureLines("Signed", "For the client", "For the contractor"),
     describes=True,
-    stands=Price.price,
+    stands=BidPrice.price,
 )
 
 PLANT_ORDER = paper.Paper(

@@ -2,35 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    MIN_PER_H,
-    Expr,
-    Level,
-    Line,
-    Section,
-    at,
-    both,
-    by_row,
-    count_of,
-    equals,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    is_word,
-    joined,
-    largest,
-    line,
-    named_rows,
-    per_one,
-    round_down,
-    round_up,
-    rounded,
-    row_called,
-    row_number,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.job import Disposal, Job
 from calc.trade.inputs.papers import PaperFacts
@@ -173,7 +145,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     gap = line(
         "Between trucks",
         "min",
-        when(Order.trucks > count_of(1, "truck"), largest(PourCost.longest, least_gap), 0),
+        when(Order.trucks > 1, largest(PourCost.longest, least_gap), 0),
         source="the longest unloading, and the least time; 0 for one truck",
     )
     stone = line(
@@ -187,7 +159,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
         "Balance in words",
         "",
         when(
-            Order.trucks > count_of(1, "truck"),
+            Order.trucks > 1,
             "Hold the last truck for our balance call; what it brings may change.",
             when(
                 Order.trucks > 0, "One truck: no balance call.", "Nothing from the plant: bags are mixed on the site."
@@ -219,10 +191,10 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     barrows = line(
         "Barrows to load",
         "each",
-        when(is_word(Pour.way, "barrow"), count_of(Access.barrows, "each"), 0),
+        when(is_word(Pour.way, "barrow"), Access.barrows, 0),
         source="where concrete is wheeled",
     )
-    plants = line("Plants taken out", "each", count_of(total(Plant.count), "each"), source="all kinds")
+    plants = line("Plants taken out", "each", total(Plant.count), source="all kinds")
 
 
 MixSize, _MIX_SAID = on_tape(
@@ -260,7 +232,7 @@ class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, s
         "Held",
         "",
         when(
-            both(Order.trucks > count_of(1, "truck"), equals(row_number(TRUCK), per_one(Order.trucks))),
+            both(Order.trucks > 1, equals(row_number(TRUCK), Order.trucks.count)),
             "hold",
             "-",
         ),

@@ -5,7 +5,7 @@ The first two show no price. The last is never given out.
 
 from __future__ import annotations
 
-from calc.declare import paper
+from calc.declare import *
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import Crew, Mixture
@@ -16,7 +16,7 @@ from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
-from calc.trade.money.price import Invoice, Price, Subtotal
+from calc.trade.money.price import BidPrice, Invoice, Subtotal
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.pour import Pour, TruckTime
@@ -168,22 +168,22 @@ JOB_COST = paper.Paper(
     Table("Subtotals", GROUP, Column("Amount", Subtotal.amount), Column("Actual"), head="Group", sums=True),
     Facts(
         "From cost to price",
-        Fact(Price.taxed),
-        Fact(Price.tax),
-        Fact(Price.direct),
-        Fact(Price.contingency),
-        Fact(Price.overhead),
-        Fact(Price.full),
-        Fact(Price.margin),
-        Fact(Price.exact_price),
-        Fact(Price.price, loud=True),
-        Fact(Price.by_area),
-        Fact(Price.kept),
-        Fact(Price.markup),
+        Fact(BidPrice.taxed),
+        Fact(BidPrice.tax),
+        Fact(BidPrice.direct),
+        Fact(BidPrice.contingency),
+        Fact(BidPrice.overhead),
+        Fact(BidPrice.full),
+        Fact(BidPrice.margin),
+        Fact(BidPrice.exact_price),
+        Fact(BidPrice.price, loud=True),
+        Fact(BidPrice.by_area),
+        Fact(BidPrice.kept),
+        Fact(BidPrice.markup),
         Fact(Invoice.changes),
         Fact(Invoice.billed),
         Fact(Invoice.unsigned),
-        Fact(Price.foots),
+        Fact(BidPrice.foots),
     ),
     Facts("Job", Fact(Company.name, "Firm"), *_JOB),
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Expr, Price, Section, days_after, factor, if_given
+from calc.declare import *
 from calc.trade.inputs.job import Job
 
 

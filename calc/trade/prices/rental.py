@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, by_row, factor, line, prices
+from calc.declare import *
 from calc.trade.levels import TOOL
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import Section, at, both, equals, exact, if_given, line, per_one, row_number, when
+from calc.declare import *
 from calc.trade.inputs.job import Wage
 from calc.trade.inputs.pour import Crew
 from calc.trade.levels import ROLE
@@ -37,6 +37,6 @@ class CrewRate(Section, title="Rates of the crew", sheet="Costs"):
     mix = line(
         "Crew mix, one person",
         "$/h",
-        (labourer * per_one(Crew.placing) + finisher * per_one(Crew.finishing)) / per_one(people),
+        (labourer * Crew.placing.count + finisher * Crew.finishing.count) / people.count,
         source="placing crew as labourers, finishers as such",
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import FT3_PER_YD3, IN_PER_FT, Section, line, total
+from calc.declare import *
 from calc.trade.levels import AREA
 from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness, Slab
 from calc.trade.takeoff.old_concrete import OldFooting

@@ -5,22 +5,7 @@ Weight goes by the bank volume, so that swell never changes it. Digging goes by 
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    LB_PER_TON,
-    PERCENT,
-    PI,
-    TWO,
-    Section,
-    factor,
-    factors,
-    largest,
-    line,
-    look_up,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
 from calc.trade.inputs.removal import Plant

@@ -2,31 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    IN_PER_FT,
-    PERCENT,
-    PI,
-    TWO,
-    Section,
-    both,
-    count_of,
-    equals,
-    exact,
-    factor,
-    first_in_group,
-    group_total,
-    if_given,
-    is_given,
-    largest,
-    line,
-    per_one,
-    round_down,
-    round_up,
-    rounded,
-    row_number,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Edge
 from calc.trade.levels import EDGE
 from calc.trade.takeoff.geometry import MeanThickness
@@ -54,7 +30,7 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     short = line(
         "Dowels on a short piece",
         "bar",
-        when(both(is_given(Edge.spacing), Edge.length >= least_edge), count_of(1, "bar"), 0),
+        when(both(is_given(Edge.spacing), Edge.length >= least_edge), 1, 0),
         source="one in the middle of a piece that is too short for two",
     )
     each = line(
@@ -73,7 +49,7 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     real = line(
         "Real spacing",
         "in",
-        when(both(each > count_of(1, "bar"), spaces > 0), usable * IN_PER_FT / spaces, 0),
+        when(both(each > 1, spaces > 0), usable * IN_PER_FT / spaces, 0),
         source="length between end dowels over the spaces; 0 where there is one dowel or none",
     )
     piece = line("Length of a dowel", "in", Edge.embed + Edge.projection, source="what goes in and what stands out")
@@ -88,7 +64,7 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     epoxy = line(
         "Epoxy, by volume",
         "in3",
-        per_one(glued) * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
+        glued.count * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
         source="geometry: the ring between hole and bar, as deep as the bar goes in",
         adds=True,
     )

@@ -6,28 +6,7 @@ one edge to the other. Which side is doweled is not measured; it is drawn on the
 
 from __future__ import annotations
 
-from calc.declare import (
-    THREE,
-    TWO,
-    Expr,
-    Line,
-    Section,
-    both,
-    by_row,
-    either,
-    exact,
-    is_given,
-    largest,
-    line,
-    lookup_by_key,
-    round_down,
-    row_number,
-    running,
-    smallest,
-    square_root,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Corner, Edge, Station
 from calc.trade.levels import AREA, CORNER, EDGE, POINT, STATION
 from calc.trade.takeoff.geometry import OutlineSegment, Slab, StationStrip

@@ -2,28 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Expr,
-    Level,
-    PriceLine,
-    Section,
-    both,
-    by_row,
-    count_of,
-    either,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    largest,
-    line,
-    money,
-    price,
-    prices,
-    round_up,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Edge
 from calc.trade.levels import AREA, BOARD, EDGE
 from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness
@@ -60,7 +39,7 @@ class Stakes(Section, title="Stakes by edge", each=EDGE, sheet=_SHEET):
     stakes = line(
         "Stakes",
         "each",
-        when(EdgeTakeoff.formed > 0, count_of((spaces + 1) * Edge.repeats * Area.copies, "each"), 0),
+        when(EdgeTakeoff.formed > 0, (spaces + 1) * Edge.repeats * Area.copies, 0),
         source="one more than the spaces for each run: an edge, its repeats and the copies",
         adds=True,
     )

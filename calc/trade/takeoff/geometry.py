@@ -5,24 +5,7 @@ Measured depths give the concrete its volume; the nominal thickness goes for dig
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    PI,
-    THREE,
-    TWO,
-    Section,
-    abs_,
-    before,
-    both,
-    either,
-    first,
-    if_given,
-    is_given,
-    line,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
 from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
 

@@ -2,27 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    IN_PER_FT,
-    TWO,
-    Section,
-    at,
-    both,
-    count_of,
-    equals,
-    exact,
-    first,
-    joined,
-    largest,
-    line,
-    lookup_at_or_below,
-    lookup_by_key,
-    round_down,
-    rounded,
-    row_number,
-    row_word,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import AREA, EIGHTH, JOINT
 from calc.trade.takeoff.joints import THOUSAND, Matched, OldJoint, Panel
 

@@ -2,29 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    IN_PER_FT,
-    PERCENT,
-    TWO,
-    Section,
-    both,
-    either,
-    exact,
-    factor,
-    first,
-    if_given,
-    is_given,
-    largest,
-    line,
-    lookup_by_key,
-    not_,
-    round_up,
-    row_number,
-    running,
-    smallest,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area, Station
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, STATION

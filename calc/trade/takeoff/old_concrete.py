@@ -2,19 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    LB_PER_TON,
-    PERCENT,
-    Section,
-    both,
-    factor,
-    largest,
-    line,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.removal import Footing
 from calc.trade.levels import AREA, FOOTING

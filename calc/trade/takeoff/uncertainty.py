@@ -2,19 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    FT3_PER_YD3,
-    IN_PER_FT,
-    PERCENT,
-    THREE,
-    Section,
-    factor,
-    line,
-    square,
-    square_root,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.levels import AREA, STATION
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip

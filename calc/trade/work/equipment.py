@@ -2,28 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    argmin,
-    at,
-    both,
-    by_row,
-    count_of,
-    either,
-    exact,
-    greatest,
-    if_given,
-    is_given,
-    line,
-    look_up,
-    money,
-    per_one,
-    price,
-    round_up,
-    row_word,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.job import Site
 from calc.trade.inputs.work import Digging, OnSite
 from calc.trade.levels import RENTAL, TOOL
@@ -80,13 +59,11 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
         ),
         source="of its tasks; a mixer while bags are mixed, a generator for all that wants power where there is none",
     )
-    days = line(
-        "Rental days", "each", count_of(round_up(hours / Rental.day), "each"), source="hours over a day, whole days"
-    )
+    days = line("Rental days", "each", round_up(hours / Rental.day), source="hours over a day, whole days")
     weeks = line(
         "Rental weeks",
         "each",
-        count_of(round_up(per_one(days) / Rental.week), "each"),
+        round_up(days.count / Rental.week),
         source="rental days over a week, whole weeks",
     )
     half_known = line(
@@ -201,7 +178,7 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     visits = line(
         "Days that the crew comes",
         "each",
-        count_of(Labor.days + when(Site.sealer_coats > count_of(0, "coat"), 1, 0), "each"),
+        Labor.days + when(Site.sealer_coats > 0, 1, 0),
         source="days of the crew, and one more for the sealer, weeks after the pour",
     )
     mobilise = line(

@@ -7,26 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declare import (
-    PERCENT,
-    Expr,
-    Factor,
-    Line,
-    Section,
-    both,
-    by_row,
-    correlation,
-    equals,
-    factor,
-    factors,
-    largest,
-    line,
-    money,
-    per_one,
-    round_up,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Clock
 from calc.trade.inputs.work import OnSite
@@ -185,7 +166,7 @@ class Labor(Section, title="Labor", sheet=_SHEET):
         Choice.own_hours + BaseHaul.hours,
         source="haul and rock: they take crew time, and are paid with the haul",
     )
-    a_day = line("Crew time of a day", "h", per_one(OnSite.crew) * Clock.day, source="people on the site times the day")
+    a_day = line("Crew time of a day", "h", OnSite.crew.count * Clock.day, source="people on the site times the day")
     days = line(
         "Days of the crew",
         "",

@@ -2,22 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    at,
-    both,
-    count_of,
-    either,
-    exact,
-    factor,
-    if_given,
-    is_given,
-    line,
-    money,
-    price,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.removal import Footing
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import FOOTING
@@ -71,7 +56,7 @@ class Protection(Section, title="Sheets, wash water and barricades", sheet=_SHEE
     box = line("Wash-out box holds", "ft3", water * room / cubic_foot, source="wash water, and room over it")
     washed = line("Wash-out box", "each", when(Order.trucks > 0, ONE_EACH, 0), source="once, where a truck comes")
     washed_cost = line("Wash-out box, cost", "$", money(washed * if_given(wash_price, 0)), source="once")
-    closed = line("Barricade days", "each", count_of(OnSite.closed, "each"), source="close days")
+    closed = line("Barricade days", "each", OnSite.closed, source="close days")
     barricades = line("Barricades, cost", "$", money(closed * if_given(barricade_price, 0)), source="days times price")
     caution = line("Tape and signs, cost", "$", money(ONE_EACH * if_given(caution_price, 0)), source="one set")
     cost = line(

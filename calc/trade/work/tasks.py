@@ -2,18 +2,7 @@
 
 from __future__ import annotations
 
-from calc.declare import (
-    Section,
-    both,
-    count_of,
-    exact,
-    factor,
-    largest,
-    line,
-    per_one,
-    total,
-    when,
-)
+from calc.declare import *
 from calc.trade.inputs.areas import Edge
 from calc.trade.inputs.job import Job, Site
 from calc.trade.inputs.pour import Crew
@@ -39,7 +28,7 @@ class Roots(Section, title="Root balls", each=PLANT, sheet=_SHEET):
     balls = line(
         "Root balls to grub",
         "each",
-        when(Plant.ball > 0, count_of(Plant.count, "each"), 0),
+        when(Plant.ball > 0, Plant.count, 0),
         source="plants that have one",
         adds=True,
     )
@@ -83,7 +72,7 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     """Set-up and cleaning are once a job, never once an area."""
 
     area = line("Slab to lay out, finish and cure", "ft2", total(Slab.net_area), source="all areas")
-    caps = line("Lines to cap", "each", count_of(Job.caps, "each"), source="as typed")
+    caps = line("Lines to cap", "each", Job.caps, source="as typed")
     brush = line("Brush to cut", "yd3", total(Green.brush), source="loose, all plants")
     roots = line("Roots to grub", "each", total(Roots.balls), source="all plants")
     saw_cut = line("Saw cut for removal", "ft", Removal.saw_cut, source="as typed")
@@ -115,7 +104,7 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     bonded = line(
         "Faces to bond, all coats",
         "ft2",
-        total(OldFooting.bonded) * per_one(Site.bond_coats),
+        total(OldFooting.bonded) * Site.bond_coats.count,
         source="faces times coats",
     )
     protect = line(
@@ -124,14 +113,14 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     placing = line(
         "Hours of those who place",
         "h",
-        when(Order.bags > 0, 0, Pour.hours * per_one(Crew.placing)),
+        when(Order.bags > 0, 0, Pour.hours * Crew.placing.count),
         source="time to place times the placing crew",
     )
     mix_time = line(
         "Time to mix bags", "h", when(Order.bags > 0, Pour.hours, 0), source="elapsed, where bags are taken"
     )
     mixing = line(
-        "Hours of those who mix", "h", mix_time * per_one(Bags.people), source="time to mix times the people who mix"
+        "Hours of those who mix", "h", mix_time * Bags.people.count, source="time to mix times the people who mix"
     )
     finishing = line(
         "Hours of those who finish",
@@ -145,6 +134,6 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
         when(Site.joint_making.is_("tooled"), total(Matched.length), 0),
         source="all joints, where they are tooled",
     )
-    sealed = line("Slab to seal, all coats", "ft2", area * per_one(Site.sealer_coats), source="area times coats")
+    sealed = line("Slab to seal, all coats", "ft2", area * Site.sealer_coats.count, source="area times coats")
     once = line("Once a job", "each", ONE_EACH, source="clean-up")
     unknown = line("Allowed for the unknown", "h", Removal.unknown, source="as typed")
