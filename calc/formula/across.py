@@ -36,7 +36,7 @@ def argmin(value: Named, to: Level = JOB) -> Expr:
 
 def _together(value: Named, to: Level) -> Level:
     """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
-    known_level = value.known_level
+    known_level = value.known_level if isinstance(value, Named) else None
     if known_level is not None and to <= known_level and not known_level.together(to):
         raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
     return to
@@ -49,7 +49,7 @@ def _gather(how: str, value: Named, to: Level) -> Aggregate:
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
     if getattr(value, "optional", False):
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
-    known_level = value.known_level
+    known_level = value.known_level if isinstance(value, Named) else None
     if known_level is not None and not to <= known_level:
         raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {known_level}")
     return Aggregate(how, value, to)
@@ -60,7 +60,7 @@ def look_up(value: Named, by: Operand) -> RowAt:
     by = expression(by)
     if by.sort is not ValueType.TEXT:
         raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
-    known_level = value.known_level
+    known_level = value.known_level if isinstance(value, Named) else None
     if known_level is not None and not (known_level.axes and known_level.axis.words):
         raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
     return RowAt(value, by)

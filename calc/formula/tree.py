@@ -62,7 +62,7 @@ class Expr:
 
     @property
     def count(self) -> Expr:
-        """A number of things as a plain number. Raises FormulaError for what is not counted."""
+        """A number of things as a plain number; FormulaError for what is not counted."""
         if any(name not in COUNTS for name, _ in self.unit.powers):
             raise FormulaError(f"cannot drop the unit of {self.words} [{self.unit}]: it is not a count")
         return UnitCast(self, PLAIN)

@@ -34,7 +34,7 @@ DOORS = {
 }  # fmt: skip
 """Who else's code is let in, and where."""
 
-LINES, LINES_OF_A_FUNCTION = 300, 40
+LINES, LINES_OF_A_FUNCTION = 450, 40
 RULE_MAKERS = {"calc.trade.materials.packs"}
 """Rule files that declare their sections in a function, once for each product."""
 
@@ -131,7 +131,7 @@ def test_nobody_else_comes_in_at_all() -> None:
 @pytest.mark.parametrize("module", MODULES)
 def test_no_module_is_too_long_to_be_read(module: str) -> None:
     lines = FILES[module].read_text(encoding="utf-8").count("\n")
-    assert lines <= LINES or "over 300 lines because" in (ast.get_docstring(tree_of(module)) or "")
+    assert lines <= LINES or "over 450 lines because" in (ast.get_docstring(tree_of(module)) or "")
 
 
 @pytest.mark.parametrize("module", MODULES)

@@ -362,7 +362,7 @@ def test_a_workbook_that_was_edited_and_not_computed_is_not_handed_out(folder: P
 
 
 def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, job: JobValues, book: Path) -> None:
-    price, texts = f"<v>{job.of(line('Price.price'))}</v>", parts(book)
+    price, texts = f"<v>{job.of(line('BidPrice.price'))}</v>", parts(book)
     costs = f"xl/worksheets/sheet{opened(book).sheetnames.index('Costs') + 1}.xml"
     assert price in texts[costs]
     with zipfile.ZipFile(folder / "other.xlsx", "w") as package:
