@@ -12,7 +12,7 @@ from pathlib import Path
 
 from calc.audit.current_values import CurrentValue, current_value
 from calc.audit.written_workbook import Written, WrittenInput, read_written
-from calc.blanks.blank import week_book
+from calc.blanks.blank import jobs_book
 from calc.blanks.rows import Typed
 from calc.declared import Input, Override
 from calc.errors import Unreadable
@@ -70,7 +70,7 @@ def jobs_book_from(workbooks: Sequence[Path], file: Path) -> Rebid:
 
 def _save(made: Rebid, rows: dict[str, list[Row]]) -> None:
     try:
-        write_new(made.file, week_book(rows))
+        write_new(made.file, jobs_book(rows))
         made.written = True
     except Unreadable as reason:
         made.failures.append(str(reason))

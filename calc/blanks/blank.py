@@ -1,4 +1,4 @@
-"""The blank input workbooks, and filled ones of the same make. Same words, same bytes: no clock is asked."""
+"""The blank input workbooks, and filled ones of the same form. The same words give the same bytes: no clock is read."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from io import BytesIO
 from calc.blanks.rows import (
     COMPANY_SHEETS,
     COMPANY_WORDS,
-    WEEK_WORDS,
+    JOBS_WORDS,
     Row,
     Typed,
     drop_downs_of,
@@ -24,34 +24,34 @@ Rows = Mapping[str, Sequence[Mapping[str, Typed]]]
 """What is typed, by sheet: the rows, each by header."""
 
 _NAMES = ("fact", "item", "factor", "for")
-"""The headers that tell the rows of the house book apart."""
+"""The headers that identify the rows of the company book."""
 
 
-def blank_week() -> bytes:
-    """The blank week's book, with one example row a sheet."""
-    return _written("The week's book", {name: [example_row(TABLES[name])] for name in WEEK_TABLES}, WEEK_WORDS)
+def blank_jobs_book() -> bytes:
+    """The blank jobs book, with one example row per sheet."""
+    return _written("Jobs book", {name: [example_row(TABLES[name])] for name in WEEK_TABLES}, JOBS_WORDS)
 
 
-def week_book(typed: Rows) -> bytes:
-    """A week's book with these rows and no example. Raises ValueError for a sheet or a header that it does not have."""
+def jobs_book(typed: Rows) -> bytes:
+    """A jobs book with these rows and no example. Raises ValueError for a sheet or a header that it does not have."""
     _refuse_unknown(typed, WEEK_TABLES)
     rows = {name: [Row(dict(row)) for row in typed.get(name, ())] for name in WEEK_TABLES}
-    return _written("The week's book", rows, WEEK_WORDS)
+    return _written("Jobs book", rows, JOBS_WORDS)
 
 
-def blank_company() -> bytes:
-    """The blank house book: every fact of the firm, every price and every factor has its row."""
+def blank_company_book() -> bytes:
+    """The blank company book: one row per company fact, price and factor."""
     return company_book({})
 
 
 def company_book(typed: Rows) -> bytes:
-    """The house book with these values in its rows. Raises ValueError for a sheet, row or header it does not have."""
+    """The company book with these values in its rows. Raises ValueError for a sheet, row or header it does not have."""
     _refuse_unknown(typed, COMPANY_SHEETS)
     rows = {name: standing_rows(name) or [Row(dict(row)) for row in typed.get(name, ())] for name in COMPANY_SHEETS}
     for name, values in typed.items():
         for value in values if standing_rows(name) else ():
             _row_for(name, rows[name], value).cells.update(value)
-    return _written("The house book", rows, COMPANY_WORDS)
+    return _written("Company book", rows, COMPANY_WORDS)
 
 
 def _refuse_unknown(typed: Rows, sheets: Sequence[str]) -> None:

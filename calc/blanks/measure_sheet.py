@@ -1,6 +1,6 @@
-"""The measure sheet: what is printed and taken to the site, a page for the site and a page for each area.
+"""The measure sheet to print and take to the site: one page for the site and one page for each area.
 
-Its blanks are the columns of the input book, so that what is written down goes in as it was written. It shows no price.
+Its blanks are the columns of the jobs book, so that notes are typed as they were written. It shows no price.
 """
 
 from __future__ import annotations
@@ -12,10 +12,10 @@ from calc.layout.addresses import CellMap
 from calc.layout.line_sheets import SAFETY
 from calc.layout.page import FixedText, Page
 from calc.layout.workbook import resolve
-from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
+from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
-from calc.trade.inputs.placing import Access, BarrowWay
+from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
@@ -24,29 +24,30 @@ from calc.xlsx_write.write import Identity, written
 TITLE = "Measure sheet"
 _GRID = (9.4,) * 12
 _LABEL_WIDE, _FIELD_WIDE = 2, 4
-"""Columns of a field's label, and of a field: label, blank, unit."""
+"""Columns of the label of a field, and of a whole field: label, blank, unit."""
 
 _CREATED = 46023.0
-"""The day that the blank workbooks give for their making, so that the same words give the same bytes."""
+"""The creation date in the blank workbooks: fixed, so that the same words give the same bytes."""
 
 _FIELD_HEIGHT, _ROW_HEIGHT, _SKETCH_HEIGHT, _HEAD_HEIGHT, _GAP = 19.0, 17.0, 18.0, 26.0, 6.0
 
 _AREA_FIELDS = (
     Area.length, Area.width, Area.other_width, Area.thickness, Area.other_thickness,
-    Area.above_grade, Area.base, Area.copies, Area.known_area, Area.run, Area.panel_width,
-    Area.old_slab, Area.old_slab_thickness, AreaUse.cross, AreaUse.along, AreaUse.falls, AreaUse.vehicles, AreaUse.lip,
+    Area.height_above_grade, Area.base, Area.quantity, Area.given_area, Area.layout_length, Area.panel_width,
+    Area.old_slab, Area.old_slab_thickness, AreaUse.cross_slope, AreaUse.running_slope, AreaUse.slopes_to_building,
+    AreaUse.vehicles, AreaUse.level_change,
 )  # fmt: skip
 _SITE_FIELDS = (
-    Job.client, Job.address, PaperFacts.contact, Job.soil, Digging.by, Job.caps, PaperFacts.water, Removal.saw_cut,
-    BarrowWay.feet, Access.slope, Access.wet, Access.chute, Access.barrow, Access.pump, Access.barrows, OnSite.power,
-    Permissions.client, Permissions.right_of_way, Permissions.freezes, Permissions.cables, Permissions.licensed, Permissions.outlet, Permissions.locate,
-    Permissions.locate_ends,
+    Job.client, Job.address, PaperFacts.contact, Job.soil, Digging.by, Job.lines_to_cap, PaperFacts.water,
+    Removal.saw_cut, WheelbarrowRoute.distance, Access.grade, Access.muddy, Access.chute, Access.wheelbarrow,
+    Access.pump, Access.wheelbarrows, OnSite.power, Permissions.client, Permissions.right_of_way, Permissions.freezes,
+    Permissions.cables, Permissions.licensed, Permissions.outlet, Permissions.locate, Permissions.locate_ends,
 )  # fmt: skip
 _ASKED_ON_SITE = (
     "WHO CAPS THE WATER, AND WHERE IS ITS VALVE?",
-    "Where do the truck, the trailer and the wash-out stand?",
-    "How wide is the gate, and how many steps are there?",
-    "Where does the water go? What must not be broken?",
+    "Where do the truck, the trailer and the washout go?",
+    "How wide is the gate, and how many steps?",
+    "Where does water drain? What must not be damaged?",
 )
 
 
@@ -57,14 +58,14 @@ def measure_sheet(paper: str = "letter") -> bytes:
 
 
 def _site_page() -> Page:
-    page = _open("Site", f"{TITLE}: the site", "Once a job. A blank that stays blank is the usual answer.")
+    page = _open("Site", f"{TITLE}: the site", "Fill in once per job. A blank means the default.")
     _lay_fields(page, _SITE_FIELDS)
     for question in _ASKED_ON_SITE:
         _lay_question(page, question)
-    _section(page, "Plants that are taken out")
-    _lay_rows(page, (Plant.what, Plant.count, Plant.width, Plant.depth, Plant.height, Plant.ball, Plant.ball_height,
+    _section(page, "Plants to remove")
+    _lay_rows(page, (Plant.what, Plant.quantity, Plant.width, Plant.depth, Plant.height, Plant.ball, Plant.ball_height,
                      Plant.trunk, Plant.notes), 8)  # fmt: skip
-    _section(page, "Whatever else was seen")
+    _section(page, "Other notes")
     _lay_lines(page, 8)
     return page
 
@@ -73,25 +74,26 @@ def _area_page() -> Page:
     page = _open(
         "Area",
         f"{TITLE}: an area",
-        "A page an area. The tape from ONE end, running totals, never gap by gap; with units: 10' 6 1/2\", 45 cm.",
+        "One page per area. Tape every station from ONE end, never gap by gap. Write units: 10' 6 1/2\", 45 cm.",
     )
-    _lay_line(page, ("Area", "Photos, from to"))
-    page.put(FixedText(page.row, 0, "signer", f"Shape, ring it:   {'     '.join(Area.shape.words_allowed)}"))
+    _lay_line(page, ("Area", "Photos, from-to"))
+    page.put(FixedText(page.row, 0, "signer", f"Circle the shape:   {'     '.join(Area.shape.words_allowed)}"))
     page.heights[page.row] = _FIELD_HEIGHT
     page.next()
     _lay_fields(page, _AREA_FIELDS)
-    _section(page, "Sketch, with north and the tape's end")
+    _section(page, "Sketch, with north and the end of the tape")
     _lay_lines(page, 12, _SKETCH_HEIGHT, "dotted")
-    _section(page, "Stations: a row a stop; depth is string line to ground")
-    _lay_rows(page, (Station.at, Station.width, Station.depth, Station.old_joint, Corner.x, Corner.y, Station.notes), 9)
+    _section(page, "Cross-sections: one row per station; depth is string line to subgrade. X and Y: outline points")
+    _lay_rows(page, (CrossSection.station, CrossSection.width, CrossSection.depth, CrossSection.old_joint,
+                     OutlineCorner.x, OutlineCorner.y, CrossSection.notes), 9)  # fmt: skip
     _section(page, "Edges")
-    _lay_rows(page, (Edge.kind, Edge.length, Edge.repeats, Edge.spacing, Edge.bar, Edge.isolation, Edge.curved,
-                     Edge.notes), 6)  # fmt: skip
-    _section(page, "FOOTING?   Y   N        what is under the new slab")
-    _lay_rows(page, (Footing.length, Footing.width, Footing.top_below, Footing.sides, Footing.reinforced,
-                     Footing.over, Footing.notes), 2)  # fmt: skip
-    _section(page, "What stands in it and is not poured")
-    _lay_rows(page, (Deduction.shape, Deduction.length, Deduction.width, Deduction.count, Deduction.isolation,
+    _lay_rows(page, (Edge.kind, Edge.length, Edge.quantity, Edge.spacing, Edge.bar_diameter, Edge.isolation,
+                     Edge.curved, Edge.notes), 6)  # fmt: skip
+    _section(page, "FOOTING?   Y   N        old footings under the new slab")
+    _lay_rows(page, (Footing.length, Footing.width, Footing.depth_to_top, Footing.sides, Footing.reinforced,
+                     Footing.treatment, Footing.notes), 2)  # fmt: skip
+    _section(page, "Deductions: what stands inside the area and is not poured")
+    _lay_rows(page, (Deduction.shape, Deduction.length, Deduction.width, Deduction.quantity, Deduction.isolation,
                      Deduction.notes), 2)  # fmt: skip
     return page
 
@@ -119,7 +121,7 @@ def _section(page: Page, title: str) -> None:
 
 
 def _lay_line(page: Page, labels: Sequence[str]) -> None:
-    """Words with a line behind each, as many in a row as there are labels."""
+    """Labels in one row, each with a line to write on."""
     share = len(_GRID) // len(labels)
     for place, label in enumerate(labels):
         first = place * share
@@ -131,7 +133,7 @@ def _lay_line(page: Page, labels: Sequence[str]) -> None:
 
 
 def _lay_fields(page: Page, givens: Sequence[Input]) -> None:
-    """Three in a row: the label, a blank, and its unit or the words to choose from."""
+    """Three fields per row: the label, a blank, and its unit or Y and N to circle."""
     across = len(_GRID) // _FIELD_WIDE
     for start in range(0, len(givens), across):
         for place, given in enumerate(givens[start : start + across]):
@@ -149,14 +151,14 @@ def _lay_fields(page: Page, givens: Sequence[Input]) -> None:
 
 
 def _unit(given: Input) -> str:
-    """The unit of a blank, or the letters to ring; words are written out."""
+    """The unit of a blank, or the letters to circle; other choices are written out."""
     if given.kind is Kind.CHOICE:
         return "Y   N" if set(given.words_allowed) == {"yes", "no"} else ""
     return given.unit_text if given.kind in (Kind.NUMBER, Kind.SLOPE) else ""
 
 
 def _lay_rows(page: Page, givens: Sequence[Input], rows: int) -> None:
-    """A table of blanks under the headers of the input book; the last column takes the rest of the page."""
+    """A table of blanks under the headers of the jobs book; the last column takes the rest of the page."""
     for col in range(len(_GRID)):
         page.words(col, givens[col].header if col < len(givens) else "", "head")
     page.heights[page.row] = _HEAD_HEIGHT

@@ -1,4 +1,4 @@
-"""What stands in the input workbooks before anyone types: rows, messages and drop-downs, read off the declarations."""
+"""What the blank input workbooks hold: rows, messages and drop-down lists, taken from the declarations."""
 
 from __future__ import annotations
 
@@ -35,16 +35,16 @@ from calc.trade.inputs.pour import Ordering
 from calc.trade.ordering.order import Order
 
 Typed = str | float
-"""What stands in a cell: words and dimensions as a person types them, a day as 2026-04-13, a price as a number."""
+"""What a cell holds: text and dimensions as a person types them, a date as 2026-04-13, a price as a number."""
 
 COMPANY_SHEETS = (*COMPANY_TABLES, SITE)
-"""The sheets of the house book, in order."""
+"""The sheets of the company book, in order."""
 
 _YES_NO = ("yes", "no")
 _EITHER = "yes or no"
 
 _NEEDED = frozenset({*KEYS, "fact", "line", "reason", "who", "item", "factor"} - {"area"})
-"""The columns that have no declaration and cannot be left blank."""
+"""The columns without a declaration that must not be blank."""
 
 _EXAMPLES: dict[str, dict[str, str]] = {
     SITE: {"fact": Site.fiber_dose.header, "value": Site.fiber_dose.example},
@@ -53,39 +53,39 @@ _EXAMPLES: dict[str, dict[str, str]] = {
         "reason": Ordering.reason.example, "who": "AB",
     },
 }  # fmt: skip
-"""The examples of the sheets whose columns say only what kind of thing is typed."""
+"""The examples for sheets whose columns have none of their own."""
 
 _ANY_BOOK = (
-    "Click a header to read what goes under it. A heavy line under a header means that the column is needed. Columns "
-    "may stand in any order, and those that you do not use may be deleted.",
-    'Type dimensions as you write them: 12\' 6", 10-6, 4 1/2", 3.2 m, 45 cm, 100 mm. A bare number is in the unit of '
-    "its header; a unit that you type beats the header.",
-    "A blank cell takes its default, and every default taken is listed with the bid. A zero is a zero, not a blank.",
-    f"A cell with a list takes a word of that list. All the words stand on the sheet {LISTS}.",
-    "Cells are text cells, so that 1/2 and 24-03 stay what you typed. When you paste, paste values only. Do not merge "
-    "cells.",
+    "Click a header to read what to type under it. A heavy line under a header marks a required column. Columns may "
+    "be in any order, and you may delete those that you do not use.",
+    'Type dimensions the way you write them: 12\' 6", 10-6, 4 1/2", 3.2 m, 45 cm, 100 mm. A number without a '
+    "unit is in the unit of its header; a unit that you type overrides the header.",
+    "A blank cell means the default, and every default used is listed in the workbook of the job. A zero is a zero.",
+    f"A cell with a drop-down list takes a word from that list. All the lists are on the sheet {LISTS}.",
+    "The cells are formatted as text, so that 1/2 and 24-03 stay as typed. Paste values only, and do not merge cells.",
 )
-_LAST = f"{SAFETY} The code where you work, the city's own detail and the mix supplier always win over this book."
-WEEK_WORDS = (
-    f"Only {JOBS} and {AREAS} are needed: a row in {JOBS} for each job, and a row in {AREAS} for each piece of slab, "
-    "with the id of its job.",
+_LAST = f"{SAFETY} The local code, the city's standard details and the mix supplier take precedence over this book."
+JOBS_WORDS = (
+    f"Only {JOBS} and {AREAS} are required: one row in {JOBS} per job, and one row in {AREAS} per piece of slab, with "
+    "the id of its job.",
     *_ANY_BOOK,
-    f"Rows with the job {EXAMPLE} are passed over: leave them, or type over them.",
-    f"{SITE} takes what is special about a job. {OVERRIDES} forces a line or accepts a stop, with a reason and a name.",
-    "The firm, its prices and its factors stand in the house book, house.xlsx, which is kept beside this one all year.",
+    f"Rows with the job {EXAMPLE} are ignored: leave them, or type over them.",
+    f"{SITE} holds what differs on one job. {OVERRIDES} overrides a line or acknowledges a stop, with a reason and "
+    "initials.",
+    "Company data, prices and factors are in the company book, company.xlsx, in the same folder as this book.",
     _LAST,
 )
-"""How to fill the week's book: ten lines."""
+"""How to fill in the jobs book."""
 
 COMPANY_WORDS = (
-    "Keep this book beside the books of the weeks, as house.xlsx. It holds what is the same for every job.",
+    "Keep this book in the folder of the jobs books, as company.xlsx. It holds what is the same for every job.",
     *_ANY_BOOK,
-    f"{PRICES} has a row for everything that is bought. There is no default price: a line that needs one says so.",
-    f"{FACTORS} has a row for every number of the trade. A blank value keeps the usual one, which stands beside it.",
-    f"{SITE} takes what usually holds: its rows have the job {EVERY_JOB}. The week's book says where a job differs.",
+    f"{PRICES} has one row per item. There is no default price: a line that needs a missing price says so.",
+    f"{FACTORS} has one row per factor. A blank value means the usual value, which is shown beside it.",
+    f"{SITE} holds what usually applies: its rows have the job {EVERY_JOB}. The jobs book says where a job differs.",
     _LAST,
 )
-"""How to fill the house book: ten lines."""
+"""How to fill in the company book."""
 
 
 @dataclass
@@ -104,7 +104,7 @@ class Row:
 
 @dataclass(frozen=True)
 class DropDownList:
-    """The words of one drop-down, and the columns of what is said beside each."""
+    """The words of one drop-down list, and the columns that explain each word."""
 
     title: str
     words: tuple[str, ...]
@@ -112,7 +112,7 @@ class DropDownList:
 
 
 def example_row(table: Table) -> Row:
-    """The example row of a sheet: what its own choices ask for, and nothing that they leave unused."""
+    """The example row of a sheet; an input that the choices leave unused is blank."""
     return Row({heading.header: _example(table, heading) for heading in table.headings}, example=True)
 
 
@@ -120,7 +120,7 @@ def _example(table: Table, heading: Heading) -> str:
     given = heading.given
     if given is None:
         return _EXAMPLES.get(table.name, {}).get(heading.label, heading.example)
-    if given.section.table != table.name or (given.used_if is not None and not _asked_for(given)):
+    if given.section.table != table.name or (given.used_if is not None and not _holds(given.used_if)):
         return ""
     return str(_usual_word(given)) if given.kind is Kind.CHOICE else heading.example
 
@@ -129,24 +129,24 @@ def _usual_word(choice: Input) -> float | str | None:
     return choice.example or choice.default
 
 
-def _asked_for(given: Input) -> bool:
-    """Whether the usual word of the choice that a given hangs on makes it used."""
-    if given.used_if is None:
-        return True
-    choice, *words = given.used_if
+def _holds(condition: tuple[Input | str, ...] | None) -> bool:
+    """Whether the usual word of the choice of a condition meets it."""
+    if condition is None:
+        return False
+    choice, *words = condition
     return isinstance(choice, Input) and _usual_word(choice) in words
 
 
 def needed(heading: Heading) -> bool:
-    """Whether a row needs this column, unless one of its choices says otherwise."""
+    """Whether the column is required with the usual choices."""
     given = heading.given
     if given is None:
         return heading.label in _NEEDED
-    return given.required or (given.needed_if is not None and _asked_for(given))
+    return given.required or _holds(given.needed_if)
 
 
 def standing_rows(name: str) -> list[Row]:
-    """The rows of a sheet of the house book that are there from the start; none where the house lists its own."""
+    """The rows that a sheet of the company book has from the start; none if the company lists its own."""
     if name in FACT_TABLES:
         return [_fact_row(name, given) for given in facts_of(name)]
     if name == PRICES:
@@ -166,7 +166,7 @@ def _price_row(price: Price) -> Row:
     messages = {"price": price.help}
     if price.pack is not None:
         held, _, pack = price.pack.unit_text.partition("/")
-        messages["size"] = f"How many {held} one {pack} holds."
+        messages["size"] = f"Size of one {pack}, in {held}."
     return Row({"item": price.label, "unit": price.unit_text}, False, frozenset({"item", "unit"}), messages)
 
 
@@ -176,18 +176,18 @@ def _factor_row(factor: Factor, place: int) -> Row:
         "factor": factor.label, "for": factor.level.axis.words[place] if factor.level.axes else "",
         "unit": factor.unit_text, "usual": usual, "source": _sentence(factor.source),
     }  # fmt: skip
-    message = f"Blank keeps the usual {usual} {factor.unit_text}".rstrip() + "."
+    message = f"Blank means the usual {usual} {factor.unit_text}".rstrip() + "."
     if factor.low is not None and factor.high is not None:
-        message += f" It is mostly from {factor.low:g} to {factor.high:g}."
+        message += f" The usual range is {factor.low:g} to {factor.high:g}."
     return Row(cells, False, frozenset(cells), {"value": message})
 
 
 def message(heading: Heading) -> str:
-    """What the header tells a person to type."""
+    """The message of a header: what to type under it."""
     if heading.given is not None:
         return _message_of(heading.given, heading.help)
-    said = "required" in heading.help or not needed(heading)
-    return _sentence(heading.help) if said else f"{_sentence(heading.help)} Needed."
+    complete = "required" in heading.help or not needed(heading)
+    return _sentence(heading.help) if complete else f"{_sentence(heading.help)} Required."
 
 
 def _message_of(given: Input, help_text: str) -> str:
@@ -203,16 +203,16 @@ def _how(given: Input) -> tuple[str, ...]:
 
 def _when_blank(given: Input) -> str:
     if given.required:
-        return "Needed."
+        return "Required."
     if given.needed_if is not None:
         choice, *words = given.needed_if
         asked = choice.label.lower() if isinstance(choice, Input) else ""
-        return f"Needed where {asked} is {one_of(words)}."
+        return f"Required if {asked} is {one_of(words)}."
     if given.kind is Kind.CHOICE:
         return f"Blank means {given.default}."
     if given.kind is Kind.NUMBER and given.default is not None:
         return f"Blank means {given.default:g}."
-    return "It may be left blank."
+    return "May be blank."
 
 
 def _sentence(text: str) -> str:
@@ -220,18 +220,18 @@ def _sentence(text: str) -> str:
 
 
 def drop_downs_of(names: Sequence[str]) -> list[DropDownList]:
-    """Every drop-down of these sheets, in order."""
-    rolls = [drop_down_of(TABLES[name], heading) for name in names for heading in TABLES[name].headings]
-    rolls += [
+    """Every drop-down list of these sheets, in order."""
+    drop_downs = [drop_down_of(TABLES[name], heading) for name in names for heading in TABLES[name].headings]
+    drop_downs += [
         _of_choice(name, given)
         for name in names if name in FACT_TABLES
         for given in facts_of(name)
     ]  # fmt: skip
-    return list({roll.title: roll for roll in rolls if roll.words}.values())
+    return list({drop_down.title: drop_down for drop_down in drop_downs if drop_down.words}.values())
 
 
 def drop_down_of(table: Table, heading: Heading) -> DropDownList:
-    """The drop-down of a column; one without words when any words may be typed."""
+    """The drop-down list of a column; one without words if any text may be typed."""
     if heading.given is not None:
         return _of_choice(table.name, heading.given)
     title = f"{table.name}: {heading.header}"
@@ -254,7 +254,7 @@ def drop_down_of(table: Table, heading: Heading) -> DropDownList:
 
 
 def _of_choice(name: str, given: Input) -> DropDownList:
-    """All the columns that take yes or no share one list."""
+    """The drop-down list of a choice; all the columns for yes or no share one."""
     if given.words_allowed == _YES_NO:
         return DropDownList(_EITHER, _YES_NO)
     return DropDownList(f"{name}: {given.label.lower()}", given.words_allowed)

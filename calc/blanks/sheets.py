@@ -1,4 +1,4 @@
-"""The sheets of an input workbook as they are written: headers with messages, drop-downs from ranges, text cells."""
+"""Writes the sheets of an input workbook: headers with messages, drop-down lists from ranges, text cells."""
 
 from __future__ import annotations
 
@@ -21,45 +21,45 @@ from calc.units.algebra import DATE
 from calc.xlsx_write.worksheets import FormatCache, done, put
 
 DEEP = 600
-"""Rows of a sheet that have drop-downs."""
+"""Rows of a sheet that have drop-down lists."""
 
 _DRAWN = 32
-"""Rows of a sheet that are drawn for typing: what fits on one printed page."""
+"""Rows of a sheet that are framed for typing: what fits on one printed page."""
 
 _OPTIONS = {
     "in_memory": True, "strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False,
 }  # fmt: skip
-_PLAIN_FACE = {"font_name": FONT, "font_size": BODY}
-"""The face of the book itself: a column is so many of its digits wide."""
+_BASE_FORMAT = {"font_name": FONT, "font_size": BODY}
+"""The base font of the book: column widths are counted in its digits."""
 
 _CREATED = datetime(2026, 1, 1)
 _LETTER = 1
 _NARROW, _ROOMY, _WIDE, _PAGE_WIDE, _ARROW = 9.0, 24.0, 56.0, 92.0, 4
-"""Widths, in digits; the arrow is what a list puts into its cell."""
+"""Column widths, in digits; the arrow of a drop-down list takes room in its cell."""
 
 _ACROSS = 7
-"""Columns of Lists; more lists stand in the next band."""
+"""Columns of the sheet Lists; further lists go into the next band."""
 
 _DAY, _MONEY = number_format(DATE), number_format("$")
 _WORDY = ("reason", "supplier", "notes")
-"""The headers without a declaration that take sentences."""
+"""The headers without a declaration that hold sentences."""
 
 
 class Blank:
-    """A workbook while it is written: its faces, each made once, and where on Lists the words of each list stand."""
+    """A workbook while it is written: its formats, each made once, and the range of each list on the sheet Lists."""
 
-    def __init__(self, buffer: BytesIO, title: str, rolls: Sequence[DropDownList]) -> None:
-        self.book = xlsxwriter.Workbook(buffer, {**_OPTIONS, "default_format_properties": dict(_PLAIN_FACE)})
+    def __init__(self, buffer: BytesIO, title: str, drop_downs: Sequence[DropDownList]) -> None:
+        self.book = xlsxwriter.Workbook(buffer, {**_OPTIONS, "default_format_properties": dict(_BASE_FORMAT)})
         self.book.set_properties({"title": title, "author": "flatwork-calc", "created": _CREATED, "comments": SAFETY})
-        self.faces = FormatCache(self.book, _face)
-        self.lists = list(_places(rolls))
+        self.formats = FormatCache(self.book, _format)
+        self.lists = list(_places(drop_downs))
         self.ranges = {
             words: f"={LISTS}!{xl_range_abs(row + 1, col, row + len(words), col)}" for row, col, _, words in self.lists
         }
 
     def lay_words(self, title: str, words: Sequence[str]) -> None:
-        """The sheet that says how to fill the book."""
-        sheet = self._open(READ_ME, f"{title}: how to fill it", [_PAGE_WIDE])
+        """The sheet that explains how to fill in the book."""
+        sheet = self._open(READ_ME, f"{title}: how to fill it in", [_PAGE_WIDE])
         texts = [f"{number}.  {line}" for number, line in enumerate(words, start=1)]
         height = max(_height([text], [_PAGE_WIDE]) for text in texts) + 4
         for row, text in enumerate(texts, start=1):
@@ -68,7 +68,7 @@ class Blank:
         _print_well(sheet, 1)
 
     def lay_table(self, table: Table, rows: Sequence[Row]) -> None:
-        """A table: its header, its rows, and blank rows that are ready for typing."""
+        """A table: its headers, its rows, and blank rows for typing."""
         widths = [_width(table, heading, rows) for heading in table.headings]
         sheet = self._open(table.name, "", widths)
         headers = [heading.header for heading in table.headings]
@@ -85,10 +85,10 @@ class Blank:
         _print_well(sheet, 1)
 
     def _lay_column(self, sheet: Any, col: int, table: Table, heading: Heading, rows: Sequence[Row]) -> None:
-        """A header, its rows, and drawn cells where a person adds some; the cells below have their format too."""
+        """A header, its rows, and framed blank cells; the cells below have the same format."""
         format_text = _format_of(heading)
         done(
-            sheet.set_column(col, col, _width(table, heading, rows), self.faces.of(("formula", format_text))),
+            sheet.set_column(col, col, _width(table, heading, rows), self.formats.of(("formula", format_text))),
             table.name,
         )
         self._put(sheet, 0, col, heading.header, "needed" if needed(heading) else "head")
@@ -101,14 +101,14 @@ class Blank:
                 self._put(sheet, number, col, "", "input", format_text)
 
     def lay_lists(self) -> None:
-        """The words of every list, each in its column, with what is said beside them."""
+        """The words of every list, each in its own column, with their explanations."""
         widths = [_NARROW] * _ACROSS
         texts: dict[int, list[str]] = {}
         for row, col, title, words in self.lists:
             widths[col] = min(_WIDE, max(widths[col], *(len(each) + 2 for each in (title, *words))))
             for place, word in enumerate((title, *words)):
                 texts.setdefault(row + place, [""] * _ACROSS)[col] = word
-        sheet = self._open(LISTS, "Lists: the words that the lists of the other sheets offer", widths)
+        sheet = self._open(LISTS, "Lists: the choices in the drop-down lists of the other sheets", widths)
         for row, cells in texts.items():
             done(sheet.set_row(row, _height(cells, widths)), LISTS)
         for row, col, title, words in self.lists:
@@ -120,7 +120,7 @@ class Blank:
         _print_well(sheet, 1)
 
     def close(self) -> None:
-        """Ends the workbook; its bytes are then whole."""
+        """Completes the workbook."""
         self.book.close()
 
     def _open(self, name: str, title: str, widths: Sequence[float]) -> Any:
@@ -134,24 +134,24 @@ class Blank:
 
     def _lay_filled(self, sheet: Any, row: int, col: int, heading: Heading, filled: Row) -> None:
         header = heading.header
-        look = "label" if header in filled.printed else "example" if filled.example else "input"
-        self._put(sheet, row, col, _value(heading, filled.cells.get(header, "")), look, _format_of(heading))
+        style = "label" if header in filled.printed else "example" if filled.example else "input"
+        self._put(sheet, row, col, _value(heading, filled.cells.get(header, "")), style, _format_of(heading))
         if header in filled.messages:
             words = filled.words if header == "value" else ()
             self._rule(sheet, (row, row), col, words, (header, filled.messages[header]))
 
-    def _put(self, sheet: Any, row: int, col: int, value: Typed, look: str, format_text: str = "") -> None:
-        put(sheet, row, col, value, self.faces.of((look, format_text)))
+    def _put(self, sheet: Any, row: int, col: int, value: Typed, style: str, format_text: str = "") -> None:
+        put(sheet, row, col, value, self.formats.of((style, format_text)))
 
     def _rule(
         self, sheet: Any, rows: tuple[int, int], col: int, words: tuple[str, ...] = (), said: tuple[str, str] = ("", "")
     ) -> None:  # fmt: skip
-        """A list, a message, or both on cells of a column, which can hold one rule each."""
+        """A list, a message, or both on cells of a column; a cell can hold only one rule."""
         rule = {"validate": "any"}
         if words:
             rule = {
                 "validate": "list", "source": self.ranges[words], "error_title": "Not in the list",
-                "error_message": f"Take a word of the list. All the words stand on the sheet {LISTS}.",
+                "error_message": f"Choose a word from the list. All the lists are on the sheet {LISTS}.",
             }  # fmt: skip
         if said[1]:
             rule |= {"input_title": said[0], "input_message": said[1]}
@@ -159,19 +159,19 @@ class Blank:
             done(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
 
 
-def _places(rolls: Sequence[DropDownList]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:
-    """Where on Lists each column stands: its header's row and column, and what is in it; a list is never split."""
+def _places(drop_downs: Sequence[DropDownList]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:
+    """The place of each column on the sheet Lists: row and column of its header, and its words; a list is not split."""
     row, col, deepest = 2, 0, 0
-    for roll in rolls:
-        if col + 1 + len(roll.beside) > _ACROSS:
+    for drop_down in drop_downs:
+        if col + 1 + len(drop_down.beside) > _ACROSS:
             row, col, deepest = row + deepest + 2, 0, 0
-        for title, words in ((roll.title, roll.words), *roll.beside):
+        for title, words in ((drop_down.title, drop_down.words), *drop_down.beside):
             yield row, col, title, words
             col, deepest = col + 1, max(deepest, len(words))
 
 
 def _format_of(heading: Heading) -> str:
-    """Text for what a person types in his own way; days, money and counts have their formats."""
+    """The number format of a column: text for what is typed freely; dates, money and counts have their own."""
     given = heading.given
     if given is None:
         return {"price": _MONEY, "dated": _DAY, "valid until": _DAY}.get(heading.label, ID_FORMAT)
@@ -181,7 +181,7 @@ def _format_of(heading: Heading) -> str:
 
 
 def _value(heading: Heading, typed: Typed) -> Typed:
-    """A day and a count are numbers in the file; the rest stays as it was typed."""
+    """A date and a count are numbers in the file; the rest stays as typed."""
     if not isinstance(typed, str) or not typed:
         return typed
     format_text = _format_of(heading)
@@ -190,21 +190,21 @@ def _value(heading: Heading, typed: Typed) -> Typed:
     return float(typed) if format_text == COUNT_FORMAT and typed.isdecimal() else typed
 
 
-def _face(look: str, format_text: str) -> dict[str, Any]:
-    """The look of a cell. Headers that are needed have a heavy line, examples are quiet, what is typed starts left."""
-    if look == "needed":
+def _format(style: str, format_text: str) -> dict[str, Any]:
+    """The format of a cell: required headers have a heavy line, examples are subdued, typed cells are left-aligned."""
+    if style == "needed":
         return {**properties("head", ""), "bottom": 5}
-    if look == "head":
+    if style == "head":
         return {**properties("head", ""), "bold": False}
-    if look == "input":
+    if style == "input":
         return {**properties("input", format_text), "text_wrap": True, "align": "left"}
-    if look == "example":
+    if style == "example":
         return {**properties("issue", format_text), "border": 1, "align": "left"}
-    return properties(look, format_text)
+    return properties(style, format_text)
 
 
 def _width(table: Table, heading: Heading, rows: Sequence[Row]) -> float:
-    """Wide enough for the words of the header, those of the list with its arrow and, within reason, the rows."""
+    """Wide enough for the words of the header, those of the list with its arrow and, up to a limit, the rows."""
     lengths = [len(word) + _ARROW for word in drop_down_of(table, heading).words]
     lengths += [len(str(row.cells.get(heading.header, ""))) + 2 for row in rows]
     wordy = heading.label in _WORDY if heading.given is None else heading.given.kind is Kind.TEXT

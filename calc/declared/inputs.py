@@ -28,8 +28,8 @@ class Input(Declared):
 
     ``low`` and ``high`` are the hard limits (``over`` a limit that must be exceeded), ``ask_low`` and ``ask_high``
     those outside which the program asks. ``signed`` columns may be negative. ``needed_if`` names a choice and the words
-    of it that make this one needed, ``used_if`` those that make it used. A row is typed by its name in the table of
-    the level ``rows``, and is its number there.
+    of it that make this one needed, ``used_if`` those that make it used (as ``needed_if``, unless it says otherwise).
+    A row is typed by its name in the table of the level ``rows``, and is its number there.
     """
 
     def __init__(
@@ -55,7 +55,7 @@ class Input(Declared):
         rows: Level | None = None,
     ) -> None:
         super().__init__(label, unit_text, _SORTS[kind], help)
-        self.needed_if, self.used_if, self.rows = needed_if, needed_if or used_if, rows
+        self.needed_if, self.used_if, self.rows = needed_if, used_if or needed_if, rows
         self.kind, self.default, self.required = kind, default, required
         self.low, self.high, self.over = low, high, over
         self.ask_low, self.ask_high = ask_low, ask_high

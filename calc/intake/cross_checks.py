@@ -13,9 +13,9 @@ from calc.declared import Input
 from calc.errors import Finding, Severity
 from calc.formula.levels import Level
 from calc.intake.records import DEFAULT, JobInput, Row
-from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
+from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.removal import Footing
-from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, FOOTING, STATION
+from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, FOOTING, OUTLINE_POINT
 
 Point = tuple[float, float]
 
@@ -26,6 +26,9 @@ EDGE_SLACK = 0.1
 """Edges that differ by more than this share from the perimeter are asked about."""
 
 
+FOUR_SIDES = ("rectangle", "trapezoid")
+"""The shapes that have a length and a width at each end."""
+
 OFF_THE_END = 1.0
 """Feet beyond the end of the run within which an old joint is asked about."""
 
@@ -33,15 +36,17 @@ OFF_THE_END = 1.0
 def cross_checks(job: JobInput) -> Iterator[Finding]:
     """The findings about each area of a job, with the place of the row to mend."""
     for place, area in enumerate(job.rows.get(AREA, [])):
-        inside = {level: _within(job, level, place) for level in (STATION, CORNER, DEDUCTION, EDGE, FOOTING)}
-        yield from _stations(job, area, inside[STATION])
-        yield from _corners(job, area, inside[CORNER])
+        inside = {
+            level: _within(job, level, place) for level in (CROSS_SECTION, OUTLINE_POINT, DEDUCTION, EDGE, FOOTING)
+        }
+        yield from _stations(job, area, inside[CROSS_SECTION])
+        yield from _corners(job, area, inside[OUTLINE_POINT])
         size = _area(area, inside)
         yield from _deductions(job, area, inside[DEDUCTION], size)
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
         yield from _joints(job, area)
-        yield from _off_the_end(job, area, inside[STATION])
+        yield from _off_the_end(job, area, inside[CROSS_SECTION])
 
 
 def _within(job: JobInput, level: Level, place: int) -> list[Row]:
@@ -71,26 +76,26 @@ def _ask(job: JobInput, row: Row, found: str) -> Finding:
 
 
 def _stations(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
-    if _word(area, Area.shape) == "stations" and len(stations) < 2:
-        found = f"Area {area.word} is shaped by stations and has {len(stations)} of them."
-        yield _stop(job, area, found, "Type at least two rows in Stations.")
+    if _word(area, Area.shape) == "cross-sections" and len(stations) < 2:
+        found = f"Area {area.word} is shaped by cross-sections and has {len(stations)} of them."
+        yield _stop(job, area, found, "Type at least two rows in Cross-sections.")
     for one, other in pairwise(stations):
-        if _number(other, Station.at) <= _number(one, Station.at):
-            found = f"The stop at {_number(other, Station.at):g} ft does not lie beyond the one before it."
-            yield _stop(job, other, found, "Type the stops in the order of the tape, from one end.")
+        if _number(other, CrossSection.station) <= _number(one, CrossSection.station):
+            found = f"Station {_number(other, CrossSection.station):g} ft is not beyond the station before it."
+            yield _stop(job, other, found, "Type the stations in order, from one end.")
 
 
 def _corners(job: JobInput, area: Row, corners: Sequence[Row]) -> Iterator[Finding]:
-    if _word(area, Area.shape) != "corners":
+    if _word(area, Area.shape) != "outline points":
         return
     if len(corners) < 3:
-        found = f"Area {area.word} is shaped by corners and has {len(corners)} of them."
-        yield _stop(job, area, found, "Type at least three rows in Corners.")
+        found = f"Area {area.word} is shaped by outline points and has {len(corners)} of them."
+        yield _stop(job, area, found, "Type at least three rows in Outline points.")
         return
-    crossed = _crossing([(_number(row, Corner.x), _number(row, Corner.y)) for row in corners])
+    crossed = _crossing([(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in corners])
     if crossed is not None:
-        found = f"The outline of area {area.word} crosses itself: the side from this corner crosses another."
-        yield _stop(job, corners[crossed], found, "Type the corners in the order walked.")
+        found = f"The outline of area {area.word} crosses itself: the side from this point crosses another."
+        yield _stop(job, corners[crossed], found, "Type the points in order around the outline.")
 
 
 def _crossing(points: Sequence[Point]) -> int | None:
@@ -117,17 +122,19 @@ def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
     length, width = _number(area, Area.length), _number(area, Area.width)
     far = _number(area, Area.other_width) if _typed(area, Area.other_width) else width
     shape = _word(area, Area.shape)
-    if shape == "stations":
-        stops = [(_number(row, Station.at), _number(row, Station.width)) for row in inside[STATION]]
+    if shape == "cross-sections":
+        stops = [
+            (_number(row, CrossSection.station), _number(row, CrossSection.width)) for row in inside[CROSS_SECTION]
+        ]
         return sum((x2 - x1) * (w1 + w2) / 2 for (x1, w1), (x2, w2) in pairwise(stops))
-    if shape == "corners":
-        points = [(_number(row, Corner.x), _number(row, Corner.y)) for row in inside[CORNER]]
+    if shape == "outline points":
+        points = [(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in inside[OUTLINE_POINT]]
         turned = zip(points, [*points[1:], *points[:1]], strict=True)
         return abs(sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in turned)) / 2
     return {
-        "strip": length * (width + far) / 2,
+        **dict.fromkeys(FOUR_SIDES, length * (width + far) / 2),
         "triangle": length * width / 2,
-        "known area": _number(area, Area.known_area),
+        "area given": _number(area, Area.given_area),
     }.get(shape, pi * length * length / 4)
 
 
@@ -136,9 +143,9 @@ def _hole(row: Row) -> float:
     one = {
         "circle": pi * length * length / 4,
         "triangle": length * width / 2,
-        "known area": _number(row, Deduction.known_area),
+        "area given": _number(row, Deduction.given_area),
     }.get(_word(row, Deduction.shape), length * width)
-    return one * _number(row, Deduction.count)
+    return one * _number(row, Deduction.quantity)
 
 
 def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> Iterator[Finding]:
@@ -155,7 +162,7 @@ def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> 
 def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Finding]:
     width = max(_number(area, Area.width), _number(area, Area.other_width))
     length = _number(area, Area.length)
-    if _word(area, Area.shape) != "strip":
+    if _word(area, Area.shape) not in FOUR_SIDES:
         return
     for row in footings:
         if _number(row, Footing.width) > width:
@@ -171,7 +178,7 @@ def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
     for row in edges:
         if shape in ("circle", "quarter circle") and _number(row, Edge.length) and not _typed(row, Edge.curved):
             yield _ask(job, row, f"Area {area.word} is round; is this edge curved?")
-    typed = sum(_number(row, Edge.length) * _number(row, Edge.repeats) for row in edges)
+    typed = sum(_number(row, Edge.length) * _number(row, Edge.quantity) for row in edges)
     around = _perimeter(area)
     listed = [row for row in edges if row.place.sheet != area.place.sheet]
     if listed and around and abs(typed - around) > EDGE_SLACK * around:
@@ -181,25 +188,31 @@ def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
 
 def _perimeter(area: Row) -> float:
     """The perimeter of a rectangle; 0 where it is not known for certain."""
-    if _word(area, Area.shape) != "strip" or _typed(area, Area.other_width):
+    if _word(area, Area.shape) not in FOUR_SIDES or _typed(area, Area.other_width):
         return 0.0
     return 2 * (_number(area, Area.length) + _number(area, Area.width))
 
 
 def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
-    known = [_typed(area, given) for given in (Area.run, Area.panel_width)]
-    if _word(area, Area.shape) not in ("strip", "stations") and not all(known):
-        yield _ask(job, area, f"Area {area.word} gets no joints: its run and its panel width are not both typed.")
+    known = [_typed(area, given) for given in (Area.layout_length, Area.panel_width)]
+    if _word(area, Area.shape) not in (*FOUR_SIDES, "cross-sections") and not all(known):
+        yield _ask(
+            job,
+            area,
+            f"Area {area.word} gets no joints: its length for joint layout and its panel width are not both typed.",
+        )
     elif sum(known) == 1:
-        yield _ask(job, area, f"Area {area.word} gets no joints: only one of run and panel width is typed.")
+        yield _ask(
+            job, area, f"Area {area.word} gets no joints: only one of length for joint layout and panel width is typed."
+        )
 
 
 def _off_the_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
     """An old joint just beyond the end of the run, which the end of the new slab might as well meet."""
-    run = _number(area, Area.run)
-    start = _number(stations[0], Station.at) if stations else 0.0
+    run = _number(area, Area.layout_length)
+    start = _number(stations[0], CrossSection.station) if stations else 0.0
     for row in stations:
-        beyond = _number(row, Station.at) - start - run
-        if run and _word(row, Station.old_joint) == "yes" and 0 < beyond < OFF_THE_END:
+        beyond = _number(row, CrossSection.station) - start - run
+        if run and _word(row, CrossSection.old_joint) == "yes" and 0 < beyond < OFF_THE_END:
             found = f"An old joint lies {beyond:.2f} ft beyond the end of area {area.word}; should the slab end there?"
             yield _ask(job, row, found)

@@ -70,7 +70,7 @@ def _default(week: JobsBook, job: JobInput, given: Input, row: JobInput | Row, a
     if asked.origin == REFUSED:
         return
     where = f"where {asker.label.lower()} is {asked.value}"
-    if given.needed_if is not None and asked.value in words and not typed:
+    if given.needed_if is not None and asked.value in given.needed_if[1:] and not typed:
         at = blank if cell or given.level != JOB else place_of(asked, row.place, job.company)
         _ask_for(week, job, given, at, f"{given.label} is needed {where}, and it is blank.")
     if typed and asked.value not in words:

@@ -28,7 +28,7 @@ COMPANY_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
 
 JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
 COMPANY, PRICES, FACTORS = "Company", "Prices", "Factors"
-ROW_TABLES = ("Stations", "Corners", "Deductions", "Edges", "Footings")
+ROW_TABLES = ("Cross-sections", "Outline points", "Deductions", "Edges", "Footings")
 """The tables whose rows lie within an area."""
 PLANTS, CHANGES = "Plants", "Changes"
 
@@ -88,7 +88,7 @@ _KEY_EXAMPLES = {
     "area": "A1",
     "vehicle": "dump trailer",
     "site": "Quarry Road fill",
-    "role": "labourer",
+    "role": "laborer",
     "place": "validity",
 }
 

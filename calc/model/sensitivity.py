@@ -18,7 +18,7 @@ from calc.model.results import JobValues, RangeEnd, Sensitivity
 from calc.trade.hauling.piles import SoilCleanliness
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
-from calc.trade.inputs.placing import Access, BarrowWay
+from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.levels import TASK
 from calc.trade.money.price import BidPrice
@@ -40,11 +40,11 @@ FACTS: tuple[Input, ...] = (
     Site.moisture,
     Site.turf,
     Digging.by,
-    BarrowWay.feet,
+    WheelbarrowRoute.distance,
     Access.chute,
-    Access.wet,
+    Access.muddy,
     OnSite.power,
-    Removal.unknown,
+    Removal.unforeseen,
     Area.thickness,
     Area.base,
 )

@@ -72,7 +72,7 @@ class SharedTruck:
 def small_pour(job: JobValues) -> SmallPour:
     """The facts of one job."""
     row = int(float(job.of(Placing.pouring))) - 1
-    words = (Job.fiber, Mixture.air, Mixture.accelerator, Mixture.retarder, Mixture.hot_water)
+    words = (Job.fiber, Mixture.air, Mixture.accelerator, Mixture.retarder, Mixture.winter_heat)
     return SmallPour(
         job.job.id,
         float(job.of(Job.pour_date)),

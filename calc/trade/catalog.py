@@ -25,12 +25,12 @@ from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, Lo
 from calc.trade.hauling.loads import Clock, Hauled, Hauler
 from calc.trade.hauling.piles import LoadMix, Pile, SiteSpec, SoilCleanliness, VehicleSpec
 from calc.trade.hauling.plans import PlanCost, PlanSplit, Separating
-from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
+from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
 from calc.trade.inputs.money import Change, Terms
 from calc.trade.inputs.papers import PaperFacts
-from calc.trade.inputs.placing import Access, BarrowWay, Forecast
+from calc.trade.inputs.placing import Access, Forecast, WheelbarrowRoute
 from calc.trade.inputs.pour import Crew, Mixture, Ordering
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
@@ -89,7 +89,7 @@ INPUTS = (
     *COMPANY,
     Job,
     Digging,
-    BarrowWay,
+    WheelbarrowRoute,
     Site,
     Fleet,
     Mixture,
@@ -104,8 +104,8 @@ INPUTS = (
     Permissions,
     Area,
     AreaUse,
-    Station,
-    Corner,
+    CrossSection,
+    OutlineCorner,
     Deduction,
     Edge,
     Footing,

@@ -1,4 +1,4 @@
-"""What the numbers of a small flatwork job are given for."""
+"""The levels of a small flatwork job: what a number is given for, such as the job, an area, an edge or a truck."""
 
 from __future__ import annotations
 
@@ -7,81 +7,81 @@ from calc.declare import *
 AREA = typed_rows("area", across=True, titled=True)
 """One continuous piece of new slab of one thickness."""
 
-STATION = typed_rows("station", within=AREA)
-"""A stop on one walk along an area, with the tape from one end."""
+CROSS_SECTION = typed_rows("cross-section", within=AREA)
+"""A place along an area where its width or its depth was measured, at a station from one end."""
 
-CORNER = typed_rows("corner", within=AREA)
-"""A corner of an area's outline, in the order walked."""
+OUTLINE_POINT = typed_rows("outline point", within=AREA)
+"""A corner of an area's outline, in order around it."""
 
 DEDUCTION = typed_rows("deduction", within=AREA)
-"""Something that stands in an area and is not poured: a post, a box, a tree well."""
+"""Something inside an area that is not poured: a post, a valve box, a tree well."""
 
 EDGE = typed_rows("edge", within=AREA)
-"""A piece of an area's outline."""
+"""A part of an area's outline."""
 
 FOOTING = typed_rows("footing", within=AREA)
-"""Old concrete that the new slab passes over."""
+"""An old footing under the new slab."""
 
 PLANT = typed_rows("plant")
-"""Plants of one kind that are taken out."""
+"""Plants of one kind that are removed."""
 
 PLAN = named_rows(
     "haul plan",
-    "A: all mixed",
-    "B: green apart",
-    "C: old concrete apart",
-    "D: all apart",
-    "E: green and old concrete apart",
-    "F: soil apart",
+    "all mixed",
+    "green waste separated",
+    "concrete debris separated",
+    "all separated",
+    "green waste and concrete debris separated",
+    "soil separated",
 )
-"""A way of parting what is hauled away."""
+"""Which piles are hauled separately, and which are mixed."""
 
 VEHICLE = typed_rows("vehicle", titled=True)
-"""A way of hauling that the house has or hires."""
+"""A vehicle that the company owns or hires."""
 
 PILE = named_rows(
     "pile",
-    "green",
+    "green waste",
     "soil",
-    "concrete",
-    "A: everything mixed",
-    "B: mixed without green",
-    "C: mixed without old concrete",
-    "D: nothing mixed",
-    "E: soil as mixed",
-    "F: mixed without soil",
+    "concrete debris",
+    "everything mixed",
+    "mixed without green waste",
+    "mixed without concrete debris",
+    "nothing mixed",
+    "soil hauled as mixed",
+    "mixed without soil",
 )
-"""What may lie on a vehicle: a stream by itself, or what each haul plan leaves mixed."""
+"""What one load may hold: one material, or what each haul plan leaves mixed."""
 
 DISPOSAL = typed_rows("site", titled=True)
-"""A place that takes what is hauled away."""
+"""A disposal site."""
 
-ROLE = named_rows("role", "labourer", "finisher", "driver")
-"""What a person of the crew is paid for."""
+ROLE = named_rows("role", "laborer", "finisher", "driver")
+"""The role that a member of the crew is paid for."""
 
 WORDING = typed_rows("place", titled=True)
-"""A place in the papers that takes words of the contractor's own."""
+"""A place in the documents for the contractor's own wording."""
 
 STRENGTH = named_rows("strength", "2500 psi", "3000 psi", "3500 psi", "4000 psi", "4500 psi", "5000 psi")
-"""A mix that the plant has a price for."""
+"""A mix that the plant sells, by compressive strength."""
 
-TIER = named_rows("tier", "below the first", "below the second", "below the third", "from there on")
-"""A step of what the plant charges for a short load: below the first limit, and so on."""
+TIER = named_rows("tier", "tier 1", "tier 2", "tier 3", "no fee")
+"""A tier of the plant's short-load fee: tier 1 is the smallest load."""
 
-POURING = named_rows("pouring", "from the truck", "through a pump")
-"""How the concrete leaves the truck, as far as the order minds: a pump wants another mix, and keeps some of it."""
+POURING = named_rows("pouring", "direct from truck", "pumped")
+"""How the concrete is discharged, as far as the order depends on it: a pump needs a pump mix and keeps some of it."""
 
-RUNG = slot_rows("rung", 40, within=POURING)
-"""An order that is tried: a rung of the ladder of orders."""
+ORDER_SIZE = slot_rows("order size", 40, within=POURING)
+"""An order size that is tried."""
 
 TRUCK = slot_rows("truck", 8)
-"""A ready-mix truck of the pour, first to last."""
+"""A ready-mix truck of the pour, in order of arrival."""
 
 JOINT = slot_rows("joint", 24, within=AREA)
-"""A joint across an area, in order along its run."""
+"""A joint across an area, in order along its length."""
 
 EIGHTH = named_rows("eighth", "no eighth", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
-"""A whole number of eighths of an inch, as a tape shows it."""
+"""A number of eighths of an inch, as a tape measure shows it."""
 
 FIBER = named_rows("fiber", "none", "micro", "macro")
 """A kind of fiber."""
@@ -92,79 +92,81 @@ SOIL = named_rows("soil", "topsoil", "loam", "clay", "sand", "gravelly")
 MOISTURE = named_rows("moisture", "dry", "damp", "wet")
 """How wet the soil is when it is hauled."""
 
-STREAM = named_rows("stream", "green", "soil", "old concrete")
-"""What is dug up or broken out, by what it is."""
+STREAM = named_rows("stream", "green waste", "soil", "concrete debris")
+"""What is dug up or broken out, by material."""
 
-HAULED = named_rows("hauled", "green", "soil", "old concrete", "mixed")
-"""A pile of the plan that was chosen."""
+HAULED = named_rows("hauled", "green waste", "soil", "concrete debris", "mixed")
+"""A pile of the haul plan that was chosen."""
 
-PACKING = named_rows("packing", "small packs only", "large packs only", "large packs, then small")
-"""A way of buying a liquid that comes in two sizes."""
+PACKING = named_rows("packing", "small pails only", "5-gal pails only", "5-gal pails, then small pails")
+"""A way of buying a liquid that is sold in two sizes of pail."""
 
-METHOD = named_rows("method", "chute", "barrow", "pump", "bags")
-"""A way of placing the concrete."""
+METHOD = named_rows("method", "chute", "wheelbarrow", "pump", "bags")
+"""A placing method."""
 
 COOLING = named_rows("concrete at", "50 F", "60 F", "70 F", "80 F", "90 F")
-"""A temperature of the concrete that the finishing time is known for."""
+"""A concrete temperature for which the finishing time is known."""
 
 BOARD = named_rows("board", "2x4", "2x6", "2x8")
-"""A size of form board."""
+"""A size of form lumber."""
 
 TASK = named_rows(
     "task",
     "layout",
-    "cap lines",
+    "cap irrigation lines",
     "cut brush",
     "grub roots",
-    "saw for removal",
-    "break slab",
+    "demolition saw cut",
+    "break out slab",
     "chip footings",
     "dig by hand",
     "dig by machine",
     "load by hand",
     "load by machine",
-    "base",
+    "place base rock",
     "set forms",
     "drill dowels",
-    "isolation",
-    "bond",
-    "protect old walk",
-    "place",
+    "install isolation joints",
+    "apply bonding agent",
+    "protect existing walk",
+    "place concrete",
     "mix bags",
-    "finish",
+    "finish concrete",
     "tool joints",
-    "saw joints",
-    "cure",
+    "saw-cut joints",
+    "apply curing compound",
     "strip forms",
     "clean up",
-    "seal",
-    "unknown",
+    "apply sealer",
+    "unforeseen conditions",
 )
-"""What the crew does, in the order in which it is done."""
+"""A labor task, in the order in which the crew does them."""
 
 TOOL = named_rows(
     "tool",
-    "breaker",
+    "demolition hammer",
     "chipping hammer",
     "concrete saw",
-    "plate",
+    "plate compactor",
     "mixer",
     "generator",
-    "mini-machine",
+    "mini excavator",
 )
-"""A machine that is rented for a job."""
+"""A machine that may be rented for a job."""
 
-RENTAL = named_rows("rental", "half a day", "days", "weeks")
-"""A way of paying for a rented machine."""
+RENTAL = named_rows("rental", "half day", "daily", "weekly")
+"""A rental period."""
 
 GROUP = named_rows("group", "concrete", "materials", "equipment", "disposal", "labor", "fees")
-"""What a cost is booked under."""
+"""A cost group."""
 
-DRAW = named_rows("draw", "on signing", "on the day of the pour", "on completion", "when retention is released")
-"""A part of the price, and when it falls due."""
+DRAW = named_rows(
+    "draw", "deposit on signing", "payment on the day of the pour", "balance on completion", "release of retainage"
+)
+"""A payment of the payment schedule, and when it is due."""
 
 CHANGE = typed_rows("change")
-"""A change that was ordered after the bid: CO-1, CO-2 and so on, in the order in which they are typed."""
+"""A change order: CO-1, CO-2 and so on, in the order in which they are typed."""
 
 POINT = named_rows("point", *(str(number) for number in range(1, 17)))
-"""A point that the plan of an area is drawn through, in the order in which it is drawn."""
+"""A point of the drawn outline of an area, in drawing order."""

@@ -194,7 +194,7 @@ def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
             *([area, 12, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
         "Footings": [
-            ["area", "length ft", "width ft", "top below in", "notes"],
+            ["area", "length ft", "width ft", "depth to top of footing in", "notes"],
             *([area, 2, 1, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
         "Plants": [["what", "width ft", "notes"], *([word, 1, word] for word in ODD_WORDS)],
@@ -256,17 +256,17 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
 
 
 def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
-    company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bond coats", 2]]}
+    company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bonding coats", 2]]}
     week: dict[str, Rows] = {
-        "Jobs": [["job", "bid date", "joints are"], ["a", "2026-04-13", "sawn"]],
+        "Jobs": [["job", "bid date", "control joints"], ["a", "2026-04-13", "saw-cut"]],
         "Areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
-        SITE: [["fact", "value"], ["Bond coats", 1]],
+        SITE: [["fact", "value"], ["Bonding coats", 1]],
     }
     bid = written_bid(tmp_path, week, company)
     made(bid.workbooks, tmp_path / "rebid.xlsx")
     book = read_book(tmp_path / "rebid.xlsx")
     facts = [[cell.value for cell in row.values()][1:3] for _, row in book.sheets[SITE].rows[1:]]
-    assert sorted(facts) == [["bond coats coat", "1"], ["joints are", "sawn"]]
+    assert sorted(facts) == [["bonding coats coat", "1"], ["control joints", "saw-cut"]]
     assert not {"Company", "Prices", "Factors", "Vehicles"} & set(book.sheets)
 
 
@@ -301,9 +301,9 @@ Edits = dict[tuple[str, int], Any]
 EDITS: Edits = {
     ("Area.length", 0): 18.25, ("Area.thickness", 1): 5.5, ("Area.shape", 2): "quarter circle",
     ("Area.other_width", 0): "none", ("Area.notes", 0): "along the south wall", ("Area.notes", 3): "new",
-    ("Station.depth", 1): 4.125, ("Station.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar", 7): 0.5,
-    ("Job.pour_date", 0): 46150, ("Job.caps", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
-    ("Site.vehicle", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.count", 1): 4,
+    ("CrossSection.depth", 1): 4.125, ("CrossSection.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar_diameter", 7): 0.5,
+    ("Job.pour_date", 0): 46150, ("Job.lines_to_cap", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
+    ("Site.vehicle_1", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.quantity", 1): 4,
     ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75, ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
 """Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
@@ -317,11 +317,11 @@ EDITED: dict[str, Edits] = {
     "an error": {("Area.length", 1): "=1/0"},
     "a date": {("Area.width", 1): date(2026, 1, 2)},
     "words for a date": {("Job.bid_date", 0): "soon"},
-    "a vehicle that is none": {("Site.vehicle", 0): 9},
+    "a vehicle that is none": {("Site.vehicle_1", 0): 9},
     "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
     "forced without a word": {("MeanThickness.mean_override", 2): 4.75},
     "a column of Areas": {("Edge.length", 0): 14},
-    "a column that Areas has not": {("Edge.bar", 2): 0.5},
+    "a column that Areas has not": {("Edge.bar_diameter", 2): 0.5},
     "the kind of a column": {("Edge.kind", 1): "building"},
 }
 """What is typed over in the workbook of the whole job, and in that of the job with edges in Areas."""
@@ -382,7 +382,7 @@ def test_a_cell_edited_since_counts_and_is_named(whole: Bid, edited: dict[str, P
     result = made([edited["many"]], tmp_path / "rebid.xlsx")
     assert {note.partition(": ")[0] for note in result.notes} == {f"many.xlsx {place_in(whole, key)}" for key in EDITS}
     bid = bid_of(tmp_path, tmp_path / "rebid.xlsx", whole.company, write=False)
-    assert bid.jobs[0].job.entries[given("Site.vehicle")].typed == "dump trailer"
+    assert bid.jobs[0].job.entries[given("Site.vehicle_1")].typed == "dump trailer"
     override = [(row["area"], row["value"], row["reason"], row["who"]) for row in overrides(tmp_path / "rebid.xlsx")]
     assert override == [("1", "4.75", "formed deeper", "LM"), (None, "41", "a full pallet", "RK")]
     assert_follows(bid.jobs[0], edited["many"])
@@ -524,7 +524,7 @@ LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 
 @drawn(
     st.lists(
-        st.tuples(st.sampled_from(["at ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
+        st.tuples(st.sampled_from(["station ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
     )
 )
 def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:

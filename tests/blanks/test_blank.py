@@ -11,7 +11,7 @@ from typing import Any
 import openpyxl
 import pytest
 
-from calc.blanks.blank import blank_company, blank_week, company_book, week_book
+from calc.blanks.blank import blank_company_book, blank_jobs_book, company_book, jobs_book
 from calc.blanks.rows import COMPANY_SHEETS, Typed, example_row, standing_rows
 from calc.blanks.sheets import DEEP
 from calc.cells import Book, Cell, Kind, Sheet
@@ -41,7 +41,7 @@ from written_book import Rule, Standard
 
 TABLES_OF = {"jobs.xlsx": WEEK_TABLES, "company.xlsx": COMPANY_SHEETS}
 RENEW = "renew it with: python .samples/make.py"
-BLANKS: dict[str, Callable[[], bytes]] = {"jobs.xlsx": blank_week, "company.xlsx": blank_company}
+BLANKS: dict[str, Callable[[], bytes]] = {"jobs.xlsx": blank_jobs_book, "company.xlsx": blank_company_book}
 JOB = "26-001"
 NOTHING_LIKE_IT = "zzzzzz"
 
@@ -331,15 +331,15 @@ def test_a_blank_saved_by_another_program_is_still_read(
 def test_a_book_with_more_rows_than_the_blank_is_written_whole(tmp_path: Path) -> None:
     ids = [f"J{number}" for number in range(DEEP + 50)]
     path = tmp_path / "jobs.xlsx"
-    path.write_bytes(week_book({"Jobs": [{"job": each, "bid date": "2026-04-20"} for each in ids]}))
+    path.write_bytes(jobs_book({"Jobs": [{"job": each, "bid date": "2026-04-20"} for each in ids]}))
     assert [job.id for job in taken(path).jobs] == ids
 
 
 def test_a_column_or_a_row_that_a_book_does_not_have_is_refused_not_dropped() -> None:
     with pytest.raises(ValueError, match="Jobs has no column colour"):
-        week_book({"Jobs": [{"job": "1", "colour": "red"}]})
+        jobs_book({"Jobs": [{"job": "1", "colour": "red"}]})
     with pytest.raises(ValueError, match="there is no sheet Prices"):
-        week_book({"Prices": [{"item": "sand"}]})
+        jobs_book({"Prices": [{"item": "sand"}]})
     with pytest.raises(ValueError, match="Prices has no row for moon dust"):
         company_book({"Prices": [{"item": "moon dust", "price": 1.0}]})
 

@@ -14,7 +14,7 @@ AWKWARD: dict[str, Rows] = {
         AREA,
         ["<5", "A*", "circle", 6, None, 4, None],
         *(["1E3", f"{number}E3", "", 9 + number, 3, 4, None] for number in range(8)),
-        ["huge", "lot", "known area", None, None, 6, 6000],
+        ["huge", "lot", "area given", None, None, 6, 6000],
     ],
 }
 """Ids that match wrongly as text, a job of one area, one of eight, and a pour of thirteen trucks."""

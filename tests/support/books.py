@@ -28,7 +28,7 @@ Rows = Sequence[Sequence[object]]
 COMPANY: dict[str, Rows] = {
     "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
     "Vehicles": [
-        ["vehicle", "box yd3", "heap", "payload ton", "bed length ft", "bed width ft"],
+        ["vehicle", "struck bed capacity yd3", "heaped factor", "payload ton", "bed length ft", "bed width ft"],
         ["dump trailer", 5, 1, 4.5, 12, 6],
         ["pickup", 2.5, 1.1, 1.25, 8, 5],
     ],

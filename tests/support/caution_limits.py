@@ -79,17 +79,17 @@ def facts(**typed: float) -> Tables:
 def over_a_footing(reinforced: str) -> Tables:
     """A job over a footing of 8 square feet that lies an inch too high."""
     row = [8, 1, 1, reinforced]
-    return a_job() | {"Footings": [["length ft", "width ft", "top below in", "reinforced"], row]}
+    return a_job() | {"Footings": [["length ft", "width ft", "depth to top of footing in", "reinforced"], row]}
 
 
 def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
     """A house book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
     return COMPANY | {
-        "Vehicles": [["vehicle", "box yd3", "payload ton", "hourly rate $/h"], ["trailer", 5, payload, 0]],
-        "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
+        "Vehicles": [["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h"], ["trailer", 5, payload, 0]],
+        "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
         "Disposal sites": [
-            ["site", "kind", "per load $/load", "one way min", "miles one way mile", "closes h", "dwell min"],
+            ["site", "kind", "per load $/load", "one-way time min", "one-way distance mile", "closes h", "turnaround time min"],
             *([*gate, 0] for gate in gates),
         ],
     }
@@ -137,7 +137,7 @@ LIMITS: dict[str, Limit] = {
     # off at half past eight after the set-up, half an hour on the way
     "HaulCautions.gate": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
     # all that is hauled is 1.45 tons of soil
-    "HaulCautions.stranded": Limit(WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green", 20, 0, None])),
+    "HaulCautions.stranded": Limit(WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])),
     # $25 is more than 2 % of $100; what is just at the limit is a wash
     "HaulCautions.wash": Limit(
         WELL,

@@ -26,9 +26,9 @@ def edged(kind: str = "existing", **columns: object) -> Tables:
     return WELL | {"Edges": [["kind", "length ft", *names], [kind, 9, *columns.values()]]}
 
 
-def over_footing(top: float, cover: float = 1.5, treated: str = "bond") -> Tables:
+def over_footing(top: float, cover: float = 1.5, treated: str = "bonding agent") -> Tables:
     """The slab over a footing whose top lies so deep, chipped until ``cover`` lies over it."""
-    heads = ["length ft", "width ft", "top below in", "cover wanted in", "treated with"]
+    heads = ["length ft", "width ft", "depth to top of footing in", "required cover in", "treated with"]
     return WELL | {"Footings": [heads, [8, 1, top, cover, treated]]}
 
 
@@ -88,7 +88,7 @@ def left_of(order: float) -> float:
     return order - 1.03 + SPREAD * (exp(-z * z / 2) / sqrt(2 * pi) - z * short_by(order))
 
 
-PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["labourer", 68], ["finisher", 81]]}
+PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["finisher", 81]]}
 
 MORE: dict[str, Limit] = {
     # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
@@ -136,8 +136,8 @@ MORE: dict[str, Limit] = {
         edged(dowel_spacing_in=24, end_clearance_in=6), edged(dowel_spacing_in=24, end_clearance_in=5), 1
     ),
     "SlabCautions.hole": Limit(
-        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5625, bar_surface="ribbed"),
-        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5, bar_surface="ribbed"),
+        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5625, bar_surface="deformed"),
+        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5, bar_surface="deformed"),
         1,
     ),
     # 1/2 in under cars
@@ -176,7 +176,7 @@ MORE: dict[str, Limit] = {
         edged(dowel_spacing_in=24),
         0.06 * 5,
     ),
-    "SiteCautions.shut_off": Limit(WELL, {**WELL, "Jobs": [["job", "bid date", "caps"], ["one", "2026-04-13", 2]]}, 2),
+    "SiteCautions.shut_off": Limit(WELL, {**WELL, "Jobs": [["job", "bid date", "irrigation lines to cap"], ["one", "2026-04-13", 2]]}, 2),
     "SiteCautions.licensed": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
     "SiteCautions.locate_late": Limit(
         {

@@ -12,7 +12,7 @@ from calc.cells import Book, Cell, Kind, Sheet, column_letters
 
 TEXTS = (
     "", " ", "none", "all", "example", "default", "1/2", "10-6", "10'-6 1/2\"", "3.2 m", "3 gal", "½", "\uff11\uff12",
-    "1,5", "1e3", "=1+1", "#N/A", "TRUE", "-3", "+3", "0", "007", "yes", "N", "strip", "job", "length ft", "lenght",
+    "1,5", "1e3", "=1+1", "#N/A", "TRUE", "-3", "+3", "0", "007", "yes", "N", "rectangle", "job", "length ft", "lenght",
     "2026-04-13", "31.12.2026", "tbd", "?", "\u200b", "a\nb", "a\rb", "\u202egnp", "🙂", "\x01", "<5", "A*", "((((((",
     "1" + " " * 50 + "2", "1//2", "1/0", "0/0", "5%", "$5", "1:48", "'", '"', "nan", "inf", "1_000", "\ud7ff",
     "x" * 61, "x" * 2001, "9" * 400, "<r>x</r>", "_x0041_", "a\x0bb", "]]>", "&lt;", "<v>", "\ufffe", "\x85", "\u2028",

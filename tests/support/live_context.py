@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 BESIDE: tuple[tuple[str, Mapping[str, object]], ...] = (
-    ("Access.wet", {"Access.slope": 0}),
-    ("Permissions.cables", {"Job.caps": 0}),
+    ("Access.muddy", {"Access.grade": 0}),
+    ("Permissions.cables", {"Job.lines_to_cap": 0}),
     ("BaseHaul.dwell, BaseHaul.miles, BaseHaul.minutes", {"BaseHaul.fetched": 60}),
     ("Cautions.too_thin_acknowledged", {"Cautions.thin_stop": 5}),
     ("Evaporation.stop, WeatherCautions.dries_unplanned_acknowledged", {"Forecast.plan": "none"}),
@@ -23,10 +23,10 @@ BESIDE: tuple[tuple[str, Mapping[str, object]], ...] = (
     ("OpeningToTraffic.cold_times", {"Forecast.night": 30}),
     ("OpeningToTraffic.foot_days", {"AreaUse.vehicles": "none"}),
     ("PourWord.least_gap", {"Ordering.rule": "fixed", "Ordering.fixed": 20}),
-    ("PourWord.pump_stone", {"PaperFacts.stone": None}),
-    ("PourWord.usual_stone", {"PaperFacts.stone": None, "Access.method": "chute"}),
+    ("PourWord.pump_stone", {"PaperFacts.aggregate_size": None}),
+    ("PourWord.usual_stone", {"PaperFacts.aggregate_size": None, "Access.method": "chute"}),
     ("BidPrice.contingency_rate", {"Terms.contingency": None}),
-    ("BidPrice.least_price", {"Terms.least": None}),
+    ("BidPrice.least_price", {"Terms.minimum": None}),
     ("BidPrice.margin_rate", {"Terms.margin": None}),
     ("BidPrice.overhead_rate", {"Terms.overhead": None}),
     ("BidPrice.tax_rate", {"Terms.tax": None}),
@@ -36,10 +36,10 @@ BESIDE: tuple[tuple[str, Mapping[str, object]], ...] = (
     ("SlabCautions.dowel_stop_acknowledged", {"DowelCover.cover_stop": 3}),
     ("SlabCautions.no_air_acknowledged", {"Mixture.air": "no"}),
     ("SlabCautions.thin_cover_acknowledged", {"FootingCover.least_cover": 20}),
-    ("Task.at_least:unknown", {"Removal.unknown": 1}),
+    ("Task.at_least:unknown", {"Removal.unforeseen": 1}),
     ("TruckClock.in_heat", {"Forecast.air": 95}),
-    ("WalkCautions.high_step_acknowledged", {"AreaUse.lip": 1, "AreaUse.accessible": "yes"}),
-    ("WalkCautions.ramp_acknowledged", {"AreaUse.along": 12, "AreaUse.accessible": "yes"}),
+    ("WalkCautions.high_step_acknowledged", {"AreaUse.level_change": 1, "AreaUse.accessible_route": "yes"}),
+    ("WalkCautions.ramp_acknowledged", {"AreaUse.running_slope": 12, "AreaUse.accessible_route": "yes"}),
     ("WeatherCautions.no_way_acknowledged", {"Access.pump": "no"}),
 )
 """Ids, one kind of a factor after a colon, and what else is typed in every row of other ids; None clears a cell."""

@@ -32,9 +32,9 @@ class Pour:
     def bid(self, folder: Path) -> JobValues:
         """The values of the job."""
         areas: Rows = [["length ft", "width ft", "thickness in"], [self.length, self.width, 4]]
-        stops: Rows = [["at ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
+        stops: Rows = [["station ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
         facts: Rows = [["fact", "value"], *([fact, said] for fact, said in (CHUTE | self.facts).items())]
-        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Stations": stops}
+        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Cross-sections": stops}
         return only_job(folder, week | {"Site conditions": facts}, self._company())
 
     def _company(self) -> dict[str, Rows]:
@@ -50,6 +50,6 @@ class Pour:
                 *fees,
                 ["Concrete bag", self.bag, "bag", 0.6],
             ],
-            "Wages": [["role", "private $/h"], ["labourer", 45], ["finisher", 70]],
+            "Wages": [["role", "private $/h"], ["laborer", 45], ["finisher", 70]],
             "Factors": [["factor", "value"], *([line(name).label, much] for name, much in self.factors.items())],
         }

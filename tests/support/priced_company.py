@@ -31,18 +31,18 @@ def _prices() -> Rows:
 
 PRICED: Mapping[str, Rows] = COMPANY | {
     "Prices": _prices(),
-    "Wages": [["role", "private $/h"], ["labourer", 46], ["finisher", 58]],
+    "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
     "Vehicles": [
-        ["vehicle", "box yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mile rate $/mile"],
+        ["vehicle", "struck bed capacity yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mileage rate $/mile"],
         ["dump trailer", 5, 4.5, 10, 6, 38, 0.9],
         ["flatbed", 3, 1.75, 9, 6, 75, 0.7],
     ],
     "Disposal sites": [
-        ["site", "kind", "per ton $/ton", "least charge $/load", "one way min", "miles one way mile"],
+        ["site", "kind", "per ton $/ton", "minimum charge $/load", "one-way time min", "one-way distance mile"],
         ["transfer", "mixed", 92, 45, 22, 11],
-        ["brush yard", "green", 31, 20, 14, 6],
+        ["brush yard", "green waste", 31, 20, 14, 6],
         ["quarry fill", "soil", 14, 25, 26, 14],
-        ["crusher", "concrete", 22, 30, 19, 9],
+        ["crusher", "concrete debris", 22, 30, 19, 9],
     ],
 }
 """Prices, wages, vehicles that can be compared, and a site of each kind."""

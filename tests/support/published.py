@@ -35,7 +35,7 @@ class Known(Enum):
 class Typed:
     """One row that a user types: the section whose givens it fills, and what is typed for each by its name.
 
-    A given of another section in the same row goes by its id, such as ``AreaUse.cross``.
+    A given of another section in the same row goes by its id, such as ``AreaUse.cross_slope``.
     """
 
     section: str

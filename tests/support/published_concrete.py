@@ -34,7 +34,7 @@ UNITS = (
         Known.MEMORY,
         (slab(10, 4),),
         (says("Hauler.payload", 3.75),),
-        CompanyBook(vehicle=typed("Vehicle", box=5, payload="7500 lb")),
+        CompanyBook(vehicle=typed("Vehicle", struck_capacity=5, payload="7500 lb")),
     ),
     Published(
         "a slab of 10 m2 and 100 mm is one cubic metre",
@@ -51,9 +51,9 @@ AREAS = (
         OFFSETS,
         Known.SEEN,
         (
-            typed("Area", shape="stations"),
+            typed("Area", shape="cross-sections"),
             *(
-                typed("Station", at=50 * place, width=width)
+                typed("CrossSection", station=50 * place, width=width)
                 for place, width in enumerate((0, 5.2, 8.7, 9.2, 4.9, 10.4, 5.2, 12.2, 2.8))
             ),
         ),
@@ -64,9 +64,9 @@ AREAS = (
         f"{OFFSETS}; printed 4,492, exactly 4,492.25",
         Known.SEEN,
         (
-            typed("Area", shape="stations"),
+            typed("Area", shape="cross-sections"),
             *(
-                typed("Station", at=at, width=width)
+                typed("CrossSection", station=at, width=width)
                 for at, width in zip(
                     (0, 60, 140, 240, 270, 375, 435), (7.2, 11.9, 14.4, 6.0, 6.1, 11.8, 12.4), strict=True
                 )
@@ -79,9 +79,9 @@ AREAS = (
         "school text on the trapezoidal rule; Simpson's rule would give 8,976 m2, and the program says trapezoids",
         Known.SEEN,
         (
-            typed("Area", shape="stations"),
+            typed("Area", shape="cross-sections"),
             *(
-                typed("Station", at=f"{24 * place} m", width=f"{width} m")
+                typed("CrossSection", station=f"{24 * place} m", width=f"{width} m")
                 for place, width in enumerate((84, 54, 45, 66, 54, 66, 96))
             ),
         ),
@@ -92,9 +92,9 @@ AREAS = (
         "open surveying text, traverse computations, example 1",
         Known.SEEN,
         (
-            typed("Area", shape="corners"),
+            typed("Area", shape="outline points"),
             *(
-                typed("Corner", y=north, x=east)
+                typed("OutlineCorner", y=north, x=east)
                 for north, east in ((500, 2000), (323.614, 1561.426), (526.996, 1488.321), (719.336, 1686.956))
             ),
         ),
@@ -106,7 +106,7 @@ AREAS = (
         Known.ARITHMETIC,
         (
             typed("Area", shape="quarter circle", length=22),
-            typed("Deduction", shape="known area", known_area=254.469),
+            typed("Deduction", shape="area given", given_area=254.469),
         ),
         (printed("Slab.net_area", "125.66"),),
     ),
@@ -166,7 +166,7 @@ VOLUMES = (
             f"a yard covers {area:g} square feet at {inches} in",
             "324 over the thickness in inches, from 27 ft3 to the yard and 12 in to the foot",
             Known.ARITHMETIC,
-            (typed("Area", shape="known area", known_area=area, thickness=inches),),
+            (typed("Area", shape="area given", given_area=area, thickness=inches),),
             (says("Concrete.in_place", 1.0),),
         )
         for area, inches in ((81, 4), (64.8, 5), (54, 6))
@@ -185,7 +185,7 @@ THICKNESS = (
         "an eighth too deep at every stop takes one yard more in 32",
         f"{CIP_8}, as measured by depth points",
         Known.SEEN,
-        (slab(72, 36, 4), *(typed("Station", at=at, depth="4 1/8") for at in (0, 36, 72))),
+        (slab(72, 36, 4), *(typed("CrossSection", station=at, depth="4 1/8") for at in (0, 36, 72))),
         (says("Concrete.in_place", 33), says("Dig.depth", 4)),
     ),
     Published(
@@ -225,7 +225,7 @@ ORDERS = (
         "the cellar with ten percent is ordered up, never down to 21",
         f"{NAVY}: 527.40 ft3 and 10 % are 580.14 ft3 or 21.487 yd3, printed as 21; plants sell by the quarter yard",
         Known.SEEN,
-        (typed("Area", shape="known area", known_area=527.40, thickness="1 ft"),),
+        (typed("Area", shape="area given", given_area=527.40, thickness="1 ft"),),
         (says("Order.quantity", 21.5), printed("Order.need", "21.487"), says("Order.need", 580.14 / CUBIC_FEET)),
         CompanyBook(factors=(("RuleOfThumb.allowance", "", 10), ("Risk.loss", "", 10))),
     ),

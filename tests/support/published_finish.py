@@ -44,7 +44,7 @@ FIBER = (
 
 def cured(square_feet: float | str) -> tuple[Typed, ...]:
     """A slab of so many square feet."""
-    return (typed("Area", shape="known area", known_area=square_feet, thickness=4),)
+    return (typed("Area", shape="area given", given_area=square_feet, thickness=4),)
 
 
 def covering(rate: float | str) -> CompanyBook:

@@ -12,7 +12,7 @@ ESTIMATING = "estimating textbook, example 9-2"
 LECTURE = "estimating lecture text, chapter 6, example 1"
 CALRECYCLE = "CalRecycle construction and demolition field tool (about 2004)"
 
-GREEN_PILE, SOIL_PILE, CONCRETE_PILE = (STREAM.axis.words.index(word) for word in ("green", "soil", "old concrete"))
+GREEN_PILE, SOIL_PILE, CONCRETE_PILE = (STREAM.axis.words.index(word) for word in ("green waste", "soil", "concrete debris"))
 
 POUNDS = 2000
 """Pounds in a ton: publications weigh in one, the program in the other."""
@@ -148,7 +148,7 @@ OLD_CONCRETE = (
         "a solid yard of concrete weighs 4,050 lb",
         "150 lb/ft3, ACI 318 and ASCE convention; 4,050 lb/yd3 on a construction and demolition conversion sheet",
         Known.PARTLY,
-        (typed("Area", shape="known area", known_area=81, old_slab=81, old_slab_thickness=4),),
+        (typed("Area", shape="area given", given_area=81, old_slab=81, old_slab_thickness=4),),
         (says("Rubble.solid", 1), says("Rubble.tons", 4050 / POUNDS)),
     ),
     Published(
@@ -187,7 +187,7 @@ LOADS = (
             says("Hauled.by_room", 186, row=SOIL_PILE),
             says("Hauled.loads", 186, row=SOIL_PILE),
         ),
-        CompanyBook(factors=(("Soil.swell", "clay", 30),), vehicle=typed("Vehicle", box=7)),
+        CompanyBook(factors=(("Soil.swell", "clay", 30),), vehicle=typed("Vehicle", struck_capacity=7)),
     ),
     Published(
         "175 tons of sand are eleven loads of twelve yards",
@@ -201,7 +201,8 @@ LOADS = (
             says("Hauled.loads", 11, row=SOIL_PILE),
         ),
         CompanyBook(
-            factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0)), vehicle=typed("Vehicle", box=12)
+            factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0)),
+            vehicle=typed("Vehicle", struck_capacity=12),
         ),
     ),
     Published(
@@ -215,13 +216,13 @@ LOADS = (
             says("Hauled.by_room", 3, row=SOIL_PILE),
             says("Hauled.loads", 5, row=SOIL_PILE),
         ),
-        CompanyBook(TEXTBOOK.factors, typed("Vehicle", box=5, payload="7000 lb")),
+        CompanyBook(TEXTBOOK.factors, typed("Vehicle", struck_capacity=5, payload="7000 lb")),
     ),
     Published(
         "loose brush weighs what two agencies say, 250 to 600 lb a yard",
         "US EPA (2016) and Oregon DEQ 250 lb/yd3; CalRecycle 600 lb/yd3",
         Known.SEEN,
-        (slab(10, 4), typed("Plant", what="boxwood", count=6, width=3, depth=3, height=4)),
+        (slab(10, 4), typed("Plant", what="boxwood", quantity=6, width=3, depth=3, height=4)),
         (between("Pile.tons", 250 / POUNDS, 600 / POUNDS, row=GREEN_PILE, over="Pile.loose"),),
     ),
 )

@@ -14,12 +14,12 @@ MIXED = HAULED.axis.words.index("mixed")
 
 def truck(room: float, payload: float | str) -> Typed:
     """A hired truck: with its driver, so that wages do not matter."""
-    return typed("Vehicle", box=room, payload=payload, hourly=90, hired="yes")
+    return typed("Vehicle", struck_capacity=room, payload=payload, hourly=90, hired="yes")
 
 
 def dump(minutes: float, dwell: float) -> Typed:
     """A place that takes everything: minutes one way, and minutes in which the truck stands."""
-    return typed("Disposal", kind="mixed", per_ton=1, minutes=minutes, miles=0, dwell=dwell)
+    return typed("Disposal", kind="mixed", per_ton=1, minutes=minutes, miles=0, turnaround=dwell)
 
 
 def of_a_yard(pounds: float) -> tuple[tuple[str, str, float], ...]:

@@ -113,7 +113,7 @@ DEPTHS = (
             f"{points} depths widen the spread of their mean as {points - 1} degrees of freedom do",
             STUDENT,
             Known.MEMORY,
-            (POUR, *(typed("Station", at=float(foot), depth=4.5) for foot in range(points))),
+            (POUR, *(typed("CrossSection", station=float(foot), depth=4.5) for foot in range(points))),
             (says("DepthSpread.wider", sqrt(variance)),),
         )
         for points, variance in ((4, 3.0), (5, 2.0), (7, 1.5), (13, 1.2))
@@ -122,7 +122,13 @@ DEPTHS = (
         "eight depths have the spread of a sample",
         SAMPLE,
         Known.MEMORY,
-        (POUR, *(typed("Station", at=float(foot), depth=depth) for foot, depth in enumerate((2, 4, 4, 4, 5, 5, 7, 9)))),
+        (
+            POUR,
+            *(
+                typed("CrossSection", station=float(foot), depth=depth)
+                for foot, depth in enumerate((2, 4, 4, 4, 5, 5, 7, 9))
+            ),
+        ),
         (
             says("PointMean.mean", 5.0),
             printed("DepthSpread.points_spread", "2.1381"),

@@ -175,7 +175,7 @@ _WHEELED = tuple(
         f"a barrow of 3 ft3 wheeled {feet} ft: {minutes} min a yard",
         f"{BOOK_1908}: 200 ft a minute both ways and 3/4 min lost a trip",
         Known.PARTLY,
-        (slab(10, 4), typed("BarrowWay", feet=feet), typed("Access", barrows=1)),
+        (slab(10, 4), typed("WheelbarrowRoute", distance=feet), typed("Access", wheelbarrows=1)),
         (says("PlacingRate.trip", minutes / 9), says("PlacingRate.barrow", 60 / minutes)),
         company=_AS_OF_1908,
     )

@@ -17,7 +17,7 @@ STRIP_HOUSE = CompanyBook(
         ("Soil.weight", "clay", 3000),
         ("Soil.swell", "clay", 30),
     ),
-    vehicle=typed("Vehicle", box=3, payload="3000 lb"),
+    vehicle=typed("Vehicle", struck_capacity=3, payload="3000 lb"),
 )
 
 
@@ -99,7 +99,16 @@ WHOLE = (
         Known.CONSTRUCTED,
         (
             slab(40, 3),
-            typed("Edge", kind="existing", length=40, spacing=12, clearance=6, embed=6, projection=6, hole="1/2"),
+            typed(
+                "Edge",
+                kind="existing",
+                length=40,
+                spacing=12,
+                end_distance=6,
+                embedment=6,
+                projection=6,
+                drill_diameter="1/2",
+            ),
         ),
         (
             says("DoweledEdge.dowels", 40),
@@ -113,7 +122,7 @@ WHOLE = (
         "the same edge with its end dowels a foot in",
         f"{DOWEL_RULES}, seen in print",
         Known.CONSTRUCTED,
-        (slab(40, 3), typed("Edge", kind="existing", length=40, spacing=12, clearance=12, hole="1/2")),
+        (slab(40, 3), typed("Edge", kind="existing", length=40, spacing=12, end_distance=12, drill_diameter="1/2")),
         (says("DoweledEdge.dowels", 39),),
     ),
 )

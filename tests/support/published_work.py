@@ -7,7 +7,7 @@ from published import CompanyBook, Known, Published, Usual, printed, says, slab,
 
 METHODS_1908 = "Concrete Construction: Methods and Costs (1908)"
 PLANT = "a handbook of estimating industrial process plants, p. 84"
-PLACE, LOAD, DIG = (TASK.axis.words.index(word) for word in ("place", "load by hand", "dig by hand"))
+PLACE, LOAD, DIG = (TASK.axis.words.index(word) for word in ("place concrete", "load by hand", "dig by hand"))
 MIDDLE_BOARD = BOARD.axis.words.index("2x6")
 
 GANGS = (

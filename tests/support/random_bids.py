@@ -44,7 +44,7 @@ def _company(draw: random.Random) -> dict[str, Rows]:
 def _week(draw: random.Random) -> dict[str, Rows]:
     names = [f"J{number}" for number in range(JOBS_A_WEEK)]
     areas: list[list[object]] = [
-        ["job", "area", "length ft", "width ft", "thickness in", "base in", "copies", "formed ft", "wall ft",
+        ["job", "area", "length ft", "width ft", "thickness in", "base in", "quantity", "formed ft", "wall ft",
          "doweled edge ft", "doweled edges", "dowel spacing in", "old slab ft2", "old slab thickness in"]
     ]  # fmt: skip
     for name in names:
@@ -59,10 +59,10 @@ def _week(draw: random.Random) -> dict[str, Rows]:
     changes: list[list[object]] = [["job", "what", "quantity", "rate $", "signed"]]
     for name in names:
         facts.append([name, "Permit", draw.choice([0, 85, 140.55])])
-        facts.append([name, "Retention", draw.choice([0, 5, 10])])
+        facts.append([name, "Retainage", draw.choice([0, 5, 10])])
         facts.append([name, "Sealer coats", draw.choice([0, 1])])
         if draw.random() < 0.3:
-            facts.append([name, "Margin of this job", draw.choice([12, 25])])
+            facts.append([name, "Job margin", draw.choice([12, 25])])
         if draw.random() < 0.5:
             changes.append(
                 [name, "more", draw.randint(1, 9), round(draw.uniform(-90, 90), 2), draw.choice(["yes", "no"])]

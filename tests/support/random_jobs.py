@@ -12,12 +12,12 @@ from reference_haul import MOISTURES, SOILS, CompanyBook, Edge, Job, Pack, Vehic
 
 Choice = TypeVar("Choice")
 AREA_COLUMNS = (
-    *("length ft", "width ft", "thickness in", "raise in", "base in"),
-    *("copies", "old slab ft2", "old slab thickness in"),
+    *("length ft", "width ft", "thickness in", "height above grade in", "base in"),
+    *("quantity", "old slab ft2", "old slab thickness in"),
 )
 EDGE_COLUMNS = (
-    *("length ft", "repeats", "dowel spacing in", "end clearance in", "embed in"),
-    *("projection in", "bar in", "hole in"),
+    *("length ft", "quantity", "dowel spacing in", "end distance in", "embedment in"),
+    *("projection in", "bar diameter in", "drill diameter in"),
 )
 LIQUIDS = {"Bonding": "Bonding agent", "Curing": "Curing compound", "Sealing": "Sealer"}
 """What the three liquids are called in the program and on Prices."""
@@ -145,7 +145,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
     }
     return {
         "Vehicles": [
-            ["vehicle", "box yd3", "heap", "payload ton", "bed length ft", "bed width ft"],
+            ["vehicle", "struck bed capacity yd3", "heaped factor", "payload ton", "bed length ft", "bed width ft"],
             *vehicles,
         ],
         "Prices": [
@@ -174,11 +174,11 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             *([name, *_cells(_measures(job))] for name, job in jobs),
         ],
         "Plants": [
-            ["job", "count", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
+            ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, *_cells(job.plants)] for name, job in jobs),
         ],
         "Footings": [
-            ["job", "length ft", "width ft", "top below in", "exposed sides"],
+            ["job", "length ft", "width ft", "depth to top of footing in", "exposed sides"],
             *([name, *_cells(job.footing)] for name, job in jobs),
         ],
         "Edges": [
@@ -190,9 +190,9 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
 
 def _facts(job: Job) -> list[tuple[str, object]]:
     return [
-        ("First vehicle", job.vehicle.name),
+        ("Allowed vehicle 1", job.vehicle.name),
         ("Moisture", job.moisture),
-        ("Bond coats", job.bond_coats),
+        ("Bonding coats", job.bond_coats),
         ("Sealer coats", job.sealer_coats),
     ]
 

@@ -9,7 +9,7 @@ from random import Random
 from books import Rows, line
 from reference_pour import Area, Bag, CompanyBook, Job, Plant
 
-ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Hot water")
+ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Winter heat")
 """What may go into a mix, by what it is called on Prices and among the site conditions."""
 FACTORS = {
     "Risk.loss": "loss",
@@ -127,7 +127,7 @@ def _depths(chance: Random, thickness: Fraction) -> tuple[Fraction, ...]:
 def _additions(chance: Random) -> tuple[str, ...]:
     """Never an accelerator with a retarder."""
     setting = chance.choice([(), (), ("Accelerator",), ("Retarder",)])
-    return (*setting, *(each for each in ("Entrained air", "Hot water") if chance.random() < 0.3))
+    return (*setting, *(each for each in ("Entrained air", "Winter heat") if chance.random() < 0.3))
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
@@ -139,7 +139,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         "Wages": [
             ["role", "private $/h", "prevailing $/h"],
             *([role, *(float(company.wages[table][place]) for table in ("private", "prevailing"))]
-              for place, role in enumerate(("labourer", "finisher"))),
+              for place, role in enumerate(("laborer", "finisher"))),
         ],
         "Factors": [["factor", "value"], *([label, float(value)] for label, value in factors.items())],
     }  # fmt: skip
@@ -168,9 +168,9 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
     return {
         "Jobs": [["job", "bid date"], *([name, "2026-04-13"] for name, _ in jobs)],
         "Site conditions": [["job", "fact", "value"], *([name, *fact] for name, job in jobs for fact in _facts(job))],
-        "Areas": [["job", "area", "length ft", "width ft", "thickness in", "copies"], *map(_area_row, named)],
-        "Stations": [
-            ["job", "area", "at ft", "depth in"],
+        "Areas": [["job", "area", "length ft", "width ft", "thickness in", "quantity"], *map(_area_row, named)],
+        "Cross-sections": [
+            ["job", "area", "station ft", "depth in"],
             *([name, area, place, float(depth)] for name, area, strip in named
               for place, depth in enumerate(strip.depths)),
         ],

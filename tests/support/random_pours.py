@@ -100,7 +100,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["labourer", float(company.labourer)],
+            ["laborer", float(company.labourer)],
             ["finisher", float(company.finisher)],
         ],
     }
@@ -110,7 +110,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
     """The sheets of a week's book for jobs with their ids."""
     return {
         "Jobs": [
-            ["job", "bid date", "barrow ft"],
+            ["job", "bid date", "wheelbarrow distance ft"],
             *([name, "2026-04-13", float(job.feet)] for name, job in jobs),
         ],
         "Areas": [
@@ -133,20 +133,20 @@ def _facts(job: Job) -> list[tuple[str, object]]:
     if job.admixture:
         reasons.append((job.admixture.capitalize(), "yes"))
     weather = {
-        "Air": job.air,
+        "Air temperature": job.air,
         "Concrete temperature": job.concrete,
         "Humidity": job.humidity,
         "Wind": job.wind,
     }
     return [
         ("Order rule", job.rule),
-        ("Drive from the plant", float(job.drive)),
-        ("Chute reaches", _said("chute" in job.allowed)),
-        ("Barrow can go", _said("barrow" in job.allowed)),
-        ("Pump can come", _said("pump" in job.allowed)),
-        ("Barrows", job.barrows),
-        ("Wet way", _said(job.wet)),
-        ("Slope of the way", float(job.slope)),
+        ("Drive time from plant", float(job.drive)),
+        ("Chute access", _said("chute" in job.allowed)),
+        ("Wheelbarrow access", _said("wheelbarrow" in job.allowed)),
+        ("Pump access", _said("pump" in job.allowed)),
+        ("Wheelbarrows", job.barrows),
+        ("Muddy route", _said(job.wet)),
+        ("Route grade", float(job.slope)),
         ("Placing method", job.named),
         ("Placing crew", job.placers),
         ("Finishers", job.finishers),

@@ -56,7 +56,7 @@ def drawn_job(chance: Random) -> Job:
             width / 2,
             Fraction(chance.choice([-1, 0, 1, 2, 3, 6])),
             chance.choice(["yes", "no", "unknown"]),
-            chance.choice(["bond", "slip sheet", "nothing"]),
+            chance.choice(["bonding agent", "bond breaker", "nothing"]),
         ),
         chance.choice(list(SOILS)),
         chance.random() < 0.3,
@@ -90,21 +90,21 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
     rentals = [
         [f"Rental for {way}, {tool}", float(price), "each", None]
         for tool, each in company.rentals.items()
-        for way, price in (("half a day", each.half), ("a day", each.day), ("a week", each.week))
+        for way, price in (("half day", each.half), ("a day", each.day), ("a week", each.week))
         if price is not None
     ]
     return {
         "Vehicles": [
-            ["vehicle", "box yd3", "payload ton", "hourly rate $/h", "mile rate $/mile"],
+            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h", "mileage rate $/mile"],
             [FIRM, float(company.box), float(company.payload), 38, 0.9],
         ],
         "Disposal sites": [
-            ["site", "kind", "per ton $/ton", "one way min", "miles one way mile", "dwell min"],
+            ["site", "kind", "per ton $/ton", "one-way time min", "one-way distance mile", "turnaround time min"],
             ["transfer yard", "mixed", 40, 18, 9, 15],
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["labourer", float(company.labourer)],
+            ["laborer", float(company.labourer)],
             ["finisher", float(company.finisher)],
         ],
         "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6], *rentals],
@@ -117,7 +117,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
     date = "2026-04-13"
     return {
         "Jobs": [
-            ["job", "bid date", "soil", "dug by", "caps"],
+            ["job", "bid date", "soil", "dug by", "irrigation lines to cap"],
             *([name, date, job.soil, "machine" if job.machine else "hand", job.caps] for name, job in jobs),
         ],
         "Site conditions": [
@@ -126,7 +126,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
         ],
         "Areas": [
             [
-                *("job", "length ft", "width ft", "thickness in", "other thickness in", "base in", "copies"),
+                *("job", "length ft", "width ft", "thickness in", "other thickness in", "base in", "quantity"),
                 *("old slab ft2", "old slab thickness in"),
             ],
             *(
@@ -140,15 +140,15 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ),
         ],
         "Plants": [
-            ["job", "count", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
+            ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, job.plants[0], 3, 3, 4, float(job.plants[1]), 1] for name, job in jobs),
         ],
         "Footings": [
-            ["job", "length ft", "width ft", "top below in", "reinforced", "treated with"],
+            ["job", "length ft", "width ft", "depth to top of footing in", "reinforced", "treated with"],
             *([name, *map(float, job.footing[:3]), *job.footing[3:]] for name, job in jobs),
         ],
         "Edges": [
-            ["job", "kind", "length ft", "repeats", "curved", "dowel spacing in"],
+            ["job", "kind", "length ft", "quantity", "curved", "dowel spacing in"],
             *([name, *_cells(edge)] for name, job in jobs for edge in job.edges),
         ],
     }
@@ -165,7 +165,7 @@ def _facts(job: Job) -> list[tuple[str, object]]:
         ("Order rule", "percent"),
         ("Placing method", job.method),
         ("Placing reason", "drawn by chance"),
-        ("Haul plan", "A: all mixed"),
+        ("Haul plan", "all mixed"),
         ("Haul with", FIRM),
         ("Haul reason", "drawn by chance"),
         ("Keep backfill on site", yes_no[job.keep_backfill]),
@@ -173,9 +173,9 @@ def _facts(job: Job) -> list[tuple[str, object]]:
         ("Crew", job.crew),
         ("Placing crew", job.placing),
         ("Finishers", job.finishing),
-        ("Removal saw cut", float(job.saw_cut)),
-        ("Unknown allowance", float(job.unknown)),
-        ("Bond coats", job.bond_coats),
+        ("Demolition saw cut", float(job.saw_cut)),
+        ("Unforeseen-conditions allowance", float(job.unknown)),
+        ("Bonding coats", job.bond_coats),
         ("Sealer coats", job.sealer_coats),
-        ("Joints are", "sawn" if job.sawn else "tooled"),
+        ("Control joints", "saw-cut" if job.sawn else "tooled"),
     ]

@@ -14,7 +14,7 @@ from math import erfc, exp, fsum, pi, sqrt
 
 from reference_haul import down, millionth, up
 
-METHODS = ("chute", "barrow", "pump", "bags")
+METHODS = ("chute", "wheelbarrow", "pump", "bags")
 STEP, TRUCK, LEAST_ORDER = Fraction(1, 4), 9, 1
 FREE, FREE_A_YARD = 30, 6
 LARGEST_BAG_POUR = 1
@@ -213,7 +213,7 @@ def beyond_free_time(minutes: Fraction, load: Fraction) -> Fraction:
 def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
     """Chute, barrow or pump."""
     pumped = name == "pump"
-    pace = {"chute": Fraction(12), "barrow": barrow_pace(job), "pump": Fraction(14)}[name]
+    pace = {"chute": Fraction(12), "wheelbarrow": barrow_pace(job), "pump": Fraction(14)}[name]
     order = order_of(job, company, pumped)
     hours = max(Fraction(1, 2), order / pace) if pace else Fraction(0)
     stands = [(load / pace * 60 if pace else Fraction(0), load) for load in loads(order)]

@@ -14,14 +14,14 @@ from functools import cached_property
 
 from reference_haul import Job, Pile, millionth, piles, up
 
-STREAMS = ("green", "soil", "concrete")
+STREAMS = ("green waste", "soil", "concrete debris")
 PLANS = {
-    "A: all mixed": (),
-    "B: green apart": ("green",),
-    "C: old concrete apart": ("concrete",),
-    "D: all apart": STREAMS,
-    "E: green and old concrete apart": ("green", "concrete"),
-    "F: soil apart": ("soil",),
+    "all mixed": (),
+    "green waste separated": ("green waste",),
+    "concrete debris separated": ("concrete debris",),
+    "all separated": STREAMS,
+    "green waste and concrete debris separated": ("green waste", "concrete debris"),
+    "soil separated": ("soil",),
 }
 """What each plan hauls by itself; what is left goes as one mixed pile."""
 TURF_CHANCE, ROOT_CHANCE = Fraction(1), Fraction(1, 4)
@@ -193,7 +193,7 @@ def heaps(plan: str, task: Task) -> Iterator[tuple[str, tuple[str, ...]]]:
 
 def takes(site: Site, kind: str, streams: Sequence[str], task: Task) -> bool:
     """Whether a pile may go to a site."""
-    roots = ("soil" in streams and (task.turf or task.balls)) or ("green" in streams and task.balls)
+    roots = ("soil" in streams and (task.turf or task.balls)) or ("green waste" in streams and task.balls)
     wet = "soil" in streams and task.job.moisture == "wet"
     return site.known and site.kind == kind and (site.roots or not roots) and (site.wet or not wet)
 
@@ -233,7 +233,7 @@ def offer(plan: str, vehicle: Vehicle, task: Task, company: CompanyBook) -> Plan
     rides = tuple(ride(kind, streams, vehicle, task, company) for kind, streams in heaps(plan, task))
     hours = sum((each.hours for each in rides), Fraction(0))
     short = max(Fraction(0), vehicle.least_hours - hours) if vehicle.hired and any(each.loads for each in rides) else 0
-    green = task.piles["green"]
+    green = task.piles["green waste"]
     kept_apart = plan[0] in "BDEF" and green.tons > 0 and any(task.piles[each].tons > 0 for each in STREAMS[1:])
     figures = bool(vehicle.room and vehicle.payload and vehicle.hourly is not None)
     paid = (vehicle.hired or company.driving > 0) and (not kept_apart or company.crew > 0)
@@ -275,7 +275,7 @@ def chosen(task: Task, company: CompanyBook) -> Chosen:
     may_win = wanted if task.plan else rivals
     if not may_win:
         first = task.by if task.plan and task.by else fleet[0]
-        return Chosen(every, rivals, offer(task.plan or "D: all apart", first, task, company), False, None)
+        return Chosen(every, rivals, offer(task.plan or "all separated", first, task, company), False, None)
     best = min(may_win, key=lambda each: (each.cost, each.loads))
     # another name of the plan that is taken is no rival to it
     name = firsts[tuple(heaps(best.plan, task))]

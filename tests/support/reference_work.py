@@ -16,16 +16,16 @@ from reference_haul import BULKING, CONCRETE_LB, FT2_IN_PER_YD3, MOISTURES, SOIL
 ZERO = Fraction(0)
 PI = Fraction(pi)
 RATES = {
-    "layout": "0.004", "cap lines": "0.6", "cut brush": "0.9", "grub roots": "0.6", "saw for removal": "0.03",
-    "break slab": "1.6", "chip footings": "7", "dig by hand": "1.7", "dig by machine": "0.45", "load by hand": "0.45",
-    "load by machine": "0.10", "base": "0.55", "set forms": "0.045", "drill dowels": "0.06", "isolation": "0.015",
-    "bond": "0.010", "protect old walk": "0.25", "place": "1", "mix bags": "1", "tool joints": "0.02",
-    "saw joints": "0.03", "cure": "0.002", "strip forms": "0.012", "clean up": "1.5", "seal": "0.004", "unknown": "1",
+    "layout": "0.004", "cap irrigation lines": "0.6", "cut brush": "0.9", "grub roots": "0.6", "demolition saw cut": "0.03",
+    "break out slab": "1.6", "chip footings": "7", "dig by hand": "1.7", "dig by machine": "0.45", "load by hand": "0.45",
+    "load by machine": "0.10", "place base rock": "0.55", "set forms": "0.045", "drill dowels": "0.06", "install isolation joints": "0.015",
+    "apply bonding agent": "0.010", "protect existing walk": "0.25", "place concrete": "1", "mix bags": "1", "tool joints": "0.02",
+    "saw-cut joints": "0.03", "apply curing compound": "0.002", "strip forms": "0.012", "clean up": "1.5", "apply sealer": "0.004", "unforeseen conditions": "1",
 }  # fmt: skip
 """Hours for one; finishing is 80 square feet an hour."""
 FINISHED_IN_AN_HOUR = 80
 LEAST_LAYOUT = Fraction(3, 4)
-PAID = {"place": "labourer", "mix bags": "labourer", "finish": "finisher", "tool joints": "finisher"}
+PAID = {"place concrete": "laborer", "mix bags": "laborer", "finish concrete": "finisher", "tool joints": "finisher"}
 """All else is paid at crew mix."""
 PACE = {"chute": Fraction(12), "pump": Fraction(14)}
 """Yards an hour."""
@@ -231,14 +231,14 @@ def dowels(job: Job) -> int:
 def bonded(job: Job) -> Fraction:
     """The top of a footing that the slab is bonded to, all coats; none at or below the slab's underside."""
     length, width, _, _, treated = job.footing
-    lies_within = treated == "bond" and job.cover < job.mean
+    lies_within = treated == "apply bonding agent" and job.cover < job.mean
     return length * width * job.copies * job.bond_coats if lies_within else ZERO
 
 
 def slip_sheet(job: Job) -> Fraction:
     """The top of a footing that the slab slides on."""
     length, width, _, _, treated = job.footing
-    return length * width * job.copies if treated == "slip sheet" and job.cover < job.mean else ZERO
+    return length * width * job.copies if treated == "bond breaker" and job.cover < job.mean else ZERO
 
 
 def amounts(job: Job) -> dict[str, Fraction]:
@@ -248,31 +248,31 @@ def amounts(job: Job) -> dict[str, Fraction]:
     formed = job.along("form")
     return {
         "layout": job.area,
-        "cap lines": Fraction(job.caps),
+        "cap irrigation lines": Fraction(job.caps),
         "cut brush": brush(job),
         "grub roots": Fraction(job.plants[0] if job.plants[1] else 0),
-        "saw for removal": job.saw_cut,
-        "break slab": old_slab(job),
+        "demolition saw cut": job.saw_cut,
+        "break out slab": old_slab(job),
         "chip footings": chipped(job) * (2 if job.footing[3] == "yes" else 1),
         f"dig by {by}": dug(job),
         f"dig by {other}": ZERO,
         f"load by {by}": loose(job),
         f"load by {other}": ZERO,
-        "base": rock(job)[0],
+        "place base rock": rock(job)[0],
         "set forms": formed,
         "drill dowels": Fraction(dowels(job)),
-        "isolation": job.along("wall", "building"),
-        "bond": bonded(job),
-        "protect old walk": Fraction(1 if job.along("existing") else 0),
-        "place": ZERO if bags else elapsed(job) * job.placing,
+        "install isolation joints": job.along("wall", "building"),
+        "apply bonding agent": bonded(job),
+        "protect existing walk": Fraction(1 if job.along("existing") else 0),
+        "place concrete": ZERO if bags else elapsed(job) * job.placing,
         "mix bags": elapsed(job) * 2 if bags else ZERO,
         "tool joints": ZERO if job.sawn else joints(job),
-        "saw joints": joints(job) if job.sawn else ZERO,
-        "cure": job.area,
+        "saw-cut joints": joints(job) if job.sawn else ZERO,
+        "apply curing compound": job.area,
         "strip forms": formed,
         "clean up": Fraction(1),
-        "seal": job.area * job.sealer_coats,
-        "unknown": job.unknown,
+        "apply sealer": job.area * job.sealer_coats,
+        "unforeseen conditions": job.unknown,
     }
 
 
@@ -281,7 +281,7 @@ def hours(job: Job) -> dict[str, Fraction]:
     """Hours of each task."""
     worked = {task: amount * Fraction(RATES[task]) for task, amount in amounts(job).items()}
     worked["layout"] = max(LEAST_LAYOUT, worked["layout"])
-    worked["finish"] = job.area / FINISHED_IN_AN_HOUR
+    worked["finish concrete"] = job.area / FINISHED_IN_AN_HOUR
     return worked
 
 
@@ -293,7 +293,7 @@ def mix(job: Job, company: CompanyBook) -> Fraction:
 
 def cost(job: Job, company: CompanyBook) -> dict[str, Fraction]:
     """What each task costs, to the cent."""
-    rates = {"labourer": company.labourer, "finisher": company.finisher, "crew mix": mix(job, company)}
+    rates = {"laborer": company.labourer, "finisher": company.finisher, "crew mix": mix(job, company)}
     return {task: cents(worked * rates[PAID.get(task, "crew mix")]) for task, worked in hours(job).items()}
 
 
@@ -320,13 +320,13 @@ def machine_hours(job: Job) -> dict[str, Fraction]:
     mixing = elapsed(job) if job.method == "bags" else ZERO
     plugged_in = worked["chip footings"] + worked["drill dowels"] + mixing
     return {
-        "breaker": worked["break slab"],
+        "demolition hammer": worked["break out slab"],
         "chipping hammer": worked["chip footings"],
-        "concrete saw": worked["saw for removal"] + worked["saw joints"],
-        "plate": worked["base"],
+        "concrete saw": worked["demolition saw cut"] + worked["saw-cut joints"],
+        "plate compactor": worked["place base rock"],
         "mixer": mixing,
         "generator": ZERO if job.power else plugged_in,
-        "mini-machine": worked["dig by machine"] + worked["load by machine"],
+        "mini excavator": worked["dig by machine"] + worked["load by machine"],
     }
 
 
@@ -336,9 +336,9 @@ def rented(needed: Fraction, prices: Rental) -> tuple[str, int, Fraction] | None
         return "none", 0, ZERO
     days = up(needed / 8)
     ways = [
-        ("half a day", 1, prices.half if millionth(needed) <= 4 else None),
-        ("days", days, prices.day),
-        ("weeks", up(Fraction(days, 5)), prices.week),
+        ("half day", 1, prices.half if millionth(needed) <= 4 else None),
+        ("daily", days, prices.day),
+        ("weekly", up(Fraction(days, 5)), prices.week),
     ]
     priced = [(way, count, cents(count * price)) for way, count, price in ways if price is not None]
     return min(priced, key=lambda way: way[2]) if priced else None

@@ -30,33 +30,33 @@ ID = "24-03"
 
 JOBS: list[Row] = [
     {"job": ID, "client": "Tamarack Row Owners", "address": "41 Orchard Spur", "bid date": "2026-04-13",
-     "pour date": "2026-04-27", "soil": "clay", "fiber": "micro", "caps": 2, "photos": "roll 7", "notes": "34 in gate"},
+     "pour date": "2026-04-27", "soil": "clay", "fiber": "micro", "irrigation lines to cap": 2, "photos": "roll 7", "notes": "34 in gate"},
 ]  # fmt: skip
 
 AREAS: list[Row] = [
     # a tapered trapezoid that could as well be any other shape: what each needs is typed
-    {"area": "walk", "shape": "strip", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3, "thickness in": 5,
-     "other thickness in": 4, "raise in": 1, "base in": 4, "copies": 2, "area ft2": 75, "run ft": 21,
-     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5, "run slope %": 5,
+    {"area": "walk", "shape": "rectangle", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3, "thickness in": 5,
+     "other thickness in": 4, "height above grade in": 1, "base in": 4, "quantity": 2, "area ft2": 75, "length for joint layout ft": 21,
+     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5, "running slope %": 5,
      "notes": "along the north wall"},
     {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,
      "doweled edge ft": 5, "doweled edges": 2, "dowel spacing in": 18},
-    {"area": "1", "shape": "circle", "length ft": 8, "thickness in": 4.5, "raise in": -1},
+    {"area": "1", "shape": "circle", "length ft": 8, "thickness in": 4.5, "height above grade in": -1},
     {"area": "<5", "shape": "quarter circle", "length ft": 5.5, "base in": 3},
-    {"area": "A*", "shape": "stations", "thickness in": 6, "copies": 3, "cross slope %": 1.5,
-     "run slope %": 1.25},
-    {"area": "1E3", "shape": "corners"},
-    {"area": "known", "shape": "known area", "area ft2": 48, "other thickness in": 5},
-    {"area": "thin", "shape": "strip", "length ft": "3.2 m", "width ft": "2'-9\"", "thickness in": 2.75},
+    {"area": "A*", "shape": "cross-sections", "thickness in": 6, "quantity": 3, "cross slope %": 1.5,
+     "running slope %": 1.25},
+    {"area": "1E3", "shape": "outline points"},
+    {"area": "known", "shape": "area given", "area ft2": 48, "other thickness in": 5},
+    {"area": "thin", "shape": "rectangle", "length ft": "3.2 m", "width ft": "2'-9\"", "thickness in": 2.75},
 ]  # fmt: skip
 
 STATIONS: list[Row] = [
-    {"area": "walk", "at ft": 0, "width ft": 4, "depth in": "5 1/4", "old joint": "yes", "notes": "at the lamp post"},
-    {"area": "walk", "at ft": 9, "width ft": 3.5, "depth in": 4.5},
-    {"area": "walk", "at ft": 20.5, "width ft": 3, "depth in": 4, "old joint": "yes"},
-    {"area": "A*", "at ft": 1, "width ft": 3},
-    {"area": "A*", "at ft": 5.5, "width ft": 3.25, "depth in": 6.5, "old joint": "yes"},
-    {"area": "A*", "at ft": 12, "width ft": 2.5},
+    {"area": "walk", "station ft": 0, "width ft": 4, "depth in": "5 1/4", "old joint": "yes", "notes": "at the lamp post"},
+    {"area": "walk", "station ft": 9, "width ft": 3.5, "depth in": 4.5},
+    {"area": "walk", "station ft": 20.5, "width ft": 3, "depth in": 4, "old joint": "yes"},
+    {"area": "A*", "station ft": 1, "width ft": 3},
+    {"area": "A*", "station ft": 5.5, "width ft": 3.25, "depth in": 6.5, "old joint": "yes"},
+    {"area": "A*", "station ft": 12, "width ft": 2.5},
 ]
 
 CORNERS: list[Row] = [
@@ -66,19 +66,19 @@ CORNERS: list[Row] = [
 
 DEDUCTIONS: list[Row] = [
     # could be any shape
-    {"area": "walk", "shape": "rectangle", "length ft": 2, "width ft": 1.5, "area ft2": 4, "count": 2,
+    {"area": "walk", "shape": "rectangle", "length ft": 2, "width ft": 1.5, "area ft2": 4, "quantity": 2,
      "isolation": "yes", "notes": "valve box"},
     {"area": "walk", "shape": "circle", "length ft": 0.5, "isolation": "no"},
-    {"area": "1", "shape": "triangle", "length ft": 3, "width ft": 2, "perimeter ft": 8, "count": 3},
-    {"area": "A*", "shape": "known area", "area ft2": 2.25, "perimeter ft": 6},
+    {"area": "1", "shape": "triangle", "length ft": 3, "width ft": 2, "perimeter ft": 8, "quantity": 3},
+    {"area": "A*", "shape": "area given", "area ft2": 2.25, "perimeter ft": 6},
 ]  # fmt: skip
 
 EDGES: list[Row] = [
     {"area": "walk", "kind": "form", "length ft": 20.5, "curved": "yes", "thickened width in": 8, "extra depth in": 6,
      "notes": "bends at the tree"},
-    {"area": "walk", "kind": "existing", "length ft": 3.5, "repeats": 2, "dowel spacing in": 12,
-     "end clearance in": 4, "embed in": 5, "projection in": 7, "bar in": 0.5, "bar surface": "ribbed",
-     "hole in": 0.625},
+    {"area": "walk", "kind": "existing", "length ft": 3.5, "quantity": 2, "dowel spacing in": 12,
+     "end distance in": 4, "embedment in": 5, "projection in": 7, "bar diameter in": 0.5, "bar surface": "deformed",
+     "drill diameter in": 0.625},
     {"area": "walk", "kind": "wall", "length ft": 12, "isolation": "no"},
     {"area": "walk", "kind": "building", "length ft": 2},
     {"area": "A*", "kind": "form", "length ft": 12.5},
@@ -86,32 +86,32 @@ EDGES: list[Row] = [
     {"area": "1", "kind": "open", "length ft": 9, "isolation": "yes"},
     # one in the middle of a piece that is too short for two, and another with the dowels of the first doweled edge
     {"area": "walk", "kind": "existing", "length ft": 1.25, "dowel spacing in": 16},
-    {"area": "A*", "kind": "existing", "length ft": 4, "dowel spacing in": 14, "embed in": 5, "projection in": 7,
-     "bar in": 0.5, "hole in": "9/16"},
+    {"area": "A*", "kind": "existing", "length ft": 4, "dowel spacing in": 14, "embedment in": 5, "projection in": 7,
+     "bar diameter in": 0.5, "drill diameter in": "9/16"},
 ]  # fmt: skip
 
 FOOTINGS: list[Row] = [
-    {"area": "walk", "length ft": 8, "width ft": 1, "top below in": 1, "cover wanted in": 2.5, "exposed sides": 2,
-     "reinforced": "yes", "treated with": "bond", "notes": "old porch"},
-    {"area": "1", "length ft": 3, "width ft": 2, "top below in": -1.5, "treated with": "slip sheet"},
-    {"area": "known", "length ft": 5, "width ft": 1.5, "top below in": 3, "exposed sides": 1},
-    {"area": "known", "length ft": 5, "width ft": 1.5, "top below in": 9, "treated with": "nothing"},
+    {"area": "walk", "length ft": 8, "width ft": 1, "depth to top of footing in": 1, "required cover in": 2.5, "exposed sides": 2,
+     "reinforced": "yes", "treated with": "bonding agent", "notes": "old porch"},
+    {"area": "1", "length ft": 3, "width ft": 2, "depth to top of footing in": -1.5, "treated with": "bond breaker"},
+    {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 3, "exposed sides": 1},
+    {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 9, "treated with": "nothing"},
 ]  # fmt: skip
 
 PLANTS: list[Row] = [
-    {"what": "boxwood", "count": 3, "width ft": 3, "depth ft": 2.5, "height ft": 4, "root ball ft": 1.5,
+    {"what": "boxwood", "quantity": 3, "width ft": 3, "depth ft": 2.5, "height ft": 4, "root ball ft": 1.5,
      "ball height ft": 1, "trunk in": 1.5, "notes": "roots under the walk"},
     {"what": "grass", "width ft": 4, "depth ft": 1, "height ft": 0.5},
 ]  # fmt: skip
 
 SITE: dict[str, object] = {
     "Order rule": "risk", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
-    "Moisture": "wet", "Keep backfill on site": "yes", "Bond coats": 2, "Sealer coats": 1, "Joints are": "sawn",
-    "Joint depth": 1.25, "First vehicle": "pickup", "Second vehicle": "dump trailer", "Third vehicle": "hired dumper",
+    "Moisture": "wet", "Keep backfill on site": "yes", "Bonding coats": 2, "Sealer coats": 1, "Control joints": "saw-cut",
+    "Joint depth": 1.25, "Allowed vehicle 1": "pickup", "Allowed vehicle 2": "dump trailer", "Allowed vehicle 3": "hired dumper",
     "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest",
-    "Permit": 85, "Margin of this job": 21,
+    "Permit": 85, "Job margin": 21,
     "Wage table": "private", "Locate expires": "2026-04-24", "Accelerator": "yes", "Retarder": "no",
-    "Wet way": "no", "Close days": 5,
+    "Muddy route": "no", "Days closed to traffic": 5,
 }  # fmt: skip
 """Facts of the site. The order rule stays what it is when blank: forcing and fixing have their turn as edits."""
 
@@ -121,29 +121,29 @@ OVERRIDDEN: list[Row] = [
 ]
 
 VEHICLES: list[Row] = [
-    {"vehicle": "dump trailer", "box yd3": 5, "heap": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6,
-     "hourly rate $/h": 38, "mile rate $/mile": 0.9},
-    {"vehicle": "pickup", "box yd3": 2.5, "heap": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5,
-     "hourly rate $/h": 26, "mile rate $/mile": 0.7},
-    {"vehicle": "hired dumper", "box yd3": 10, "heap": 1, "payload ton": 11, "bed length ft": 14, "bed width ft": 7,
-     "hourly rate $/h": 235, "hired": "yes", "least hours h": 3},
+    {"vehicle": "dump trailer", "struck bed capacity yd3": 5, "heaped factor": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6,
+     "hourly rate $/h": 38, "mileage rate $/mile": 0.9},
+    {"vehicle": "pickup", "struck bed capacity yd3": 2.5, "heaped factor": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5,
+     "hourly rate $/h": 26, "mileage rate $/mile": 0.7},
+    {"vehicle": "hired dumper", "struck bed capacity yd3": 10, "heaped factor": 1, "payload ton": 11, "bed length ft": 14, "bed width ft": 7,
+     "hourly rate $/h": 235, "hired": "yes", "minimum hours h": 3},
 ]  # fmt: skip
 
 SITES: list[Row] = [
-    {"site": "transfer", "kind": "mixed", "per ton $/ton": 92, "least charge $/load": 45, "one way min": 22,
-     "miles one way mile": 11, "opens h": 7, "closes h": 16},
-    {"site": "brush yard", "kind": "green", "per yard $/yd3": 12, "least charge $/load": 20, "one way min": 14,
-     "miles one way mile": 6},
-    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "least charge $/load": 25,
-     "dirty surcharge $/load": 150, "one way min": 26, "miles one way mile": 14, "opens h": 7, "closes h": 15.5},
-    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one way min": 45, "miles one way mile": 30,
-     "dwell min": 10},
-    {"site": "crusher", "kind": "concrete", "per ton $/ton": 22, "least charge $/load": 30, "one way min": 19,
-     "miles one way mile": 9, "largest piece in": 24},
+    {"site": "transfer", "kind": "mixed", "per ton $/ton": 92, "minimum charge $/load": 45, "one-way time min": 22,
+     "one-way distance mile": 11, "opens h": 7, "closes h": 16},
+    {"site": "brush yard", "kind": "green waste", "per yard $/yd3": 12, "minimum charge $/load": 20, "one-way time min": 14,
+     "one-way distance mile": 6},
+    {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "minimum charge $/load": 25,
+     "contamination surcharge $/load": 150, "one-way time min": 26, "one-way distance mile": 14, "opens h": 7, "closes h": 15.5},
+    {"site": "far pit", "kind": "soil", "per load $/load": 40, "one-way time min": 45, "one-way distance mile": 30,
+     "turnaround time min": 10},
+    {"site": "crusher", "kind": "concrete debris", "per ton $/ton": 22, "minimum charge $/load": 30, "one-way time min": 19,
+     "one-way distance mile": 9, "largest piece in": 24},
 ]  # fmt: skip
 
 WAGES: list[Row] = [
-    {"role": "labourer", "private $/h": 46, "prevailing $/h": 68},
+    {"role": "laborer", "private $/h": 46, "prevailing $/h": 68},
     {"role": "finisher", "private $/h": 58, "prevailing $/h": 81},
     {"role": "driver", "private $/h": 44, "prevailing $/h": 64},
 ]
@@ -178,8 +178,8 @@ WRITTEN: dict[str, list[Row]] = {
     "Areas": AREAS,
     "Company": [{"fact": fact, "value": value} for fact, value in FIRM.items()],
     "Site conditions": [{"fact": fact, "value": value, "notes": "as seen"} for fact, value in SITE.items()],
-    "Stations": STATIONS,
-    "Corners": CORNERS,
+    "Cross-sections": STATIONS,
+    "Outline points": CORNERS,
     "Deductions": DEDUCTIONS,
     "Edges": EDGES,
     "Footings": FOOTINGS,

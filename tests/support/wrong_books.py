@@ -13,7 +13,7 @@ RIGHT: dict[str, Table] = {
     "Areas": [
         ["job", "area", "shape", "length ft", "width ft", "thickness in"],
         ["24-031", "A1", "", "12' 6\"", "3", "4"],
-        ["24-031", "A2", "strip", "10", "4", "4"],
+        ["24-031", "A2", "rectangle", "10", "4", "4"],
         ["24-055", "", "", "20", "5", "4"],
     ],
 }
@@ -63,24 +63,24 @@ WRONG: dict[str, Mapping[str, Table]] = {
     },
     "no areas": {"Areas": areas()},
     "a crossed outline": {
-        "Areas": areas(["24-031", "A1", "corners", None, None, "4"]),
-        "Corners": [
+        "Areas": areas(["24-031", "A1", "outline points", None, None, "4"]),
+        "Outline points": [
             ["job", "area", "x ft", "y ft"],
             *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
         ],
     },
     "stops out of order": {
-        "Areas": areas(["24-031", "A1", "stations", None, None, "4"]),
-        "Stations": [
-            ["job", "area", "at ft", "width ft"],
+        "Areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
+        "Cross-sections": [
+            ["job", "area", "station ft", "width ft"],
             ["24-031", "A1", 0, 3],
             ["24-031", "A1", 9, 3],
             ["24-031", "A1", 5, 3],
         ],
     },
     "an old joint just off the end": {
-        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "run ft", "panel width ft"]),
-        "Stations": [["job", "area", "at ft", "old joint"], ["24-031", "A1", 0, "no"], ["24-031", "A1", 12, "yes"]],
+        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "length for joint layout ft", "panel width ft"]),
+        "Cross-sections": [["job", "area", "station ft", "old joint"], ["24-031", "A1", 0, "no"], ["24-031", "A1", 12, "yes"]],
     },
     "a deduction larger than its area": {
         "Areas": areas(STRIP),
@@ -88,7 +88,7 @@ WRONG: dict[str, Mapping[str, Table]] = {
     },
     "a footing wider than its area": {
         "Areas": areas(STRIP),
-        "Footings": [["job", "area", "length ft", "width ft", "top below in"], ["24-031", "A1", 8, 4, 1]],
+        "Footings": [["job", "area", "length ft", "width ft", "depth to top of footing in"], ["24-031", "A1", 8, 4, 1]],
     },
     "edges in two places": {
         "Areas": areas([*STRIP, "12"], header=[*RIGHT["Areas"][0], "formed ft"]),
@@ -117,6 +117,6 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pack", 36, "gal"]]},
     "a price twice": {"Prices": [["item", "price"], ["Sealer, small pack", 36], ["Sealer, small pack", 38]]},
     "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Swell of soil", "peat", 40]]},
-    "a sheet that is nearly one": {"Station": [["job", "area", "at ft"], ["24-031", "A1", 0]]},
+    "a sheet that is nearly one": {"Station": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
 }
 """What is wrong, and the sheets that make it so."""

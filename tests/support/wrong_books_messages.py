@@ -240,7 +240,7 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a sheet that is nearly one": (
         ["24-031", "24-055"],
         [
-            'Station: stop: The sheet "Station" is not known. Did you mean "Stations"? Rename the sheet.',
+            'Station: stop: The sheet "Station" is not known. Did you mean "Cross-sections"? Rename the sheet.',
         ],
     ),
 }

@@ -36,7 +36,7 @@ def test_waste_is_not_added_to_the_need_and_again_in_the_order(tmp_path: Path) -
 
 
 def test_a_root_ball_is_not_in_the_green_pile_and_in_the_soil(tmp_path: Path) -> None:
-    plants: Rows = [["job", "count", "root ball ft", "ball height ft"], ["1", 4, 2, 1.5]]
+    plants: Rows = [["job", "quantity", "root ball ft", "ball height ft"], ["1", 4, 2, 1.5]]
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(), "Plants": plants})
     hole = 30 * 4 * (4 / 12) / YD3
     balls = 4 * pi * 1.5 * 0.67 / YD3
@@ -46,14 +46,14 @@ def test_a_root_ball_is_not_in_the_green_pile_and_in_the_soil(tmp_path: Path) ->
 
 
 def test_a_footing_in_the_dig_is_not_soil(tmp_path: Path) -> None:
-    footings: Rows = [["job", "length ft", "width ft", "top below in"], ["1", 10, 1, 2]]
+    footings: Rows = [["job", "length ft", "width ft", "depth to top of footing in"], ["1", 10, 1, 2]]
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(), "Footings": footings})
     hole = 30 * 4 * 4 / 12 / YD3
     assert worked(value(job, "Spoil.bank"), right=hole - 10 * 1 * 2 / 12 / YD3, naive=hole)
 
 
 def test_a_footing_that_stays_is_not_hauled(tmp_path: Path) -> None:
-    footings: Rows = [["job", "length ft", "width ft", "top below in"], ["1", 10, 1, 1]]
+    footings: Rows = [["job", "length ft", "width ft", "depth to top of footing in"], ["1", 10, 1, 1]]
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(), "Footings": footings})
     in_dig = 10 * 1 * 3 / 12 / YD3
     assert worked(value(job, "Rubble.solid"), right=in_dig / 3, naive=in_dig)  # an inch of three is knocked off
@@ -110,7 +110,7 @@ def test_a_truck_is_not_ordered_full_because_it_comes(tmp_path: Path) -> None:
 
 
 def test_copies_multiply_what_hangs_on_an_area_once(tmp_path: Path) -> None:
-    footings: Rows = [["job", "length ft", "width ft", "top below in"], ["1", 10, 1, 1]]
+    footings: Rows = [["job", "length ft", "width ft", "depth to top of footing in"], ["1", 10, 1, 1]]
     one = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30), "Footings": footings})
     three = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30, copies=3), "Footings": footings})
     for name in (

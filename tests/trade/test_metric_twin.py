@@ -167,8 +167,8 @@ def test_a_job_typed_in_metric_units_is_the_same_bid_in_every_line(
 
 def test_a_metric_number_read_in_feet_would_be_noticed(in_feet: JobValues, tmp_path: Path) -> None:
     metres = twin(whole_week(), units_in_cells=False)
-    stations = [["job", "area", "at ft", *metres["Stations"][0][3:]], *metres["Stations"][1:]]
-    found = unlike(in_feet, only_job(tmp_path, metres | {"Stations": stations}, company()))
+    stations = [["job", "area", "station ft", *metres["Cross-sections"][0][3:]], *metres["Cross-sections"][1:]]
+    found = unlike(in_feet, only_job(tmp_path, metres | {"Cross-sections": stations}, company()))
     assert any(said.startswith("StationStrip.gap row 2") for said in found)
 
 

@@ -99,7 +99,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
         "Areas": [["length ft", "width ft"], [30, 4]],
-        "Site conditions": [["fact", "value"], ["Retention", 10]],
+        "Site conditions": [["fact", "value"], ["Retainage", 10]],
     }
     uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
     factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]

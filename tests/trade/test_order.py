@@ -9,7 +9,7 @@ import pytest
 
 from books import value
 from calc.model.results import JobValues
-from calc.trade.levels import RUNG
+from calc.trade.levels import ORDER_SIZE
 from pour_jobs import DELIVERY, FEES, MIX, Pour
 
 DEPTHS = (4.625, 3.5, 3.625, 4.25, 4.25, 3.75)
@@ -26,7 +26,7 @@ def number(job: JobValues, name: str, row: int = 0) -> float:
 
 def rung_of(job: JobValues, order: float) -> int:
     """The row of the ladder that tries an order."""
-    orders = [number(job, "OrderCandidate.order", row) for row in range(job.count(RUNG) // 2)]
+    orders = [number(job, "OrderCandidate.order", row) for row in range(job.count(ORDER_SIZE) // 2)]
     return orders.index(order)
 
 
@@ -264,6 +264,6 @@ def test_one_truck_has_no_balance_to_call(worked: JobValues) -> None:
 
 def test_a_ladder_that_is_too_short_for_a_large_pour_grows_until_it_reaches(tmp_path: Path) -> None:
     job = Pour(length=120, width=27).bid(tmp_path)
-    needed, rungs = number(job, "Shortage.rungs"), job.count(RUNG) // 2
+    needed, rungs = number(job, "Shortage.rungs"), job.count(ORDER_SIZE) // 2
     assert needed > 40 and rungs == 80
     assert number(job, "BestOrder.place") < needed

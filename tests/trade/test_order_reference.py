@@ -19,7 +19,7 @@ from books import line, taken_in
 from calc.intake.read_run import is_stopped
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
-from calc.trade.levels import RUNG
+from calc.trade.levels import ORDER_SIZE
 from random_orders import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 12, 26, 4173
@@ -44,7 +44,7 @@ class Drawn:
 
     def rungs(self, name: str, pouring: int) -> list[float]:
         """What the program gives for a line of the ladder, bottom to top."""
-        count = self.values.count(RUNG) // 2
+        count = self.values.count(ORDER_SIZE) // 2
         return [self.number(name, pouring * count + rung) for rung in range(count)]
 
     @cached_property

@@ -11,7 +11,7 @@ from calc.layout.checks_sheet import fired
 from calc.model.results import JobValues
 from caution_limits import Tables, a_job, drying, weathered
 
-WEATHER = {"Air": 96, "Concrete_temperature": 96, "Humidity": 10, "Wind": 20}
+WEATHER = {"Air_temperature": 96, "Concrete_temperature": 96, "Humidity": 10, "Wind": 20}
 """A day on which no slab is poured without a plan."""
 
 
@@ -25,7 +25,7 @@ def warned(job: JobValues) -> set[str]:
     return {each.id.removeprefix("WeatherCautions.") for each in fired(job) if each.id.startswith("WeatherCautions.")}
 
 
-@pytest.mark.parametrize("plan", ["wind break", "fog", "retarder", "night"])
+@pytest.mark.parametrize("plan", ["windbreak", "fogging", "evaporation retarder", "night pour"])
 def test_a_plan_against_drying_turns_the_stop_into_a_caution(plan: str, tmp_path: Path) -> None:
     assert warned(only_job(tmp_path, drying(2))) == {"dries_unplanned"}
     assert warned(only_job(tmp_path, drying(2, Evaporation_plan=plan))) == {"dries"}
@@ -69,7 +69,7 @@ def by_hand(method: str, **facts: float | str) -> Tables:
 @pytest.mark.parametrize(
     ("method", "way", "said"),
     [
-        ("barrow", "barrow", "by barrow: named by hand; see Measured for the reason"),
+        ("wheelbarrow", "wheelbarrow", "by barrow: named by hand; see Measured for the reason"),
         ("pump", "pump", "by pump: named by hand; see Measured for the reason"),
         ("bags", "chute", "bags was named by hand and cannot be done; by chute: the cheapest of 2 way(s) that fit"),
     ],

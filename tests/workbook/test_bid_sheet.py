@@ -132,9 +132,9 @@ def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -
 
 def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path: Path) -> None:
     # 16 h, where the program begins to ask, at crew mix, and the mobilising of the days that they add
-    job, longer = walk(tmp_path), walk(tmp_path, [["Unknown allowance", 16]])
+    job, longer = walk(tmp_path), walk(tmp_path, [["Unforeseen-conditions allowance", 16]])
     days = of(longer, "Labor.days") - of(job, "Labor.days")
-    (end,) = move(job, "Unknown allowance").ends
+    (end,) = move(job, "Unforeseen-conditions allowance").ends
     assert end.value == 16
     assert end.more == pytest.approx(on_the_price(16 * CREW_HOUR + 5 * days), abs=0.03)
     assert end.more == pytest.approx(of(longer, "BidPrice.to_cent") - of(job, "BidPrice.to_cent"))
@@ -150,15 +150,15 @@ def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
 
 def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
     named = {each.label for each in moves(walk(tmp_path))}
-    assert {"Unknown allowance", "Finishing pace"} <= named
+    assert {"Unforeseen-conditions allowance", "Finishing pace"} <= named
     company = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
-    known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], company))}
-    assert not known & {"Unknown allowance", "Finishing pace"}
+    known = {each.label for each in moves(walk(tmp_path, [["Unforeseen-conditions allowance", 0]], company))}
+    assert not known & {"Unforeseen-conditions allowance", "Finishing pace"}
 
 
 def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:
     assert "Dug by" in {each.label for each in moves(walk(tmp_path))}
-    prices = [row for row in PRICED["Prices"] if "mini-machine" not in str(row[0])]
+    prices = [row for row in PRICED["Prices"] if "mini excavator" not in str(row[0])]
     unpriced = moves(walk(tmp_path, company=PRICED | {"Prices": prices}))
     assert "Dug by" not in {each.label for each in unpriced}
 

@@ -29,16 +29,16 @@ SHAPES: dict[str, Rows] = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
     "Areas": [
         ["area", "shape", "length ft", "width ft", "other width ft", "area ft2", "doweled edge ft", "dowel spacing in"],
-        ["walk", "strip", "40' 6\"", 4, 3, None, 3, 12],
+        ["walk", "rectangle", "40' 6\"", 4, 3, None, 3, 12],
         ["tip", "triangle", 9, 5, None, None, None, None],
         ["pad", "circle", 8, None, None, None, None, None],
         ["turn", "quarter circle", 6, None, None, None, None, None],
-        ["bend", "stations", None, None, None, None, None, None],
-        ["lot", "corners", None, None, None, None, None, None],
-        ["known", "known area", None, None, None, 49, None, None],
+        ["bend", "cross-sections", None, None, None, None, None, None],
+        ["lot", "outline points", None, None, None, None, None, None],
+        ["known", "area given", None, None, None, 49, None, None],
     ],
-    "Stations": [["area", "at ft", "width ft"], ["bend", 1, 3], ["bend", 6, 5], ["bend", 15, 2]],
-    "Corners": [
+    "Cross-sections": [["area", "station ft", "width ft"], ["bend", 1, 3], ["bend", 6, 5], ["bend", 15, 2]],
+    "Outline points": [
         ["area", "x ft", "y ft"],
         *(["lot", x, y] for x, y in ((2, 1), (2, 9), (7, 9), (7, 5), (12, 5), (12, 1))),
     ],
@@ -155,8 +155,8 @@ def test_pictures_follow_an_edit(
     job: JobValues, book: Path, libreoffice: Program, recalculated: Recalculations, tmp_path: Path
 ) -> None:
     heads, _, *others = SHAPES["Areas"]
-    longer = ["walk", "strip", 28, 4, 3, None, 5, 12]
-    known = [["tip", "known area", 9, 5, None, 30, None, None] if row[0] == "tip" else row for row in others]
+    longer = ["walk", "rectangle", 28, 4, 3, None, 5, 12]
+    known = [["tip", "area given", 9, 5, None, 30, None, None] if row[0] == "tip" else row for row in others]
     where = addresses(job.shape, slots_for(job))
     edited = tmp_path / "edited.xlsx"
     edit(
@@ -164,8 +164,8 @@ def test_pictures_follow_an_edit(
         {
             where["Area.length", 0]: 28,
             where["Edge.length", _doweled(job)]: 5,
-            where["Area.shape", 1]: "known area",
-            where["Area.known_area", 1]: 30,
+            where["Area.shape", 1]: "area given",
+            where["Area.given_area", 1]: 30,
         },
         edited,
     )

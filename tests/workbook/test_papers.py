@@ -40,13 +40,13 @@ PRICED: dict[str, Rows] = {
     **COMPANY,
     "Company": [["fact", "value"], ["Company", "Gravelly Bend Flatwork"]],
     "Wording": WORDS,
-    "Wages": [["role", "private $/h"], ["labourer", 46.13], ["finisher", 58.29], ["driver", 44.37]],
+    "Wages": [["role", "private $/h"], ["laborer", 46.13], ["finisher", 58.29], ["driver", 44.37]],
     "Vehicles": [
-        ["vehicle", "box yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mile rate $/mile"],
+        ["vehicle", "struck bed capacity yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mileage rate $/mile"],
         ["dump trailer", 5, 4.5, 12, 6, 38.41, 0.93],
     ],
     "Disposal sites": [
-        ["site", "kind", "per ton $/ton", "least charge $/load", "one way min", "miles one way mile", "opens h",
+        ["site", "kind", "per ton $/ton", "minimum charge $/load", "one-way time min", "one-way distance mile", "opens h",
          "closes h"],
         ["Sedge Hollow transfer", "mixed", 92.11, 45.7, 22, 11, 7, 16],
     ],
@@ -56,7 +56,7 @@ PRICED: dict[str, Rows] = {
 
 ONE: dict[str, Rows] = {
     "Jobs": [
-        ["job", "client", "address", "bid date", "pour date", "fiber", "caps"],
+        ["job", "client", "address", "bid date", "pour date", "fiber", "irrigation lines to cap"],
         ["26-041", "Tamarack Row Owners", "41 Orchard Spur", "2026-04-13", "2026-04-27", "micro", 2],
     ],
     "Areas": [
@@ -73,7 +73,7 @@ ONE: dict[str, Rows] = {
 SIX: dict[str, Rows] = {
     **ONE,
     "Areas": [
-        [*ONE["Areas"][0], "copies"],
+        [*ONE["Areas"][0], "quantity"],
         *(
             [f"strip number {place}", 12 + 4 * place, 4, 4, 20, 4, 12, 2, 12, 1, 24, 1 + place % 2]
             for place in range(6)
@@ -202,7 +202,7 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
-    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed PaperFacts.exclusions "
+    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.days_closed PaperFacts.exclusions "
     "BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
@@ -401,10 +401,10 @@ def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: 
     for asked in (
         "Length",
         "Thickness",
-        "at ft",
+        "station ft",
         "depth in",
         "old joint",
-        "top below in",
+        "depth to top of footing in",
         "Photos, from to",
         "Initials",
     ):

@@ -39,7 +39,7 @@ LIMIT = 300
 
 DEMO = shipped("sample_inputs") / "jobs.xlsx"
 WEEK: dict[str, Rows] = {
-    "Jobs": [["job", "bid date", "caps"], ["24-03", "2026-04-13", 2], ["24-04", "2026-04-13", None]],
+    "Jobs": [["job", "bid date", "irrigation lines to cap"], ["24-03", "2026-04-13", 2], ["24-04", "2026-04-13", None]],
     "Areas": [
         ["job", "area", "length ft", "width ft", "thickness in", "notes"],
         ["24-03", "A1", "12' 6\"", 3, 4, "by the gate"],

@@ -58,20 +58,22 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     accessible = line(
         "Walk for everybody",
         "",
-        when(AreaUse.accessible.is_("by use"), walked, when(AreaUse.accessible.is_("yes"), 1, 0)),
+        when(AreaUse.accessible_route.is_("auto"), walked, when(AreaUse.accessible_route.is_("yes"), 1, 0)),
         source="as typed, else any area that nothing drives on",
     )
     cross_over = line(
         "Cross slope over its limit",
         "%",
-        accessible * largest(0, if_given(AreaUse.cross, 0) - cross_most),
+        accessible * largest(0, if_given(AreaUse.cross_slope, 0) - cross_most),
         source="of a walk for everybody",
     )
-    along = line("Run slope as checked", "%", accessible * if_given(AreaUse.along, 0), source="of a walk for everybody")
+    along = line(
+        "Run slope as checked", "%", accessible * if_given(AreaUse.running_slope, 0), source="of a walk for everybody"
+    )
     steepest = line(
         "Slope that water has",
         "%",
-        largest(if_given(AreaUse.cross, 0), if_given(AreaUse.along, 0)),
+        largest(if_given(AreaUse.cross_slope, 0), if_given(AreaUse.running_slope, 0)),
         source="the greater of the two",
     )
     building = line(
@@ -84,7 +86,7 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
         "Too flat to drain by",
         "%",
         when(
-            either(is_given(AreaUse.cross), is_given(AreaUse.along)),
+            either(is_given(AreaUse.cross_slope), is_given(AreaUse.running_slope)),
             largest(0, when(building > 0, drains_from, drains) - steepest),
             0,
         ),
@@ -99,10 +101,10 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     narrow = line(
         "Clear width lacking",
         "in",
-        largest(0, clear_needed - if_given(AreaUse.clear * IN_PER_FT, clear_needed)),
+        largest(0, clear_needed - if_given(AreaUse.clear_width * IN_PER_FT, clear_needed)),
         source="least clear width less what was measured",
     )
-    lip = line("Lip of a walk", "in", accessible * AreaUse.lip, source="of a walk for everybody")
+    lip = line("Lip of a walk", "in", accessible * AreaUse.level_change, source="of a walk for everybody")
     vehicle_least = line(
         "Least thickness for its vehicles",
         "in",
@@ -115,7 +117,9 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
         largest(0, vehicle_least - smallest(Area.thickness, MeanThickness.far)),
         source="least thickness less the thinner end",
     )
-    falls = line("Water runs to a building", "", when(AreaUse.falls.is_("yes"), 1, 0), source="as typed", adds=True)
+    falls = line(
+        "Water runs to a building", "", when(AreaUse.slopes_to_building.is_("yes"), 1, 0), source="as typed", adds=True
+    )
     aspect = line(
         "Longer over shorter side of a panel",
         "",
@@ -167,7 +171,7 @@ class FootingCover(Section, title="Cover over footings", each=FOOTING, sheet=_SH
     bonded = line(
         "Bonded",
         "",
-        touched * when(Footing.over.is_("bond"), 1, 0),
+        touched * when(Footing.treatment.is_("bonding agent"), 1, 0),
         source="1 where the slab is bonded to it",
         adds=True,
     )
@@ -198,12 +202,12 @@ class DowelCover(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
         source="stop less cover",
     )
     end_lacking = line(
-        "End clearance lacking", "in", doweled * largest(0, end_least - Edge.clearance), source="least less typed"
+        "End clearance lacking", "in", doweled * largest(0, end_least - Edge.end_distance), source="least less typed"
     )
     tight = line(
         "Ribbed bar in a tight hole",
         "",
-        doweled * when(both(Edge.surface.is_("ribbed"), DoweledEdge.hole <= Edge.bar), 1, 0),
+        doweled * when(both(Edge.surface.is_("deformed"), DoweledEdge.hole <= Edge.bar_diameter), 1, 0),
         source="ribs measure more than the bar",
         adds=True,
     )
@@ -214,7 +218,7 @@ class DowelCover(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
         * largest(
             0,
             when(AreaUse.vehicles.is_("heavy"), heavy_bar, when(AreaUse.vehicles.is_("light"), light_bar, 0))
-            - Edge.bar,
+            - Edge.bar_diameter,
         ),
         source="least bar under vehicles less the bar",
     )
@@ -270,4 +274,4 @@ class OpeningToTraffic(Section, title="When it may be used", sheet=_SHEET):
         when(driven > 0, wheel_days, foot_days) * when(coldest < cold_below, cold_times, 1),
         source="feet or wheels, doubled in the cold",
     )
-    lacking = line("Days lacking", "", largest(0, needed - OnSite.closed), source="needed less the close days")
+    lacking = line("Days lacking", "", largest(0, needed - OnSite.days_closed), source="needed less the close days")

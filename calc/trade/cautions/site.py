@@ -29,15 +29,15 @@ class DustHours(Section, title="Hours of dust", sheet="Costs"):
     hammered = line(
         "Hours of breaking and chipping",
         "h",
-        look_up(Task.hours, "break slab") + look_up(Task.hours, "chip footings"),
+        look_up(Task.hours, "break out slab") + look_up(Task.hours, "chip footings"),
         source="labor",
     )
     all_of_it = line(
         "Hours of dust, in all",
         "h",
         hammered
-        + look_up(Task.hours, "saw for removal")
-        + look_up(Task.hours, "saw joints")
+        + look_up(Task.hours, "demolition saw cut")
+        + look_up(Task.hours, "saw-cut joints")
         + look_up(Task.hours, "drill dowels"),
         source="labor",
     )
@@ -97,9 +97,9 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
     shut_off = caution(
         "Water and power shut off",
         Severity.NOTE,
-        either(Job.caps > 0, Permissions.cables.is_("yes")),
+        either(Job.lines_to_cap > 0, Permissions.cables.is_("yes")),
         "Irrigation lines are capped, or lamps or cables are near.",
-        Job.caps,
+        Job.lines_to_cap,
         "",
         usual="a line is capped at its source valve, not at its head; power by a licensed person",
         do="Agree who shuts off what, and say so on the proposal.",
@@ -110,7 +110,7 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
         Severity.STOP,
         Permissions.licensed.is_("yes"),
         "A wall that carries, wiring or pipes are touched.",
-        Job.caps,
+        Job.lines_to_cap,
         "",
         usual="a licensed trade or an engineer does that part",
         do="Have it done by who may, and leave it out of this bid.",

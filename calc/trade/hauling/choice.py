@@ -57,7 +57,7 @@ class Choice(Section, title="The haul that wins", sheet=_SHEET):
         when(
             known > 0,
             at(PlanCost.vehicle, largest(1, winner)),
-            when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle, 1)),
+            when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle_1, 1)),
         ),
         source="of the winner; without one the vehicle named for the job, else the first",
     )

@@ -66,7 +66,11 @@ class DisposalOption(
     dirty = line(
         "Dirty loads",
         "$",
-        when(is_word(LoadMix.kind, "soil"), LoadCount.loads * Disposal.dirty * SoilCleanliness.chance / PERCENT, 0),
+        when(
+            is_word(LoadMix.kind, "soil"),
+            LoadCount.loads * Disposal.contamination * SoilCleanliness.chance / PERCENT,
+            0,
+        ),
         source="surcharge times its chance, for soil at a site for soil",
     )
     trips = line(

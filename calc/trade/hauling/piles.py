@@ -38,7 +38,9 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
 
     name = line("Vehicle", "", row_word(VEHICLE), source="house book")
     one = line("Counts", "", when(row_number(VEHICLE) > 0, 1, 0), source="to count the vehicles", adds=True)
-    room = line("Room when heaped", "yd3", if_given(Vehicle.box, 0) * Vehicle.heap, source="box times heap")
+    room = line(
+        "Room when heaped", "yd3", if_given(Vehicle.struck_capacity, 0) * Vehicle.heaped_factor, source="box times heap"
+    )
     payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="house book, as weighed")
     floor = line(
         "Floor of the bed",
@@ -51,16 +53,16 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
         "",
         when(
             either(
-                equals(Site.vehicle, row_number(VEHICLE)),
-                equals(Fleet.second, row_number(VEHICLE)),
-                equals(Fleet.third, row_number(VEHICLE)),
+                equals(Site.vehicle_1, row_number(VEHICLE)),
+                equals(Fleet.vehicle_2, row_number(VEHICLE)),
+                equals(Fleet.vehicle_3, row_number(VEHICLE)),
             ),
             1,
             0,
         ),
         source="1 for a vehicle of the job's fleet",
     )
-    free = line("In the fleet", "", when(Site.vehicle > 0, named, 1), source="every one, when none is named")
+    free = line("In the fleet", "", when(Site.vehicle_1 > 0, named, 1), source="every one, when none is named")
     picked = line(
         "May carry a chosen plan",
         "",
@@ -114,14 +116,14 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     trip = line(
         "One trip",
         "h",
-        (TWO * if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
+        (TWO * if_given(Disposal.minutes, 0) + Disposal.turnaround) / MIN_PER_H,
         source="there and back, and the time at the gate",
     )
     miles = line("Miles of a trip", "mile", TWO * if_given(Disposal.miles, 0), source="there and back")
     back = line(
         "Of it dwell and the way back",
         "h",
-        (if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
+        (if_given(Disposal.minutes, 0) + Disposal.turnaround) / MIN_PER_H,
         source="what is left of a trip when it is at the gate",
     )
     leave = line(
@@ -143,7 +145,7 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     load = line(
         "For a load, at least",
         "$/load",
-        largest(Disposal.least, if_given(Disposal.per_load, 0)),
+        largest(Disposal.minimum_charge, if_given(Disposal.per_load, 0)),
         source="house book: the dearer of a rate by the load and the least charge",
     )
 

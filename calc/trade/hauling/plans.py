@@ -119,7 +119,7 @@ class PlanCost(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE
         "$",
         when(
             both(Vehicle.hired.is_("yes"), loads > 0),
-            largest(0, Vehicle.least_hours - hours) * VehicleSpec.hour,
+            largest(0, Vehicle.minimum_hours - hours) * VehicleSpec.hour,
             0,
         ),
         source="once a plan, at the hour of the vehicle",

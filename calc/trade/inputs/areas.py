@@ -1,25 +1,26 @@
-"""What a person measures: the areas, and what stands in them, around them and under them."""
+"""What a person measures: the areas, what stands in them, their edges and their cross-sections."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
+from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, OUTLINE_POINT
 
 
 class Area(Section, title="Areas", each=AREA, table="Areas"):
-    """Each area as it was measured on the site."""
+    """Each area as measured on site."""
 
     shape = choice(
         "Shape",
-        "strip",
+        "rectangle",
+        "trapezoid",
         "triangle",
         "circle",
         "quarter circle",
-        "stations",
-        "corners",
-        "known area",
-        default="strip",
-        help="A strip is a rectangle, or a trapezoid when the other width is filled.",
+        "cross-sections",
+        "outline points",
+        "area given",
+        default="rectangle",
+        help="A trapezoid has its own width at each end. A rectangle with another width filled in is a trapezoid.",
     )
     length = given(
         "Length",
@@ -28,8 +29,8 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         high=2000,
         ask_high=500,
         example="12' 6\"",
-        needed_if=(shape, "strip", "triangle", "circle", "quarter circle"),
-        help="Length square to the ends; a triangle's side, a circle's diameter, a quarter circle's radius.",
+        needed_if=(shape, "rectangle", "trapezoid", "triangle", "circle", "quarter circle"),
+        help="Length, square to the ends; the base of a triangle, diameter of a circle, radius of a quarter circle.",
     )
     width = given(
         "Width",
@@ -37,8 +38,8 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         over=0,
         ask_high=100,
         example="3",
-        needed_if=(shape, "strip", "triangle"),
-        help="Width at the first end; a triangle's height.",
+        needed_if=(shape, "rectangle", "trapezoid", "triangle"),
+        help="Width at the first end; the height of a triangle.",
     )
     other_width = given(
         "Other width",
@@ -46,8 +47,9 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         low=0,
         ask_high=100,
         example="2' 9\"",
-        used_if=(shape, "strip"),
-        help="Width at the other end, where it differs.",
+        needed_if=(shape, "trapezoid"),
+        used_if=(shape, "rectangle", "trapezoid"),
+        help="Width at the other end, if different.",
     )
     thickness = given(
         "Thickness",
@@ -58,7 +60,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         ask_low=3.5,
         ask_high=8,
         example="4",
-        help="Thickness of the slab, at its first end where it tapers.",
+        help="Slab thickness; at the first end if the slab tapers.",
     )
     other_thickness = given(
         "Other thickness",
@@ -68,10 +70,10 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         ask_low=3.5,
         ask_high=8,
         example="5",
-        help="Thickness at the other end, where the slab tapers.",
+        help="Slab thickness at the other end, if the slab tapers.",
     )
-    above_grade = given(
-        "Raise",
+    height_above_grade = given(
+        "Height above grade",
         "in",
         default=0,
         low=-12,
@@ -80,13 +82,13 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         ask_low=-3,
         ask_high=3,
         example="0",
-        help="Finished top above the dirt; below it is negative.",
+        help="Height of the finished surface above the existing grade; negative if below it.",
     )
     base = given(
-        "Base", "in", default=0, low=0, high=18, ask_high=8, example="0", help="Compacted rock under the slab."
+        "Base", "in", default=0, low=0, high=18, ask_high=8, example="0", help="Compacted base rock under the slab."
     )
-    copies = given(
-        "Copies",
+    quantity = given(
+        "Quantity",
         "",
         default=1,
         low=1,
@@ -94,26 +96,26 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         ask_high=20,
         whole=True,
         example="1",
-        help="How many identical areas there are.",
+        help="Number of identical areas.",
     )
-    known_area = given(
+    given_area = given(
         "Area",
         "ft2",
         over=0,
         high=200000,
         ask_high=5000,
         example="48",
-        needed_if=(shape, "known area"),
-        help="The area, when the shape is known area.",
+        needed_if=(shape, "area given"),
+        help="The area itself, if the shape is area given.",
     )
-    run = given(
-        "Run",
+    layout_length = given(
+        "Length for joint layout",
         "ft",
         over=0,
         high=2000,
         ask_high=500,
         example="12",
-        help="Length that the joints divide; blank where the shape says it.",
+        help="Length that the joints divide into panels; blank if the shape gives it.",
     )
     panel_width = given(
         "Panel width",
@@ -121,50 +123,67 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         over=0,
         ask_high=100,
         example="3",
-        help="Width between the long edges; blank where the shape says it.",
+        help="Width of a panel between the long edges; blank if the shape gives it.",
     )
-    old_slab = given("Old slab", "ft2", default=0, low=0, example="0", help="Old slab in the dig that is taken out.")
+    old_slab = given(
+        "Old slab", "ft2", default=0, low=0, example="0", help="Existing slab within the dig that is removed."
+    )
     old_slab_thickness = given(
-        "Old slab thickness", "in", default=0, low=0, high=24, example="0", help="Thickness of that old slab."
+        "Old slab thickness", "in", default=0, low=0, high=24, example="0", help="Thickness of that existing slab."
     )
     notes = text("Notes", help="Anything else about the area.", example="along the north wall")
 
 
-class Station(Section, title="Stations", each=STATION, table="Stations"):
-    """One row a stop on one walk: the tape from one end, never gap by gap."""
+FOUR_SIDED = either(Area.shape.is_("rectangle"), Area.shape.is_("trapezoid"))
+"""Whether an area has a length and a width at each end: a rectangle or a trapezoid."""
 
-    at = given("At", "ft", low=0, example="0", required=True, help="The tape at this stop, from one end.")
+
+class CrossSection(Section, title="Cross-sections", each=CROSS_SECTION, table="Cross-sections"):
+    """Width and depth measured at stations along an area, each station taped from the same end."""
+
+    station = given(
+        "Station", "ft", low=0, example="0", required=True, help="Distance of this cross-section from one end."
+    )
     width = given(
         "Width",
         "ft",
         low=0,
         example="3",
-        needed_if=(Area.shape, "stations"),
-        help="The width here; the widths of a stations area give its shape.",
+        needed_if=(Area.shape, "cross-sections"),
+        help="Width at this station; with the shape cross-sections, these widths give the area.",
     )
-    depth = given("Depth", "in", over=0, high=24, example="4 1/4", help="String line to ground here: the slab's depth.")
-    old_joint = yes_no("Old joint", help="Whether the old walk has a joint here.")
+    depth = given(
+        "Depth",
+        "in",
+        over=0,
+        high=24,
+        example="4 1/4",
+        help="Depth from the string line to the subgrade at this station: the slab thickness.",
+    )
+    old_joint = yes_no("Old joint", help="Whether the existing walk has a joint at this station.")
     notes = text("Notes", help="Anything else.", example="at the lamp post")
 
 
-class Corner(Section, title="Corners", each=CORNER, table="Corners"):
-    """The corners of an outline in the order walked, either way round."""
+class OutlineCorner(Section, title="Outline points", each=OUTLINE_POINT, table="Outline points"):
+    """The corners of an outline in order around it, in either direction."""
 
-    x = given("X", "ft", signed=True, example="0", required=True, help="Along one line.")
-    y = given("Y", "ft", signed=True, example="0", required=True, help="Square to it.")
+    x = given("X", "ft", signed=True, example="0", required=True, help="Distance along one line.")
+    y = given("Y", "ft", signed=True, example="0", required=True, help="Distance square to that line.")
 
 
 class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions"):
-    """What stands in an area and is not poured."""
+    """What stands inside an area and is not poured."""
 
-    shape = choice("Shape", "rectangle", "circle", "triangle", "known area", default="rectangle", help="Its outline.")
+    shape = choice(
+        "Shape", "rectangle", "circle", "triangle", "area given", default="rectangle", help="Shape of the deduction."
+    )
     length = given(
         "Length",
         "ft",
         over=0,
         example="2",
         needed_if=(shape, "rectangle", "circle", "triangle"),
-        help="Length; a circle's diameter, a triangle's side.",
+        help="Length; the diameter of a circle, the base of a triangle.",
     )
     width = given(
         "Width",
@@ -172,26 +191,44 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
         over=0,
         example="1",
         needed_if=(shape, "rectangle", "triangle"),
-        help="Width; a triangle's height.",
+        help="Width; the height of a triangle.",
     )
-    known_area = given("Area", "ft2", over=0, example="2", needed_if=(shape, "known area"), help="Its known area.")
-    count = given("Count", "", default=1, low=1, high=500, whole=True, example="1", help="How many there are.")
-    isolation = yes_no("Isolation", default="yes", help="Whether a strip goes round it.")
-    perimeter = given("Perimeter", "ft", over=0, example="6", help="Length round it; a rectangle and a circle know it.")
+    given_area = given(
+        "Area",
+        "ft2",
+        over=0,
+        example="2",
+        needed_if=(shape, "area given"),
+        help="The area itself, if the shape is area given.",
+    )
+    quantity = given(
+        "Quantity", "", default=1, low=1, high=500, whole=True, example="1", help="Number of identical deductions."
+    )
+    isolation = yes_no("Isolation", default="yes", help="Whether an isolation joint goes around it.")
+    perimeter = given(
+        "Perimeter", "ft", over=0, example="6", help="Length around it; blank for a rectangle or a circle."
+    )
     notes = text("Notes", help="Anything else.", example="valve box")
 
 
 class Edge(Section, title="Edges", each=EDGE, table="Edges"):
-    """Pieces of an outline. An area without a row here takes the edge columns of Areas."""
+    """The parts of an outline. An area without a row here takes the edge columns of Areas."""
 
     kind = choice(
-        "Kind", "form", "existing", "wall", "building", "open", default="form", help="What the new slab meets here."
+        "Kind",
+        "form",
+        "existing",
+        "wall",
+        "building",
+        "open",
+        default="form",
+        help="What the new slab meets at this edge; existing is an existing slab.",
     )
     length = given(
-        "Length", "ft", low=0, default=0, high=2000, ask_high=500, example="12' 6\"", help="Length of this piece."
+        "Length", "ft", low=0, default=0, high=2000, ask_high=500, example="12' 6\"", help="Length of this edge."
     )
-    repeats = given(
-        "Repeats", "", default=1, low=1, high=100, whole=True, example="1", help="How many pieces like it there are."
+    quantity = given(
+        "Quantity", "", default=1, low=1, high=100, whole=True, example="1", help="Number of identical edges."
     )
     spacing = given(
         "Dowel spacing",
@@ -201,42 +238,64 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         ask_low=8,
         ask_high=36,
         example="24",
-        help="Most between dowels; blank is no dowels.",
+        help="Maximum dowel spacing; blank if there are no dowels.",
     )
-    clearance = given(
-        "End clearance",
+    end_distance = given(
+        "End distance",
         "in",
         default=6,
         low=0,
         high=36,
         example="6",
-        help="From the end of the edge to the first dowel.",
+        help="Distance from the end of the edge to the first dowel.",
     )
-    embed = given("Embed", "in", default=6, over=0, high=24, ask_low=4, example="6", help="How deep the bar goes in.")
-    projection = given("Projection", "in", default=6, over=0, high=24, example="6", help="How far the bar stands out.")
-    bar = given("Bar", "in", default=0.375, over=0, high=2, example="3/8", help="Diameter of the dowel.")
-    surface = choice("Bar surface", "smooth", "ribbed", default="smooth", help="A ribbed bar wants a larger hole.")
-    hole = given("Hole", "in", over=0, high=3, example="1/2", help="Diameter of the hole; blank is the bar's.")
+    embedment = given(
+        "Embedment",
+        "in",
+        default=6,
+        over=0,
+        high=24,
+        ask_low=4,
+        example="6",
+        help="Depth of the dowel in the existing slab.",
+    )
+    projection = given(
+        "Projection", "in", default=6, over=0, high=24, example="6", help="Length of the dowel in the new slab."
+    )
+    bar_diameter = given(
+        "Bar diameter", "in", default=0.375, over=0, high=2, example="3/8", help="Diameter of the dowel bar."
+    )
+    surface = choice(
+        "Bar surface", "smooth", "deformed", default="smooth", help="A deformed bar needs a larger hole than its size."
+    )
+    drill_diameter = given(
+        "Drill diameter",
+        "in",
+        over=0,
+        high=3,
+        example="1/2",
+        help="Diameter of the drilled hole; blank is that of the bar.",
+    )
     isolation = choice(
         "Isolation",
-        "by kind",
+        "auto",
         "yes",
         "no",
-        default="by kind",
-        help="Whether a strip stands here; by kind is yes at a wall and a building.",
+        default="auto",
+        help="Whether this edge has an isolation joint; auto is yes at a wall or a building.",
     )
-    curved = yes_no("Curved", help="Whether the form bends.")
-    thick_width = given(
+    curved = yes_no("Curved", help="Whether the form is curved.")
+    thickened_width = given(
         "Thickened width", "in", default=0, low=0, high=60, example="0", help="Width of a thickened edge."
     )
-    thick_extra = given(
+    extra_depth = given(
         "Extra depth",
         "in",
         default=0,
         low=0,
         high=36,
         example="0",
-        help="How much deeper the thickened edge is than the slab.",
+        help="Depth of the thickened edge below the bottom of the slab.",
     )
     notes = text("Notes", help="Anything else.", example="against the old walk")
 
@@ -244,6 +303,6 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
 SHORT_EDGES = (
     ("form", (("Formed", Edge.length),)),
     ("wall", (("Wall", Edge.length),)),
-    ("existing", (("Doweled edge", Edge.length), ("Doweled edges", Edge.repeats), ("Dowel spacing", Edge.spacing))),
+    ("existing", (("Doweled edge", Edge.length), ("Doweled edges", Edge.quantity), ("Dowel spacing", Edge.spacing))),
 )
 """The edge columns of Areas, for an area without a row in Edges: each kind of edge, and the columns that fill it."""

@@ -1,4 +1,4 @@
-"""What a person says of the hauling: which vehicles may haul, and a plan that is chosen by hand."""
+"""What a person types about hauling: which vehicles may haul, and a haul plan that is chosen by hand."""
 
 from __future__ import annotations
 
@@ -9,26 +9,26 @@ CHEAPEST = "cheapest"
 
 
 class Fleet(Section, title="Hauling", table="Site conditions"):
-    """The vehicles that compete, beside the first, and the plan when it is not left to the price."""
+    """The other vehicles that may haul, and the haul plan if it is not to be the cheapest."""
 
-    second = row_of("Second vehicle", VEHICLE, help="Another vehicle that may haul, where a first one is named.")
-    third = row_of("Third vehicle", VEHICLE, help="One more.")
+    vehicle_2 = row_of("Allowed vehicle 2", VEHICLE, help="A second vehicle that may haul, if vehicle 1 is named.")
+    vehicle_3 = row_of("Allowed vehicle 3", VEHICLE, help="A third vehicle that may haul.")
     plan = choice(
         "Haul plan",
         CHEAPEST,
         *PLAN.axis.words,
         default=CHEAPEST,
-        help="How what is hauled away is parted; cheapest compares every way.",
+        help="Which piles are hauled separately; cheapest compares every plan.",
     )
     by = row_of(
         "Haul with",
         VEHICLE,
         used_if=(plan, *PLAN.axis.words),
-        help="The vehicle of a chosen plan; blank is the cheapest.",
+        help="The vehicle for the chosen plan; blank is the cheapest.",
     )
     reason = text(
         "Haul reason",
         needed_if=(plan, *PLAN.axis.words),
         help="Why the plan is chosen by hand.",
-        example="the client wants the stone kept apart",
+        example="the client wants the stone kept separate",
     )

@@ -1,4 +1,4 @@
-"""What a person says of the price: terms of this job, and changes that were ordered after the bid."""
+"""What a person types about the price: terms of this job, and change orders after the bid."""
 
 from __future__ import annotations
 
@@ -7,48 +7,58 @@ from calc.trade.levels import CHANGE
 
 
 class Terms(Section, title="Price", table="Site conditions"):
-    """Terms of this job; blank takes the house's own factors."""
+    """Terms of this job; blank is the company's own factor."""
 
     permit = given(
-        "Permit", "$", low=0, ask_high=2000, example="85", help="What the permit costs; blank is not asked yet."
+        "Permit", "$", low=0, ask_high=2000, example="85", help="Cost of the permit; blank if not known yet."
     )
     margin = given(
-        "Margin of this job",
+        "Job margin",
         "%",
         low=0,
         high=90,
         ask_low=5,
         ask_high=45,
         example="20",
-        help="Part of the price that is kept.",
+        help="Profit as a share of the price.",
     )
-    overhead = given("Overhead of this job", "%", low=0, high=60, example="12", help="On direct cost and contingency.")
+    overhead = given("Job overhead", "%", low=0, high=60, example="12", help="Overhead on direct cost and contingency.")
     contingency = given(
-        "Contingency of this job", "%", low=0, high=50, example="8", help="On direct cost: for prices, not for volume."
+        "Job contingency",
+        "%",
+        low=0,
+        high=50,
+        example="8",
+        help="Contingency on direct cost, for prices rather than volume.",
     )
-    tax = given("Tax of this job", "%", low=0, high=30, example="7.5", help="Sales tax on what is bought for it.")
-    least = given("Minimum of this job", "$", low=0, example="900", help="The least that this job is done for.")
-    retention = given(
-        "Retention", "%", default=0, low=0, high=20, ask_high=10, example="5", help="Part of the price held back."
+    tax = given("Job sales tax", "%", low=0, high=30, example="7.5", help="Sales tax on what is bought for this job.")
+    minimum = given("Job minimum", "$", low=0, example="900", help="Minimum price of this job.")
+    retainage = given(
+        "Retainage",
+        "%",
+        default=0,
+        low=0,
+        high=20,
+        ask_high=10,
+        example="5",
+        help="Share of the price that the client retains until the end.",
     )
 
 
 class Change(Section, title="Changes", each=CHANGE, table="Changes"):
-    """Change orders beside an unchanged bid: numbered in this order, signed before they count."""
+    """Change orders, numbered in this order. The bid does not change, and a change counts once it is signed."""
 
-    what = text("What", help="What is changed.", example="two more feet at the gate")
-    day = date("Day", help="The day it was agreed.", example="2026-04-28")
-    quantity = given(
-        "Quantity", "", default=1, low=0, example="8", help="How much of it; with the rate it makes the amount."
-    )
-    counted_in = text("Counted as", help="What the quantity counts.", example="panel")
+    what = text("What", help="Description of the change.", example="two more feet at the gate")
+    day = date("Day", help="Date it was agreed.", example="2026-04-28")
+    quantity = given("Quantity", "", default=1, low=0, example="8", help="Quantity; quantity times rate is the amount.")
+    unit_of_measure = text("Unit", help="Unit of the quantity.", example="panel")
     rate = given(
         "Rate",
         "$",
         required=True,
         signed=True,
         example="22.5",
-        help="The price of one, margin included; less than 0 is a credit.",
+        help="Price per unit, margin included; negative is a credit.",
     )
     signed = yes_no("Signed", help="Whether the client has signed it.")
-    notes = text("Notes", help="Anything else.", example="by telephone first")
+    notes = text("Notes", help="Anything else.", example="agreed by phone first")

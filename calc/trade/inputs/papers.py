@@ -1,4 +1,4 @@
-"""What a person says for the papers: the mix as it is phoned in, who is on the site, what the bid leaves out."""
+"""What a person types for the documents: the mix to order, the contact on site, what the bid excludes."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from calc.declare import *
 _TABLE = "Site conditions"
 
 
-class PaperFacts(Section, title="For the papers", table=_TABLE):
-    """What the plant, the driver and the client have to be told; no quantity hangs on it."""
+class PaperFacts(Section, title="For the documents", table=_TABLE):
+    """What the plant, the driver and the client are told; no quantity depends on it."""
 
     slump = given(
         "Slump",
@@ -19,15 +19,15 @@ class PaperFacts(Section, title="For the papers", table=_TABLE):
         ask_low=3,
         ask_high=5,
         example="4",
-        help="How wet the mix is ordered; 3 to 5 in is usual for a slab.",
+        help="Slump to order; 3 to 5 in is usual for a slab.",
     )
-    stone = given(
-        "Largest stone",
+    aggregate_size = given(
+        "Maximum aggregate size",
         "in",
         over=0,
         high=2,
         example="3/4",
-        help="Largest aggregate of the mix; blank is the usual one, smaller where a pump is taken.",
+        help="Maximum aggregate size of the mix; blank is the usual size, smaller for a pump.",
     )
     arrives = given(
         "First truck at",
@@ -37,13 +37,17 @@ class PaperFacts(Section, title="For the papers", table=_TABLE):
         ask_low=5,
         ask_high=18,
         example="8.5",
-        help="Hour of the day that the first truck is wanted at, as 8 or 8.5.",
+        help="Time of day for the first truck, as 8 or 8.5.",
     )
-    contact = text("Contact on site", help="Who answers on the day, with a number.", example="Ilsa Brandt, 555-0177")
-    revision = text("Plan revision", help="The drawing or the revision that was bid.", example="sheet 2, revision B")
+    contact = text(
+        "Contact on site", help="Contact on the day of the pour, with a phone number.", example="Ilsa Brandt, 555-0177"
+    )
+    revision = text(
+        "Plan revision", help="Drawing and revision that the bid is based on.", example="sheet 2, revision B"
+    )
     exclusions = text(
         "Exclusions",
-        help="What this bid leaves out, beside the house's own words on it.",
+        help="What this bid excludes, besides the company's usual exclusions.",
         example="moving the irrigation controller",
     )
     water = choice(
@@ -51,5 +55,5 @@ class PaperFacts(Section, title="For the papers", table=_TABLE):
         "the client",
         "us",
         default="the client",
-        help="Who shuts the water off at its source before lines are capped.",
+        help="Who shuts off the water at its source before lines are capped.",
     )

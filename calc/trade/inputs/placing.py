@@ -1,4 +1,4 @@
-"""What a person says of placing: the way to the forms, the weather, and a method that is named by hand."""
+"""What a person types about placing: access to the forms, the weather, and a method that is chosen by hand."""
 
 from __future__ import annotations
 
@@ -8,39 +8,41 @@ from calc.trade.levels import METHOD
 CHEAPEST = "cheapest"
 
 
-class BarrowWay(Section, title="The way of the barrows", table="Jobs"):
-    """How far concrete is wheeled."""
+class WheelbarrowRoute(Section, title="Wheelbarrow route", table="Jobs"):
+    """How far the concrete is wheeled."""
 
-    feet = given(
-        "Barrow",
+    distance = given(
+        "Wheelbarrow distance",
         "ft",
         default=50,
         low=0,
         high=1000,
         ask_high=200,
         example="50",
-        help="From the truck to the middle of the pour, as a barrow goes.",
+        help="From the truck to the middle of the pour, along the wheelbarrow or buggy route.",
     )
 
 
 class Access(Section, title="Placing", table="Site conditions"):
-    """What can get to the forms, and how it is placed when that is not left to the price."""
+    """What can reach the forms, and the placing method if it is not to be the cheapest."""
 
     drive = given(
-        "Drive from the plant",
+        "Drive time from plant",
         "min",
         default=25,
         low=0,
         high=120,
         ask_high=60,
         example="25",
-        help="Minutes from the plant to the job; they are taken off the time that a truck has.",
+        help="Driving time from the plant; it is taken off the discharge time limit.",
     )
-    chute = yes_no("Chute reaches", default="yes", help="Whether the truck's chute reaches the forms.")
-    barrow = yes_no("Barrow can go", default="yes", help="Whether a barrow can be wheeled to the forms.")
-    pump = yes_no("Pump can come", help="Whether a pump may be hired and can be set up.")
-    barrows = given(
-        "Barrows",
+    chute = yes_no("Chute access", default="yes", help="Whether the truck's chute reaches the forms.")
+    wheelbarrow = yes_no(
+        "Wheelbarrow access", default="yes", help="Whether a wheelbarrow or a concrete buggy can reach the forms."
+    )
+    pump = yes_no("Pump access", help="Whether a pump may be hired and can be set up.")
+    wheelbarrows = given(
+        "Wheelbarrows",
         "",
         default=2,
         low=0,
@@ -48,39 +50,39 @@ class Access(Section, title="Placing", table="Site conditions"):
         ask_high=4,
         whole=True,
         example="2",
-        help="Barrows that are wheeled at once.",
+        help="Number of wheelbarrows in use at once.",
     )
-    wet = yes_no("Wet way", help="Whether the way of the barrows is wet or muddy.")
-    slope = given(
-        "Slope of the way",
+    muddy = yes_no("Muddy route", help="Whether the wheelbarrow route is wet or muddy.")
+    grade = given(
+        "Route grade",
         "%",
         default=0,
         low=0,
         high=50,
         ask_high=15,
         example="4",
-        help="Slope along the way of the barrows.",
+        help="Grade of the wheelbarrow route.",
     )
     method = choice(
         "Placing method",
         CHEAPEST,
         *METHOD.axis.words,
         default=CHEAPEST,
-        help="How the concrete is placed; cheapest compares every way that fits.",
+        help="How the concrete is placed; cheapest compares every method that fits.",
     )
     reason = text(
         "Placing reason",
         needed_if=(method, *METHOD.axis.words),
-        help="Why the method is named by hand.",
-        example="the client's own pump is on the site",
+        help="Why the method is chosen by hand.",
+        example="the client's own pump is on site",
     )
 
 
-class Forecast(Section, title="The weather", table="Site conditions"):
-    """At the time of the pour; what is blank is not checked."""
+class Forecast(Section, title="Weather", table="Site conditions"):
+    """The forecast for the pour; what is blank is not checked."""
 
     air = given(
-        "Air",
+        "Air temperature",
         "F",
         signed=True,
         low=-40,
@@ -88,7 +90,7 @@ class Forecast(Section, title="The weather", table="Site conditions"):
         ask_low=20,
         ask_high=110,
         example="72",
-        help="The air at the pour; blank is no check of heat, cold and drying.",
+        help="Air temperature at the pour; if blank, heat, cold and evaporation are not checked.",
     )
     night = given(
         "Night low",
@@ -99,7 +101,7 @@ class Forecast(Section, title="The weather", table="Site conditions"):
         ask_low=10,
         ask_high=90,
         example="48",
-        help="The lowest air of the nights after the pour; blank is no check.",
+        help="Lowest temperature of the nights after the pour; not checked if blank.",
     )
     concrete = given(
         "Concrete temperature",
@@ -110,10 +112,16 @@ class Forecast(Section, title="The weather", table="Site conditions"):
         ask_low=45,
         ask_high=100,
         example="75",
-        help="The concrete as it comes; blank is no check of drying and of the time to finish.",
+        help="Temperature of the delivered concrete; if blank, evaporation and finishing time are not checked.",
     )
     humidity = given(
-        "Humidity", "%", low=0, high=100, ask_low=5, example="50", help="Of the air; blank is no check of drying."
+        "Humidity",
+        "%",
+        low=0,
+        high=100,
+        ask_low=5,
+        example="50",
+        help="Relative humidity; if blank, evaporation is not checked.",
     )
     wind = given(
         "Wind",
@@ -122,16 +130,16 @@ class Forecast(Section, title="The weather", table="Site conditions"):
         high=100,
         ask_high=40,
         example="8",
-        help="About 20 in above the slab; blank is no check of drying.",
+        help="Wind speed about 20 in above the slab; if blank, evaporation is not checked.",
     )
     plan = choice(
         "Evaporation plan",
         "none",
-        "wind break",
-        "fog",
-        "retarder",
-        "night",
+        "windbreak",
+        "fogging",
+        "evaporation retarder",
+        "night pour",
         default="none",
-        help="What is done against fast drying: a wind break, fog, an evaporation retarder, or a pour at night.",
+        help="What is done against plastic shrinkage cracking.",
     )
     frozen = yes_no("Ground frozen", help="Whether the ground under the slab is frozen.")

@@ -1,4 +1,4 @@
-"""What a person says of the pour: the mix, the crew, and how the order is found."""
+"""What a person types about the pour: the mix, the crew, and how the order is found."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from calc.declare import *
 _TABLE = "Site conditions"
 
 
-class Mixture(Section, title="The mix", table=_TABLE):
-    """What is phoned to the plant."""
+class Mixture(Section, title="Mix", table=_TABLE):
+    """What is ordered from the plant."""
 
     strength = given(
         "Strength",
@@ -19,16 +19,16 @@ class Mixture(Section, title="The mix", table=_TABLE):
         ask_low=2500,
         ask_high=5000,
         example="4000",
-        help="Strength of the mix; the price of the next stronger mix that has one is taken.",
+        help="Compressive strength of the mix; the next stronger mix with a price is priced.",
     )
     air = yes_no("Entrained air", help="Whether the mix has entrained air.")
-    accelerator = yes_no("Accelerator", help="Whether the mix has an accelerator; never with a retarder.")
-    retarder = yes_no("Retarder", help="Whether the mix has a retarder.")
-    hot_water = yes_no("Hot water", help="Whether the plant heats its water.")
+    accelerator = yes_no("Accelerator", help="Whether the mix has a set accelerator; never together with a retarder.")
+    retarder = yes_no("Retarder", help="Whether the mix has a set retarder.")
+    winter_heat = yes_no("Winter heat", help="Whether the plant heats the mix with hot water.")
 
 
-class Crew(Section, title="The crew", table=_TABLE):
-    """Who pours, and what they are paid by."""
+class Crew(Section, title="Crew", table=_TABLE):
+    """Who pours, and on which wage table."""
 
     placing = given(
         "Placing crew",
@@ -39,15 +39,22 @@ class Crew(Section, title="The crew", table=_TABLE):
         ask_low=2,
         whole=True,
         example="2",
-        help="People who place and screed.",
+        help="Number of people who place and screed.",
     )
     finishing = given(
-        "Finishers", "person", default=1, low=1, high=20, whole=True, example="1", help="People who float and trowel."
+        "Finishers",
+        "person",
+        default=1,
+        low=1,
+        high=20,
+        whole=True,
+        example="1",
+        help="Number of people who float and finish.",
     )
-    wages = choice("Wage table", "private", "prevailing", default="private", help="Which column of Wages holds.")
+    wages = choice("Wage table", "private", "prevailing", default="private", help="Which column of Wages applies.")
 
 
-class Ordering(Section, title="The order", table=_TABLE):
+class Ordering(Section, title="Order", table=_TABLE):
     """How the order is found."""
 
     rule = choice(
@@ -56,7 +63,8 @@ class Ordering(Section, title="The order", table=_TABLE):
         "percent",
         "fixed",
         default="risk",
-        help="How the order is found: by what running short and leaving over cost, net plus a percentage, or fixed.",
+        help="How the order is found: risk is the lowest expected cost of running short and of surplus concrete, "
+        "percent is the net volume plus a percentage, and fixed is the order that you type.",
     )
     fixed = given(
         "Fixed order",
@@ -65,11 +73,11 @@ class Ordering(Section, title="The order", table=_TABLE):
         ask_high=72,
         example="2.5",
         needed_if=(rule, "fixed"),
-        help="The order when the rule is fixed; the next step of the plant is taken.",
+        help="The order if the rule is fixed, rounded up to the order increment.",
     )
     reason = text(
         "Order reason",
         help="Why the order is fixed.",
-        example="filling a planter with the rest",
+        example="the surplus fills a planter",
         needed_if=(rule, "fixed"),
     )

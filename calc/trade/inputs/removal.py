@@ -7,54 +7,66 @@ from calc.trade.levels import FOOTING, PLANT
 
 
 class Footing(Section, title="Footings", each=FOOTING, table="Footings"):
-    """Old footings that the new slab passes over."""
+    """Old footings under the new slab."""
 
     length = given("Length", "ft", over=0, required=True, example="8", help="Length of the footing.")
     width = given("Width", "ft", over=0, required=True, example="1", help="Width of the footing.")
-    top_below = given(
-        "Top below",
+    depth_to_top = given(
+        "Depth to top of footing",
         "in",
         required=True,
         low=-24,
         high=48,
         signed=True,
         example="1",
-        help="Depth of its top below the new slab's top; negative sticks up above it.",
+        help="Depth of its top below the top of the new slab; negative if it stands above.",
     )
-    cover = given(
-        "Cover wanted",
+    required_cover = given(
+        "Required cover",
         "in",
         default=2,
         low=1.5,
         high=24,
         ask_low=2,
         example="2",
-        help="Concrete that must lie over it.",
+        help="Required thickness of concrete over it.",
     )
     sides = given(
-        "Exposed sides", "", default=0, low=0, high=2, whole=True, example="1", help="Sides that the new slab touches."
+        "Exposed sides",
+        "",
+        default=0,
+        low=0,
+        high=2,
+        whole=True,
+        example="1",
+        help="Number of its sides that the new slab touches.",
     )
     reinforced = choice(
-        "Reinforced", "yes", "no", "unknown", default="unknown", help="Bars make chipping twice as slow."
+        "Reinforced",
+        "yes",
+        "no",
+        "unknown",
+        default="unknown",
+        help="Whether it is reinforced, which makes chipping twice as slow.",
     )
-    over = choice(
+    treatment = choice(
         "Treated with",
-        "bond",
-        "slip sheet",
+        "bonding agent",
+        "bond breaker",
         "nothing",
-        default="bond",
-        help="Bonding agent, or a sheet that lets the slab slide.",
+        default="bonding agent",
+        help="A bonding agent, or a bond breaker that lets the slab move.",
     )
     notes = text("Notes", help="Anything else.", example="old porch")
 
 
 class Plant(Section, title="Plants", each=PLANT, table="Plants"):
-    """Plants that are taken out; brush is cut, root balls are dug."""
+    """Plants to remove: the brush is cut, the root balls are dug."""
 
-    what = text("What", help="Which plant.", example="boxwood")
-    count = given("Count", "", default=1, low=0, high=500, whole=True, example="2", help="How many.")
-    width = given("Width", "ft", default=0, low=0, example="3", help="Across.")
-    depth = given("Depth", "ft", default=0, low=0, example="3", help="The other way across.")
+    what = text("What", help="Kind of plant.", example="boxwood")
+    quantity = given("Quantity", "", default=1, low=0, high=500, whole=True, example="2", help="Number of plants.")
+    width = given("Width", "ft", default=0, low=0, example="3", help="Width of the brush.")
+    depth = given("Depth", "ft", default=0, low=0, example="3", help="Width of the brush in the other direction.")
     height = given("Height", "ft", default=0, low=0, ask_high=8, example="4", help="Height of the brush.")
     ball = given("Root ball", "ft", default=0, low=0, example="1.5", help="Diameter of the root ball.")
     ball_height = given("Ball height", "ft", default=0, low=0, example="1", help="Height of the root ball.")

@@ -1,4 +1,4 @@
-"""What a person says of the site so that the program can watch: slopes, lips, use, and who has to be asked."""
+"""What a person types about the site for the checks: slopes, changes in level, use, and permissions."""
 
 from __future__ import annotations
 
@@ -10,57 +10,77 @@ NOT_ASKED = "not asked"
 
 
 class AreaUse(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
-    """How each area lies and what goes over it. A blank slope is not checked."""
+    """The slopes of each area and what uses it. A blank slope is not checked."""
 
-    cross = slope(
+    cross_slope = slope(
         "Cross slope",
         low=0,
         high=20,
         ask_high=5,
         example="1.5%",
-        help="Across the walk; blank is not checked.",
+        help="Slope across the walk; not checked if blank.",
     )
-    along = slope("Run slope", low=0, high=30, ask_high=10, example="3%", help="Along the walk; blank is not checked.")
-    falls = choice(
-        "Falls to a building",
+    running_slope = slope(
+        "Running slope", low=0, high=30, ask_high=10, example="3%", help="Slope along the walk; not checked if blank."
+    )
+    slopes_to_building = choice(
+        "Slopes toward a building",
         NOT_ASKED,
         "no",
         "yes",
         default=NOT_ASKED,
-        help="Whether water on the slab runs toward a building.",
+        help="Whether water on the slab drains toward a building.",
     )
-    vehicles = choice("Vehicles", "none", "light", "heavy", default="none", help="What drives on it: cars, or trucks.")
-    accessible = choice(
-        "Accessible walk",
-        "by use",
+    vehicles = choice(
+        "Vehicles",
+        "none",
+        "light",
+        "heavy",
+        default="none",
+        help="Vehicles on the slab: light is cars, heavy is trucks.",
+    )
+    accessible_route = choice(
+        "Accessible route",
+        "auto",
         "yes",
         "no",
-        default="by use",
-        help="Whether people in wheelchairs go over it; by use is yes, unless vehicles drive on it.",
+        default="auto",
+        help="Whether it is part of an accessible route; auto is yes unless vehicles use it.",
     )
-    clear = given(
+    clear_width = given(
         "Clear width",
         "ft",
         over=0,
         ask_high=20,
         example="4",
-        help="Least clear width of the walk; blank is not checked.",
+        help="Minimum clear width of the walk; not checked if blank.",
     )
-    lip = given(
-        "Lip", "in", default=0, low=0, high=6, ask_high=0.25, example="1/8", help="Step where it joins an old slab."
+    level_change = given(
+        "Vertical change in level",
+        "in",
+        default=0,
+        low=0,
+        high=6,
+        ask_high=0.25,
+        example="1/8",
+        help="Change in level where it meets an existing slab.",
     )
 
 
-class Permissions(Section, title="Who and what was asked", table=_TABLE):
-    """Facts that cost nothing to ask, and much not to."""
+class Permissions(Section, title="Permissions", table=_TABLE):
+    """Facts that decide about permits, utilities and licensed work."""
 
     client = choice(
-        "Client kind", NOT_ASKED, "owner", "association", "school", "city", default=NOT_ASKED, help="Who the client is."
+        "Client kind", NOT_ASKED, "owner", "association", "school", "city", default=NOT_ASKED, help="Kind of client."
     )
-    right_of_way = yes_no("Right of way", help="Whether it lies in a public right of way.")
-    freezes = yes_no("Freeze-thaw site", help="Whether the slab freezes while it is wet.")
-    locate = text("Locate ticket", help="Number of the ticket that had the buried lines marked.", example="2604-1187")
-    locate_ends = date("Locate expires", help="The last day of the ticket.", example="2026-05-11")
-    cables = yes_no("Lights or cables near", help="Whether lamps or cables stand in or beside the work.")
-    licensed = yes_no("Wall or wiring touched", help="Whether a wall that carries, or wiring or pipes, are touched.")
-    outlet = yes_no("Outlet covered", help="Whether the new slab covers an outlet of a drain.")
+    right_of_way = yes_no("Right of way", help="Whether the work is in a public right of way.")
+    freezes = yes_no("Freeze-thaw site", help="Whether the slab will freeze while wet.")
+    locate = text(
+        "Locate ticket", help="Number of the 811 ticket for marking the underground utilities.", example="2604-1187"
+    )
+    locate_ends = date("Locate expires", help="Last day that the ticket is valid.", example="2026-05-11")
+    cables = yes_no("Lights or cables near", help="Whether lights or cables are in or near the work.")
+    licensed = yes_no(
+        "Wall or wiring touched", help="Whether the work affects a load-bearing wall, wiring or plumbing."
+    )
+    outlet = yes_no("Drain outlet covered", help="Whether the new slab covers a drain outlet.")

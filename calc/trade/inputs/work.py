@@ -1,4 +1,4 @@
-"""What a person says of the work: how it is dug, who is on the site, what is there, and what nobody can see yet."""
+"""What a person types about the work: how it is dug, the crew, what is on site, and unforeseen conditions."""
 
 from __future__ import annotations
 
@@ -8,40 +8,44 @@ _TABLE = "Site conditions"
 
 
 class Digging(Section, title="Digging", table="Jobs"):
-    """By shovel or with a machine."""
+    """By hand or by machine."""
 
     by = choice(
-        "Dug by", "hand", "machine", default="hand", help="How it is dug; a machine loads whatever leaves, too."
+        "Dug by",
+        "hand",
+        "machine",
+        default="hand",
+        help="How the soil is dug; a machine also loads everything that is hauled.",
     )
 
 
 class Removal(Section, title="Removal", table=_TABLE):
-    """What has to come out, and what may be found there."""
+    """Demolition, and an allowance for unforeseen conditions."""
 
     saw_cut = given(
-        "Removal saw cut",
+        "Demolition saw cut",
         "ft",
         default=0,
         low=0,
         high=2000,
         ask_high=500,
         example="12",
-        help="Saw cuts between the old slab that is taken out and what stays, in all.",
+        help="Total length of saw cut between the slab that is removed and what stays.",
     )
-    unknown = given(
-        "Unknown allowance",
+    unforeseen = given(
+        "Unforeseen-conditions allowance",
         "h",
         default=0,
         low=0,
         high=200,
         ask_high=16,
         example="2",
-        help="Hours for what nobody can see yet: roots, pipes, buried footings.",
+        help="Labor hours for what cannot be seen yet: roots, pipes, buried footings.",
     )
 
 
-class OnSite(Section, title="On the site", table=_TABLE):
-    """Who works there, and what they find there."""
+class OnSite(Section, title="On site", table=_TABLE):
+    """The crew, and what is available on site."""
 
     crew = given(
         "Crew",
@@ -51,16 +55,16 @@ class OnSite(Section, title="On the site", table=_TABLE):
         high=20,
         whole=True,
         example="3",
-        help="People on the site, those who place and finish among them.",
+        help="Number of people on site, including those who place and finish.",
     )
-    power = yes_no("Power on site", help="Whether electric tools can be plugged in; else a generator is rented.")
-    closed = given(
-        "Close days",
+    power = yes_no("Power on site", help="Whether there is power for electric tools; if not, a generator is rented.")
+    days_closed = given(
+        "Days closed to traffic",
         "",
         default=3,
         low=0,
         high=60,
         whole=True,
         example="3",
-        help="Days for which nobody may walk on it: barricades are rented for them.",
+        help="Days closed to foot traffic; barricades are rented for these days.",
     )

@@ -55,9 +55,9 @@ class RockRide(Section, title="What could fetch the rock", each=VEHICLE, sheet=_
         "Turn of the vehicle",
         "",
         when(
-            equals(Site.vehicle, row_number(VEHICLE)),
+            equals(Site.vehicle_1, row_number(VEHICLE)),
             NAMED_FIRST,
-            when(equals(Fleet.second, row_number(VEHICLE)), NAMED_SECOND, NAMED_THIRD + row_number(VEHICLE)),
+            when(equals(Fleet.vehicle_2, row_number(VEHICLE)), NAMED_SECOND, NAMED_THIRD + row_number(VEHICLE)),
         ),
         source="as named for the job, else the order of the vehicles",
     )

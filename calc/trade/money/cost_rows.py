@@ -75,7 +75,7 @@ _CONCRETE = (
     priced(
         "Hot water in the mix",
         CONCRETE,
-        _in_mix(Mixture.hot_water.is_("yes")),
+        _in_mix(Mixture.winter_heat.is_("yes")),
         PlantCharges.hot_water_price,
         NOT_IN_MIX,
     ),

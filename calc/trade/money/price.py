@@ -65,7 +65,9 @@ class BidPrice(Section, title="Price", sheet=_SHEET):
         "Price before rounding", "$", full / (1 - margin / PERCENT), source="full cost over what is not margin"
     )
     to_cent = line("Price to the cent", "$", money(exact_price), source="halves away from zero")
-    least = line("Minimum", "$", if_given(Terms.least, least_price), source="of the job, else of the house; once a job")
+    least = line(
+        "Minimum", "$", if_given(Terms.minimum, least_price), source="of the job, else of the house; once a job"
+    )
     price = line(
         "Price",
         "$",
@@ -103,7 +105,7 @@ class PriceParts(Section, title="Parts of the price", sheet=_SHEET):
         money(smallest(BidPrice.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, BidPrice.price))),
         source="share of the price, capped where the firm says so",
     )
-    held = line("Held back", "$", money(BidPrice.price * Terms.retention / PERCENT), source="retention")
+    held = line("Held back", "$", money(BidPrice.price * Terms.retainage / PERCENT), source="retention")
     poured = line(
         "Due when poured",
         "$",

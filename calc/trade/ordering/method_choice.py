@@ -29,7 +29,7 @@ class MethodFit(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
         by_row(
             METHOD,
             when(Access.method.is_("chute"), 1, 0),
-            when(both(Access.method.is_("barrow"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.method.is_("wheelbarrow"), PlacingRate.barrow > 0), 1, 0),
             when(Access.method.is_("pump"), 1, 0),
             when(both(Access.method.is_("bags"), Bags.yields > 0), 1, 0),
         ),
@@ -43,7 +43,7 @@ class MethodFit(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
         by_row(
             METHOD,
             when(Access.chute.is_("yes"), 1, 0),
-            when(both(Access.barrow.is_("yes"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.wheelbarrow.is_("yes"), PlacingRate.barrow > 0), 1, 0),
             when(Access.pump.is_("yes"), 1, 0),
             when(both(Bags.can > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
         ),

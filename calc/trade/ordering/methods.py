@@ -7,7 +7,7 @@ empty every truck in time. The cheapest of the ways that fit is taken, unless a 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.placing import Access, BarrowWay
+from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
@@ -81,19 +81,19 @@ class PlacingRate(Section, title="How fast it is placed", sheet=_SHEET):
     trip = line(
         "One trip of a barrow",
         "min",
-        filling + TWO * BarrowWay.feet / walking,
+        filling + TWO * WheelbarrowRoute.distance / walking,
         source="filled, dumped and turned, and the way there and back",
     )
     on_the_way = line(
         "Pace for the way",
         "",
-        when(either(Access.wet.is_("yes"), Access.slope > steep), hard / PERCENT, 1),
+        when(either(Access.muddy.is_("yes"), Access.grade > steep), hard / PERCENT, 1),
         source="less once, be it wet, steep or both",
     )
     barrow = line(
         "By barrow",
         "yd3/h",
-        when(trip > 0, Access.barrows * holds / FT3_PER_YD3 * MIN_PER_H / trip * busy / PERCENT * on_the_way, 0),
+        when(trip > 0, Access.wheelbarrows * holds / FT3_PER_YD3 * MIN_PER_H / trip * busy / PERCENT * on_the_way, 0),
         source="barrows, what one holds, trips an hour, and the share of the hour that they are on the move",
     )
 

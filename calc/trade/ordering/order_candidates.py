@@ -7,7 +7,7 @@ is left over costs by the yard. The order with the least expected cost is taken,
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import POURING, RUNG
+from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
 from calc.trade.prices.wage_rates import CrewRate
@@ -113,13 +113,13 @@ class Shortage(Section, title="Need and miss", each=POURING, sheet=_SHEET):
     )
 
 
-class OrderCandidate(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for=Shortage.rungs):
+class OrderCandidate(Section, title="Ladder of orders", each=ORDER_SIZE, sheet=_SHEET, slots_for=Shortage.rungs):
     """A row for each order that is tried. Chances go by the normal distribution."""
 
     order = line(
         "Order",
         "yd3",
-        Shortage.first + (row_number(RUNG, POURING) - 1) * Risk.step,
+        Shortage.first + (row_number(ORDER_SIZE, POURING) - 1) * Risk.step,
         source="a step of the plant more than the rung before",
     )
     off = line(

@@ -62,7 +62,7 @@ class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
     hot_water = line(
         "Hot water, by the yard",
         "$/yd3",
-        when(Mixture.hot_water.is_("yes"), if_given(hot_water_price, 0), 0),
+        when(Mixture.winter_heat.is_("yes"), if_given(hot_water_price, 0), 0),
         source="the mix",
     )
     delivery = line("Delivery of one truck", "$/truck", if_given(delivery_price, 0), source="Prices")

@@ -6,7 +6,7 @@ A size on a paper is in feet, inches and eighths of an inch, never a decimal; he
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.areas import Area
+from calc.trade.inputs.areas import FOUR_SIDED, Area
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, EIGHTH
 from calc.trade.takeoff.dig import Dig
@@ -32,8 +32,10 @@ SIZE = named_rows(
 )
 """A size of an area that the papers show."""
 
-SHAPE = named_rows("shape", "strip", "triangle", "circle", "quarter circle", "stations", "corners", "known area")
-"""A shape that an area may have."""
+SHAPE = named_rows(
+    "shape", "rectangle", "triangle", "circle", "quarter circle", "cross-sections", "outline points", "area given"
+)
+"""A shape that an area may have; a trapezoid is a rectangle with another width at its other end."""
 
 
 class EighthMark(Section, title="Ends of a size", each=EIGHTH, sheet=_SHEET):
@@ -122,11 +124,11 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
         "",
         by_row(
             SHAPE,
-            "Strip ",
+            "Rectangle ",
             "Triangle, side ",
             "Circle, diameter ",
             "Quarter circle, radius ",
-            "Strip, as measured at its stations",
+            "As measured at its cross-sections",
             "Straight sides, as measured",
             "As measured",
         ),
@@ -140,10 +142,22 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
 class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     """What a client reads of it."""
 
-    opening = line("Shape, called", "", look_up(ShapeWord.opening, Area.shape), source="shape")
-    long = line("Length is said", "", look_up(ShapeWord.lengths, Area.shape), source="shape")
-    wide = line("Width is said", "", look_up(ShapeWord.widths, Area.shape), source="shape")
-    between = line("Between the two", "", look_up(ShapeWord.between, Area.shape), source="shape")
+    narrows = line(
+        "Two widths",
+        "",
+        when(both(FOUR_SIDED, not_(equals(Slab.width, Slab.far_width))), 1, 0),
+        source="1 for a rectangle whose ends differ",
+    )
+    named = line("Shape looked up", "", when(FOUR_SIDED, "rectangle", Area.shape), source="shape")
+    opening = line(
+        "Shape, called",
+        "",
+        when(narrows > 0, "Trapezoid ", look_up(ShapeWord.opening, named)),
+        source="shape",
+    )
+    long = line("Length is said", "", look_up(ShapeWord.lengths, named), source="shape")
+    wide = line("Width is said", "", look_up(ShapeWord.widths, named), source="shape")
+    between = line("Between the two", "", look_up(ShapeWord.between, named), source="shape")
     length = line("Length, on the tape", "", _said("length"), source="sizes of the areas")
     width = line("Width, on the tape", "", _said("width"), source="sizes of the areas")
     outline = line(
@@ -152,19 +166,13 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         joined(opening, when(long > 0, length, ""), when(wide > 0, joined(between, width), "")),
         source="shape and sizes",
     )
-    narrows = line(
-        "Two widths",
-        "",
-        when(both(Area.shape.is_("strip"), not_(equals(Slab.width, Slab.far_width))), 1, 0),
-        source="1 for a strip whose ends differ",
-    )
     shape = line(
         "Shape in words",
         "",
         joined(
             outline,
             when(narrows > 0, joined(", ", _said("other width"), " at the other end"), ""),
-            when(Area.copies > 1, joined("; ", count_of(Area.copies, "each"), " alike"), ""),
+            when(Area.quantity > 1, joined("; ", count_of(Area.quantity, "each"), " alike"), ""),
         ),
         source="outline, a second width, copies",
     )
@@ -181,7 +189,9 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     base = line("Base in words", "", when(Area.base > 0, _said("base"), "none"), source="compacted rock")
     dig = line("Dig in words", "", when(Dig.depth > 0, _said("dig"), "none"), source="below the ground as it is")
     joint_depth = line("Joint depth in words", "", _said("joint depth"), source="as made")
-    old_slab = line("Old slab of all copies", "ft2", Area.old_slab * Area.copies, source="area times copies", adds=True)
+    old_slab = line(
+        "Old slab of all copies", "ft2", Area.old_slab * Area.quantity, source="area times copies", adds=True
+    )
     dowels = line("Dowels of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True)
     dowels_said = line(
         "Dowels in words",
@@ -204,7 +214,7 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         "",
         when(
             Matched.joints > 0,
-            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_making, ", ", apart, "."),
+            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_method, ", ", apart, "."),
             "No joints.",
         ),
         source="of one copy",

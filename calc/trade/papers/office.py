@@ -35,7 +35,7 @@ PROPOSAL = paper.Paper(
         Fact(Company.name, "From", loud=True),
         Fact(Company.address, "Address"),
         Fact(Company.phone, "Phone"),
-        Fact(Company.licence, "Licence"),
+        Fact(Company.license, "Licence"),
     ),
     Facts(
         "For",
@@ -62,7 +62,7 @@ PROPOSAL = paper.Paper(
         Fact(OldFooting.plan, "Old footings passed over"),
         Fact(PourWord.plants, "Plants taken out"),
         Fact(PourWord.water, "Water"),
-        Fact(OnSite.closed, "Days closed to walking"),
+        Fact(OnSite.days_closed, "Days closed to walking"),
         Fact(PaperFacts.exclusions, "Not in this price", otherwise=paper.DASH),
     ),
     Facts("Price", Fact(BidPrice.price, "Price of all of it", loud=True)),
@@ -111,7 +111,7 @@ PLANT_ORDER = paper.Paper(
         Fact(FiberTotal.bags, "Fiber bags"),
         Fact(Mixture.accelerator),
         Fact(Mixture.retarder),
-        Fact(Mixture.hot_water),
+        Fact(Mixture.winter_heat),
         Fact(Pour.way, "Placed by"),
     ),
     Table(

@@ -151,7 +151,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     stone = line(
         "Largest stone ordered",
         "in",
-        if_given(PaperFacts.stone, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
+        if_given(PaperFacts.aggregate_size, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
         source="typed, else the usual one; smaller through a pump",
     )
     air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="only where it was asked for")
@@ -177,9 +177,9 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
         "Water in words",
         "",
         when(
-            Job.caps > 0,
+            Job.lines_to_cap > 0,
             joined(
-                count_of(Job.caps, "each"),
+                count_of(Job.lines_to_cap, "each"),
                 " irrigation line(s) are capped; the water is shut off at its source by ",
                 PaperFacts.water,
                 " before work begins.",
@@ -191,10 +191,10 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     barrows = line(
         "Barrows to load",
         "each",
-        when(is_word(Pour.way, "barrow"), Access.barrows, 0),
+        when(is_word(Pour.way, "wheelbarrow"), Access.wheelbarrows, 0),
         source="where concrete is wheeled",
     )
-    plants = line("Plants taken out", "each", total(Plant.count), source="all kinds")
+    plants = line("Plants taken out", "each", total(Plant.quantity), source="all kinds")
 
 
 MixSize, _MIX_SAID = on_tape(

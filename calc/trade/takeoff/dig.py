@@ -66,7 +66,7 @@ class Dig(Section, title="Dig", each=AREA, sheet="Dig and haul"):
     depth = line(
         "Dig depth",
         "in",
-        largest(0, Area.thickness + Area.base - Area.above_grade),
+        largest(0, Area.thickness + Area.base - Area.height_above_grade),
         source="nominal thickness and base, less how far the top stands above the dirt",
     )
     formed = line(
@@ -112,14 +112,14 @@ class Green(Section, title="Plants", each=PLANT, sheet="Dig and haul"):
     brush = line(
         "Brush, loose",
         "yd3",
-        Plant.count * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * stomped / PERCENT,
+        Plant.quantity * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * stomped / PERCENT,
         source="outline times what is left of it when stomped",
         adds=True,
     )
     balls = line(
         "Root balls, in the bank",
         "yd3",
-        Plant.count * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * bowl / PERCENT,
+        Plant.quantity * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * bowl / PERCENT,
         source="cylinders times the share that a bowl fills",
         adds=True,
     )

@@ -19,7 +19,10 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     least_edge = factor("Least edge for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source")
 
     usable = line(
-        "Between end dowels", "ft", Edge.length - TWO * Edge.clearance / IN_PER_FT, source="length less both clearances"
+        "Between end dowels",
+        "ft",
+        Edge.length - TWO * Edge.end_distance / IN_PER_FT,
+        source="length less both clearances",
     )
     spaces = line(
         "Spaces on one piece",
@@ -42,7 +45,7 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     dowels = line(
         "Dowels",
         "bar",
-        each * Edge.repeats * Area.copies,
+        each * Edge.quantity * Area.quantity,
         source="times the pieces and the copies",
         adds=True,
     )
@@ -52,23 +55,27 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
         when(both(each > 1, spaces > 0), usable * IN_PER_FT / spaces, 0),
         source="length between end dowels over the spaces; 0 where there is one dowel or none",
     )
-    piece = line("Length of a dowel", "in", Edge.embed + Edge.projection, source="what goes in and what stands out")
-    hole = line("Hole", "in", if_given(Edge.hole, Edge.bar), source="the bar's own where no other was typed")
+    piece = line("Length of a dowel", "in", Edge.embedment + Edge.projection, source="what goes in and what stands out")
+    hole = line(
+        "Hole", "in", if_given(Edge.drill_diameter, Edge.bar_diameter), source="the bar's own where no other was typed"
+    )
     glued = line(
         "Glued dowels",
         "bar",
-        when(hole > Edge.bar, dowels, 0),
+        when(hole > Edge.bar_diameter, dowels, 0),
         source="a hole larger than its bar is filled",
         adds=True,
     )
     epoxy = line(
         "Epoxy, by volume",
         "in3",
-        glued.count * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
+        glued.count * PI * (hole * hole - Edge.bar_diameter * Edge.bar_diameter) / TWO / TWO * Edge.embedment,
         source="geometry: the ring between hole and bar, as deep as the bar goes in",
         adds=True,
     )
-    cover = line("Clear cover", "in", (MeanThickness.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
+    cover = line(
+        "Clear cover", "in", (MeanThickness.mean - Edge.bar_diameter) / TWO, source="a bar at half the slab's depth"
+    )
 
 
 class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
@@ -81,7 +88,7 @@ class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and pla
     key = line(
         "Kind of dowel",
         "in",
-        rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
+        rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar_diameter, 3),
         source="a number that is the same for dowels of one length and one bar",
     )
     alike = line(

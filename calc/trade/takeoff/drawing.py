@@ -7,8 +7,8 @@ one edge to the other. Which side is doweled is not measured; it is drawn on the
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.areas import Area, Corner, Edge, Station
-from calc.trade.levels import AREA, CORNER, EDGE, POINT, STATION
+from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Edge, OutlineCorner
+from calc.trade.levels import AREA, CROSS_SECTION, EDGE, OUTLINE_POINT, POINT
 from calc.trade.takeoff.geometry import OutlineSegment, Slab, StationStrip
 from calc.trade.takeoff.joints import THOUSAND, OldJoint, Panel
 
@@ -18,20 +18,20 @@ TURNS = 12
 """The points between the first and the last two lie at twelfths of the way round."""
 
 
-class StationPoint(Section, title="Stops by number", each=STATION, sheet=_SHEET):
+class StationPoint(Section, title="Stops by number", each=CROSS_SECTION, sheet=_SHEET):
     """So that a plan finds them."""
 
-    one = line("A stop", "", when(Station.at >= 0, 1, 0), source="1 for each")
+    one = line("A stop", "", when(CrossSection.station >= 0, 1, 0), source="1 for each")
     place = line("Along the plan", "ft", OldJoint.place, source="from the first stop")
     key = line(
         "Key of the stop", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and stop in one: 2003"
     )
 
 
-class OutlinePointNumber(Section, title="Corners by number", each=CORNER, sheet=_SHEET):
+class OutlinePointNumber(Section, title="Corners by number", each=OUTLINE_POINT, sheet=_SHEET):
     """So that a plan finds them."""
 
-    one = line("A corner", "", when(either(Corner.x >= 0, Corner.x < 0), 1, 0), source="1 for each")
+    one = line("A corner", "", when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0), source="1 for each")
     key = line(
         "Key of the corner", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and corner in one: 2003"
     )
@@ -58,9 +58,9 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         "Far end",
         "ft",
         when(
-            Area.shape.is_("known area"),
+            Area.shape.is_("area given"),
             square_root(Slab.gross_area),
-            when(either(Area.shape.is_("strip"), Area.shape.is_("triangle")), Slab.length, 0),
+            when(either(FOUR_SIDED, Area.shape.is_("triangle")), Slab.length, 0),
         ),
         source="length; a known area is drawn as a square of that area",
     )
@@ -74,16 +74,16 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
         "First corner, across",
         "ft",
         when(
-            Area.shape.is_("known area"),
+            Area.shape.is_("area given"),
             far,
-            when(either(Area.shape.is_("strip"), Area.shape.is_("triangle")), Slab.width, 0),
+            when(either(FOUR_SIDED, Area.shape.is_("triangle")), Slab.width, 0),
         ),
         source="width at the first end, or the height",
     )
     second_across = line(
         "Second corner, across",
         "ft",
-        when(Area.shape.is_("strip"), Slab.far_width, first_across),
+        when(FOUR_SIDED, Slab.far_width, first_across),
         source="width at the other end",
     )
     circle = line(
@@ -98,13 +98,13 @@ class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
     stops = line(
         "Drawn by its stops",
         "",
-        when(both(Area.shape.is_("stations"), total(StationPoint.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("cross-sections"), total(StationPoint.one, AREA) > 0), 1, 0),
         source="1 for an area of stations",
     )
     corners = line(
         "Drawn by its corners",
         "",
-        when(both(Area.shape.is_("corners"), total(OutlinePointNumber.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("outline points"), total(OutlinePointNumber.one, AREA) > 0), 1, 0),
         source="1 for an area of corners",
     )
     key = line("Key of its first stop or corner", "", row_number(AREA) * THOUSAND + 1, source="area and number in one")

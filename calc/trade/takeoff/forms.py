@@ -39,7 +39,7 @@ class Stakes(Section, title="Stakes by edge", each=EDGE, sheet=_SHEET):
     stakes = line(
         "Stakes",
         "each",
-        when(EdgeTakeoff.formed > 0, (spaces + 1) * Edge.repeats * Area.copies, 0),
+        when(EdgeTakeoff.formed > 0, (spaces + 1) * Edge.quantity * Area.quantity, 0),
         source="one more than the spaces for each run: an edge, its repeats and the copies",
         adds=True,
     )

@@ -6,18 +6,18 @@ Measured depths give the concrete its volume; the nominal thickness goes for dig
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
-from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
+from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Deduction, Edge, OutlineCorner
+from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, OUTLINE_POINT
 
 
-class StationStrip(Section, title="Stations", each=STATION, sheet="Takeoff"):
+class StationStrip(Section, title="Stations", each=CROSS_SECTION, sheet="Takeoff"):
     """Between one stop and the next the width is taken to change evenly."""
 
-    width = line("Width at the stop", "ft", if_given(Station.width, 0), source="as measured")
+    width = line("Width at the stop", "ft", if_given(CrossSection.width, 0), source="as measured")
     gap = line(
         "From the stop before",
         "ft",
-        Station.at - before(Station.at, AREA, Station.at),
+        CrossSection.station - before(CrossSection.station, AREA, CrossSection.station),
         source="the tape, less the tape",
     )
     strip = line(
@@ -26,17 +26,21 @@ class StationStrip(Section, title="Stations", each=STATION, sheet="Takeoff"):
         gap * (width + before(width, AREA, width)) / TWO,
         source="surveying: trapezoids between offsets, equal or unequal",
     )
-    depth = line("Depth at the stop", "in", if_given(Station.depth, 0), source="as measured")
+    depth = line("Depth at the stop", "in", if_given(CrossSection.depth, 0), source="as measured")
     has_depth = line(
-        "Depth was measured", "", when(is_given(Station.depth), 1, 0), source="1 where a depth was typed", adds=True
+        "Depth was measured",
+        "",
+        when(is_given(CrossSection.depth), 1, 0),
+        source="1 where a depth was typed",
+        adds=True,
     )
 
 
-class OutlineSegment(Section, title="Corners", each=CORNER, sheet="Takeoff"):
+class OutlineSegment(Section, title="Corners", each=OUTLINE_POINT, sheet="Takeoff"):
     """Triangles from the first corner to each side, with their sign; either way round gives the same area."""
 
-    across = line("X from the first corner", "ft", Corner.x - first(Corner.x, AREA), source="coordinates")
-    up = line("Y from the first corner", "ft", Corner.y - first(Corner.y, AREA), source="coordinates")
+    across = line("X from the first corner", "ft", OutlineCorner.x - first(OutlineCorner.x, AREA), source="coordinates")
+    up = line("Y from the first corner", "ft", OutlineCorner.y - first(OutlineCorner.y, AREA), source="coordinates")
     twice = line(
         "Twice the triangle",
         "ft2",
@@ -57,18 +61,18 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
         source="geometry",
     )
     round_area = line("As a circle", "ft2", PI * length / TWO * length / TWO, source="geometry")
-    known = line("As known", "ft2", if_given(Deduction.known_area, 0), source="as typed")
+    known = line("As known", "ft2", if_given(Deduction.given_area, 0), source="as typed")
     one = line(
         "Area of one hole",
         "ft2",
         when(
-            Deduction.shape.is_("known area"),
+            Deduction.shape.is_("area given"),
             known,
             when(Deduction.shape.is_("circle"), round_area, square_area),
         ),
         source="by its shape",
     )
-    area = line("Area of the holes", "ft2", one * Deduction.count, source="times the count", adds=True)
+    area = line("Area of the holes", "ft2", one * Deduction.quantity, source="times the count", adds=True)
     known_round = line(
         "Length round one, by its shape",
         "ft",
@@ -82,7 +86,7 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
     isolation = line(
         "Isolation round the holes",
         "ft",
-        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.count, 0),
+        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.quantity, 0),
         source="every hole that is flagged",
         adds=True,
     )
@@ -116,7 +120,9 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
         "As walked or as corners",
         "ft2",
         when(
-            Area.shape.is_("stations"), total(StationStrip.strip, AREA), abs_(total(OutlineSegment.twice, AREA)) / TWO
+            Area.shape.is_("cross-sections"),
+            total(StationStrip.strip, AREA),
+            abs_(total(OutlineSegment.twice, AREA)) / TWO,
         ),
         source="surveying: offsets, or coordinates",
     )
@@ -129,14 +135,14 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
     listed = line(
         "From a list or as known",
         "ft2",
-        when(Area.shape.is_("known area"), if_given(Area.known_area, 0), walked),
+        when(Area.shape.is_("area given"), if_given(Area.given_area, 0), walked),
         source="by its shape",
     )
     gross_area = line(
         "Area of one copy, gross",
         "ft2",
         when(
-            either(Area.shape.is_("stations"), Area.shape.is_("corners"), Area.shape.is_("known area")),
+            either(Area.shape.is_("cross-sections"), Area.shape.is_("outline points"), Area.shape.is_("area given")),
             listed,
             plain_shape,
         ),
@@ -146,7 +152,7 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
     net_area = line(
         "Net area",
         "ft2",
-        (gross_area - deducted) * Area.copies,
+        (gross_area - deducted) * Area.quantity,
         source="gross less holes, times copies",
         adds=True,
         may_be_overridden=True,
@@ -178,7 +184,7 @@ class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff")
     drawn = line(
         "Mean thickness as drawn",
         "in",
-        when(Area.shape.is_("strip"), tapered, plain_mean),
+        when(FOUR_SIDED, tapered, plain_mean),
         source="a tapered strip, else the plain mean",
     )
     points = line("Depth points", "", total(StationStrip.has_depth, AREA), source="stops with a depth")
@@ -198,7 +204,7 @@ class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
     length = line(
         "Length, all pieces",
         "ft",
-        Edge.length * Edge.repeats * Area.copies,
+        Edge.length * Edge.quantity * Area.quantity,
         source="length times repeats times copies",
         adds=True,
     )
@@ -209,7 +215,7 @@ class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
         when(
             either(
                 Edge.isolation.is_("yes"),
-                both(Edge.isolation.is_("by kind"), either(Edge.kind.is_("wall"), Edge.kind.is_("building"))),
+                both(Edge.isolation.is_("auto"), either(Edge.kind.is_("wall"), Edge.kind.is_("building"))),
             ),
             length,
             0,
@@ -220,7 +226,7 @@ class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
     thickened = line(
         "Thickened edge",
         "yd3",
-        length * Edge.thick_width * Edge.thick_extra / IN_PER_FT / IN_PER_FT / FT3_PER_YD3,
+        length * Edge.thickened_width * Edge.extra_depth / IN_PER_FT / IN_PER_FT / FT3_PER_YD3,
         source="geometry: length times width times extra depth",
         adds=True,
     )

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.areas import Area, Station
+from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection
 from calc.trade.inputs.job import Site
-from calc.trade.levels import AREA, STATION
+from calc.trade.levels import AREA, CROSS_SECTION
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, Slab, StationStrip
 
 THOUSAND = exact(1000)
@@ -47,17 +47,17 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
     shape_run = line(
         "Run by the shape",
         "ft",
-        when(Area.shape.is_("strip"), Slab.length, when(Area.shape.is_("stations"), walked, 0)),
+        when(FOUR_SIDED, Slab.length, when(Area.shape.is_("cross-sections"), walked, 0)),
         source="a strip's length, a walk's length; other shapes must be typed",
     )
-    run = line("Run", "ft", if_given(Area.run, shape_run), source="typed, else by the shape")
+    run = line("Run", "ft", if_given(Area.layout_length, shape_run), source="typed, else by the shape")
     shape_width = line(
         "Width by the shape",
         "ft",
         when(
-            Area.shape.is_("strip"),
+            FOUR_SIDED,
             Slab.width_sum / TWO,
-            when(both(Area.shape.is_("stations"), walked > 0), Slab.gross_area / walked, 0),
+            when(both(Area.shape.is_("cross-sections"), walked > 0), Slab.gross_area / walked, 0),
         ),
         source="the mean width",
     )
@@ -76,8 +76,8 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
                 run > 0,
                 width > 0,
                 either(
-                    both(is_given(Area.run), is_given(Area.panel_width)),
-                    both(not_(is_given(Area.run)), not_(is_given(Area.panel_width))),
+                    both(is_given(Area.layout_length), is_given(Area.panel_width)),
+                    both(not_(is_given(Area.layout_length)), not_(is_given(Area.panel_width))),
                 ),
             ),
             1,
@@ -103,15 +103,17 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
     )
 
 
-class OldJoint(Section, title="Old joints", each=STATION, sheet="Order and placing"):
+class OldJoint(Section, title="Old joints", each=CROSS_SECTION, sheet="Order and placing"):
     """A joint of the old walk is met by one in the new slab; where two lie too far apart, more are added evenly."""
 
-    place = line("From the first stop", "ft", Station.at - first(Station.at, AREA), source="the tape")
+    place = line(
+        "From the first stop", "ft", CrossSection.station - first(CrossSection.station, AREA), source="the tape"
+    )
     is_joint = line(
         "Old joint here",
         "",
         when(
-            both(Station.old_joint.is_("yes"), place > 0, either(Panel.run <= 0, place < Panel.run)),
+            both(CrossSection.old_joint.is_("yes"), place > 0, either(Panel.run <= 0, place < Panel.run)),
             1,
             0,
         ),
@@ -178,7 +180,7 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
     length = line(
         "Joints, length",
         "ft",
-        joints * Panel.width * Area.copies,
+        joints * Panel.width * Area.quantity,
         source="joints times panel width times copies",
         adds=True,
     )
@@ -190,7 +192,7 @@ class HoleIsolation(Section, title="Isolation round holes", each=AREA, sheet="Or
     length = line(
         "Isolation round holes",
         "ft",
-        total(DeductionArea.isolation, AREA) * Area.copies,
+        total(DeductionArea.isolation, AREA) * Area.quantity,
         source="sum of the holes, times copies",
         adds=True,
     )
@@ -242,6 +244,6 @@ class JointNeeds(Section, title="Strips and saw cuts", sheet="Order and placing"
     saw = line(
         "Saw cut for joints",
         "ft",
-        when(Site.joint_making.is_("sawn"), total(Matched.length), 0),
+        when(Site.joint_method.is_("saw-cut"), total(Matched.length), 0),
         source="only where the joints are sawn",
     )

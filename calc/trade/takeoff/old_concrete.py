@@ -24,17 +24,17 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     plan = line(
         "Footing in plan",
         "ft2",
-        Footing.length * Footing.width * Area.copies,
+        Footing.length * Footing.width * Area.quantity,
         source="length times width times copies",
         adds=True,
     )
     chip = line(
         "Chip depth",
         "in",
-        largest(0, Footing.cover - Footing.top_below),
+        largest(0, Footing.required_cover - Footing.depth_to_top),
         source="cover wanted less the cover there is",
     )
-    cover = line("Cover after chipping", "in", Footing.top_below + chip, source="the old cover and the chipping")
+    cover = line("Cover after chipping", "in", Footing.depth_to_top + chip, source="the old cover and the chipping")
     chipped = line(
         "Chipped out",
         "yd3",
@@ -53,7 +53,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         "Footing within the dig",
         "yd3",
         plan
-        * largest(0, Area.thickness + Area.base - largest(Area.above_grade, Footing.top_below))
+        * largest(0, Area.thickness + Area.base - largest(Area.height_above_grade, Footing.depth_to_top))
         / IN_PER_FT
         / FT3_PER_YD3,
         source="not soil, so it is not dug: from the dirt or its top, whichever is deeper, to the dig's floor",
@@ -62,13 +62,13 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
     side = line(
         "Side faces",
         "ft2",
-        Footing.sides * Footing.length * Area.copies * largest(0, MeanThickness.mean - largest(0, cover)) / IN_PER_FT,
+        Footing.sides * Footing.length * Area.quantity * largest(0, MeanThickness.mean - largest(0, cover)) / IN_PER_FT,
         source="exposed sides times length times what stands within the slab",
     )
     bonded = line(
         "Bonded face of one coat",
         "ft2",
-        when(both(Footing.over.is_("bond"), cover < MeanThickness.mean), plan + side, 0),
+        when(both(Footing.treatment.is_("bonding agent"), cover < MeanThickness.mean), plan + side, 0),
         source="its top and the sides that the new slab touches; none at or below the slab's underside",
         adds=True,
     )
@@ -80,7 +80,7 @@ class OldSlab(Section, title="Old slab", each=AREA, sheet="Dig and haul"):
     solid = line(
         "Old slab, solid",
         "yd3",
-        Area.old_slab * Area.copies * Area.old_slab_thickness / IN_PER_FT / FT3_PER_YD3,
+        Area.old_slab * Area.quantity * Area.old_slab_thickness / IN_PER_FT / FT3_PER_YD3,
         source="area times thickness times copies",
         adds=True,
     )

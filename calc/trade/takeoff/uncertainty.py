@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import AREA, STATION
+from calc.trade.levels import AREA, CROSS_SECTION
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip
 
@@ -19,7 +19,7 @@ class PointMean(Section, title="Mean of the depth points", each=AREA, sheet="Tak
     )
 
 
-class PointOff(Section, title="Depth points about their mean", each=STATION, sheet="Takeoff"):
+class PointOff(Section, title="Depth points about their mean", each=CROSS_SECTION, sheet="Takeoff"):
     """Each point by itself."""
 
     off = line(

@@ -24,10 +24,10 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
         "",
         by_row(
             TOOL,
-            "break slab",
+            "break out slab",
             "chip footings",
-            "saw for removal",
-            "base",
+            "demolition saw cut",
+            "place base rock",
             "mix bags",
             "drill dowels",
             "dig by machine",
@@ -38,7 +38,14 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
         "And for",
         "",
         by_row(
-            TOOL, "break slab", "chip footings", "saw joints", "base", "mix bags", "chip footings", "load by machine"
+            TOOL,
+            "break out slab",
+            "chip footings",
+            "saw-cut joints",
+            "place base rock",
+            "mix bags",
+            "chip footings",
+            "load by machine",
         ),
         source="another task of its own; the same again where it has one",
     )

@@ -22,7 +22,7 @@ class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
     area = line(
         "Slip sheet",
         "ft2",
-        when(both(Footing.over.is_("slip sheet"), OldFooting.cover < MeanThickness.mean), OldFooting.plan, 0),
+        when(both(Footing.treatment.is_("bond breaker"), OldFooting.cover < MeanThickness.mean), OldFooting.plan, 0),
         source="top of the footing; none at or below the slab's underside",
         adds=True,
     )
@@ -56,7 +56,7 @@ class Protection(Section, title="Sheets, wash water and barricades", sheet=_SHEE
     box = line("Wash-out box holds", "ft3", water * room / cubic_foot, source="wash water, and room over it")
     washed = line("Wash-out box", "each", when(Order.trucks > 0, ONE_EACH, 0), source="once, where a truck comes")
     washed_cost = line("Wash-out box, cost", "$", money(washed * if_given(wash_price, 0)), source="once")
-    closed = line("Barricade days", "each", OnSite.closed, source="close days")
+    closed = line("Barricade days", "each", OnSite.days_closed, source="close days")
     barricades = line("Barricades, cost", "$", money(closed * if_given(barricade_price, 0)), source="days times price")
     caution = line("Tape and signs, cost", "$", money(ONE_EACH * if_given(caution_price, 0)), source="one set")
     cost = line(

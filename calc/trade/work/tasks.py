@@ -28,7 +28,7 @@ class Roots(Section, title="Root balls", each=PLANT, sheet=_SHEET):
     balls = line(
         "Root balls to grub",
         "each",
-        when(Plant.ball > 0, Plant.count, 0),
+        when(Plant.ball > 0, Plant.quantity, 0),
         source="plants that have one",
         adds=True,
     )
@@ -72,7 +72,7 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     """Set-up and cleaning are once a job, never once an area."""
 
     area = line("Slab to lay out, finish and cure", "ft2", total(Slab.net_area), source="all areas")
-    caps = line("Lines to cap", "each", Job.caps, source="as typed")
+    caps = line("Lines to cap", "each", Job.lines_to_cap, source="as typed")
     brush = line("Brush to cut", "yd3", total(Green.brush), source="loose, all plants")
     roots = line("Roots to grub", "each", total(Roots.balls), source="all plants")
     saw_cut = line("Saw cut for removal", "ft", Removal.saw_cut, source="as typed")
@@ -131,9 +131,9 @@ class Work(Section, title="What there is to do", sheet=_SHEET):
     tooled = line(
         "Joints to tool",
         "ft",
-        when(Site.joint_making.is_("tooled"), total(Matched.length), 0),
+        when(Site.joint_method.is_("tooled"), total(Matched.length), 0),
         source="all joints, where they are tooled",
     )
     sealed = line("Slab to seal, all coats", "ft2", area * Site.sealer_coats.count, source="area times coats")
     once = line("Once a job", "each", ONE_EACH, source="clean-up")
-    unknown = line("Allowed for the unknown", "h", Removal.unknown, source="as typed")
+    unknown = line("Allowed for the unknown", "h", Removal.unforeseen, source="as typed")
