@@ -72,7 +72,7 @@ COMPANY: dict[str, Table] = {
         ("Entrained air", 4.50, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
         ("Accelerator", 11.00, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
         ("Retarder", 7.50, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
-        ("Hot water", 6.00, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
+        ("Winter heat", 6.00, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
         ("Small aggregate for a pump", 9.00, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "yes", "5110"),
         ("Delivery of concrete", 28.00, "", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "no", "5115"),
         ("Short load, first fee", 155.00, "2 yd3", "2026-03-30", "2026-06-30", "Alder Fork Ready-Mix", "no", "5115"),

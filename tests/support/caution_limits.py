@@ -57,7 +57,7 @@ def weathered(slabs: Sequence[float] = (4,), **facts: float | str) -> Tables:
 
 def drying(humidity: float, **facts: str) -> Tables:
     """Air and concrete at 70 F, where 70 ** 2.5 is 40,996.3, and 10 mph of wind: dry air takes 0.205 lb/ft2/h."""
-    return weathered(Air=70, Concrete_temperature=70, Wind=10, Humidity=humidity, **facts)
+    return weathered(Air_temperature=70, Concrete_temperature=70, Wind=10, Humidity=humidity, **facts)
 
 
 def acknowledged(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
@@ -147,14 +147,14 @@ LIMITS: dict[str, Limit] = {
         hauled(["mixed", 100, 0, None], ["soil", 125, 0, None]),
     ),
     # 1.25 yd3 by chute take 6 1/4 minutes, and 90 less the drive are left
-    "WeatherCautions.no_way": Limit(weathered(Drive_from_the_plant=83.75), weathered(Drive_from_the_plant=84), 0.25),
+    "WeatherCautions.no_way": Limit(weathered(Drive_time_from_plant=83.75), weathered(Drive_time_from_plant=84), 0.25),
     # above 0.1, and above 0.2 without a plan
     "WeatherCautions.dries": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
     "WeatherCautions.dries_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
     # above 90 F, common practice, no source
     "WeatherCautions.hot": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
     # below 40 F, ACI 306R
-    "WeatherCautions.cold": Limit(weathered(Air=40, Night_low=40), weathered(Air=55, Night_low=39.5), 39.5),
+    "WeatherCautions.cold": Limit(weathered(Air_temperature=40, Night_low=40), weathered(Air_temperature=55, Night_low=39.5), 39.5),
     "WeatherCautions.frozen": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
     # half an hour to place and 162 ft2 at 80 an hour are 2.525 h, which concrete has at 83 F and lacks at 84
     "WeatherCautions.stiff": Limit(

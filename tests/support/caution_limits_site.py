@@ -92,20 +92,20 @@ PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["
 
 MORE: dict[str, Limit] = {
     # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
-    "WalkCautions.step": Limit(lying(lip_in=0.25), lying(lip_in=0.26), 0.26),
-    "WalkCautions.high_step": Limit(lying(lip_in=0.5), lying(lip_in=0.51), 0.51),
+    "WalkCautions.step": Limit(lying(vertical_change_in_level_in=0.25), lying(vertical_change_in_level_in=0.26), 0.26),
+    "WalkCautions.high_step": Limit(lying(vertical_change_in_level_in=0.5), lying(vertical_change_in_level_in=0.51), 0.51),
     # 2010 ADA 403.3: 1:48 across, and 1:20 along
     "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
-    "WalkCautions.run": Limit(lying(run_slope=5, cross_slope=2), lying(run_slope=5.1, cross_slope=2), 5.1),
+    "WalkCautions.run": Limit(lying(running_slope=5, cross_slope=2), lying(running_slope=5.1, cross_slope=2), 5.1),
     # 2010 ADA 405: 1:12
-    "WalkCautions.ramp": Limit(lying(run_slope="1:12"), lying(run_slope=8.4), 8.4),
+    "WalkCautions.ramp": Limit(lying(running_slope="1:12"), lying(running_slope=8.4), 8.4),
     # 1 %, and 2 % at a building
     "WalkCautions.flat": Limit(
         lying(cross_slope=2) | {"Edges": [["kind", "length ft"], ["building", 9]]},
         lying(cross_slope=1.75) | {"Edges": [["kind", "length ft"], ["building", 9]]},
         0.25,
     ),
-    "WalkCautions.drain": Limit(lying(falls_to_a_building="no"), lying(falls_to_a_building="yes"), 1),
+    "WalkCautions.drain": Limit(lying(slopes_toward_a_building="no"), lying(slopes_toward_a_building="yes"), 1),
     # PROWAG R302: 48 in within a right of way
     "WalkCautions.narrow": Limit(
         lying(clear_width_ft=4) | {"Site conditions": [["fact", "value"], ["Right of way", "yes"]]},
@@ -113,7 +113,7 @@ MORE: dict[str, Limit] = {
         3,
     ),
     # a day, twice that below 50 F
-    "WalkCautions.early": Limit(facts(Close_days=1, Air=50), facts(Close_days=1, Air=49), 1),
+    "WalkCautions.early": Limit(facts(Days_closed_to_traffic=1, Air_temperature=50), facts(Days_closed_to_traffic=1, Air_temperature=49), 1),
     # 2 in over a footing; a 6 in slab wants 3 in
     "SlabCautions.thin_cover": Limit(over_footing(2), over_footing(1.9), 0.1),
     "SlabCautions.half_cover": Limit(
@@ -125,25 +125,25 @@ MORE: dict[str, Limit] = {
     "SlabCautions.vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
     # a 3/8 in bar in the middle: 3 3/8 in leave 1 1/2 above and below, 2 3/8 in leave 1
     "SlabCautions.dowel_cover": Limit(
-        edged(dowel_spacing_in=24, bar_in=1), edged(dowel_spacing_in=24, bar_in=1.25), 0.125
+        edged(dowel_spacing_in=24, bar_diameter_in=1), edged(dowel_spacing_in=24, bar_diameter_in=1.25), 0.125
     ),
     "SlabCautions.dowel_stop": Limit(
-        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
-        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
         0.125,
     ),
     "SlabCautions.dowel_end": Limit(
-        edged(dowel_spacing_in=24, end_clearance_in=6), edged(dowel_spacing_in=24, end_clearance_in=5), 1
+        edged(dowel_spacing_in=24, end_distance_in=6), edged(dowel_spacing_in=24, end_distance_in=5), 1
     ),
     "SlabCautions.hole": Limit(
-        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5625, bar_surface="deformed"),
-        edged(dowel_spacing_in=24, bar_in=0.5, hole_in=0.5, bar_surface="deformed"),
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5, drill_diameter_in=0.5625, bar_surface="deformed"),
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5, drill_diameter_in=0.5, bar_surface="deformed"),
         1,
     ),
     # 1/2 in under cars
     "SlabCautions.dowel_size": Limit(
-        edged(dowel_spacing_in=24, bar_in=0.5) | {"Areas": lying(vehicles="light")["Areas"]},
-        edged(dowel_spacing_in=24, bar_in=0.375) | {"Areas": lying(vehicles="light")["Areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": lying(vehicles="light")["Areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.375) | {"Areas": lying(vehicles="light")["Areas"]},
         0.125,
     ),
     # ACI 302.1R-96: half as long again as wide; 12 by 8 is, 9 by 5.9 is more. Spacing by width is 1.5 w, so a factor
@@ -204,9 +204,9 @@ MORE: dict[str, Limit] = {
     ),
     # 10 to 40 %; full cost and price as Costs shows them
     "MoneyCautions.margin": Limit(
-        said(Margin_of_this_job=11), said(Margin_of_this_job=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED
+        said(Job_margin=11), said(Job_margin=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED
     ),
-    "MoneyCautions.minimum": Limit(said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED),
+    "MoneyCautions.minimum": Limit(said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED),
     # one pour in ten, and three quarters of a yard
     "MoneyCautions.short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
     "MoneyCautions.left": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),

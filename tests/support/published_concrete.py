@@ -147,10 +147,10 @@ VOLUMES = (
         f"{NAVY}: 85.76, 50.04, 133.32, 69.32 and 188.96 ft3 make 527.40",
         Known.SEEN,
         (
-            slab(32, 0.67, "2 ft", copies=2),
-            slab(18.67, 0.67, "2 ft", copies=2),
-            slab(33.33, 2, "1 ft", copies=2),
-            slab(17.33, 2, "1 ft", copies=2),
+            slab(32, 0.67, "2 ft", quantity=2),
+            slab(18.67, 0.67, "2 ft", quantity=2),
+            slab(33.33, 2, "1 ft", quantity=2),
+            slab(17.33, 2, "1 ft", quantity=2),
             slab(18.67, 30.67, ".33 ft"),
         ),
         (

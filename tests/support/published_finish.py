@@ -187,14 +187,14 @@ DOWELS = (
         "a lane of 12 ft has eleven dowels a foot apart",
         f"{DOT_FOLIO}: the first bar 12 in from the edge",
         Known.SEEN,
-        drilled(12, 12, clearance=12),
+        drilled(12, 12, end_distance=12),
         (says("DoweledEdge.each", 11), says("DoweledEdge.real", 12)),
     ),
     Published(
         "a dowel of 18 in stands nine in each side",
         "state urban standard, figure 7010.101 (2018): 18 in long, 12 in apart, 9 in at least each side",
         Known.SEEN,
-        drilled(12, 12, embed=9, projection=9),
+        drilled(12, 12, embedment=9, projection=9),
         (says("DoweledEdge.piece", 18),),
     ),
     *(
@@ -202,7 +202,7 @@ DOWELS = (
             f"the ring round a {bar} bar in a {hole} hole, {embed} in deep",
             "pi/4 times hole squared less bar squared, times the depth",
             Known.ARITHMETIC,
-            drilled(1, 12, repeats=dowels, bar=bar, hole=hole, embed=embed),
+            drilled(1, 12, quantity=dowels, bar_diameter=bar, drill_diameter=hole, embedment=embed),
             (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy", volume, volume * 0.001)),
         )
         for bar, hole, embed, dowels, volume in (

@@ -112,7 +112,7 @@ def test_a_truck_is_not_ordered_full_because_it_comes(tmp_path: Path) -> None:
 def test_copies_multiply_what_hangs_on_an_area_once(tmp_path: Path) -> None:
     footings: Rows = [["job", "length ft", "width ft", "depth to top of footing in"], ["1", 10, 1, 1]]
     one = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30), "Footings": footings})
-    three = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30, copies=3), "Footings": footings})
+    three = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30, quantity=3), "Footings": footings})
     for name in (
         "Concrete.in_place_all",
         "Dig.bank_all",

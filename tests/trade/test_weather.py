@@ -46,18 +46,18 @@ def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_pat
 
 @pytest.mark.parametrize("degrees", [-20, 0, 39])
 def test_frost_in_the_air_is_warned_of_and_breaks_no_formula(degrees: float, tmp_path: Path) -> None:
-    job = only_job(tmp_path, weathered(Air=degrees, Concrete_temperature=60, Humidity=50, Wind=10))
+    job = only_job(tmp_path, weathered(Air_temperature=degrees, Concrete_temperature=60, Humidity=50, Wind=10))
     assert "cold" in warned(job)
     assert 0 < float(value(job, "Evaporation.rate")) <= 60**2.5 * 5e-6
 
 
 def test_damp_air_that_wets_the_slab_does_not_count_as_drying(tmp_path: Path) -> None:
-    job = only_job(tmp_path, weathered(Air=90, Concrete_temperature=50, Humidity=100, Wind=10))
+    job = only_job(tmp_path, weathered(Air_temperature=90, Concrete_temperature=50, Humidity=100, Wind=10))
     assert value(job, "Evaporation.rate") == 0
 
 
 def test_heat_takes_half_an_hour_off_the_time_of_a_truck(tmp_path: Path) -> None:
-    limits = [value(only_job(tmp_path, weathered(Air=air)), "TruckClock.limit") for air in (84.9, 85)]
+    limits = [value(only_job(tmp_path, weathered(Air_temperature=air)), "TruckClock.limit") for air in (84.9, 85)]
     assert limits == [90, 60]
 
 
@@ -86,7 +86,7 @@ def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
 
 
 def test_where_nothing_can_reach_the_forms_the_bid_is_stopped_and_says_so(tmp_path: Path) -> None:
-    job = only_job(tmp_path, weathered(Chute_reaches="no", Barrow_can_go="no"), priced())
+    job = only_job(tmp_path, weathered(Chute_access="no", Wheelbarrow_access="no"), priced())
     assert "no_way" in warned(job)
     assert value(job, "PlacingWords.why") == "by chute: the job allows no way of placing"
 

@@ -16,7 +16,7 @@ class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
     air_price = price("Entrained air", "$/yd3", help="More for a yard with entrained air.")
     accelerator_price = price("Accelerator", "$/yd3", help="More for a yard with an accelerator.")
     retarder_price = price("Retarder", "$/yd3", help="More for a yard with a retarder.")
-    hot_water_price = price("Hot water", "$/yd3", help="More for a yard mixed with hot water.")
+    hot_water_price = price("Winter heat", "$/yd3", help="More for a yard mixed with hot water.")
     pump_mix_price = price("Small aggregate for a pump", "$/yd3", help="More for a yard that a small pump can take.")
     delivery_price = price(
         "Delivery of concrete", "$/truck", taxed=False, help="What a truck costs that comes, full or not."
