@@ -524,7 +524,9 @@ LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 
 @drawn(
     st.lists(
-        st.tuples(st.sampled_from(["station ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
+        st.tuples(st.sampled_from(["station ft", "width ft", "notes"]), LINES),
+        max_size=3,
+        unique_by=lambda each: each[0],
     )
 )
 def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:

@@ -86,10 +86,21 @@ def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str
     """A house book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
     return COMPANY | {
-        "Vehicles": [["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h"], ["trailer", 5, payload, 0]],
+        "Vehicles": [
+            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h"],
+            ["trailer", 5, payload, 0],
+        ],
         "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
         "Disposal sites": [
-            ["site", "kind", "per load $/load", "one-way time min", "one-way distance mile", "closes h", "turnaround time min"],
+            [
+                "site",
+                "kind",
+                "per load $/load",
+                "one-way time min",
+                "one-way distance mile",
+                "closes h",
+                "turnaround time min",
+            ],
             *([*gate, 0] for gate in gates),
         ],
     }
@@ -137,7 +148,9 @@ LIMITS: dict[str, Limit] = {
     # off at half past eight after the set-up, half an hour on the way
     "HaulCautions.gate": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
     # all that is hauled is 1.45 tons of soil
-    "HaulCautions.stranded": Limit(WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])),
+    "HaulCautions.stranded": Limit(
+        WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])
+    ),
     # $25 is more than 2 % of $100; what is just at the limit is a wash
     "HaulCautions.wash": Limit(
         WELL,
@@ -154,7 +167,9 @@ LIMITS: dict[str, Limit] = {
     # above 90 F, common practice, no source
     "WeatherCautions.hot": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
     # below 40 F, ACI 306R
-    "WeatherCautions.cold": Limit(weathered(Air_temperature=40, Night_low=40), weathered(Air_temperature=55, Night_low=39.5), 39.5),
+    "WeatherCautions.cold": Limit(
+        weathered(Air_temperature=40, Night_low=40), weathered(Air_temperature=55, Night_low=39.5), 39.5
+    ),
     "WeatherCautions.frozen": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
     # half an hour to place and 162 ft2 at 80 an hour are 2.525 h, which concrete has at 83 F and lacks at 84
     "WeatherCautions.stiff": Limit(

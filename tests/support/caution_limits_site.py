@@ -93,7 +93,9 @@ PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["
 MORE: dict[str, Limit] = {
     # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
     "WalkCautions.step": Limit(lying(vertical_change_in_level_in=0.25), lying(vertical_change_in_level_in=0.26), 0.26),
-    "WalkCautions.high_step": Limit(lying(vertical_change_in_level_in=0.5), lying(vertical_change_in_level_in=0.51), 0.51),
+    "WalkCautions.high_step": Limit(
+        lying(vertical_change_in_level_in=0.5), lying(vertical_change_in_level_in=0.51), 0.51
+    ),
     # 2010 ADA 403.3: 1:48 across, and 1:20 along
     "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
     "WalkCautions.run": Limit(lying(running_slope=5, cross_slope=2), lying(running_slope=5.1, cross_slope=2), 5.1),
@@ -113,7 +115,9 @@ MORE: dict[str, Limit] = {
         3,
     ),
     # a day, twice that below 50 F
-    "WalkCautions.early": Limit(facts(Days_closed_to_traffic=1, Air_temperature=50), facts(Days_closed_to_traffic=1, Air_temperature=49), 1),
+    "WalkCautions.early": Limit(
+        facts(Days_closed_to_traffic=1, Air_temperature=50), facts(Days_closed_to_traffic=1, Air_temperature=49), 1
+    ),
     # 2 in over a footing; a 6 in slab wants 3 in
     "SlabCautions.thin_cover": Limit(over_footing(2), over_footing(1.9), 0.1),
     "SlabCautions.half_cover": Limit(
@@ -128,8 +132,10 @@ MORE: dict[str, Limit] = {
         edged(dowel_spacing_in=24, bar_diameter_in=1), edged(dowel_spacing_in=24, bar_diameter_in=1.25), 0.125
     ),
     "SlabCautions.dowel_stop": Limit(
-        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
-        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5)
+        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5)
+        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
         0.125,
     ),
     "SlabCautions.dowel_end": Limit(
@@ -176,7 +182,9 @@ MORE: dict[str, Limit] = {
         edged(dowel_spacing_in=24),
         0.06 * 5,
     ),
-    "SiteCautions.shut_off": Limit(WELL, {**WELL, "Jobs": [["job", "bid date", "irrigation lines to cap"], ["one", "2026-04-13", 2]]}, 2),
+    "SiteCautions.shut_off": Limit(
+        WELL, {**WELL, "Jobs": [["job", "bid date", "irrigation lines to cap"], ["one", "2026-04-13", 2]]}, 2
+    ),
     "SiteCautions.licensed": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
     "SiteCautions.locate_late": Limit(
         {
@@ -203,9 +211,7 @@ MORE: dict[str, Limit] = {
         PRICED | {"Prices": [*PRICED["Prices"][:-1], ["Caution tape and signs", 6.5, None, None, "2026-04-12"]]},
     ),
     # 10 to 40 %; full cost and price as Costs shows them
-    "MoneyCautions.margin": Limit(
-        said(Job_margin=11), said(Job_margin=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED
-    ),
+    "MoneyCautions.margin": Limit(said(Job_margin=11), said(Job_margin=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED),
     "MoneyCautions.minimum": Limit(said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED),
     # one pour in ten, and three quarters of a yard
     "MoneyCautions.short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),

@@ -33,7 +33,15 @@ PRICED: Mapping[str, Rows] = COMPANY | {
     "Prices": _prices(),
     "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
     "Vehicles": [
-        ["vehicle", "struck bed capacity yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mileage rate $/mile"],
+        [
+            "vehicle",
+            "struck bed capacity yd3",
+            "payload ton",
+            "bed length ft",
+            "bed width ft",
+            "hourly rate $/h",
+            "mileage rate $/mile",
+        ],
         ["dump trailer", 5, 4.5, 10, 6, 38, 0.9],
         ["flatbed", 3, 1.75, 9, 6, 75, 0.7],
     ],

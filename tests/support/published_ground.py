@@ -12,7 +12,9 @@ ESTIMATING = "estimating textbook, example 9-2"
 LECTURE = "estimating lecture text, chapter 6, example 1"
 CALRECYCLE = "CalRecycle construction and demolition field tool (about 2004)"
 
-GREEN_PILE, SOIL_PILE, CONCRETE_PILE = (STREAM.axis.words.index(word) for word in ("green waste", "soil", "concrete debris"))
+GREEN_PILE, SOIL_PILE, CONCRETE_PILE = (
+    STREAM.axis.words.index(word) for word in ("green waste", "soil", "concrete debris")
+)
 
 POUNDS = 2000
 """Pounds in a ton: publications weigh in one, the program in the other."""

@@ -24,7 +24,7 @@ STRIP_HOUSE = CompanyBook(
 def strip(length: float | str, width: float | str, thickness: float | str, base: float | str) -> tuple[Typed, ...]:
     """A strip on clay, whose sod is off: the finished top stands 2 in above the dirt that is left."""
     return (
-        slab(length, width, thickness, base=base, above_grade=2),
+        slab(length, width, thickness, base=base, height_above_grade=2),
         typed("Job", soil="clay", fiber="micro"),
     )
 

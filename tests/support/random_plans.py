@@ -31,7 +31,15 @@ def random_company(chance: Random, roads: str) -> CompanyBook:
     vehicles = [_vehicle(chance, f"vehicle {number}", near) for number in range(1, 3)]
     twin = chance.choice(vehicles)
     vehicles.append(replace(twin, name="twin"))
-    kinds = ["mixed", "mixed", "green waste", "soil", "soil", "concrete debris", chance.choice(["green waste", "mixed", "concrete debris"])]
+    kinds = [
+        "mixed",
+        "mixed",
+        "green waste",
+        "soil",
+        "soil",
+        "concrete debris",
+        chance.choice(["green waste", "mixed", "concrete debris"]),
+    ]
     sites = [_site(chance, f"site {number}", kind, roads) for number, kind in enumerate(kinds)]
     twin_site = chance.choice(sites)
     sites.append(replace(twin_site, name="twin site"))
@@ -134,7 +142,15 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
     """The sheets of a house book."""
     return {
         "Vehicles": [
-            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h", "mileage rate $/mile", "hired", "minimum hours h"],
+            [
+                "vehicle",
+                "struck bed capacity yd3",
+                "payload ton",
+                "hourly rate $/h",
+                "mileage rate $/mile",
+                "hired",
+                "minimum hours h",
+            ],
             *(
                 [
                     *(each.name, *_cells(each.room, each.payload, each.hourly, each.mile)),
@@ -146,7 +162,14 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         "Disposal sites": [
             [
                 *("site", "kind", "per ton $/ton", "per yard $/yd3", "per load $/load", "minimum charge $/load"),
-                *("contamination surcharge $/load", "one-way time min", "one-way distance mile", "turnaround time min", "opens h", "closes h"),
+                *(
+                    "contamination surcharge $/load",
+                    "one-way time min",
+                    "one-way distance mile",
+                    "turnaround time min",
+                    "opens h",
+                    "closes h",
+                ),
                 *("accepts wet soil", "accepts roots and turf"),
             ],
             *(
@@ -179,7 +202,15 @@ def week_tables(tasks: Sequence[tuple[str, Task]]) -> dict[str, Rows]:
             *([name, fact, said] for name, task in tasks for fact, said in _facts(task).items()),
         ],
         "Areas": [
-            ["job", "length ft", "width ft", "thickness in", "height above grade in", "old slab ft2", "old slab thickness in"],
+            [
+                "job",
+                "length ft",
+                "width ft",
+                "thickness in",
+                "height above grade in",
+                "old slab ft2",
+                "old slab thickness in",
+            ],
             *([name, *_cells(*_measures(task.job))] for name, task in tasks),
         ],
         "Plants": [
@@ -196,7 +227,8 @@ def _measures(job: Job) -> list[Fraction]:
 def _facts(task: Task) -> dict[str, str]:
     facts = {"Moisture": task.job.moisture, "Turf in the dig": _said(task.turf)}
     facts |= {
-        fact: vehicle.name for fact, vehicle in zip(("Allowed vehicle 1", "Allowed vehicle 2"), task.fleet, strict=False)
+        fact: vehicle.name
+        for fact, vehicle in zip(("Allowed vehicle 1", "Allowed vehicle 2"), task.fleet, strict=False)
     }
     if task.plan:
         facts |= {"Haul plan": task.plan, "Haul reason": "drawn by lot"}

@@ -90,7 +90,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
     rentals = [
         [f"Rental for {way}, {tool}", float(price), "each", None]
         for tool, each in company.rentals.items()
-        for way, price in (("half day", each.half), ("a day", each.day), ("a week", each.week))
+        for way, price in (("half a day", each.half), ("a day", each.day), ("a week", each.week))
         if price is not None
     ]
     return {

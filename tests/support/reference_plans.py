@@ -234,7 +234,8 @@ def offer(plan: str, vehicle: Vehicle, task: Task, company: CompanyBook) -> Plan
     hours = sum((each.hours for each in rides), Fraction(0))
     short = max(Fraction(0), vehicle.least_hours - hours) if vehicle.hired and any(each.loads for each in rides) else 0
     green = task.piles["green waste"]
-    kept_apart = plan[0] in "BDEF" and green.tons > 0 and any(task.piles[each].tons > 0 for each in STREAMS[1:])
+    sorted_out = "green waste" in PLANS[plan] or "soil" in PLANS[plan]
+    kept_apart = sorted_out and green.tons > 0 and any(task.piles[each].tons > 0 for each in STREAMS[1:])
     figures = bool(vehicle.room and vehicle.payload and vehicle.hourly is not None)
     paid = (vehicle.hired or company.driving > 0) and (not kept_apart or company.crew > 0)
     known = not rides or (figures and paid and all(each.site for each in rides))

@@ -231,7 +231,7 @@ def dowels(job: Job) -> int:
 def bonded(job: Job) -> Fraction:
     """The top of a footing that the slab is bonded to, all coats; none at or below the slab's underside."""
     length, width, _, _, treated = job.footing
-    lies_within = treated == "apply bonding agent" and job.cover < job.mean
+    lies_within = treated == "bonding agent" and job.cover < job.mean
     return length * width * job.copies * job.bond_coats if lies_within else ZERO
 
 

@@ -51,7 +51,14 @@ AREAS: list[Row] = [
 ]  # fmt: skip
 
 STATIONS: list[Row] = [
-    {"area": "walk", "station ft": 0, "width ft": 4, "depth in": "5 1/4", "old joint": "yes", "notes": "at the lamp post"},
+    {
+        "area": "walk",
+        "station ft": 0,
+        "width ft": 4,
+        "depth in": "5 1/4",
+        "old joint": "yes",
+        "notes": "at the lamp post",
+    },
     {"area": "walk", "station ft": 9, "width ft": 3.5, "depth in": 4.5},
     {"area": "walk", "station ft": 20.5, "width ft": 3, "depth in": 4, "old joint": "yes"},
     {"area": "A*", "station ft": 1, "width ft": 3},

@@ -79,8 +79,14 @@ WRONG: dict[str, Mapping[str, Table]] = {
         ],
     },
     "an old joint just off the end": {
-        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "length for joint layout ft", "panel width ft"]),
-        "Cross-sections": [["job", "area", "station ft", "old joint"], ["24-031", "A1", 0, "no"], ["24-031", "A1", 12, "yes"]],
+        "Areas": areas(
+            [*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "length for joint layout ft", "panel width ft"]
+        ),
+        "Cross-sections": [
+            ["job", "area", "station ft", "old joint"],
+            ["24-031", "A1", 0, "no"],
+            ["24-031", "A1", 12, "yes"],
+        ],
     },
     "a deduction larger than its area": {
         "Areas": areas(STRIP),
@@ -117,6 +123,6 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pack", 36, "gal"]]},
     "a price twice": {"Prices": [["item", "price"], ["Sealer, small pack", 36], ["Sealer, small pack", 38]]},
     "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Swell of soil", "peat", 40]]},
-    "a sheet that is nearly one": {"Station": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
+    "a sheet that is nearly one": {"Cross-section": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
 }
 """What is wrong, and the sheets that make it so."""

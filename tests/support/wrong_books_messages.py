@@ -75,7 +75,7 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a width that is missing": (
         ["24-031"],
         [
-            "Areas!E2: stop: Width is needed where shape is strip, and it is blank. Type width in ft.",
+            "Areas!E2: stop: Width is needed where shape is rectangle, and it is blank. Type width in ft.",
         ],
     ),
     "a header two letters off": (
@@ -83,16 +83,16 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
         [
             'Areas!D1: stop: The header "lenght ft" is not known. Did you mean "length ft"? Type it '
             "so, or rename the column.",
-            "Areas!A2: stop: Length is needed where shape is strip, and it is blank. Type length in ft.",
-            "Areas!A3: stop: Length is needed where shape is strip, and it is blank. Type length in ft.",
+            "Areas!A2: stop: Length is needed where shape is rectangle, and it is blank. Type length in ft.",
+            "Areas!A3: stop: Length is needed where shape is rectangle, and it is blank. Type length in ft.",
         ],
     ),
     "a header twice": (
         ["24-031", "24-055"],
         [
             'Areas!E1: stop: The header "Width (ft)" stands twice. Leave one of the two columns.',
-            "Areas!A2: stop: Length is needed where shape is strip, and it is blank. Type length in ft.",
-            "Areas!A3: stop: Length is needed where shape is strip, and it is blank. Type length in ft.",
+            "Areas!A2: stop: Length is needed where shape is rectangle, and it is blank. Type length in ft.",
+            "Areas!A3: stop: Length is needed where shape is rectangle, and it is blank. Type length in ft.",
         ],
     ),
     "a column nobody knows": (
@@ -147,22 +147,23 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a crossed outline": (
         ["24-031"],
         [
-            "Corners!A2: stop: The outline of area A1 crosses itself: the side from this corner "
-            "crosses another. Type the corners in the order walked.",
-            "Areas!A2: ask: Area A1 gets no joints: its run and its panel width are not both typed.",
+            "Outline points!A2: stop: The outline of area A1 crosses itself: the side from this point "
+            "crosses another. Type the points in order around the outline.",
+            "Areas!A2: ask: Area A1 gets no joints: its length for joint layout and its panel width are not "
+            "both typed.",
         ],
     ),
     "stops out of order": (
         ["24-031"],
         [
-            "Stations!A4: stop: The stop at 5 ft does not lie beyond the one before it. Type the "
-            "stops in the order of the tape, from one end.",
+            "Cross-sections!A4: stop: Station 5 ft is not beyond the station before it. Type the "
+            "stations in order, from one end.",
         ],
     ),
     "an old joint just off the end": (
         [],
         [
-            "Stations!A3: ask: An old joint lies 0.50 ft beyond the end of area A1; should the slab end there?",
+            "Cross-sections!A3: ask: An old joint lies 0.50 ft beyond the end of area A1; should the slab end there?",
         ],
     ),
     "a deduction larger than its area": (
@@ -240,7 +241,7 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a sheet that is nearly one": (
         ["24-031", "24-055"],
         [
-            'Station: stop: The sheet "Station" is not known. Did you mean "Cross-sections"? Rename the sheet.',
+            'Cross-section: stop: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? Rename the sheet.',
         ],
     ),
 }

@@ -152,7 +152,16 @@ def test_the_largest_truck_is_finished_before_it_is_stiff_or_that_is_said(drawn:
 
 
 LIMITS_MET = (
-    *("chute", "wheelbarrow", "pump", "bags", "named by hand", "no way fits", "nothing can be done", "price decides not"),
+    *(
+        "chute",
+        "wheelbarrow",
+        "pump",
+        "bags",
+        "named by hand",
+        "no way fits",
+        "nothing can be done",
+        "price decides not",
+    ),
     *("just in time", "waits for nothing", "equal cost", "equal cost and hours", "just small enough for bags"),
     *("several trucks", "uneven trucks", "just hot", "just not steep", "at a row of the table", "past the table"),
 )
