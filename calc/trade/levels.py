@@ -113,7 +113,7 @@ BOARD = named_rows("board", "2x4", "2x6", "2x8")
 TASK = named_rows(
     "task",
     "layout",
-    "cap irrigation lines",
+    "cap lines",
     "cut brush",
     "grub roots",
     "demolition saw cut",

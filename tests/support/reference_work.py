@@ -16,11 +16,15 @@ from reference_haul import BULKING, CONCRETE_LB, FT2_IN_PER_YD3, MOISTURES, SOIL
 ZERO = Fraction(0)
 PI = Fraction(pi)
 RATES = {
-    "layout": "0.004", "cap irrigation lines": "0.6", "cut brush": "0.9", "grub roots": "0.6", "demolition saw cut": "0.03",
-    "break out slab": "1.6", "chip footings": "7", "dig by hand": "1.7", "dig by machine": "0.45", "load by hand": "0.45",
-    "load by machine": "0.10", "place base rock": "0.55", "set forms": "0.045", "drill dowels": "0.06", "install isolation joints": "0.015",
-    "apply bonding agent": "0.010", "protect existing walk": "0.25", "place concrete": "1", "mix bags": "1", "tool joints": "0.02",
-    "saw-cut joints": "0.03", "apply curing compound": "0.002", "strip forms": "0.012", "clean up": "1.5", "apply sealer": "0.004", "unforeseen conditions": "1",
+    "layout": "0.004", "cap lines": "0.6", "cut brush": "0.9", "grub roots": "0.6", "demolition saw cut": "0.03",
+    "break out slab": "1.6", "chip footings": "7", "dig by hand": "1.7", "dig by machine": "0.45",
+    "load by hand": "0.45",
+    "load by machine": "0.10", "place base rock": "0.55", "set forms": "0.045", "drill dowels": "0.06",
+    "install isolation joints": "0.015",
+    "apply bonding agent": "0.010", "protect existing walk": "0.25", "place concrete": "1", "mix bags": "1",
+    "tool joints": "0.02",
+    "saw-cut joints": "0.03", "apply curing compound": "0.002", "strip forms": "0.012", "clean up": "1.5",
+    "apply sealer": "0.004", "unforeseen conditions": "1",
 }  # fmt: skip
 """Hours for one; finishing is 80 square feet an hour."""
 FINISHED_IN_AN_HOUR = 80
@@ -248,7 +252,7 @@ def amounts(job: Job) -> dict[str, Fraction]:
     formed = job.along("form")
     return {
         "layout": job.area,
-        "cap irrigation lines": Fraction(job.caps),
+        "cap lines": Fraction(job.caps),
         "cut brush": brush(job),
         "grub roots": Fraction(job.plants[0] if job.plants[1] else 0),
         "demolition saw cut": job.saw_cut,

@@ -30,14 +30,18 @@ ID = "24-03"
 
 JOBS: list[Row] = [
     {"job": ID, "client": "Tamarack Row Owners", "address": "41 Orchard Spur", "bid date": "2026-04-13",
-     "pour date": "2026-04-27", "soil": "clay", "fiber": "micro", "irrigation lines to cap": 2, "photos": "roll 7", "notes": "34 in gate"},
+     "pour date": "2026-04-27", "soil": "clay", "fiber": "micro", "irrigation lines to cap": 2, "photos": "roll 7",
+     "notes": "34 in gate"},
 ]  # fmt: skip
 
 AREAS: list[Row] = [
     # a tapered trapezoid that could as well be any other shape: what each needs is typed
-    {"area": "walk", "shape": "rectangle", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3, "thickness in": 5,
-     "other thickness in": 4, "height above grade in": 1, "base in": 4, "quantity": 2, "area ft2": 75, "length for joint layout ft": 21,
-     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5, "running slope %": 5,
+    {"area": "walk", "shape": "rectangle", "length ft": "20' 6\"", "width ft": 4, "other width ft": 3,
+     "thickness in": 5,
+     "other thickness in": 4, "height above grade in": 1, "base in": 4, "quantity": 2, "area ft2": 75,
+     "length for joint layout ft": 21,
+     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5,
+     "running slope %": 5,
      "notes": "along the north wall"},
     {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,
      "doweled edge ft": 5, "doweled edges": 2, "dowel spacing in": 18},
@@ -98,7 +102,8 @@ EDGES: list[Row] = [
 ]  # fmt: skip
 
 FOOTINGS: list[Row] = [
-    {"area": "walk", "length ft": 8, "width ft": 1, "depth to top of footing in": 1, "required cover in": 2.5, "exposed sides": 2,
+    {"area": "walk", "length ft": 8, "width ft": 1, "depth to top of footing in": 1, "required cover in": 2.5,
+     "exposed sides": 2,
      "reinforced": "yes", "treated with": "bonding agent", "notes": "old porch"},
     {"area": "1", "length ft": 3, "width ft": 2, "depth to top of footing in": -1.5, "treated with": "bond breaker"},
     {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 3, "exposed sides": 1},
@@ -113,8 +118,10 @@ PLANTS: list[Row] = [
 
 SITE: dict[str, object] = {
     "Order rule": "risk", "Fixed order": 14.3, "Order reason": "a planter takes the rest", "Fiber dose": 1.75,
-    "Moisture": "wet", "Keep backfill on site": "yes", "Bonding coats": 2, "Sealer coats": 1, "Control joints": "saw-cut",
-    "Joint depth": 1.25, "Allowed vehicle 1": "pickup", "Allowed vehicle 2": "dump trailer", "Allowed vehicle 3": "hired dumper",
+    "Moisture": "wet", "Keep backfill on site": "yes", "Bonding coats": 2, "Sealer coats": 1,
+    "Control joints": "saw-cut",
+    "Joint depth": 1.25, "Allowed vehicle 1": "pickup", "Allowed vehicle 2": "dump trailer",
+    "Allowed vehicle 3": "hired dumper",
     "Haul with": "dump trailer", "Haul plan": "cheapest", "Placing method": "cheapest",
     "Permit": 85, "Job margin": 21,
     "Wage table": "private", "Locate expires": "2026-04-24", "Accelerator": "yes", "Retarder": "no",
@@ -128,24 +135,30 @@ OVERRIDDEN: list[Row] = [
 ]
 
 VEHICLES: list[Row] = [
-    {"vehicle": "dump trailer", "struck bed capacity yd3": 5, "heaped factor": 1.05, "payload ton": 4.5, "bed length ft": 12, "bed width ft": 6,
+    {"vehicle": "dump trailer", "struck bed capacity yd3": 5, "heaped factor": 1.05, "payload ton": 4.5,
+     "bed length ft": 12, "bed width ft": 6,
      "hourly rate $/h": 38, "mileage rate $/mile": 0.9},
-    {"vehicle": "pickup", "struck bed capacity yd3": 2.5, "heaped factor": 1.1, "payload ton": 1.25, "bed length ft": 8, "bed width ft": 5,
+    {"vehicle": "pickup", "struck bed capacity yd3": 2.5, "heaped factor": 1.1, "payload ton": 1.25,
+     "bed length ft": 8, "bed width ft": 5,
      "hourly rate $/h": 26, "mileage rate $/mile": 0.7},
-    {"vehicle": "hired dumper", "struck bed capacity yd3": 10, "heaped factor": 1, "payload ton": 11, "bed length ft": 14, "bed width ft": 7,
+    {"vehicle": "hired dumper", "struck bed capacity yd3": 10, "heaped factor": 1, "payload ton": 11,
+     "bed length ft": 14, "bed width ft": 7,
      "hourly rate $/h": 235, "hired": "yes", "minimum hours h": 3},
 ]  # fmt: skip
 
 SITES: list[Row] = [
     {"site": "transfer", "kind": "mixed", "per ton $/ton": 92, "minimum charge $/load": 45, "one-way time min": 22,
      "one-way distance mile": 11, "opens h": 7, "closes h": 16},
-    {"site": "brush yard", "kind": "green waste", "per yard $/yd3": 12, "minimum charge $/load": 20, "one-way time min": 14,
+    {"site": "brush yard", "kind": "green waste", "per yard $/yd3": 12, "minimum charge $/load": 20,
+     "one-way time min": 14,
      "one-way distance mile": 6},
     {"site": "quarry fill", "kind": "soil", "per ton $/ton": 14, "minimum charge $/load": 25,
-     "contamination surcharge $/load": 150, "one-way time min": 26, "one-way distance mile": 14, "opens h": 7, "closes h": 15.5},
+     "contamination surcharge $/load": 150, "one-way time min": 26, "one-way distance mile": 14, "opens h": 7,
+     "closes h": 15.5},
     {"site": "far pit", "kind": "soil", "per load $/load": 40, "one-way time min": 45, "one-way distance mile": 30,
      "turnaround time min": 10},
-    {"site": "crusher", "kind": "concrete debris", "per ton $/ton": 22, "minimum charge $/load": 30, "one-way time min": 19,
+    {"site": "crusher", "kind": "concrete debris", "per ton $/ton": 22, "minimum charge $/load": 30,
+     "one-way time min": 19,
      "one-way distance mile": 9, "largest piece in": 24},
 ]  # fmt: skip
 

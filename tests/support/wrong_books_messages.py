@@ -241,7 +241,8 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a sheet that is nearly one": (
         ["24-031", "24-055"],
         [
-            'Cross-section: stop: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? Rename the sheet.',
+            'Cross-section: stop: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? '
+            "Rename the sheet.",
         ],
     ),
 }

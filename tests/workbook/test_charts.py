@@ -193,7 +193,11 @@ def _doweled(job: JobValues) -> int:
 
 def test_the_pictures_of_six_areas_cost_few_cells(tmp_path: Path) -> None:
     heads, *rows = SHAPES["Areas"]
-    six = shapes(tmp_path, Areas=[heads, *([f"A{n}", *rows[0][1:]] for n in range(6))], Stations=[], Corners=[])
+    six = shapes(
+        tmp_path,
+        Areas=[heads, *([f"A{n}", *rows[0][1:]] for n in range(6))],
+        **{"Cross-sections": [], "Outline points": []},
+    )
     assert six.count(AREA) == 6
     sheet = openpyxl.load_workbook(written(six, tmp_path / "six.xlsx"))["Takeoff"]
     titles = {section.title for section in PLANS_DRAWN}

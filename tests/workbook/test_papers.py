@@ -42,11 +42,13 @@ PRICED: dict[str, Rows] = {
     "Wording": WORDS,
     "Wages": [["role", "private $/h"], ["laborer", 46.13], ["finisher", 58.29], ["driver", 44.37]],
     "Vehicles": [
-        ["vehicle", "struck bed capacity yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h", "mileage rate $/mile"],
+        ["vehicle", "struck bed capacity yd3", "payload ton", "bed length ft", "bed width ft", "hourly rate $/h",
+         "mileage rate $/mile"],
         ["dump trailer", 5, 4.5, 12, 6, 38.41, 0.93],
     ],
     "Disposal sites": [
-        ["site", "kind", "per ton $/ton", "minimum charge $/load", "one-way time min", "one-way distance mile", "opens h",
+        ["site", "kind", "per ton $/ton", "minimum charge $/load", "one-way time min", "one-way distance mile",
+         "opens h",
          "closes h"],
         ["Sedge Hollow transfer", "mixed", 92.11, 45.7, 22, 11, 7, 16],
     ],
@@ -142,8 +144,10 @@ def place_of_length(path: Path) -> Place:
 
 
 SEEN_BY_THE_CLIENT = (
-    "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all", "ChangeAmount.amount", "ChangeAmount.amount_all",
-    "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured",
+    "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all",
+    "ChangeAmount.amount", "ChangeAmount.amount_all",
+    "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit",
+    "PriceParts.poured",
     "PriceParts.completed",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
@@ -202,12 +206,12 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
-    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.days_closed PaperFacts.exclusions "
-    "BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
+    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.days_closed "
+    "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
-    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
-    "PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
+    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "
+    "JointNeeds.strips PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
     "Dump plan": "HaulWord.goes HaulWord.fill HaulWord.opens HaulWord.closes HaulWord.there HaulWord.spoils "
     "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
     "Pour day": "AreaWord.thickness AreaWord.mean AreaWord.joint_depth Order.quantity Load.yards TruckTime.unloading "
@@ -405,7 +409,7 @@ def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: 
         "depth in",
         "old joint",
         "depth to top of footing in",
-        "Photos, from to",
+        "Photos, from-to",
         "Initials",
     ):
         assert asked in words

@@ -139,6 +139,9 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
     between = line("Between them", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape")
 
 
+_NAMED = when(FOUR_SIDED, "rectangle", Area.shape)
+
+
 class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     """What a client reads of it."""
 
@@ -148,16 +151,15 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         when(both(FOUR_SIDED, not_(equals(Slab.width, Slab.far_width))), 1, 0),
         source="1 for a rectangle whose ends differ",
     )
-    named = line("Shape looked up", "", when(FOUR_SIDED, "rectangle", Area.shape), source="shape")
     opening = line(
         "Shape, called",
         "",
-        when(narrows > 0, "Trapezoid ", look_up(ShapeWord.opening, named)),
+        when(narrows > 0, "Trapezoid ", look_up(ShapeWord.opening, _NAMED)),
         source="shape",
     )
-    long = line("Length is said", "", look_up(ShapeWord.lengths, named), source="shape")
-    wide = line("Width is said", "", look_up(ShapeWord.widths, named), source="shape")
-    between = line("Between the two", "", look_up(ShapeWord.between, named), source="shape")
+    long = line("Length is said", "", look_up(ShapeWord.lengths, _NAMED), source="shape")
+    wide = line("Width is said", "", look_up(ShapeWord.widths, _NAMED), source="shape")
+    between = line("Between the two", "", look_up(ShapeWord.between, _NAMED), source="shape")
     length = line("Length, on the tape", "", _said("length"), source="sizes of the areas")
     width = line("Width, on the tape", "", _said("width"), source="sizes of the areas")
     outline = line(

@@ -46,7 +46,7 @@ def _by_pace(hours: Line, pace: Factor, paid: int) -> TaskRate:
 
 _CHORES = {
     "layout": TaskRate(Work.area, 0.003, 0.004, 0.006, at_least=0.75),
-    "cap irrigation lines": TaskRate(Work.caps, 0.3, 0.6, 1.5),
+    "cap lines": TaskRate(Work.caps, 0.3, 0.6, 1.5),
     "cut brush": TaskRate(Work.brush, 0.5, 0.9, 1.5),
     "grub roots": TaskRate(Work.roots, 0.25, 0.6, 2),
     "demolition saw cut": TaskRate(Work.saw_cut, 0.02, 0.03, 0.05),
