@@ -31,33 +31,33 @@ MB = 1_000_000
 LIMITS = {
     "calc.xlsx_read.package": {
         "MAX_FILE": "the file",
-        "MAX_UNPACKED": "the file, unpacked",
-        "MAX_RATIO": "a part of the file over 1 MB, unpacked",
+        "MAX_UNPACKED": "the file, uncompressed",
+        "MAX_RATIO": "a part of the file over 1 MB, uncompressed",
         "MAX_PARTS": "parts of the file",
     },
     "calc.xlsx_read.package_parts": {
         "MAX_SHEETS": "sheets",
         "MAX_NAME": "the name of a sheet",
         "MAX_FRAME": "the list of sheets, the styles and other such parts, each",
-        "MAX_LOOKS": "looks that cells have",
-        "MAX_CODE": "letters of a number format",
+        "MAX_LOOKS": "cell formats",
+        "MAX_CODE": "characters of a number format",
     },
     "calc.xlsx_read.sheet_prescan": {
         "MAX_ROWS": "rows of a sheet",
         "MAX_COLUMNS": "columns of a sheet",
         "MAX_MERGED": "merged ranges of a sheet",
-        "MAX_FORMULA": "letters of one formula",
+        "MAX_FORMULA": "characters of one formula",
     },
     "calc.xlsx_read.limits": {
-        "MAX_CELLS": "cells that may hold something",
-        "MAX_LETTERS": "letters of all texts, numbers and formulas",
-        "MAX_ELEMENTS": "cells and marks, as XML elements",
-        "MAX_DEPTH": "XML elements in each other",
+        "MAX_CELLS": "cells with content",
+        "MAX_LETTERS": "characters of all texts, numbers and formulas",
+        "MAX_ELEMENTS": "XML elements",
+        "MAX_DEPTH": "nesting of XML elements",
         "MAX_NAMES": "different names of XML elements in a part",
         "MAX_HELD": "one row, or one text",
     },
-    "calc.cell_text": {"MAX_TEXT": "letters of one cell"},
-    "calc.intake.values": {"MAX_WORDS": "letters of a cell of words", "MAX_ID": "letters of an id"},
+    "calc.cell_text": {"MAX_TEXT": "characters of one cell"},
+    "calc.intake.values": {"MAX_WORDS": "characters of a text input", "MAX_ID": "characters of an id"},
 }
 """The limits of the reader, by module and name, and how the README calls each."""
 
@@ -130,11 +130,11 @@ def get_own(module: object) -> set[str]:
     return set(re.findall(r"^(\w+)(?:: Final)? = ", source, re.MULTILINE))
 
 
-def test_every_sheet_and_every_look_of_what_comes_out_is_told() -> None:
+def test_every_sheet_and_every_style_of_what_comes_out_is_told() -> None:
     sheets = {cells[0] for cells in rows("sheet")} | {cells[0] for cells in rows("sheet of `week.xlsx`")}
     job = {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
     assert sheets == job | {JOBS, DAYS, PAIRS, LEDGER_SHEET}
-    assert len(list(rows("look"))) == len(LEGEND)
+    assert len(list(rows("style"))) == len(LEGEND)
 
 
 def test_every_picture_and_page_that_is_shown_is_there() -> None:
