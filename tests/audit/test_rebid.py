@@ -304,7 +304,8 @@ EDITS: Edits = {
     ("Station.depth", 1): 4.125, ("Station.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar", 7): 0.5,
     ("Job.pour_date", 0): 46150, ("Job.caps", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.count", 1): 4,
-    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75, ("FiberTotal.bags_override", 0): 41,
+    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75,
+    ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
 """Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
 
