@@ -10,7 +10,7 @@ import xlsxwriter
 
 from calc.batch import evaluated
 from calc.cell_text import rich_text_run
-from calc.declared import Declared, Input
+from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
 from calc.intake.schema import everything
@@ -89,6 +89,13 @@ def given(name: str) -> Input:
     found = line(name)
     assert isinstance(found, Input), f"{name} is nothing that is typed"
     return found
+
+
+def usual(name: str, word: str = "") -> float:
+    """What a factor such as ``Risk.loss`` is where a house book says nothing; of a named row, as in ``Soil.swell``."""
+    found = line(name)
+    assert isinstance(found, Factor), f"{name} is no factor"
+    return found.values[found.level.axis.words.index(word) if word else 0]
 
 
 @cache

@@ -203,7 +203,8 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
     "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.closed "
-    "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
+    "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount "
+    "Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
     "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "
