@@ -29,7 +29,8 @@ _PLAIN = str.maketrans(
 
 _TOKEN = re.compile(
     r"(?P<number>[0-9]+\.?[0-9]*|\.[0-9]+)"
-    r"|(?P<word>[A-Za-z°]+(?:\^?[23](?![0-9A-Za-z]|\.[0-9]))?\.?)"  # ft2 is a word, but not in 10ft2in and 10ft2.5in
+    # ft2 is a word, but not in 10ft2in, 10ft2.5in and 10ft2 1/2in
+    r"|(?P<word>[A-Za-z°]+(?:\^?[23](?![0-9A-Za-z]|\.[0-9]|\s*-?\s*[0-9]+/[0-9]))?\.?)"
     r"|(?P<sign>\S)"
 )
 _POWER_OF_TEN = re.compile(r"[0-9.][eE][-+]?[0-9]")

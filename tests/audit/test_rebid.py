@@ -301,13 +301,11 @@ Edits = dict[tuple[str, int], Any]
 EDITS: Edits = {
     ("Area.length", 0): 18.25, ("Area.thickness", 1): 5.5, ("Area.shape", 2): "quarter circle",
     ("Area.other_width", 0): "none", ("Area.notes", 0): "along the south wall", ("Area.notes", 3): "new",
-    ("CrossSection.depth", 1): 4.125, ("CrossSection.old_joint", 0): "no", ("Edge.length", 4): 7.5,
-    ("Edge.bar_diameter", 7): 0.5,
-    ("Job.pour_date", 0): 46150, ("Job.lines_to_cap", 0): 3, ("Job.fiber", 0): "none", ("Job.client",
-                                                                                        0): "Larch Row Owners",
+    ("CrossSection.depth", 1): 4.125, ("CrossSection.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar_diameter", 7): 0.5,
+    ("Job.pour_date", 0): 46150, ("Job.lines_to_cap", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle_1", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.quantity", 1): 4,
-    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75, ("FiberTotal.bags_override",
-                                                                                           0): 41,
+    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75,
+    ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
 """Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
 

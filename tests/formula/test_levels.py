@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -159,6 +160,26 @@ def test_each_plan_finds_its_own_cheapest_vehicle_and_none_of_another_plan() -> 
     assert of_job(FRAME, PlanCost.place, FULL) == places
     loads = of_job(FRAME, Haul.loads, FULL)
     assert of_job(FRAME, PlanCost.best_loads, FULL) == [loads[places[0] - 1], loads[3 + places[1] - 1]]
+
+
+@pytest.mark.parametrize(
+    ("costs", "places"),
+    [
+        ([41.26, 50, 60, 30 * (1 + 4e-16), 30, 90], [1, 1]),
+        ([50, 41.26, 60, 90, 3e9 * (1 + 4e-16), 3e9], [2, 1]),
+        ([60, 3, 50, 3e9, 90, 90 * (1 + 1e-12)], [2, 2]),
+        ([3, 3 * (1 - 1e-12), 50, 1e6, 1e6 - 1e-3, 2e6], [2, 2]),
+        ([0, 0, 5, 7, 0, 0], [1, 2]),
+    ],
+    ids=["dust in the second group", "dust beside a large number", "dust is of its own group", "less is less", "zeros"],
+)
+def test_what_differs_by_dust_is_a_tie_in_its_group_and_the_first_row_wins(
+    costs: list[float], places: list[int]
+) -> None:
+    frame = evaluate([AWKWARD])
+    assert len(costs) == len(frame.columns[Haul.cost])
+    frame.columns[Haul.cost] = np.array(costs, dtype=float)
+    assert frame.value(argmin(Haul.cost, PLAN), PLAN).tolist() == places
 
 
 def test_a_least_over_rows_that_do_not_stand_together_is_refused() -> None:

@@ -10,7 +10,8 @@ import xlsxwriter
 
 from calc.batch import evaluated
 from calc.cell_text import rich_text_run
-from calc.declared import Declared, Input
+from calc.cells import Book
+from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import is_stopped, take_in
 from calc.intake.records import Intake
 from calc.intake.schema import everything
@@ -45,9 +46,15 @@ COMPANY: dict[str, Rows] = {
 """A house book with everything that a job may ask of it."""
 
 
+MADE = {"strings_to_formulas": False, "strings_to_urls": False, "in_memory": True}
+"""Words stay words; and no part of a file goes to the disk by itself first, which takes longer than all the rest."""
+
+_COMPANIES: dict[str, Book] = {}
+
+
 def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
     """Writes a workbook with a sheet a table."""
-    book = xlsxwriter.Workbook(str(path), {"strings_to_formulas": False, "strings_to_urls": False})
+    book = xlsxwriter.Workbook(str(path), MADE)
     for name, rows in tables.items():
         sheet = book.add_worksheet(name)
         for row, cells in enumerate(rows):
@@ -62,8 +69,17 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
 
 def taken_in(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
     """The intake of a week's book and a house book that are written into ``folder``."""
-    company_book = read_book(write_book(folder / "company.xlsx", company)) if company else None
-    return take_in([read_book(write_book(folder / "week.xlsx", week))], company_book)
+    return take_in([read_book(write_book(folder / "week.xlsx", week))], company_book(folder, company))
+
+
+def company_book(folder: Path, company: Mapping[str, Rows] | None) -> Book | None:
+    """A house book written and read; one that says the same is read once, since most jobs have the same."""
+    if not company:
+        return None
+    said = repr(company)
+    if said not in _COMPANIES:
+        _COMPANIES[said] = read_book(write_book(folder / "company.xlsx", company))
+    return _COMPANIES[said]
 
 
 def jobs_of(intake: Intake) -> list[JobValues]:
@@ -89,6 +105,13 @@ def given(name: str) -> Input:
     found = line(name)
     assert isinstance(found, Input), f"{name} is nothing that is typed"
     return found
+
+
+def usual(name: str, word: str = "") -> float:
+    """What a factor such as ``Risk.loss`` is where a house book says nothing; of a named row, as in ``Soil.swell``."""
+    found = line(name)
+    assert isinstance(found, Factor), f"{name} is no factor"
+    return found.values[found.level.axis.words.index(word) if word else 0]
 
 
 @cache

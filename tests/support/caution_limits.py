@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from books import COMPANY, Rows
+from books import COMPANY, Rows, usual
 
 Tables = dict[str, Rows]
 
@@ -114,20 +114,26 @@ def turfed(answer: str) -> Tables:
 WELL = a_job()
 """A job with nothing wrong."""
 
+NEED = 1 + usual("Risk.loss") / 100
+"""Cubic yards of which one lies in place."""
+
+LOAM = usual("Soil.weight", "loam") / 2000
+"""Tons of a yard of damp loam."""
+
 LIMITS: dict[str, Limit] = {
     # a stop below 2 in, common practice, no source
     "Cautions.too_thin": Limit(a_job(slabs=[2]), a_job(slabs=[1.999]), 1.999),
     # a caution below 3.5 in, common practice, no source; the thinnest slab of the job decides
     "Cautions.thin": Limit(a_job(slabs=[6, 3.5]), a_job(slabs=[6, 3.499]), 3.499),
-    # 1 yd3 in place and 3 % that is always lost make a need of 1.03 yd3
-    "Cautions.short": Limit(ordered(1.03), ordered(1.0299), 0.0001),
+    # 1 yd3 in place and what is always lost
+    "Cautions.short": Limit(ordered(NEED), ordered(NEED - 0.0001), 0.0001),
     # a quarter of a 4 in slab is 1 in
     "Cautions.shallow": Limit(grooved(1), grooved(0.999), 0.001),
-    # 81 ft2 over 200 ft2/gal: one way that can be bought is enough
+    # one way that can be bought is enough
     "Cautions.no_price": Limit(
         WELL,
         WELL,
-        0.405,
+        81 / usual("Curing.coverage"),
         priced(["Curing compound, large pack", 88, "pack", 5]),
         priced(["Curing compound, large pack", 88, "pack", None]),
     ),
@@ -139,18 +145,16 @@ LIMITS: dict[str, Limit] = {
     "WorkCautions.bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
     # two who place and one who finishes are three; a crew of three is enough for them
     "WorkCautions.hands": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
-    # a yard of damp loam is 1.45 tons: one load of just that, or one that nobody weighed
-    "HaulCautions.overweight": Limit(WELL, WELL, 1.45, hauled(payload=1.45), hauled(payload=None)),
+    # one load of just what a yard weighs, or one that nobody weighed
+    "HaulCautions.overweight": Limit(WELL, WELL, LOAM, hauled(payload=LOAM), hauled(payload=None)),
     # the soil goes to the one site there is, which is for soil: a load of it, with turf or without
     "HaulCautions.dirty": Limit(
         turfed("no"), turfed("yes"), 1, hauled(["soil", 20, 0, None]), hauled(["soil", 20, 0, None])
     ),
     # off at half past eight after the set-up, half an hour on the way
     "HaulCautions.gate": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
-    # all that is hauled is 1.45 tons of soil
-    "HaulCautions.stranded": Limit(
-        WELL, WELL, 1.45, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])
-    ),
+    # all that is hauled is a yard of soil
+    "HaulCautions.stranded": Limit(WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])),
     # $25 is more than 2 % of $100; what is just at the limit is a wash
     "HaulCautions.wash": Limit(
         WELL,

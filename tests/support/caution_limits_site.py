@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from math import erfc, exp, pi, sqrt
+from collections.abc import Mapping
+from math import ceil, erfc, exp, pi, sqrt
 
-from books import COMPANY, Rows
-from caution_limits import Limit, Tables, a_job, facts
-from priced_company import PRICED, without
+from books import COMPANY, Rows, usual
+from caution_limits import NEED, Limit, Tables, a_job, facts
+from priced_company import EVERY_JOB, PRICED, good_until, without
 
 WELL = a_job()
 
@@ -60,6 +61,11 @@ def frozen(*typed: tuple[str, object]) -> Tables:
     return WELL | {"Site conditions": [["fact", "value"], *([name, value] for name, value in told.items())]}
 
 
+def only_permit(dollars: float, margin: float) -> Tables:
+    """The job whose one cost is its permit, with a margin of its own."""
+    return said(Permit=dollars, Margin_of_this_job=margin, Overhead_of_this_job=0, Contingency_of_this_job=0)
+
+
 def ordering(yards: float) -> Tables:
     """The job with its order forced."""
     return WELL | {
@@ -67,26 +73,51 @@ def ordering(yards: float) -> Tables:
     }
 
 
-SPREAD = sqrt((81 * 0.375 / 324) ** 2 + (81 * 0.125 / 324) ** 2 + 0.01**2 + 0.01**2)
-"""Of the need of a cubic yard whose depth nobody measured, a string line and two times a percent."""
+SPREAD = sqrt(
+    (81 * usual("DepthSpread.few") / 324) ** 2
+    + (81 * usual("VolumeSpread.string") / 324) ** 2
+    + (usual("VolumeSpread.tape") / 100) ** 2
+    + (usual("VolumeSpread.plant_yield") / 100) ** 2
+)
+"""Of the need of a cubic yard whose depth nobody measured, in yards: an inch of 81 ft2 is 81 / 324 yd3."""
 
-HOURS = 0.75 + 1.7 + 0.45 * 1.25 + 0.5 * 2 + 81 / 80 + 81 * 0.002 + 1.5
-"""Laying out, digging and loading a yard, placing for half an hour, finishing, curing, cleaning up."""
 
-MIXED_HOURS = HOURS - 0.5 * 2 + 47 * 4 / 60 * 2
-"""The same where nobody costs anything: 47 bags of 0.6 ft3, four minutes each, two people."""
+def task(word: str) -> float:
+    """Hours for one of what a task is counted in."""
+    return usual("Task.usual", word)
+
+
+PLACING = 0.5 * 2
+"""Two people for half an hour."""
+
+HOURS = (
+    usual("Task.at_least", "layout")
+    + task("dig by hand")
+    + task("load by hand") * (1 + usual("Soil.swell", "loam") / 100)
+    + PLACING
+    + 81 / usual("FinishWindow.pace")
+    + 81 * task("cure")
+    + task("clean up")
+)
+"""Laying out, digging and loading a yard, placing, finishing, curing, cleaning up."""
+
+MIXED_HOURS = HOURS - PLACING + ceil(NEED * 27 / 0.6) * usual("Bags.minutes") / 60 * usual("Bags.people")
+"""The same where nobody costs anything, so that bags of 0.6 ft3 win."""
 
 
 def short_by(order: float) -> float:
-    """The chance that an order runs short of 1.03 yd3."""
-    return erfc((order - 1.03) / SPREAD / sqrt(2)) / 2
+    """The chance that an order runs short of the need."""
+    return erfc((order - NEED) / SPREAD / sqrt(2)) / 2
 
 
 def left_of(order: float) -> float:
-    """What an order should leave over of 1.03 yd3."""
-    z = (order - 1.03) / SPREAD
-    return order - 1.03 + SPREAD * (exp(-z * z / 2) / sqrt(2 * pi) - z * short_by(order))
+    """What an order should leave over of the need."""
+    z = (order - NEED) / SPREAD
+    return order - NEED + SPREAD * (exp(-z * z / 2) / sqrt(2 * pi) - z * short_by(order))
 
+
+UNPRICED: Mapping[str, Rows] = COMPANY | {"Prices": COMPANY["Prices"][:1]}
+"""A house book that has a price for nothing."""
 
 PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["finisher", 81]]}
 
@@ -174,13 +205,13 @@ MORE: dict[str, Limit] = {
     # ACI 318 exposure F: air, and 4,000 psi
     "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),
     "SlabCautions.weak": Limit(frozen(("Strength", 4000)), frozen(("Strength", 3999)), 3999),
-    # an inch of an old slab of 81 ft2 is 81 / 324 yd3, at 1.6 h
-    "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * 1.6),
-    "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * 1.6),
+    # an inch of an old slab of 81 ft2 is 81 / 324 yd3
+    "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * task("break slab")),
+    "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * task("break slab")),
     "SiteCautions.exhaust": Limit(
         broken(4) | {"Site conditions": [["fact", "value"], ["Power on site", "yes"]]},
         edged(dowel_spacing_in=24),
-        0.06 * 5,
+        task("drill dowels") * 5,
     ),
     "SiteCautions.shut_off": Limit(
         WELL, {**WELL, "Jobs": [["job", "bid date", "irrigation lines to cap"], ["one", "2026-04-13", 2]]}, 2
@@ -202,22 +233,24 @@ MORE: dict[str, Limit] = {
     "SiteCautions.no_wage": Limit(
         said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED
     ),
-    "MoneyCautions.no_price": Limit(WELL, WELL, 1, PRICED, without("Caution tape and signs")),
+    "MoneyCautions.no_price": Limit(WELL, WELL, 1, PRICED, without(EVERY_JOB)),
     "MoneyCautions.stale": Limit(
         WELL,
         WELL,
         1,
         PRICED,
-        PRICED | {"Prices": [*PRICED["Prices"][:-1], ["Caution tape and signs", 6.5, None, None, "2026-04-12"]]},
+        good_until(EVERY_JOB, "2026-04-12"),
     ),
-    # 10 to 40 %; full cost and price as Costs shows them
-    "MoneyCautions.margin": Limit(said(Job_margin=11), said(Job_margin=8), (1 - 1149.2 / 1250) * 100, PRICED, PRICED),
-    "MoneyCautions.minimum": Limit(said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED),
+    # 10 to 40 %; a permit of $900 and nothing else: 900 / 0.92 goes up to 980
+    "MoneyCautions.margin": Limit(
+        only_permit(900, margin=11), only_permit(900, margin=8), (1 - 900 / 980) * 100, UNPRICED, UNPRICED
+    ),
+    "MoneyCautions.minimum": Limit(said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED),
     # one pour in ten, and three quarters of a yard
     "MoneyCautions.short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
     "MoneyCautions.left": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),
     "MoneyCautions.deep_base": Limit(lying(base_in=8), lying(base_in=8.25), 8.25),
-    # a hole of 26.9 in: loam at 2,900 lb is 0.12 ton a square foot, wet clay at 3,300 x 1.15 is 0.158
+    # a hole of 26.9 in: damp loam is 0.12 ton a square foot, wet clay is 0.158
     "MoneyCautions.heavy": Limit(
         lying(base_in=17.9, thickness_in=9),
         lying(base_in=17.9, thickness_in=9)
@@ -225,6 +258,6 @@ MORE: dict[str, Limit] = {
             "Jobs": [["job", "bid date", "soil"], ["one", "2026-04-13", "clay"]],
             "Site conditions": [["fact", "value"], ["Moisture", "wet"]],
         },
-        26.9 / 324 * 3300 * 1.15 / 2000,
+        26.9 / 324 * usual("Soil.weight", "clay") * usual("Wetness.times", "wet") / 2000,
     ),
 }

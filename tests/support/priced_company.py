@@ -7,25 +7,34 @@ from collections.abc import Mapping
 from books import COMPANY, Rows
 from calc.intake.schema import PRICE_LIST
 
-PLANT = {
+BY_NAME = {
     "Ready-mix, 2500 psi": 158, "Ready-mix, 3000 psi": 164, "Ready-mix, 3500 psi": 171, "Ready-mix, 4000 psi": 179,
     "Ready-mix, 4500 psi": 188, "Ready-mix, 5000 psi": 198, "Delivery of concrete": 28, "Short load, first fee": 155,
     "Short load, second fee": 105, "Short load, third fee": 55, "Waiting of a truck": 2.25, "Pump, set-up": 240,
     "Pump, an hour": 135, "Concrete bag": 7.4,
 }  # fmt: skip
+"""What the plant and the pump ask, where a made-up price would make a bid that nobody believes."""
+
 SIZES = {"Short load, first fee": 2, "Short load, second fee": 4, "Short load, third fee": 6, "Concrete bag": 0.6}
-LAST = "Caution tape and signs"
-"""The last row: what every job takes, once."""
+A_PACK = 3
+EVERY_JOB = "Caution tape and signs"
+"""What every job takes, once."""
+
+
+def _price_of(label: str) -> float:
+    """From $5 to $13, by the letters of its name: another price for the next one, and the same wherever it stands."""
+    return BY_NAME.get(label, 5 + len(label) % 9)
 
 
 def _prices() -> Rows:
     own = {str(row[0]): row for row in COMPANY["Prices"][1:]}
-    rows = []
-    for place, price in enumerate(PRICE_LIST):
-        row = own.get(price.label, [price.label, PLANT.get(price.label, 5 + place % 9), None, None])
-        size = row[3] if row[3] is not None else SIZES.get(price.label, 3 if price.pack is not None else None)
-        rows.append([row[0], row[1], None, size, None])
-    rows.sort(key=lambda row: row[0] == LAST)
+    strangers = (own.keys() | BY_NAME.keys() | SIZES.keys()) - {price.label for price in PRICE_LIST}
+    assert not strangers, f"no price goes by the name {', '.join(sorted(strangers))}"
+    rows: list[list[object]] = []
+    for price in PRICE_LIST:
+        _, asked, _, size = own.get(price.label, (price.label, _price_of(price.label), None, None))
+        a_pack = A_PACK if price.pack is not None else None
+        rows.append([price.label, asked, None, SIZES.get(price.label, a_pack) if size is None else size, None])
     return [["item", "price", "unit", "size", "valid until"], *rows]
 
 
@@ -61,3 +70,8 @@ def without(what: str) -> Mapping[str, Rows]:
     if what in PRICED:
         return {name: rows for name, rows in PRICED.items() if name != what}
     return {**PRICED, "Prices": [row for row in PRICED["Prices"] if row[0] != what]}
+
+
+def good_until(label: str, day: str) -> Mapping[str, Rows]:
+    """The priced house whose price of one item is good until a day."""
+    return {**PRICED, "Prices": [[*row[:-1], day] if row[0] == label else row for row in PRICED["Prices"]]}

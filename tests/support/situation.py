@@ -17,8 +17,10 @@ A file is one job in a sentence, with what is typed for it and what each line mu
 an empty cell. ``[company]`` replaces whole sheets of the house book of ``books.COMPANY``. What is expected stands as
 arithmetic (``by_hand.worked``), words in quotes of their own (``"'none'"``, also for a number that is not given). A
 line with more than one row takes a list, in row order; rows that the list leaves out must come to 0, as empty truck
-slots and the edge columns of Areas that were left blank do. Of a line with very many rows, such as a ladder of orders,
-``{ 3 = "4.25", 4 = "4.5" }`` holds the rows that it numbers and no others. A number that a source gives rounded takes
+slots and the edge columns of Areas that were left blank do. Of a line whose rows have names, such as the table of
+costs, ``{ "Form oil, once" = "9.5" }`` holds the rows that it names and no others, and with ``others = "0"`` all the
+rest too. Rows without names, such as a ladder of orders, go by number: ``{ 3 = "4.25", 4 = "4.5" }``. A number that a
+source gives rounded takes
 ``{ is = "0.444", within = 0.001 }``, ``within`` being a part of it. ``[work]`` holds figures worked out on the side,
 which any expression below them may use by name.
 """
@@ -44,6 +46,8 @@ FOLDER = TESTS / "situations"
 ONE_JOB: Rows = [["job", "bid date"], ["one", "2026-04-13"]]
 WITHIN = 1e-9
 """How far, as a part of the expected number, the program may be from it."""
+OTHERS = "others"
+"""Stands for the rows that a file leaves out, where rows go by their names."""
 FACTS = {"situation", "source", "tables", "house", "work", "expect"}
 NOTHING = 1e-12
 """How far from a true zero floats may end up."""
@@ -91,19 +95,29 @@ class Situation:
 
     def expected(self, named: Declared, rows: int) -> Iterator[Expected]:
         """What is expected of each of the ``rows`` rows of a line. Raises ValueError when the file has more."""
-        for row, each in sorted(_by_row(self.expect[named.id], rows).items()):
+        for row, each in sorted(self._by_row(named, rows).items()):
             if row >= rows:
                 raise ValueError(f"{self.name}: {named.id} has {rows} row(s) in the job, and the file row {row + 1}")
             facts = each if isinstance(each, dict) else {"is": each}
             yield Expected(named.id, row, facts["is"], facts.get("within", WITHIN), self.figures)
 
+    def _by_row(self, named: Declared, rows: int) -> dict[int, Any]:
+        """What the file says of a line, by row from 0: the rows that it names or numbers, or all of them."""
+        given = self.expect[named.id]
+        if not isinstance(given, dict) or "is" in given:
+            listed = given if isinstance(given, list) else [given]
+            return dict(enumerate(listed + ["0"] * (rows - len(listed))))
+        others = dict.fromkeys(range(rows), given[OTHERS]) if OTHERS in given else {}
+        return others | {self._row(named, row): each for row, each in given.items() if row != OTHERS}
 
-def _by_row(given: Any, rows: int) -> dict[int, Any]:
-    """What a file says of a line, by row from 0: the rows that it numbers, or all, those left out being 0."""
-    if isinstance(given, dict) and "is" not in given:
-        return {int(number) - 1: each for number, each in given.items()}
-    listed = given if isinstance(given, list) else [given]
-    return dict(enumerate(listed + ["0"] * (rows - len(listed))))
+    def _row(self, named: Declared, row: str) -> int:
+        """The row that goes by a word of its level, or by a number, counted from 0."""
+        words = named.level.axis.words if named.level.axes else ()
+        if row in words:
+            return words.index(row)
+        if words or not row.isdecimal():
+            raise ValueError(f"{self.name}: {named.id} has no row {row!r}")
+        return int(row) - 1
 
 
 @cache

@@ -8,11 +8,11 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import COMPANY, Rows, only_job, write_book, written_sheet
+from books import COMPANY, Rows, only_job, taken_in, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
-from calc.intake.records import JobInput
+from calc.intake.read_run import is_stopped
 from calc.layout.checks_sheet import all_cautions, fired
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
@@ -34,18 +34,14 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
     """For every caution the job just inside its limit (False) and the one just past it (True), worked out together."""
     sides = [(name, loud) for name in LIMITS for loud in (False, True)]
     folder = tmp_path_factory.mktemp("limits")
-    inputs = [only_input(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    intakes = [taken_in(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    assert not any(is_stopped(job, each.findings) for each in intakes for job in each.jobs)
+    inputs = [job for each in intakes for job in each.jobs]
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
 
 
 def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
     return (limit.loud, limit.noisy_company or COMPANY) if loud else (limit.quiet, limit.quiet_company or COMPANY)
-
-
-def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
-    """The one job of a book, read and not held back."""
-    (job,) = batch.ready(taken(folder, tables, company))
-    return job
 
 
 def earned(folder: Path, tables: Tables) -> dict[str, Caution]:

@@ -14,10 +14,11 @@ from calc.intake.read_run import is_stopped, take_in
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
+from calc.trade.money.costs import COST
 from calc.xlsx_read.read import read_book
 from hand_arithmetic import NotArithmetic, side_figures, worked
 from sheet_cells import Held, read_cells
-from situation import Expected, Situation, declared, situations
+from situation import Expected, Situation, declared, read, situations
 from witness import Program, Recalculations
 
 IN_SHEETS = situations()[::32]
@@ -147,3 +148,31 @@ def test_a_wrong_answer_is_named_with_its_line_and_its_arithmetic() -> None:
     assert expected.differs("36") and expected.differs(None) and expected.differs(float("nan"))
     assert Expected("MeanThickness.mean", 0, "'none'").differs(float("nan")) == ""
     assert Expected("MeanThickness.mean", 0, "0").differs(float("nan"))
+
+
+NAMED = """
+situation = "A level of named rows"
+source = "made up"
+[tables]
+Areas = [["length ft", "width ft"], [12, 3]]
+[expect]
+"Subtotal.amount" = { labor = "120.5", others = "0" }
+"CostTable.amount" = { "Form oil, once" = "9.5" }
+"OrderCandidate.order" = { 2 = "4.25" }
+"BestOrder.order" = { 1 = "4.25" }
+"""
+
+
+def test_a_row_goes_by_its_name_and_one_without_a_name_by_its_number(tmp_path: Path) -> None:
+    (tmp_path / "named.toml").write_text(NAMED, encoding="utf-8")
+    situation = read(tmp_path / "named.toml")
+
+    def rows(name: str, count: int) -> dict[int, str]:
+        return {each.row: each.arithmetic for each in situation.expected(declared(name), count)}
+
+    assert rows("Subtotal.amount", 6) == {0: "0", 1: "0", 2: "0", 3: "0", 4: "120.5", 5: "0"}
+    (oil,) = rows("CostTable.amount", len(COST.axis.words))
+    assert COST.axis.words[oil] == "Form oil, once"
+    assert rows("OrderCandidate.order", 40) == {1: "4.25"}
+    with pytest.raises(ValueError, match=r"named: BestOrder\.order has no row '1'"):
+        rows("BestOrder.order", 2)

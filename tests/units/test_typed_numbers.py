@@ -275,8 +275,8 @@ def spellings(inches: Fraction) -> list[str]:
 
 @given(st.integers(0, 9999), TAPE, st.sampled_from(WITH_MARKS))
 def test_feet_and_inches_come_back_to_the_sixteenth_in_every_spelling(feet: int, inches: Fraction, form: str) -> None:
-    for escape_control in spellings(inches):
-        text = form.format(feet=feet, inches=escape_control)
+    for written in spellings(inches):
+        text = form.format(feet=feet, inches=written)
         in_feet, in_inches = read_quantity(text, "ft"), read_quantity(text, "in")
         assert (in_feet.exact, in_inches.exact) == (feet + inches / 12, feet * 12 + inches), text
         assert in_feet.feet_and_inches, text
@@ -287,19 +287,19 @@ def test_feet_and_inches_come_back_to_the_sixteenth_in_every_spelling(feet: int,
 
 @given(st.integers(0, 9999), TAPE)
 def test_feet_and_inches_with_a_bare_dash_come_back_to_the_sixteenth(feet: int, inches: Fraction) -> None:
-    for escape_control in spellings(inches):
-        if escape_control == str(inches) and "/" in escape_control:
+    for written in spellings(inches):
+        if written == str(inches) and "/" in written:
             continue  # 10-1/2 is ten and a half
-        reading = read_quantity(f"{feet}-{escape_control}", "ft")
-        assert reading.exact == feet + inches / 12, escape_control
-        assert reading.note == f"read as {feet} ft {tidy(escape_control).replace('-', ' ')} in", escape_control
+        reading = read_quantity(f"{feet}-{written}", "ft")
+        assert reading.exact == feet + inches / 12, written
+        assert reading.note == f"read as {feet} ft {tidy(written).replace('-', ' ')} in", written
         assert_worked(reading)
 
 
 @given(TAPE, st.sampled_from(INCHES_ALONE))
 def test_inches_come_back_to_the_sixteenth_in_every_spelling(inches: Fraction, form: str) -> None:
-    for escape_control in spellings(inches):
-        text = form.format(inches=escape_control)
+    for written in spellings(inches):
+        text = form.format(inches=written)
         reading = read_quantity(text, "in")
         assert reading.exact == inches, text
         assert not reading.feet_and_inches, text

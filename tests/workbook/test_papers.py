@@ -145,10 +145,8 @@ def place_of_length(path: Path) -> Place:
 
 SEEN_BY_THE_CLIENT = (
     "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all",
-    "ChangeAmount.amount", "ChangeAmount.amount_all",
-    "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit",
-    "PriceParts.poured",
-    "PriceParts.completed",
+    "ChangeAmount.amount", "ChangeAmount.amount_all", "ChangeAmount.counts", "ChangeAmount.counts_all",
+    "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured", "PriceParts.completed",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
 
@@ -207,7 +205,8 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 MUST_SHOW = {
     "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
     "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.days_closed "
-    "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
+    "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount "
+    "Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
     "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "

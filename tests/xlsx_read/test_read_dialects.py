@@ -114,7 +114,7 @@ def demo() -> Intake:
 def test_the_demo_saved_by_another_library_gives_the_same_jobs(
     writer: Callable[[Path, Path], Path], demo: Intake, tmp_path: Path
 ) -> None:
-    other = take(read_book(writer(DEMO, tmp_path / "week.xlsx")))
+    other = take(read_book(writer(DEMO, tmp_path / DEMO.name)))
     assert taken(other) == taken(demo)
     assert [(str(each.place), each.found) for each in other.findings] == [
         (str(each.place), each.found) for each in demo.findings
