@@ -50,7 +50,7 @@ from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckSplit
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
-from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import Evaporation, Heat, TruckClock
@@ -144,6 +144,7 @@ LADDER = (
     PointOff,
     DepthSpread,
     VolumeSpread,
+    MixAddition,
     PlantCharges,
     ShortLoadTier,
     Mix,

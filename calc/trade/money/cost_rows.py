@@ -9,7 +9,7 @@ from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
-from calc.trade.inputs.pour import Mixture
+from calc.trade.inputs.pour import ADDITIONS, Addition
 from calc.trade.levels import BOARD, GROUP, TASK, TOOL
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
@@ -19,7 +19,7 @@ from calc.trade.materials.purchases import PieceGoods, TruckFee
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
-from calc.trade.ordering.plant import ChosenMix, PlantCharges
+from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
 from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
@@ -44,9 +44,9 @@ def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> C
     return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
 
 
-def _in_mix(asked: Expr) -> Expr:
-    """The yards that are billed, where something is in the mix."""
-    return when(asked, PourCost.billed, 0)
+def _in_mix(addition: Addition) -> Expr:
+    """The yards that are billed, where the addition is in the mix."""
+    return when(addition.is_("yes"), PourCost.billed, 0)
 
 
 _PUMPED = PourCost.pumped > 0
@@ -61,23 +61,9 @@ _CONCRETE = (
         tax=ChosenMix.taxed,
         last_day=ChosenMix.last_day,
     ),
-    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), PlantCharges.air_price, NOT_IN_MIX),
-    priced(
-        "Accelerator in the mix",
-        CONCRETE,
-        _in_mix(Mixture.accelerator.is_("yes")),
-        PlantCharges.accelerator_price,
-        NOT_IN_MIX,
-    ),
-    priced(
-        "Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), PlantCharges.retarder_price, NOT_IN_MIX
-    ),
-    priced(
-        "Hot water in the mix",
-        CONCRETE,
-        _in_mix(Mixture.hot_water.is_("yes")),
-        PlantCharges.hot_water_price,
-        NOT_IN_MIX,
+    *(
+        priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
+        for each, price in zip(ADDITIONS, MixAddition.cost.prices, strict=True)
     ),
     priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
