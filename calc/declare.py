@@ -99,6 +99,7 @@ __all__ = [
     "Factor",
     "FormulaError",
     "Input",
+    "Kind",
     "Level",
     "Line",
     "Override",

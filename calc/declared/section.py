@@ -55,6 +55,12 @@ class Declared(Named):
         """The name that stays the same when a label is reworded: ``Order.trucks``."""
         return f"{self.section.called}.{self.name}"
 
+    def __repr__(self) -> str:
+        """Such as ``<Line Order.trucks "Trucks" [truck]>``."""
+        place = self.id if "section" in vars(self) else "of no section yet"
+        shown = f" [{self.unit_text}]" if self.unit_text else ""
+        return f'<{type(self).__name__} {place} "{self.label}"{shown}>'
+
     def members(self) -> Iterator[tuple[str, Declared]]:
         """What the declaration stands for, in order of evaluation, each with the end of its name."""
         yield "", self
@@ -70,7 +76,15 @@ class Declared(Named):
         """Holds it against the level of its section, when that is known. Raises FormulaError when they do not fit."""
 
 
-class Section:
+class _SectionType(type):
+    """The class of sections: one is shown with its module and its title."""
+
+    def __repr__(cls) -> str:
+        title = vars(cls).get("title", "")
+        return f'<Section {vars(cls).get("called") or cls.__name__} "{title}" of {cls.__module__}>'
+
+
+class Section(metaclass=_SectionType):
     """A group of declarations of one level. Its docstring is its heading.
 
     ``table`` is the input sheet that its givens are typed in, ``sheet`` the sheet of the job workbook that its lines
@@ -87,6 +101,8 @@ class Section:
     slots_for: ClassVar[Declared | None] = None
     declarations: ClassVar[tuple[Declared, ...]] = ()
     members: ClassVar[tuple[Declared, ...]] = ()
+    registry: ClassVar[list[type[Section]]] = []
+    """Every section there is, in the order in which they were made."""
 
     def __init_subclass__(
         cls,
@@ -115,3 +131,4 @@ class Section:
         cls.members = tuple(members)
         for member in members:
             member.check_level()
+        Section.registry.append(cls)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 import numpy as np
 
-from calc.declared import Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Section, Taxed
 from calc.formula.compute import Batch
 from calc.formula.functions import Column
 from calc.formula.levels import JOB, Level, level_of
@@ -36,6 +36,22 @@ def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None)
             for member in members:
                 frame.columns[member] = _column(frame, jobs, member)
     return frame
+
+
+def evaluate_section(section: type[Section], rows: int, facts: Mapping[Declared, Sequence[float]]) -> Batch:
+    """The lines of one section for facts that are given outright, ``rows`` of them side by side as so many jobs.
+
+    ``facts`` has a column for everything that the lines follow from; one of a level of named rows holds all rows of the
+    first, then of the second.
+    """
+    batch = Batch(rows)
+    for named, values in facts.items():
+        batch.rows_of(named.level)
+        batch.columns[named] = np.array(values, dtype=float)
+    for member in section.members:
+        if isinstance(member, Line):
+            batch.columns[member] = batch.value(member.formula, member.level)
+    return batch
 
 
 def _lay_rows(frame: Batch, jobs: Sequence[JobInput], level: Level) -> None:

@@ -2,6 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from importlib import import_module
+from pathlib import Path
+from pkgutil import walk_packages
+
 from calc.declare import *
 from calc.trade.cautions.checks import Integrity
 from calc.trade.cautions.conditions import (
@@ -50,7 +55,7 @@ from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckSplit
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
-from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import Evaporation, Heat, TruckClock
@@ -144,6 +149,7 @@ LADDER = (
     PointOff,
     DepthSpread,
     VolumeSpread,
+    MixAddition,
     PlantCharges,
     ShortLoadTier,
     Mix,
@@ -273,7 +279,28 @@ WATCH = (
     Decisions,
 )
 
-SECTIONS: tuple[type[Section], ...] = (
+
+def complete(*listed: type[Section]) -> tuple[type[Section], ...]:
+    """The sections as they are listed. Raises FormulaError, with the names, unless all of ``calc.trade`` is in it once.
+
+    Every module of the trade is imported for that: one that nobody imports would be missed in silence.
+    """
+    for module in walk_packages([str(Path(__file__).parent)], f"{__package__}."):
+        import_module(module.name)
+    made = [each for each in Section.registry if each.__module__.startswith(f"{__package__}.")]
+    missing = [repr(each) for each in made if each not in set(listed)]
+    twice = [repr(each) for each, times in Counter(listed).items() if times > 1]
+    if missing or twice:
+        raise FormulaError(
+            "; ".join(
+                [f"{each} is not in the catalog: list it in calc/trade/catalog.py" for each in missing]
+                + [f"{each} is in the catalog more than once" for each in twice]
+            )
+        )
+    return listed
+
+
+SECTIONS = complete(
     *INPUTS,
     *RATES,
     *TAKEOFF,

@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from collections import Counter
+from pathlib import Path
+from shutil import copytree, ignore_patterns
 
 import pytest
 
@@ -25,8 +29,9 @@ from calc.declare import (
 )
 from calc.declared import Declared, Override
 from calc.formula.value_types import ValueType
-from calc.trade.catalog import SECTIONS
+from calc.trade.catalog import SECTIONS, complete
 from calc.units.algebra import COUNTS
+from folders import ROOT
 from misuses import ACKNOWLEDGED, AREA, KIND, MISUSES, Area, Kind
 
 
@@ -135,6 +140,36 @@ def repeated(names: list[str]) -> list[str]:
 def of_kind(kind: type[Declared]) -> list[Declared]:
     """The declarations of the trade of one kind."""
     return [member for member in ALL if isinstance(member, kind)]
+
+
+LOST = """
+from calc.declare import *
+
+
+class Lost(Section, title="Lost"):
+    much = line("Lost", "", exact(1), source="test")
+"""
+
+
+def test_a_section_that_the_catalog_lacks_is_refused_by_name_and_not_left_out_of_every_bid(tmp_path: Path) -> None:
+    copytree(ROOT / "calc", tmp_path / "calc", ignore=ignore_patterns("__pycache__"))
+    (tmp_path / "calc" / "trade" / "work" / "lost.py").write_text(LOST, encoding="utf-8")
+    run = subprocess.run(
+        [sys.executable, "-c", "import calc.trade.catalog"], cwd=tmp_path, capture_output=True, text=True, check=False
+    )
+    assert run.returncode == 1
+    assert '<Section Lost "Lost" of calc.trade.work.lost> is not in the catalog' in run.stderr
+
+
+def test_a_section_that_the_catalog_has_twice_is_refused_by_name() -> None:
+    with pytest.raises(FormulaError, match=f"{SECTIONS[0].called} .* more than once"):
+        complete(*SECTIONS, SECTIONS[0])
+
+
+def test_what_is_declared_is_shown_by_its_id_label_and_unit() -> None:
+    assert repr(Ordered.gross) == '<Line Second.gross "Gross" [ft2]>'
+    assert repr(line("Loose", "", declare.exact(1), source="test")) == '<Line of no section yet "Loose">'
+    assert repr(Ordered) == f'<Section Second "Ordered" of {__name__}>'
 
 
 def test_no_two_declarations_of_the_trade_have_one_id() -> None:

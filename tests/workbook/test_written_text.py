@@ -18,6 +18,7 @@ from calc.layout.week import WeekRow, week_sheets
 from calc.model.truck_sharing import SmallPour
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.week import COLUMNS
+from calc.trade.papers.mix import MIX
 from sheet_cells import read_cells
 
 POUR = SmallPour(
@@ -28,8 +29,8 @@ POUR = SmallPour(
     0.0,
     3500.0,
     171.0,
-    ("none",),
-    ((0.0, 155.0),),
+    ("no",) * len(MIX),
+    ((0.0, 155.0), (2.0, 105.0), (4.0, 55.0), (6.0, 0.0)),
     1.0,
     28.0,
     9.0,

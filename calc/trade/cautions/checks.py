@@ -7,11 +7,32 @@ from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import Pile
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.materials.packs import Packs
 from calc.trade.ordering.order import Load, Order
 from calc.trade.takeoff.dig import Dig
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import Matched
+
+ONE_LOAD, ONE_PACK, ONE_BAG = exact(1, "load"), exact(1, "pack"), exact(1, "bag") * FiberDose.bag
+_FIBER_OVER = FiberTotal.bags * FiberDose.bag - Order.placed * FiberDose.per_yard
+"""The fiber that is bought, over what all that is ordered or mixed takes."""
+
+_BATCHES = when(Order.bags > 0, 1, 0)
+"""All that is mixed on the site counts as one batch."""
+
+
+def _outside(value: Expr, most: Expr) -> Expr:
+    """How far a number lies below 0, or above ``most``."""
+    return largest(0, -value) + largest(0, value - most)
+
+
+def _packs_off(packs: Packs, need: Line, small: Price, large: Price) -> Expr:
+    """The gallons that the packs to buy are short by; or what the least of them holds, where one less would do."""
+    held = packs.small * if_given(small.size, 0) + packs.large * if_given(large.size, 0)
+    least_pack = ONE_PACK * when(packs.small > 0, if_given(small.size, 0), if_given(large.size, 0))
+    too_many = both(held > 0, held - least_pack >= need)
+    return when(packs.can_win > 0, largest(0, need - held) + when(too_many, least_pack, 0), 0)
 
 
 class Integrity(Section, title="Integrity", sheet="Checks"):
@@ -35,37 +56,37 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     )
     loads = check("The trucks carry the order", "yd3", Order.quantity, total(Load.yards), tolerance)
     fiber = check(
-        "No truck is short of fiber",
+        "No truck is short of fiber, nor has a bag too many",
         "lb",
-        largest(0, FiberDose.weight - total(TruckFiber.bags) * FiberDose.bag),
+        largest(0, -least(TruckFiber.spare)) + when(greatest(TruckFiber.spare) >= ONE_BAG, ONE_BAG, 0),
         0 * FiberDose.weight,
         tolerance,
     )
     fiber_bought = check(
-        "The bags bought are the bags of the trucks, unless forced",
-        "bag",
-        when(FiberTotal.bags.is_overridden, total(TruckFiber.bags) + FiberTotal.batch, FiberTotal.bags),
-        total(TruckFiber.bags) + FiberTotal.batch,
+        "The fiber bought is the dose of all that is poured, and less than a bag over for each truck, unless forced",
+        "lb",
+        when(FiberTotal.bags.is_overridden, 0, _outside(_FIBER_OVER, (Order.trucks.count + _BATCHES) * ONE_BAG)),
+        0 * FiberDose.weight,
         tolerance,
     )
     curing = check(
         "The curing packs hold the need",
         "gal",
-        when(CURING_PACKS.can_win > 0, largest(0, Curing.need - CURING_PACKS.bought), 0),
+        _packs_off(CURING_PACKS, Curing.need, Curing.small, Curing.large),
         0 * Curing.need,
         tolerance,
     )
     bonding = check(
         "The bonding packs hold the need",
         "gal",
-        when(BONDING_PACKS.can_win > 0, largest(0, Bonding.need - BONDING_PACKS.bought), 0),
+        _packs_off(BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
         0 * Bonding.need,
         tolerance,
     )
     sealer = check(
         "The sealer packs hold the need",
         "gal",
-        when(SEALER_PACKS.can_win > 0, largest(0, Sealer.need - SEALER_PACKS.bought), 0),
+        _packs_off(SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
         0 * Sealer.need,
         tolerance,
     )
@@ -79,7 +100,7 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     overweight = check(
         "No load is over the payload",
         "ton",
-        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * total(Hauled.loads).count), 0),
+        when(Hauler.payload > 0, largest(0, greatest(Hauled.on_one) * ONE_LOAD - Hauler.payload), 0),
         0 * total(Pile.tons),
         tolerance,
     )

@@ -4,14 +4,40 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.cautions.checks import Integrity
+from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.loads import Clock
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.work import OnSite
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
+from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PLANT_AND_PUMP, PROTECTION, ROCK
+from calc.trade.money.costs import COST, CostTable
+from calc.trade.ordering.order import Order
+from calc.trade.ordering.pour import PourCost
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.takeoff.forms import Board, Stakes
+from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import EdgeTakeoff
+from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.protection import Protection
 from calc.trade.work.tasks import Chipping, Work
+
+_CREW_HOURS = total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher) + Choice.own_hours + BaseHaul.hours
+"""Hours of the crew and of its drivers, by who is paid for them."""
+
+_CREW_DAY = OnSite.crew.count * Clock.day
+_LEAST_DAYS = when(Order.bags > 0, Labor.least_bagged, Labor.least_poured)
+_ROCK_BROUGHT = when(BaseHaul.delivered > 0, BaseNeeds.buy, BaseHaul.trips.count * BaseHaul.payload)
+
+
+_PLANT_AND_PUMP = (
+    PourCost.yards + PourCost.fees + PourCost.delivery + PourCost.waiting + when(PourCost.pumped > 0, PourCost.pump, 0)
+)
+
+
+def _in_table(rows: tuple[Cost, ...]) -> Expr:
+    """What the table of costs has for some of its rows."""
+    first, *rest = (at(CostTable.amount, row_called(COST, row.label)) for row in rows)
+    return sum(rest, start=first)
 
 
 class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
@@ -50,9 +76,10 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         Integrity.tolerance,
     )
     days = check(
-        "The days of the crew hold its hours",
+        "The days of the crew hold its hours, and one day less would not",
         "h",
-        largest(0, Labor.hours + Labor.driven - Labor.days * Labor.a_day),
+        largest(0, _CREW_HOURS - Labor.days * _CREW_DAY)
+        + when(both(Labor.days > _LEAST_DAYS, (Labor.days - 1) * _CREW_DAY >= _CREW_HOURS), _CREW_DAY, 0),
         0 * Labor.hours,
         Integrity.tolerance,
     )
@@ -71,14 +98,50 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         Integrity.tolerance,
     )
     rock = check(
-        "No trip for rock is over the payload",
+        "All the rock comes, no trip over the payload, and none too many",
         "ton",
-        when(
-            BaseHaul.trips.count > 0,
-            largest(0, BaseNeeds.buy - BaseHaul.payload * BaseHaul.trips.count),
+        largest(0, largest(BaseNeeds.buy, BaseNeeds.tons) - _ROCK_BROUGHT)
+        + when(
+            both(BaseHaul.trips.count > 0, (BaseHaul.trips.count - 1) * BaseHaul.payload >= BaseNeeds.buy),
+            BaseHaul.payload,
             0,
         ),
         0 * BaseNeeds.buy,
+        Integrity.tolerance,
+    )
+    rock_cost = check(
+        "The rock costs what the table of costs has for it",
+        "$",
+        BaseHaul.cost,
+        _in_table(ROCK),
+        Integrity.tolerance,
+    )
+    forms_cost = check(
+        "The forms cost what the table of costs has for them",
+        "$",
+        FormNeeds.charge,
+        _in_table(FORMS),
+        Integrity.tolerance,
+    )
+    protection_cost = check(
+        "The protection costs what the table of costs has for it",
+        "$",
+        Protection.cost,
+        _in_table(PROTECTION),
+        Integrity.tolerance,
+    )
+    equipment_cost = check(
+        "The equipment costs what the table of costs has for it",
+        "$",
+        Equipment.cost,
+        _in_table(EQUIPMENT_ROWS),
+        Integrity.tolerance,
+    )
+    plant_cost = check(
+        "The plant and the pump charge what the table of costs has for them, but for the cents",
+        "$",
+        largest(0, abs_(_PLANT_AND_PUMP - _in_table(PLANT_AND_PUMP)) - cents),
+        0 * PourCost.yards,
         Integrity.tolerance,
     )
 

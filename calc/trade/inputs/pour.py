@@ -7,8 +7,23 @@ from calc.declare import *
 _TABLE = "Site conditions"
 
 
-class Mixture(Section, title="Mix", table=_TABLE):
-    """What is ordered from the plant."""
+class Addition(Input):
+    """Whether the plant puts something into the mix, which it charges by the yard.
+
+    One entry is enough: its column, its price, its cost, its row on the plant order and whether two pours may share a
+    truck all come from it. ``price`` and ``cost`` are the labels of its price and of its cost. What can be
+    ``added_later`` may go in after the first stop of a truck, which then takes none of it.
+    """
+
+    def __init__(
+        self, label: str, help: str, *, price: str, price_help: str, cost: str, added_later: bool = False
+    ) -> None:
+        super().__init__(label, "", Kind.CHOICE, words=("yes", "no"), default="no", help=help)
+        self.price, self.price_help, self.cost, self.added_later = price, price_help, cost, added_later
+
+
+class Mixture(Section, title="The mix", table=_TABLE):
+    """What is phoned to the plant."""
 
     strength = given(
         "Strength",
@@ -21,10 +36,40 @@ class Mixture(Section, title="Mix", table=_TABLE):
         example="4000",
         help="Compressive strength of the mix; the next stronger mix with a price is priced.",
     )
-    air = yes_no("Entrained air", help="Whether the mix has entrained air.")
-    accelerator = yes_no("Accelerator", help="Whether the mix has a set accelerator; never together with a retarder.")
-    retarder = yes_no("Retarder", help="Whether the mix has a set retarder.")
-    winter_heat = yes_no("Winter heat", help="Whether the plant heats the mix with hot water.")
+    air = Addition(
+        "Entrained air",
+        "Whether the mix has entrained air.",
+        price="Entrained air",
+        price_help="More for a yard with entrained air.",
+        cost="Air in the mix",
+    )
+    accelerator = Addition(
+        "Accelerator",
+        "Whether the mix has an accelerator; never with a retarder.",
+        price="Accelerator",
+        price_help="More for a yard with an accelerator.",
+        cost="Accelerator in the mix",
+        added_later=True,
+    )
+    retarder = Addition(
+        "Retarder",
+        "Whether the mix has a retarder.",
+        price="Retarder",
+        price_help="More for a yard with a retarder.",
+        cost="Retarder in the mix",
+        added_later=True,
+    )
+    hot_water = Addition(
+        "Winter heat",
+        "Whether the plant heats its water.",
+        price="Winter heat",
+        price_help="More for a yard mixed with hot water.",
+        cost="Winter heat in the mix",
+    )
+
+
+ADDITIONS = tuple(each for each in Mixture.declarations if isinstance(each, Addition))
+"""What the plant may put into the mix, in the order in which it is asked."""
 
 
 class Crew(Section, title="Crew", table=_TABLE):

@@ -56,6 +56,12 @@ class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and p
         source="common practice, no source: whole bags in each truck",
         adds=True,
     )
+    spare = line(
+        "Fiber beyond the dose",
+        "lb",
+        bags * FiberDose.bag - Load.yards * FiberDose.per_yard,
+        source="what its bags hold, less the dose of its load",
+    )
 
 
 class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):

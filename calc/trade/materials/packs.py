@@ -19,7 +19,6 @@ class Packs:
     sections: tuple[type[Section], ...]
     small: Line
     large: Line
-    bought: Line
     cost: Line
     way: Line
     can_win: Line
@@ -108,7 +107,6 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
         winner = line("Row of the cheapest way", "", argmin(Ways.tie), source="least, first row wins")
         small_packs = line("Small packs to buy", "pack", at(Ways.small_packs, winner), source="of the cheapest way")
         large_packs = line("Large packs to buy", "pack", at(Ways.large_packs, winner), source="of the cheapest way")
-        bought = line("Bought", "gal", at(Ways.holds, winner), source="of the cheapest way")
         cost = line("Cost of the packs", "$", at(Ways.cost, winner), source="of the cheapest way")
         way = line("Cheapest way", "", at(Ways.way, winner), source="of the cheapest way")
 
@@ -158,7 +156,6 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
         (sizes.small.section, Ways, Choice, Others, Next),
         Choice.small_packs,
         Choice.large_packs,
-        Choice.bought,
         Choice.cost,
         Choice.way,
         Choice.known,

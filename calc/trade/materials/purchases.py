@@ -5,8 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import TIER, TRUCK
 from calc.trade.ordering.order import Load, Order
-from calc.trade.ordering.order_candidates import ONE_TRUCK
-from calc.trade.ordering.plant import ShortLoadTier
+from calc.trade.ordering.trucks import ONE_TRUCK, of_tier
 
 _SHEET = "Costs"
 FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
@@ -39,7 +38,7 @@ class TruckFee(Section, title="Fee of each truck", each=TRUCK, sheet=_SHEET, slo
         "",
         when(
             Load.rides > 0,
-            lookup_at_or_below(TierStart.number, ShortLoadTier.start, rounded(Load.yards / ONE_TRUCK, 3)),
+            of_tier(TierStart.number, Load.yards / ONE_TRUCK),
             0,
         ),
         source="the last row of the fees that starts at or below its load",

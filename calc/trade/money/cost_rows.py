@@ -9,7 +9,7 @@ from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
-from calc.trade.inputs.pour import Mixture
+from calc.trade.inputs.pour import ADDITIONS, Addition
 from calc.trade.levels import BOARD, GROUP, TASK, TOOL
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
@@ -19,7 +19,7 @@ from calc.trade.materials.purchases import PieceGoods, TruckFee
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
-from calc.trade.ordering.plant import ChosenMix, PlantCharges
+from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
 from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
@@ -44,14 +44,14 @@ def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> C
     return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
 
 
-def _in_mix(asked: Expr) -> Expr:
-    """The yards that are billed, where something is in the mix."""
-    return when(asked, PourCost.billed, 0)
+def _in_mix(addition: Addition) -> Expr:
+    """The yards that are billed, where the addition is in the mix."""
+    return when(addition.is_("yes"), PourCost.billed, 0)
 
 
 _PUMPED = PourCost.pumped > 0
 
-_CONCRETE = (
+PLANT_AND_PUMP = (
     Cost(
         "Ready-mix concrete",
         CONCRETE,
@@ -61,23 +61,9 @@ _CONCRETE = (
         tax=ChosenMix.taxed,
         last_day=ChosenMix.last_day,
     ),
-    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), PlantCharges.air_price, NOT_IN_MIX),
-    priced(
-        "Accelerator in the mix",
-        CONCRETE,
-        _in_mix(Mixture.accelerator.is_("yes")),
-        PlantCharges.accelerator_price,
-        NOT_IN_MIX,
-    ),
-    priced(
-        "Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), PlantCharges.retarder_price, NOT_IN_MIX
-    ),
-    priced(
-        "Hot water in the mix",
-        CONCRETE,
-        _in_mix(Mixture.winter_heat.is_("yes")),
-        PlantCharges.hot_water_price,
-        NOT_IN_MIX,
+    *(
+        priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
+        for each, price in zip(ADDITIONS, MixAddition.cost.prices, strict=True)
     ),
     priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
@@ -113,6 +99,11 @@ _CONCRETE = (
     priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
     priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
     priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
+)
+"""What the plant charges, and the pump."""
+
+_CONCRETE = (
+    *PLANT_AND_PUMP,
     priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
     priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
     priced(
@@ -147,7 +138,7 @@ _PACKED = tuple(
     for size, count, price in (("small", _small_packs(packs, need), small), ("large", packs.large, large))
 )
 
-_MATERIALS = (
+ROCK = (
     priced("Base rock, bought", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
     priced(
         "Base rock, delivered",
@@ -163,6 +154,10 @@ _MATERIALS = (
         BaseHaul.trip_cost / ONE_EACH,
         "it is delivered, or there is none",
     ),
+)
+"""The rock base, on the site."""
+
+FORMS = (
     *(
         priced(
             f"Form board {word}, its share",
@@ -188,6 +183,20 @@ _MATERIALS = (
         "no form bends",
     ),
     priced("Form oil, once", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
+)
+"""What the forms of a job cost."""
+
+PROTECTION = (
+    priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
+    priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
+    priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
+    priced("Barricades by the day", MATERIALS, Protection.closed, Protection.barricade_price, "no day is closed"),
+)
+"""What keeps the job clean and safe."""
+
+_MATERIALS = (
+    *ROCK,
+    *FORMS,
     priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
     priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
     priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is glued"),
@@ -196,13 +205,10 @@ _MATERIALS = (
         "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "nothing is isolated"
     ),
     *_PACKED,
-    priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
-    priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
-    priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
-    priced("Barricades by the day", MATERIALS, Protection.closed, Protection.barricade_price, "no day is closed"),
+    *PROTECTION,
 )
 
-_EQUIPMENT = (
+EQUIPMENT_ROWS = (
     *(
         Cost(
             f"Rental of a {word}",
@@ -219,6 +225,7 @@ _EQUIPMENT = (
     priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.brought, Equipment.bring_price, "dug by hand"),
     priced("Coming to the job, by the day", EQUIPMENT, Equipment.visits, Equipment.mobilise_price, "none"),
 )
+"""Machines that are rented, and the way there."""
 
 _DISPOSAL = (
     Cost(
@@ -250,5 +257,5 @@ _FEES = (
     ),
 )
 
-ROWS: tuple[Cost, ...] = (*_CONCRETE, *_MATERIALS, *_EQUIPMENT, *_DISPOSAL, *_LABOR, *_FEES)
+ROWS: tuple[Cost, ...] = (*_CONCRETE, *_MATERIALS, *EQUIPMENT_ROWS, *_DISPOSAL, *_LABOR, *_FEES)
 """Every cost, in the order of its group."""

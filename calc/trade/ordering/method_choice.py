@@ -9,8 +9,8 @@ from calc.trade.levels import METHOD
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
-from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.ordering.plant import ChosenMix
+from calc.trade.ordering.trucks import ONE_TRUCK
 from calc.trade.ordering.weather import TruckClock
 
 _SHEET = "Order and placing"

@@ -7,7 +7,8 @@ from calc.trade.inputs.pour import Crew
 from calc.trade.levels import METHOD
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.methods import Method, TruckSplit
-from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant import DischargePrice
+from calc.trade.ordering.trucks import plant_charge, split_fees
 from calc.trade.prices.wage_rates import CrewRate
 
 _SHEET = "Order and placing"
@@ -50,11 +51,6 @@ def pump_hire(hours: Expr, yards: Expr) -> Expr:
     return Pump.set_up + money(charged_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.prime
 
 
-def short_load_fee(trucks: Expr, load: Expr) -> Expr:
-    """The fees of so many trucks that each carry ``load``, in yd3/truck."""
-    return trucks * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(load, 3))
-
-
 class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET):
     """What differs from way to way; the base, the forms and the finishing cost the same."""
 
@@ -66,15 +62,13 @@ class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET
     fees = line(
         "Short-load fees",
         "$",
-        short_load_fee(TruckSplit.odd, TruckSplit.more)
-        + short_load_fee(TruckSplit.trucks - TruckSplit.odd, TruckSplit.load),
+        split_fees(TruckSplit.trucks, TruckSplit.load, TruckSplit.odd, TruckSplit.more),
         source="by the load of each truck",
     )
     charge = line(
         "Plant charges",
         "$",
-        money(largest(Method.order, PlantCharges.least_order) * at(DischargePrice.yard, Method.pouring))
-        + money(fees + TruckSplit.trucks * PlantCharges.delivery),
+        plant_charge(Method.order, at(DischargePrice.yard, Method.pouring), fees, TruckSplit.trucks),
         source="the yards, the least order at least; fees and delivery by the truck",
     )
     concrete = line(

@@ -11,8 +11,18 @@ from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import ONE_STEP, ONE_TRUCK, BestOrder, Risk, RuleOfThumb
+from calc.trade.ordering.order_candidates import BestOrder, Risk, RuleOfThumb
 from calc.trade.ordering.plant import ChosenMix
+from calc.trade.ordering.trucks import (
+    ONE_STEP,
+    even_share,
+    free_minutes,
+    standby,
+    truck_load,
+    whole_steps,
+    whole_trucks,
+    with_one_more,
+)
 
 _SHEET = "Order and placing"
 FROM_TRUCK, THROUGH_PUMP = exact(1), TWO
@@ -160,31 +170,31 @@ class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET)
         "truck",
         by_row(
             METHOD,
-            round_up(Method.order / Risk.truck_capacity),
-            round_up(Method.order / Risk.truck_capacity),
-            round_up(Method.order / Risk.truck_capacity),
+            whole_trucks(Method.order, Risk.truck_capacity),
+            whole_trucks(Method.order, Risk.truck_capacity),
+            whole_trucks(Method.order, Risk.truck_capacity),
             0,
         ),
         source="whole trucks, by capacity; none for bags",
     )
-    steps = line("Steps", "step", round_down(Method.order / Risk.step), source="steps of the plant")
+    steps = line("Steps", "step", whole_steps(Method.order, Risk.step), source="steps of the plant")
     even = line(
         "Steps on each truck",
         "step",
-        when(trucks > 0, round_down(steps.count / trucks.count), 0),
+        when(trucks > 0, even_share(steps, trucks), 0),
         source="split evenly",
     )
     odd = line(
         "Trucks with one more",
         "truck",
-        when(trucks > 0, steps.count - even.count * trucks.count, 0),
+        when(trucks > 0, with_one_more(steps, even, trucks), 0),
         source="what does not split evenly",
     )
-    load = line("Load of a truck", "yd3/truck", even.count * Risk.step / ONE_TRUCK, source="its steps")
+    load = line("Load of a truck", "yd3/truck", truck_load(even, Risk.step), source="its steps")
     more = line(
         "Load of the fullest truck",
         "yd3/truck",
-        when(odd > 0, (even + ONE_STEP).count * Risk.step / ONE_TRUCK, load),
+        when(odd > 0, truck_load(even + ONE_STEP, Risk.step), load),
         source="one step more, where it does not split evenly",
     )
     unloaded = line(
@@ -202,13 +212,13 @@ class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET)
     waits = line(
         "Waiting of a truck",
         "min/truck",
-        largest(0, unloaded - largest(free_time, free_yard * load)),
+        standby(unloaded, free_minutes(free_time, free_yard, load)),
         source="beyond its free time: by the truck or by its yards, whichever is more",
     )
     waits_most = line(
         "Waiting of the fullest truck",
         "min/truck",
-        largest(0, longest - largest(free_time, free_yard * more)),
+        standby(longest, free_minutes(free_time, free_yard, more)),
         source="beyond its free time",
     )
     waiting = line(

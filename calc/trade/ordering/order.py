@@ -11,6 +11,7 @@ from calc.trade.ordering.methods import OrderByRule
 from calc.trade.ordering.order_candidates import BestOrder, Risk, RuleOfThumb, Shortage
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.shortfall import chance_short, density, excess, expected_short, spreads_off
+from calc.trade.ordering.trucks import even_share, volume, whole_steps, whole_trucks, with_one_more
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 _SHEET = "Order and placing"
@@ -93,17 +94,17 @@ class Order(Section, title="Order", sheet=_SHEET):
         spare + expected_short(spare, off, chance, density(off)),
         source="order less need, and what is short",
     )
-    trucks = line("Trucks", "truck", round_up(quantity / Risk.truck_capacity), source="whole trucks, by capacity")
+    trucks = line("Trucks", "truck", whole_trucks(quantity, Risk.truck_capacity), source="whole trucks, by capacity")
     steps = line(
         "Whole steps in the order",
         "step",
-        round_down(quantity / Risk.step),
+        whole_steps(quantity, Risk.step),
         source="whole steps of the plant",
     )
     rest = line(
         "Rest below a step",
         "yd3",
-        quantity - steps.count * Risk.step,
+        quantity - volume(steps, Risk.step),
         source="only where the order was forced between two steps",
     )
 
@@ -121,7 +122,7 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     even_steps = line(
         "Even share",
         "step",
-        when(rides > 0, round_down(Order.steps.count / Order.trucks.count), 0),
+        when(rides > 0, even_share(Order.steps, Order.trucks), 0),
         source="whole steps that every truck carries",
     )
     odd_steps = line(
@@ -130,7 +131,7 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
         when(
             both(
                 rides > 0,
-                row_number(TRUCK) <= Order.steps.count - even_steps.count * Order.trucks.count,
+                row_number(TRUCK) <= with_one_more(Order.steps, even_steps, Order.trucks),
             ),
             1,
             0,
@@ -140,7 +141,7 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
     yards = line(
         "Concrete on the truck",
         "yd3",
-        (even_steps + odd_steps).count * Risk.step + when(equals(row_number(TRUCK), Order.trucks.count), Order.rest, 0),
+        volume(even_steps + odd_steps, Risk.step) + when(equals(row_number(TRUCK), Order.trucks.count), Order.rest, 0),
         source="steps times the step of the plant; a rest below a step rides on the last",
         adds=True,
     )

@@ -7,16 +7,26 @@ is left over costs by the yard. The order with the least expected cost is taken,
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import ORDER_SIZE, POURING
-from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
+from calc.trade.levels import POURING, ORDER_SIZE
+from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
+from calc.trade.ordering.trucks import (
+    ONE_STEP,
+    ONE_TRUCK,
+    even_share,
+    plant_charge,
+    short_load_fee,
+    split_fees,
+    truck_load,
+    whole_steps,
+    whole_trucks,
+    with_one_more,
+)
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.uncertainty import VolumeSpread
 
 _SHEET = "Order and placing"
-ONE_TRUCK = exact(1, "truck")
-ONE_STEP = exact(1, "step")
 
 
 class Risk(Section, title="What a miss costs", sheet=_SHEET):
@@ -65,11 +75,7 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
     second_truck = line(
         "A second truck with the least order, its fees",
         "$",
-        ONE_TRUCK
-        * (
-            lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(PlantCharges.least_order / ONE_TRUCK, 3))
-            + PlantCharges.delivery
-        ),
+        short_load_fee(ONE_TRUCK, PlantCharges.least_order / ONE_TRUCK) + ONE_TRUCK * PlantCharges.delivery,
         source="fee of the short load, and delivery",
     )
     waiting = line(
@@ -142,36 +148,30 @@ class OrderCandidate(Section, title="Ladder of orders", each=ORDER_SIZE, sheet=_
         source="statistics: expected excess of a normal need over the order",
     )
     left = line("Expected left over", "yd3", order - Shortage.need + short, source="order less need, and what is short")
-    trucks = line("Trucks", "truck", round_up(order / Risk.truck_capacity), source="whole trucks, by capacity")
-    steps = line("Steps", "step", round_down(order / Risk.step), source="steps of the plant")
+    trucks = line("Trucks", "truck", whole_trucks(order, Risk.truck_capacity), source="whole trucks, by capacity")
+    steps = line("Steps", "step", whole_steps(order, Risk.step), source="steps of the plant")
     even = line(
         "Steps on each truck",
         "step",
-        round_down(steps.count / trucks.count),
+        even_share(steps, trucks),
         source="split evenly",
     )
     odd = line(
         "Trucks with one more",
         "truck",
-        steps.count - even.count * trucks.count,
+        with_one_more(steps, even, trucks),
         source="what does not split evenly",
     )
     fees = line(
         "Short-load fees",
         "$",
-        odd
-        * lookup_at_or_below(
-            ShortLoadTier.fee, ShortLoadTier.start, rounded((even + ONE_STEP).count * Risk.step / ONE_TRUCK, 3)
-        )
-        + (trucks - odd)
-        * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(even.count * Risk.step / ONE_TRUCK, 3)),
+        split_fees(trucks, truck_load(even, Risk.step), odd, truck_load(even + ONE_STEP, Risk.step)),
         source="by the load of each truck",
     )
     charge = line(
         "Plant charges",
         "$",
-        money(largest(order, PlantCharges.least_order) * DischargePrice.yard)
-        + money(fees + trucks * PlantCharges.delivery),
+        plant_charge(order, DischargePrice.yard, fees, trucks),
         source="the yards, the least order at least; fees and delivery by the truck",
     )
     expected = line(

@@ -3,20 +3,33 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.pour import Mixture
+from calc.trade.inputs.pour import ADDITIONS, Mixture
 from calc.trade.levels import POURING, STRENGTH, TIER
 from calc.trade.prices.price_age import last_day
 
 _SHEET = "Order and placing"
+ADDITION = named_rows("addition", *(each.price.lower() for each in ADDITIONS))
+"""Something that the plant may put into the mix."""
+
+
+class MixAddition(Section, title="What goes into the mix", each=ADDITION, sheet=_SHEET):
+    """Charged by the yard, where the job asks for it."""
+
+    cost = PriceLine(
+        "Addition to the mix", ADDITION, tuple(price(each.price, "$/yd3", help=each.price_help) for each in ADDITIONS)
+    )
+    by_yard = line(
+        "Added by the yard",
+        "$/yd3",
+        by_row(ADDITION, *(when(each.is_("yes"), 1, 0) for each in ADDITIONS)) * cost,
+        source="its price where the job asks for it",
+        adds=True,
+    )
 
 
 class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
-    """By the yard for what goes into the mix, by the truck for its way and for a short load."""
+    """By the yard for small aggregate, by the truck for its way and for a short load."""
 
-    air_price = price("Entrained air", "$/yd3", help="More for a yard with entrained air.")
-    accelerator_price = price("Accelerator", "$/yd3", help="More for a yard with an accelerator.")
-    retarder_price = price("Retarder", "$/yd3", help="More for a yard with a retarder.")
-    hot_water_price = price("Winter heat", "$/yd3", help="More for a yard mixed with hot water.")
     pump_mix_price = price("Small aggregate for a pump", "$/yd3", help="More for a yard that a small pump can take.")
     delivery_price = price(
         "Delivery of concrete", "$/truck", taxed=False, help="What a truck costs that comes, full or not."
@@ -46,25 +59,6 @@ class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
         "Least order of the plant", "yd3", 1, low=0.5, high=3, source="common practice, no source: a yard is charged"
     )
 
-    air = line("Air, by the yard", "$/yd3", when(Mixture.air.is_("yes"), if_given(air_price, 0), 0), source="the mix")
-    accelerator = line(
-        "Accelerator, by the yard",
-        "$/yd3",
-        when(Mixture.accelerator.is_("yes"), if_given(accelerator_price, 0), 0),
-        source="the mix",
-    )
-    retarder = line(
-        "Retarder, by the yard",
-        "$/yd3",
-        when(Mixture.retarder.is_("yes"), if_given(retarder_price, 0), 0),
-        source="the mix",
-    )
-    hot_water = line(
-        "Hot water, by the yard",
-        "$/yd3",
-        when(Mixture.winter_heat.is_("yes"), if_given(hot_water_price, 0), 0),
-        source="the mix",
-    )
     delivery = line("Delivery of one truck", "$/truck", if_given(delivery_price, 0), source="Prices")
     first_limit = line(
         "First limit of a short load",
@@ -137,12 +131,7 @@ class ChosenMix(Section, title="The mix that is ordered", sheet=_SHEET):
     cost = line("Price of the mix", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="of that row")
     taxed = line("The mix is taxed", "", at(Mix.taxed, row), source="of that row")
     last_day = line("The mix is good until", "day", at(Mix.last_day, row), source="of that row")
-    added = line(
-        "What goes into it",
-        "$/yd3",
-        PlantCharges.air + PlantCharges.accelerator + PlantCharges.retarder + PlantCharges.hot_water,
-        source="by the yard",
-    )
+    added = line("What goes into it", "$/yd3", total(MixAddition.by_yard), source="by the yard")
 
 
 class DischargePrice(Section, title="Price of a yard", each=POURING, sheet=_SHEET):

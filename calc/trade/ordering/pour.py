@@ -10,11 +10,11 @@ from calc.declare import *
 from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
-from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire, short_load_fee
+from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
 from calc.trade.ordering.order import Load, Order
-from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
+from calc.trade.ordering.trucks import ONE_TRUCK, billed_yards, free_minutes, short_load_fee, standby
 from calc.trade.ordering.weather import TruckClock
 
 _SHEET = "Order and placing"
@@ -63,10 +63,10 @@ class TruckTime(Section, title="Time of each truck", each=TRUCK, sheet=_SHEET, s
     free = line(
         "Free time",
         "min",
-        largest(Load.rides * TruckSplit.free_time, Load.yards * TruckSplit.free_yard),
+        free_minutes(Load.rides * TruckSplit.free_time, TruckSplit.free_yard, Load.yards),
         source="by the truck or by its yards, whichever is more",
     )
-    waiting = line("Waiting", "min", largest(0, unloading - free), source="unloading less its free time", adds=True)
+    waiting = line("Waiting", "min", standby(unloading, free), source="unloading less its free time", adds=True)
     fee = line(
         "Short-load fee",
         "$",
@@ -82,7 +82,7 @@ class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET
     billed = line(
         "Yards that are billed",
         "yd3",
-        when(Order.quantity > 0, largest(Order.quantity, PlantCharges.least_order), 0),
+        when(Order.quantity > 0, billed_yards(Order.quantity), 0),
         source="the order, the least order of the plant at least; none without an order",
     )
     pumped = line("Of them pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")

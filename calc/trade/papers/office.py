@@ -15,12 +15,13 @@ from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
-from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
+from calc.trade.materials.fiber import TruckFiber
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
-from calc.trade.papers.pour_text import COMES_AT, Arrival, HaulWord, MixWord, PourWord
+from calc.trade.papers.mix import MIX
+from calc.trade.papers.pour_text import COMES_AT, Arrival, HaulWord, PourWord
 from calc.trade.papers.site import JOB_COST, LOAD_LIST, POUR_DAY
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.old_concrete import OldFooting
@@ -102,16 +103,7 @@ PLANT_ORDER = paper.Paper(
         "What",
         Fact(Order.quantity, "Concrete", loud=True),
         Fact(Order.trucks, "Trucks"),
-        Fact(Mixture.strength, "Strength"),
-        Fact(MixWord.slump, "Slump"),
-        Fact(MixWord.stone, "Largest stone"),
-        Fact(PourWord.air, "Entrained air"),
-        Fact(PourWord.fiber, "Fiber"),
-        Fact(FiberDose.per_yard, "Fiber in a yard"),
-        Fact(FiberTotal.bags, "Fiber bags"),
-        Fact(Mixture.accelerator),
-        Fact(Mixture.retarder),
-        Fact(Mixture.winter_heat),
+        *(fact for each in MIX for fact in each.facts),
         Fact(Pour.way, "Placed by"),
     ),
     Table(
