@@ -59,7 +59,7 @@ class Mixture(Section, title="The mix", table=_TABLE):
         cost="Retarder in the mix",
         added_later=True,
     )
-    hot_water = Addition(
+    winter_heat = Addition(
         "Winter heat",
         "Whether the plant heats its water.",
         price="Winter heat",
