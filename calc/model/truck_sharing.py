@@ -6,13 +6,12 @@ Nothing is applied by itself: the pairs are listed by saving, with what must hol
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from math import isnan
 
 from calc.formula.functions import FUNCTIONS
 from calc.intake.spelling import normalize
-from calc.model.results import JobValues
+from calc.model.results import JobValues, SharedTruck, SmallPour
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.pour import Mixture
 from calc.trade.levels import TIER
@@ -27,50 +26,8 @@ from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.weather import TruckClock
 
 
-@dataclass(frozen=True)
-class SmallPour:
-    """What the pair rule asks of a job."""
-
-    job: str
-    day: float
-    yards: float
-    charge: float
-    waiting: float
-    psi: float
-    yard: float
-    mix: tuple[str, ...]
-    fees: tuple[tuple[float, float], ...]
-    least: float
-    delivery: float
-    capacity: float
-    unloading: float
-    time_left: float
-    free: tuple[float, float]
-    minute: float
-    between: float
-
-
-@dataclass(frozen=True)
-class SharedTruck:
-    """Two jobs that one truck could serve, and what each way costs."""
-
-    first: SmallPour
-    second: SmallPour
-    together: float
-
-    @property
-    def apart(self) -> float:
-        """What the plant charges when each has a truck of its own."""
-        return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
-
-    @property
-    def saving(self) -> float:
-        """What sharing saves."""
-        return self.apart - self.together
-
-
 def small_pour(job: JobValues) -> SmallPour:
-    """The facts of one job."""
+    """What the search for shared trucks needs to know of one job."""
     row = int(float(job.of(Placing.pouring))) - 1
     words = (Job.fiber, Mixture.air, Mixture.accelerator, Mixture.retarder, Mixture.hot_water)
     return SmallPour(
@@ -97,7 +54,7 @@ def small_pour(job: JobValues) -> SmallPour:
     )
 
 
-def pairs(pours: Sequence[SmallPour]) -> list[SharedTruck]:
+def shared_trucks(pours: Sequence[SmallPour]) -> list[SharedTruck]:
     """Every pair that could share a truck and saves by it, the best first."""
     by_day: dict[float, list[SmallPour]] = {}
     for pour in pours:
