@@ -12,7 +12,7 @@ from typing import Any
 
 import xlsxwriter
 
-from calc import __version__
+from calc._version import __version__
 from calc.formula.functions import NONE
 from calc.layout.addresses import CellMap
 from calc.layout.bid_sheet import slots_for

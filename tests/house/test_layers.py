@@ -17,8 +17,9 @@ from folders import ROOT, TESTS
 
 CALC = ROOT / "calc"
 LAYERS = (
-    {"__init__"}, {"errors"}, {"units"}, {"formula"}, {"declared"}, {"declare"}, {"trade"}, {"cells"}, {"intake"},
-    {"model"}, {"cell_text", "xlsx_read"}, {"layout"}, {"xlsx_write"}, {"files"}, {"blanks"}, {"audit"}, {"batch"}, {"cli"},
+    {"_version"}, {"errors"}, {"units"}, {"formula"}, {"declared"}, {"declare"}, {"trade"}, {"cells"}, {"intake"},
+    {"model"}, {"cell_text", "xlsx_read"}, {"layout"}, {"xlsx_write"}, {"files"}, {"blanks"}, {"audit"},
+    {"batch"}, {"api"}, {"cli"}, {"__init__"},
 )  # fmt: skip
 """The first word of every module, from the foot of the house to its door: each may import what stands before it."""
 
@@ -28,7 +29,7 @@ DOORS = {
     "defusedxml": {"calc.xlsx_read.package_parts"},
     "xlsxwriter": {"calc.xlsx_write.write", "calc.xlsx_write.xlsxwriter_internals", "calc.blanks.sheets"},
     "click": {"calc.cli"},
-    "pandas": {"calc.layout.week"},
+    "pandas": {"calc.layout.week", "calc.api"},
     "numpy": {"calc.formula.rounding", "calc.formula.functions", "calc.formula.compute", "calc.model.evaluate",
               "calc.model.results"},
 }  # fmt: skip
