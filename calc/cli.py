@@ -9,15 +9,18 @@ import gc
 import json
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from calc import __version__
+from calc._version import __version__
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from calc.batch import Progress, Run
 
 _LIVING = 20_000
@@ -80,15 +83,12 @@ def bid(
     A workbook that is there already, made from the same input by the same program, is left as it is: a run that was
     stopped goes on from there when the same command is given again.
     """
-    from calc import batch
+    from calc import api
 
-    progress = _progress()
-    run = batch.take(inputs, company, _serial(bid_date), job, progress)
-    _know_job(run, job)
-    folder = output if output is not None else run.beside / "outputs"
-    if run.jobs:
-        batch.bid(run, folder, workers, progress)
-    _report(run, as_json, str(folder))
+    day, progress = _day(bid_date), _progress()
+    with _usage_errors():
+        run = api.bid(inputs, company, output, job=job, bid_date=day, workers=workers, progress=progress)
+    _report(run, as_json)
 
 
 @commands.command()
@@ -99,12 +99,12 @@ def bid(
 @_JSON
 def check(inputs: tuple[Path, ...], company: Path | None, job: str, bid_date: str, as_json: bool) -> None:
     """Find everything that bid would find, and write nothing."""
-    from calc import batch
+    from calc import api
 
-    run = batch.take(inputs, company, _serial(bid_date), job, _progress())
-    _know_job(run, job)
-    batch.check(run)
-    _report(run, as_json, "")
+    day = _day(bid_date)
+    with _usage_errors():
+        run = api.check(inputs, company, job=job, bid_date=day, progress=_progress())
+    _report(run, as_json)
 
 
 @commands.command()
@@ -159,13 +159,11 @@ def proposal(workbook: Path, output: Path | None) -> None:
 @_JSON
 def demo(output: Path | None, as_json: bool) -> None:
     """Bid the demo week that comes with the program."""
-    from calc import batch
+    from calc import api
     from calc.files import shipped
 
     folder = output if output is not None else Path("outputs")
-    run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    batch.bid(run, folder)
-    _report(run, as_json, str(folder))
+    _report(api.bid(shipped("sample_inputs") / "jobs.xlsx", folder=folder), as_json)
 
 
 def _progress() -> Progress | None:
@@ -197,30 +195,34 @@ def _progress() -> Progress | None:
     return Bar()
 
 
-def _serial(bid_date: str) -> float | None:
-    """The bid date of the run, as a spreadsheet counts days."""
+def _day(bid_date: str) -> date | None:
+    """The bid date of the run."""
     from datetime import date
-
-    from calc.intake.values import serial
 
     if not bid_date:
         return None
     try:
-        return serial(date.fromisoformat(bid_date))
+        return date.fromisoformat(bid_date)
     except ValueError:
         raise click.UsageError(f"--bid-date {bid_date} is not a date; give it as 2026-04-13") from None
 
 
-def _know_job(run: Run, job: str) -> None:
-    if job and not run.jobs and not run.failures:
-        raise click.UsageError(f"there is no job {job} in the input")
+@contextmanager
+def _usage_errors() -> Iterator[None]:
+    """A job that is not in the input is a mistake in the command."""
+    from calc.api import UnknownJob
+
+    try:
+        yield
+    except UnknownJob as unknown:
+        raise click.UsageError(str(unknown)) from None
 
 
-def _report(run: Run, as_json: bool, folder: str) -> None:
+def _report(run: Run, as_json: bool) -> None:
     """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
     from calc.batch.summary import as_data, summary
 
-    findings = list(dict.fromkeys(run.findings))
+    findings, folder = list(dict.fromkeys(run.findings)), str(run.folder or "")
     if as_json:
         click.echo(json.dumps(as_data(run, findings, folder), ensure_ascii=True, indent=1))
     else:

@@ -93,8 +93,8 @@ def seconds(work: Work) -> float:
 def of_workbooks() -> list[Pair]:
     """The first job of the demo: its workbook over the same cells with the same looks, written by xlsxwriter alone."""
     run = take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    job = next(evaluated(ready(run)))
-    cells = cells_of(with_sensitivity(job))
+    job = with_sensitivity(next(evaluated(ready(run))))
+    cells = cells_of(job)
 
     def unplanned() -> None:
         plan.plan_of.cache_clear()
@@ -110,7 +110,7 @@ def of_workbooks() -> list[Pair]:
     ]
 
 
-Shown = tuple[int, int, str, float | str | None, plan.Look]
+Shown = tuple[int, int, str, float | str | None, plan.Style]
 """A cell as it is written: row, column, formula, value, and its look."""
 
 
@@ -194,7 +194,7 @@ def of_evaluation(folder: Path) -> Pair:
 
     def write() -> None:
         for job in some:
-            job_workbook(job)
+            job_workbook(with_sensitivity(job))
 
     def work_out() -> None:
         for start in range(0, len(jobs), CHUNK):

@@ -28,7 +28,7 @@ from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import WORDING
 from calc.trade.papers.office import PROPOSAL
 from calc.xlsx_read.read import read_book
-from calc.xlsx_write.write import Identity, written
+from calc.xlsx_write.write import Identity, workbook_bytes
 
 NAME = PROPOSAL.title
 _REFERENCE = re.compile(r"=\$?'?(?P<sheet>[^'!.\[\]]+)'?!\$?(?P<column>[A-Z]{1,3})\$?(?P<row>\d+)$")
@@ -52,7 +52,7 @@ def proposal_workbook(path: Path) -> bytes:
     _follows(job, sheets, cells, page)
     _is_ready(job, cells)
     plan = SheetPlan(page, tuple(_values(page, cells)))
-    return written([plan], None, _identity(job))
+    return workbook_bytes([plan], None, _identity(job))
 
 
 def _laid_out(job: Written) -> Page:

@@ -16,7 +16,9 @@ from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_fin
 from calc.errors import Finding, Place, Severity, Unreadable
 from calc.files import Results, Saved
 from calc.layout.week import WeekRow, week_sheets
-from calc.xlsx_write.write import Identity, written
+from calc.model.outliers import outliers
+from calc.model.truck_sharing import shared_trucks
+from calc.xlsx_write.write import Identity, workbook_bytes
 
 MOST = 20
 """Workbooks that are made in one go: what is lost when a run is stopped is no more than this for each worker."""
@@ -138,7 +140,8 @@ class _Bidding:
             self.run.written.append(("", there, Saved.UNCHANGED))
         else:
             try:
-                data = written(week_sheets(self.rows), None, self.identity)
+                shared = shared_trucks([row.pour for row in self.rows])
+                data = workbook_bytes(week_sheets(self.rows, outliers(self.rows), shared), None, self.identity)
             except (OSError, Unreadable) as reason:
                 self.run.failures.append(f"{WEEK_FILE}: it could not be made: {reason}")
             else:

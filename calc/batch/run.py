@@ -83,6 +83,8 @@ class Run:
     """The print of what they say."""
     beside: Path = Path()
     """The folder of the first book: results go to a folder beside it when none is named."""
+    folder: Path | None = None
+    """The folder of the results; None for a run that writes none."""
     cards: list[JobRef] = field(default_factory=list)
     chunks: list[bytes] = field(default_factory=list)
     """The jobs of the cards, :data:`CHUNK` by :data:`CHUNK`, packed."""

@@ -16,7 +16,7 @@ from operator import attrgetter
 from pathlib import Path
 from typing import Any
 
-from calc import __version__
+from calc._version import __version__
 from calc.cells import Cell
 from calc.declared import Declared, Input
 from calc.formula.levels import Level

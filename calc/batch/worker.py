@@ -19,7 +19,8 @@ from calc.layout.checks_sheet import failed, open_stops
 from calc.layout.week import WeekRow, week_row
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
-from calc.model.sensitivity import all_with_sensitivity
+from calc.model.sensitivity import all_with_sensitivity, with_sensitivity
+from calc.model.truck_sharing import small_pour
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
 from calc.xlsx_write.write import Identity, identity_of, job_workbook
@@ -93,10 +94,12 @@ def _made(values: JobValues, asked: JobRequest) -> JobResult:
     data, failure = None, ""
     if asked.make:
         try:
-            data = job_workbook(values)
+            data = job_workbook(with_sensitivity(values))
         except Exception as reason:  # whatever is wrong with one job, the others have their workbooks
             failure = f"{asked.file}: it could not be made: {type(reason).__name__}: {reason}"
-    return JobResult(asked.file, data, failure, week_row(values, asked.file), tuple(job_findings(values)))
+    return JobResult(
+        asked.file, data, failure, week_row(values, asked.file, small_pour(values)), tuple(job_findings(values))
+    )
 
 
 def evaluated(jobs: Sequence[JobInput]) -> Iterator[JobValues]:

@@ -19,7 +19,7 @@ from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.xlsx_write.write import Identity, written
+from calc.xlsx_write.write import Identity, workbook_bytes
 
 TITLE = "Measure sheet"
 _GRID = (9.4,) * 12
@@ -54,7 +54,9 @@ _ASKED_ON_SITE = (
 def measure_sheet(paper: str = "letter") -> bytes:
     """The bytes of the workbook: the sheets Site and Area, each one page. Same words, same bytes."""
     pages = (_site_page(), _area_page())
-    return written([resolve(page, CellMap()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True))
+    return workbook_bytes(
+        [resolve(page, CellMap()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True)
+    )
 
 
 def _site_page() -> Page:

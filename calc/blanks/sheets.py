@@ -18,7 +18,7 @@ from calc.layout.line_sheets import SAFETY
 from calc.layout.page import lines_of
 from calc.layout.styles import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
 from calc.units.algebra import DATE
-from calc.xlsx_write.worksheets import FormatCache, done, put
+from calc.xlsx_write.worksheets import FormatCache, check_code, write_value
 
 DEEP = 600
 """Rows of a sheet that have drop-down lists."""
@@ -63,7 +63,7 @@ class Blank:
         texts = [f"{number}.  {line}" for number, line in enumerate(words, start=1)]
         height = max(_height([text], [_PAGE_WIDE]) for text in texts) + 4
         for row, text in enumerate(texts, start=1):
-            done(sheet.set_row(row, height), READ_ME)
+            check_code(sheet.set_row(row, height), READ_ME)
             self._put(sheet, row, 0, text, "sentence")
         _print_well(sheet, 1)
 
@@ -72,22 +72,22 @@ class Blank:
         widths = [_width(table, heading, rows) for heading in table.headings]
         sheet = self._open(table.name, "", widths)
         headers = [heading.header for heading in table.headings]
-        done(sheet.set_row(0, _height(headers, widths)), table.name)
+        check_code(sheet.set_row(0, _height(headers, widths)), table.name)
         for number, row in enumerate(rows, start=1):
             texts = [str(row.cells.get(header, "")) for header in headers]
-            done(sheet.set_row(number, _height(texts, widths)), table.name)
+            check_code(sheet.set_row(number, _height(texts, widths)), table.name)
         for col, heading in enumerate(table.headings):
             self._lay_column(sheet, col, table, heading, rows)
         sheet.freeze_panes(1, sum(heading.label in KEYS and heading.given is None for heading in table.headings))
         marks = {"number_stored_as_text": xl_range(0, 0, max(DEEP, len(rows)), len(headers) - 1)}
-        done(sheet.ignore_errors(marks), table.name)
+        check_code(sheet.ignore_errors(marks), table.name)
         sheet.set_landscape()
         _print_well(sheet, 1)
 
     def _lay_column(self, sheet: Any, col: int, table: Table, heading: Heading, rows: Sequence[Row]) -> None:
         """A header, its rows, and framed blank cells; the cells below have the same format."""
         format_text = _format_of(heading)
-        done(
+        check_code(
             sheet.set_column(col, col, _width(table, heading, rows), self.formats.of(("formula", format_text))),
             table.name,
         )
@@ -110,7 +110,7 @@ class Blank:
                 texts.setdefault(row + place, [""] * _ACROSS)[col] = word
         sheet = self._open(LISTS, "Lists: the choices in the drop-down lists of the other sheets", widths)
         for row, cells in texts.items():
-            done(sheet.set_row(row, _height(cells, widths)), LISTS)
+            check_code(sheet.set_row(row, _height(cells, widths)), LISTS)
         for row, col, title, words in self.lists:
             self._put(sheet, row, col, title, "head")
             for place, word in enumerate(words, start=row + 1):
@@ -126,9 +126,9 @@ class Blank:
     def _open(self, name: str, title: str, widths: Sequence[float]) -> Any:
         sheet = self.book.add_worksheet(name)
         for col, width in enumerate(widths):
-            done(sheet.set_column(col, col, width), name)
+            check_code(sheet.set_column(col, col, width), name)
         if title:
-            done(sheet.set_row(0, 24), name)
+            check_code(sheet.set_row(0, 24), name)
             self._put(sheet, 0, 0, title, "title")
         return sheet
 
@@ -141,7 +141,7 @@ class Blank:
             self._rule(sheet, (row, row), col, words, (header, filled.messages[header]))
 
     def _put(self, sheet: Any, row: int, col: int, value: Typed, style: str, format_text: str = "") -> None:
-        put(sheet, row, col, value, self.formats.of((style, format_text)))
+        write_value(sheet, row, col, value, self.formats.of((style, format_text)))
 
     def _rule(
         self, sheet: Any, rows: tuple[int, int], col: int, words: tuple[str, ...] = (), said: tuple[str, str] = ("", "")
@@ -156,7 +156,7 @@ class Blank:
         if said[1]:
             rule |= {"input_title": said[0], "input_message": said[1]}
         if words or said[1]:
-            done(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
+            check_code(sheet.data_validation(rows[0], col, rows[1], col, rule), sheet.name)
 
 
 def _places(drop_downs: Sequence[DropDownList]) -> Iterator[tuple[int, int, str, tuple[str, ...]]]:

@@ -11,8 +11,7 @@ from calc.layout.checks_sheet import ChecksPage, fired
 from calc.layout.log_sheet import count_defaults, count_factors
 from calc.layout.page import IssueValue, Linked, Number, Page, Shown, lines_of
 from calc.layout.styles import LEGEND, LINE_HEIGHT
-from calc.model.results import JobValues, RangeEnd, Sensitivity
-from calc.model.sensitivity import SHOWN
+from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
 from calc.trade.money.price import BidPrice
 
 NAME = "Bid"
@@ -88,7 +87,7 @@ def lay_moves(page: Page) -> None:
             FIGURE: "As of issue",
         },
     )
-    for place in range(SHOWN):
+    for place in range(SENSITIVITIES):
         page.put(IssueValue(page.row, LABEL, "told", _of_move(place, _label), wraps=True))
         page.put(IssueValue(page.row, VALUE, "telling", _of_move(place, _taken)))
         page.put(IssueValue(page.row, TEXT, "telling", _of_move(place, _one_end)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc import __version__
+from calc._version import __version__
 from calc.declared import Input, Kind
 from calc.errors import Finding, Severity
 from calc.formula.levels import JOB

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from calc.layout.page import Page, Shown
 from calc.layout.styles import DATE_FORMAT
 from calc.layout.week_cells import link, say, week_page
-from calc.model.truck_sharing import SharedTruck, SmallPour, pairs
+from calc.model.results import SharedTruck
 
 PAIRS = "Two on a truck"
 
@@ -18,7 +18,7 @@ _MUST_HOLD = (
 )
 
 
-def pairs_page(pours: Sequence[SmallPour]) -> Page:
+def pairs_page(found: Sequence[SharedTruck]) -> Page:
     """Small pours that could share a truck, the best saving first."""
     page = week_page(
         PAIRS,
@@ -26,7 +26,6 @@ def pairs_page(pours: Sequence[SmallPour]) -> Page:
         (11.0, 14.0, 14.0, 9.0, 12.0, 12.0, 12.0, 60.0),
         _PAIR_HEADS,
     )
-    found = pairs(pours)
     for pair in found:
         _lay_pair(page, pair)
         page.next()

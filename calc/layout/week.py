@@ -5,8 +5,9 @@ It holds values of the job workbooks, since no workbook links into another; tota
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from math import isnan
 
 from calc.cells import column_letters
@@ -20,9 +21,7 @@ from calc.layout.pairs_page import pairs_page
 from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
 from calc.layout.week_cells import cents, link, quoted, say, span, week_page
 from calc.layout.workbook import Cell, SheetPlan, resolve
-from calc.model.outliers import outliers
-from calc.model.results import JobValues
-from calc.model.truck_sharing import SmallPour, small_pour
+from calc.model.results import JobValues, SharedTruck, SmallPour
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
@@ -65,8 +64,8 @@ class WeekRow:
     pour: SmallPour
 
 
-def week_row(job: JobValues, file: str) -> WeekRow:
-    """The row of a job."""
+def week_row(job: JobValues, file: str, pour: SmallPour) -> WeekRow:
+    """The row of a job whose workbook is ``file``; ``pour`` is what the search for shared trucks needs of it."""
     stops, misses = len(open_stops(job)), failed(job)
     state = "NOT READY" if stops else ("CHECK" if misses else "ready")
     quantities = tuple(float(job.of(_whole(each))) for each in COLUMNS)
@@ -82,7 +81,7 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         str(job.of(Job.address)),
         float(job.of(BidPrice.by_area)),
         (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
-        small_pour(job),
+        pour,
     )
 
 
@@ -119,10 +118,16 @@ class _Cells:
             yield from resolve(page, places).cells
 
 
-def week_sheets(rows: Sequence[WeekRow]) -> list[SheetPlan]:
-    """The sheets of the week."""
-    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), pairs_page([row.pour for row in rows])))
-    return [_growing(_jobs_pages, rows), days, shared, _growing(_ledger_pages, rows)]
+def week_sheets(
+    rows: Sequence[WeekRow], review: Mapping[str, str], shared_trucks: Sequence[SharedTruck]
+) -> list[SheetPlan]:
+    """The sheets of the week.
+
+    ``review`` says for each job id what looks odd beside the other jobs (:func:`calc.model.outliers.outliers`), and
+    ``shared_trucks`` are the pours that could share one (:func:`calc.model.truck_sharing.shared_trucks`).
+    """
+    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), pairs_page(shared_trucks)))
+    return [_growing(partial(_jobs_pages, review=review), rows), days, shared, _growing(_ledger_pages, rows)]
 
 
 def _growing(pages: Callable[[Sequence[WeekRow]], Iterator[Page]], rows: Sequence[WeekRow]) -> SheetPlan:
@@ -135,17 +140,16 @@ def _below(page: Page) -> Page:
     return Page(page.name, page.widths, row=page.row)
 
 
-def _jobs_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
+def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str]) -> Iterator[Page]:
     heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS), *_LOOK_HEADS]
     widths = (12.0, 22.0, 10.0, 10.0, 11.0, *(10.0,) * len(COLUMNS), 10.0, 30.0)
     page = week_page(JOBS, "Week: a row a job", widths, heads)
     first = page.row
     page.heights[first + len(rows) + 1] = LINE_HEIGHT
     yield page
-    look = outliers(rows)
     for row in rows:
         page = _below(page)
-        _lay_job(page, row, look[row.job])
+        _lay_job(page, row, review[row.job])
         yield page
     page = _below(page)
     page.next()

@@ -1,4 +1,7 @@
-"""The values of one job out of a chunk, by declaration and row."""
+"""The result types: the values of one job, its price sensitivity, and what is compared across the jobs of a run.
+
+The layout and the writer know these types and nothing else of the model: they show values and compute none.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +17,9 @@ from calc.intake.records import JobInput
 
 Shape = tuple[tuple[Level, int], ...]
 """How many rows each level has for a job: all that a layout may depend on."""
+
+SENSITIVITIES = 8
+"""The most that are kept for a job, those with the largest effect on the price: the front page has so many rows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +47,51 @@ class Sensitivity:
 
 
 @dataclass(frozen=True)
+class SmallPour:
+    """The pour of one job, as the search for shared trucks compares it with others.
+
+    Volumes are in yd3, times in minutes, amounts in $; ``day`` is NaN for a job without a pour date.
+    """
+
+    job: str
+    day: float
+    yards: float
+    charge: float
+    waiting: float
+    psi: float
+    yard: float
+    mix: tuple[str, ...]
+    fees: tuple[tuple[float, float], ...]
+    least: float
+    delivery: float
+    capacity: float
+    unloading: float
+    time_left: float
+    free: tuple[float, float]
+    minute: float
+    between: float
+
+
+@dataclass(frozen=True)
+class SharedTruck:
+    """Two jobs that one truck could serve; ``together`` is what the plant charges for both on one truck, in $."""
+
+    first: SmallPour
+    second: SmallPour
+    together: float
+
+    @property
+    def apart(self) -> float:
+        """What the plant charges when each has a truck of its own, in $."""
+        return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
+
+    @property
+    def saving(self) -> float:
+        """What sharing one truck saves, in $."""
+        return self.apart - self.together
+
+
+@dataclass(frozen=True)
 class JobValues:
     """One job of an evaluated chunk."""
 
@@ -49,7 +100,7 @@ class JobValues:
     starts: Mapping[Level, int]
     counts: Mapping[Level, int]
     sensitivity: tuple[Sensitivity, ...] | None = None
-    """What moves the price, as of issue; None until somebody works it out."""
+    """The price sensitivity, fixed at issue; None until :mod:`calc.model.sensitivity` has computed it."""
 
     def of(self, named: Declared, index: int = 0) -> float | str:
         """The value of ``named`` in its row ``index``: words, or a number (NaN when it was not given)."""

@@ -14,7 +14,7 @@ from calc.declared import Declared, Factor, Input, Kind, Line
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.model.evaluate import evaluate
-from calc.model.results import JobValues, RangeEnd, Sensitivity
+from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
 from calc.trade.hauling.piles import SoilCleanliness
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
@@ -28,9 +28,6 @@ from calc.trade.takeoff.dig import Dig
 from calc.trade.takeoff.forms import Board
 from calc.trade.takeoff.uncertainty import DepthSpread
 from calc.trade.work.labor import Task
-
-SHOWN = 8
-"""So many are shown, those that move the price most."""
 
 TASKS = 3
 """So many tasks are asked: those whose good and bad day lie farthest apart in money."""
@@ -106,7 +103,7 @@ def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> t
         if lacking <= unpriced and abs(more) > _CENT:
             ends.setdefault((trial.label, trial.taken, trial.unit_text), []).append(RangeEnd(trial.value, more))
     sensitivity = [Sensitivity(*named, ends=_outermost(found)) for named, found in ends.items()]
-    return tuple(sorted(sensitivity, key=lambda move: -move.effect)[:SHOWN])
+    return tuple(sorted(sensitivity, key=lambda move: -move.effect)[:SENSITIVITIES])
 
 
 def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:

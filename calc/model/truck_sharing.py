@@ -6,14 +6,13 @@ Nothing is applied by itself: the pairs are listed by saving, with what must hol
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations, islice
 from math import isnan
 
 from calc.declare import Section, given, line, money
 from calc.intake.spelling import normalize
 from calc.model.evaluate import evaluate_section
-from calc.model.results import JobValues
+from calc.model.results import JobValues, SharedTruck, SmallPour
 from calc.trade.inputs.job import Job
 from calc.trade.levels import TIER
 from calc.trade.money.week import WeekComparison
@@ -58,50 +57,8 @@ class SharedLoad(Section, title="Two pours on one truck"):
     together = line("Both on one truck", "$", plant + waiting, source="the plant, and its truck that waits")
 
 
-@dataclass(frozen=True)
-class SmallPour:
-    """What the pair rule asks of a job. ``mix`` has a word or a number in words for each property of ``MIX``."""
-
-    job: str
-    day: float
-    yards: float
-    charge: float
-    waiting: float
-    psi: float
-    yard: float
-    mix: tuple[str, ...]
-    fees: tuple[tuple[float, float], ...]
-    least: float
-    delivery: float
-    capacity: float
-    unloading: float
-    time_left: float
-    free: tuple[float, float]
-    minute: float
-    between: float
-
-
-@dataclass(frozen=True)
-class SharedTruck:
-    """Two jobs that one truck could serve, and what each way costs."""
-
-    first: SmallPour
-    second: SmallPour
-    together: float
-
-    @property
-    def apart(self) -> float:
-        """What the plant charges when each has a truck of its own."""
-        return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
-
-    @property
-    def saving(self) -> float:
-        """What sharing saves."""
-        return self.apart - self.together
-
-
 def small_pour(job: JobValues) -> SmallPour:
-    """The facts of one job."""
+    """What the search for shared trucks needs to know of one job."""
     row = int(float(job.of(Placing.pouring))) - 1
     return SmallPour(
         job.job.id,
@@ -135,7 +92,7 @@ def _in_words(value: float | str) -> str:
 _NONE_OF_IT = {"none", "no", _in_words(0.0)}
 
 
-def pairs(pours: Sequence[SmallPour]) -> list[SharedTruck]:
+def shared_trucks(pours: Sequence[SmallPour]) -> list[SharedTruck]:
     """Every pair that could share a truck and saves by it, the best first."""
     by_day: dict[float, list[SmallPour]] = {}
     for pour in pours:

@@ -1,21 +1,19 @@
-"""The worksheets of the writer: one is poured from a cast, one grows row by row, and one takes its cells one by one.
+"""The worksheets that a plan is written to: from a row template, as a stream of rows, or cell by cell.
 
-The first two give the writer rows that are ready. It does not promise to ask for them: the third is for that case.
+The first two hand xlsxwriter rows that are rendered already, which it does not promise to take
+(:mod:`calc.xlsx_write.xlsxwriter_internals`); the third uses its documented methods only. Each has a worksheet of
+xlsxwriter and is none itself, so that no name here can take the place of one of its own.
 """
 
 from __future__ import annotations
 
-from abc import ABC, abstractmethod
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass
 from io import StringIO
-from shutil import copyfileobj
 from tempfile import TemporaryFile
-from typing import IO, Any
+from typing import Any
 from weakref import WeakKeyDictionary
-
-from xlsxwriter.worksheet import Worksheet
 
 from calc.cell_text import escape_control, rich_text_run
 from calc.errors import Unreadable
@@ -23,193 +21,170 @@ from calc.layout.page import Shown
 from calc.layout.styles import properties
 from calc.layout.workbook import Cell, SheetPlan, Style
 from calc.model.results import JobValues
-from calc.xlsx_write.row_templates import SheetTemplate, in_order, sheet_template, streamed
+from calc.xlsx_write.row_templates import SheetTemplate, in_order, sheet_template, streamed_rows
+from calc.xlsx_write.xlsxwriter_internals import RawFormulaSheet, RenderedRowsSheet, format_number, string_numbers
 
 
 class FormatCache:
-    """The formats of a workbook, each made once; ``face`` says what a role and a number format look like."""
+    """The formats of a workbook, each made once for its style; ``properties_of`` gives the properties of a style."""
 
-    def __init__(self, book: Any, face: Callable[[str, str], dict[str, Any]] = properties) -> None:
-        self.book, self.face = book, face
+    def __init__(self, book: Any, properties_of: Callable[[str, str], dict[str, Any]] = properties) -> None:
+        self.book, self.properties_of = book, properties_of
         self.made: dict[Style, Any] = {}
 
-    def of(self, look: Style) -> Any:
-        """The face of a role with a number format."""
-        if look not in self.made:
-            self.made[look] = self.book.add_format(self.face(*look))
-        return self.made[look]
+    def of(self, style: Style) -> Any:
+        """The format of a style: of a role with a number format."""
+        if style not in self.made:
+            self.made[style] = self.book.add_format(self.properties_of(*style))
+        return self.made[style]
 
-    def number(self, look: Style) -> int:
-        """Its number in the file."""
-        return int(_part_of(self.of(look), "_get_xf_index")())
+    def number(self, style: Style) -> int:
+        """The number of its format in the file."""
+        return format_number(self.of(style))
 
 
 @dataclass(frozen=True, slots=True)
 class Extent:
-    """How many rows and columns of a sheet hold cells, and how high those rows are that say so, in points."""
+    """How many rows and columns of a sheet have cells, and the heights of the rows that set one, in points."""
 
     rows: int
     cols: int
     heights: dict[int, float]
 
 
-class UnsupportedWriter(Exception):
-    """The writer is a release that puts a file together in another way, and has no use for rows from a cast."""
+class CellSheet:
+    """A worksheet that is written cell by cell, through documented methods of xlsxwriter."""
 
+    def __init__(self, book: Any, name: str) -> None:
+        self.worksheet: Any = book.add_worksheet(name, RawFormulaSheet)
 
-def _part_of(thing: Any, name: str) -> Any:
-    """A part of the writer that it does not promise to keep."""
-    try:
-        return getattr(thing, name)
-    except AttributeError as reason:
-        raise UnsupportedWriter from reason
-
-
-class Sheet(Worksheet, ABC):  # type: ignore[misc]  # the writer says nothing of its types
-    """A worksheet that takes all that a plan puts on it."""
-
-    @abstractmethod
-    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
-        """Takes the cells of a plan, for a job where it is of one."""
-
-    @abstractmethod
-    def finish(self) -> bool:
-        """Lets go of what it held, when the file is made: whether all of it got there."""
-
-
-class CellSheet(Sheet):
-    """A worksheet that takes its cells one by one, and every formula as it stands.
-
-    The writer looks in each formula for some thirty functions that are younger than the file format, to mark them, and
-    that took half of its time. None of ours is: the table of functions has none, and a test looks at what is written. A
-    release of the writer that looks elsewhere never asks this, and is only slower.
-    """
-
-    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
-        return formula.removeprefix("=")
-
-    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
-        """Takes every cell of a plan."""
+    def write_plan(self, plan: SheetPlan, formats: FormatCache, job: JobValues | None) -> Extent:
+        """Writes every cell of a plan, with the values of ``job`` where the sheet belongs to one."""
         heights = dict(plan.page.heights)
         for row, height in heights.items():
-            self.set_row(row, height)
+            self.worksheet.set_row(row, height)
         rows, cols = 1, 1
-        for cell in plan.cells if self.constant_memory else in_order(plan.cells):
+        for cell in self._ordered(plan.cells):
             rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
-            value = self._take_cell(cell, faces, job)
+            value = self._write_cell(cell, formats, job)
             if cell.own_words and isinstance(value, str):
                 plan.page.stretch(heights, cell.row, value, cell.col)
-                self.set_row(cell.row, heights[cell.row])
+                self.worksheet.set_row(cell.row, heights[cell.row])
         return Extent(rows, cols, heights)
 
-    def finish(self) -> bool:
-        """The writer itself took every cell."""
+    def rows_were_written(self) -> bool:
+        """Whether its rows are in the file, after the workbook was closed: xlsxwriter has every cell."""
         return True
 
-    def _take_cell(self, cell: Cell, faces: FormatCache, job: JobValues | None) -> Shown:
-        value, face = cell.shows(job), faces.of(cell.look)
+    def _ordered(self, cells: Iterable[Cell]) -> Iterable[Cell]:
+        return in_order(cells)
+
+    def _write_cell(self, cell: Cell, formats: FormatCache, job: JobValues | None) -> Shown:
+        value, made = cell.shows(job), formats.of(cell.look)
         formula = cell.formula_for(job)
         if formula:
             result = escape_control(value) if isinstance(value, str) else value
-            done(self.write_formula(cell.row, cell.col, f"={formula}", face, result), self.name)
+            code = self.worksheet.write_formula(cell.row, cell.col, f"={formula}", made, result)
+            check_code(code, self.worksheet.name)
         else:
-            put(self, cell.row, cell.col, value, face)
+            write_value(self.worksheet, cell.row, cell.col, value, made)
         return value
 
 
-def put(sheet: Any, row: int, col: int, value: Shown, face: Any) -> None:
-    """Puts a value into a cell; a blank one has its face all the same."""
+class RowByRowSheet(CellSheet):
+    """The same for cells that come row by row, of which a workbook in constant memory keeps one row at a time."""
+
+    def _ordered(self, cells: Iterable[Cell]) -> Iterable[Cell]:
+        return cells
+
+
+def write_value(sheet: Any, row: int, col: int, value: Shown, made: Any) -> None:
+    """Writes a value with its format; a blank cell has its format too."""
     if value is None or value == "":
-        code = sheet.write_blank(row, col, None, face)
+        code = sheet.write_blank(row, col, None, made)
     elif isinstance(value, str):
-        code = sheet.write_string(row, col, rich_text_run(value), face)
+        code = sheet.write_string(row, col, rich_text_run(value), made)
     else:
-        code = sheet.write_number(row, col, float(value), face)
-    done(code, sheet.name)
+        code = sheet.write_number(row, col, float(value), made)
+    check_code(code, sheet.name)
 
 
-def done(code: Any, sheet: str) -> None:
-    """The writer answers a cell that it did not write with a code: that is never passed over."""
+def check_code(code: Any, sheet: str) -> None:
+    """Raises Unreadable for a cell that was not written: xlsxwriter returns a code instead of raising."""
     if code:
         raise Unreadable(f"a cell of {sheet} could not be written (code {code})")
 
 
-_CASTS: WeakKeyDictionary[SheetPlan, SheetTemplate] = WeakKeyDictionary()
-"""The casts of the plans that live."""
+_TEMPLATES: WeakKeyDictionary[SheetPlan, SheetTemplate] = WeakKeyDictionary()
+"""The row templates of the plans that are in use."""
 
 
-def _template_of(plan: SheetPlan, faces: FormatCache) -> SheetTemplate:
-    """The cast of a plan for a workbook whose formats have these numbers."""
-    there = _CASTS.get(plan)
-    if there is not None and [faces.number(look) for look in there.numbers] == list(there.numbers.values()):
-        return there
-    _CASTS[plan] = made = sheet_template(plan.page, plan.cells, faces.number)
+def _template_of(plan: SheetPlan, formats: FormatCache) -> SheetTemplate:
+    """The row template of a plan, for a workbook whose formats have these numbers."""
+    known = _TEMPLATES.get(plan)
+    if known is not None and [formats.number(style) for style in known.numbers] == list(known.numbers.values()):
+        return known
+    _TEMPLATES[plan] = made = sheet_template(plan.page, plan.cells, formats.number)
     return made
 
 
-class _RenderedSheet(Sheet):
-    """A worksheet whose rows are ready, and wait to be asked for when the writer puts the file together.
+class _RenderedSheet:
+    """A worksheet whose rows are rendered by this program."""
 
-    A release of the writer that does not ask is found out by :meth:`finish`.
-    """
+    def __init__(self, book: Any, name: str) -> None:
+        self.worksheet: Any = book.add_worksheet(name, RenderedRowsSheet)
 
-    _rows: IO[str]
-
-    def finish(self) -> bool:
-        """Lets go of its rows: whether the writer asked for them."""
-        asked = self._rows.tell() > 0
-        self._rows.close()
-        return asked
-
-    def _wait(self, rows: IO[str], size: tuple[int, int], face: Any) -> None:
-        """Has rows wait from their start, and tells the writer how far the sheet goes."""
-        rows.seek(0)
-        self._rows = rows
-        for row, col in ((0, 0), (size[0] - 1, size[1] - 1)):
-            done(self.write_blank(row, col, None, face), self.name)
-
-    def _shared(self) -> Callable[[str], int]:
-        """What gives a text its number among the strings of the workbook."""
-        shared: Callable[[str], int] = _part_of(_part_of(self, "str_table"), "_get_shared_string_index")
-        return shared
-
-    def _write_rows(self) -> None:
-        copyfileobj(self._rows, self.fh)
+    def rows_were_written(self) -> bool:
+        """Whether its rows are in the file, after the workbook was closed."""
+        return bool(self.worksheet.rows_were_written())
 
 
 class TemplateSheet(_RenderedSheet):
-    """A sheet of a job, poured from its cast."""
+    """A sheet of a job, rendered from its row template."""
 
-    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
-        """Takes the rows of a plan."""
-        self._cast, self._job = _template_of(plan, faces), job
-        poured = self._cast.render(job, self._shared())
-        if plan.page.charts:  # they lie over rows, and are as high as those
-            for row, height in poured.heights.items():
-                self.set_row(row, height)
-        extent = Extent(self._cast.rows, self._cast.cols, poured.heights)
-        far = max(extent.rows, *(row + 1 for row in poured.heights), 1)
-        self._wait(StringIO(poured.rows), (far, extent.cols), faces.of(self._cast.cells[0].look))
+    def write_plan(self, plan: SheetPlan, formats: FormatCache, job: JobValues | None) -> Extent:
+        """Renders the rows of a plan for a job."""
+        template = _template_of(plan, formats)
+        rendered = template.render(job, string_numbers(self.worksheet))
+        if plan.page.charts:  # charts are placed over rows, so xlsxwriter must know how high those are
+            for row, height in rendered.heights.items():
+                self.worksheet.set_row(row, height)
+        extent = Extent(template.rows, template.cols, rendered.heights)
+        last = max(extent.rows, *(row + 1 for row in rendered.heights), 1)
+        _set_size(self.worksheet, last, extent.cols, formats.of(template.cells[0].look))
+
+        def values(first_row: int, first_col: int, last_row: int, last_col: int) -> Sequence[Any]:
+            places = ((row, col) for row in range(first_row, last_row + 1) for col in range(first_col, last_col + 1))
+            cells = (template.by_place.get(place) for place in places)
+            return [None if cell is None else cell.shows(job) for cell in cells]
+
+        self.worksheet.use_rendered_rows(StringIO(rendered.rows), values)
         return extent
-
-    def _get_range_data(self, first_row: int, first_col: int, last_row: int, last_col: int) -> Sequence[Any]:
-        """The cells that a chart is drawn from, as the writer keeps them beside it."""
-        places = ((row, col) for row in range(first_row, last_row + 1) for col in range(first_col, last_col + 1))
-        cells = (self._cast.by_place.get(place) for place in places)
-        return [None if cell is None else cell.shows(self._job) for cell in cells]
 
 
 class StreamSheet(_RenderedSheet):
-    """A sheet that grows with the jobs: its rows wait in a file, one after the other."""
+    """A sheet that grows with the number of jobs: its rows go to a temporary file, one after the other."""
 
-    def take(self, plan: SheetPlan, faces: FormatCache, job: JobValues | None) -> Extent:
-        """Takes the rows of a plan."""
-        with ExitStack() as unless_taken:
-            file = unless_taken.enter_context(TemporaryFile("w+", encoding="utf-8", newline=""))
+    def write_plan(self, plan: SheetPlan, formats: FormatCache, job: JobValues | None) -> Extent:
+        """Renders the rows of a plan."""
+        with ExitStack() as on_error:
+            file = on_error.enter_context(TemporaryFile("w+", encoding="utf-8", newline=""))
             rows, cols = 1, 1
-            for row in streamed(plan.page, plan.cells, faces.number, self._shared()):
+            for row in streamed_rows(plan.page, plan.cells, formats.number, string_numbers(self.worksheet)):
                 rows, cols = row.number + 1, max(cols, row.cols)
                 file.write(row.text)
-            self._wait(file, (rows, cols), faces.of(("words", "")))
-            unless_taken.pop_all()
+            file.seek(0)
+            _set_size(self.worksheet, rows, cols, formats.of(("words", "")))
+            on_error.pop_all()
+        self.worksheet.use_rendered_rows(file, lambda *_: ())
         return Extent(rows, cols, dict(plan.page.heights))
+
+
+def _set_size(sheet: Any, rows: int, cols: int, made: Any) -> None:
+    """Tells xlsxwriter how far a sheet goes, whose cells it does not know."""
+    for row, col in ((0, 0), (rows - 1, cols - 1)):
+        check_code(sheet.write_blank(row, col, None, made), sheet.name)
+
+
+Sheet = CellSheet | TemplateSheet | StreamSheet
+"""A worksheet that a plan can be written to."""

@@ -1,4 +1,4 @@
-"""The one door to xlsxwriter: a plan and a job's values become the bytes of a workbook."""
+"""Writing a workbook with xlsxwriter: the plans of its sheets and the values of a job become the bytes of a file."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from typing import Any
 
 import xlsxwriter
 
-from calc import __version__
+from calc._version import __version__
 from calc.formula.functions import NONE
 from calc.layout.addresses import CellMap
 from calc.layout.bid_sheet import slots_for
@@ -23,30 +23,31 @@ from calc.layout.page import Page
 from calc.layout.styles import FONT, LINE_HEIGHT
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
 from calc.model.results import JobValues
-from calc.model.sensitivity import with_sensitivity
 from calc.trade.inputs.job import Company, Job
 from calc.xlsx_write.worksheets import (
     CellSheet,
     FormatCache,
+    RowByRowSheet,
     Sheet,
     StreamSheet,
     TemplateSheet,
-    UnsupportedWriter,
-    done,
+    check_code,
 )
+from calc.xlsx_write.xlsxwriter_internals import supports_rendered_rows
 
 _OPTIONS = {
     "in_memory": True,
     "strings_to_formulas": False,
     "strings_to_urls": False,
     "strings_to_numbers": False,
-    # the width of a column counts digits of the book's own font: one that every machine has, or has a twin of
+    # a column width counts digits of the workbook's default font: one that every machine has, or a metric twin of it
     "default_format_properties": {"font_name": FONT, "font_size": 10},
 }
 _ON_DISK = {**_OPTIONS, "in_memory": False}
-_CELL_BY_CELL = {**_ON_DISK, "constant_memory": True}
-"""For a workbook that grows with the jobs: its parts are temporary files. Where its cells are taken one by one, no more
-than a row of them is kept."""
+"""For a workbook that grows with the number of jobs: its parts are temporary files."""
+
+_ROW_BY_ROW = {**_ON_DISK, "constant_memory": True}
+"""For such a workbook when it is written cell by cell: xlsxwriter keeps one row of cells in memory."""
 
 _PAPERS = {"letter": 1, "A4": 9}
 _INCH = 72.0
@@ -60,9 +61,9 @@ _DIGIT, _PADDING = 5.25, 3.75
 
 @dataclass(frozen=True)
 class Identity:
-    """What a workbook says of itself: every date in it comes from the bid date, never from the clock.
+    """The document properties of a workbook. Every date in them comes from the bid date, never from the clock.
 
-    One that leaves the house is ``bare``: nothing of it says who made it or out of what, and no cell has a name.
+    A workbook that is sent to outsiders is ``bare``: it has neither the fingerprints of its inputs nor defined names.
     """
 
     title: str
@@ -75,15 +76,19 @@ class Identity:
 
 
 def job_workbook(job: JobValues) -> bytes:
-    """The workbook of one job. Same job, same bytes."""
-    job = with_sensitivity(job)
+    """The workbook of one job, its price sensitivity included. Same job, same bytes.
+
+    :raises ValueError: for a job whose price sensitivity was not computed: the writer computes nothing.
+    """
+    if job.sensitivity is None:
+        raise ValueError(f"job {job.job.id} has no price sensitivity yet: calc.model.sensitivity computes it")
     shape = job.shape, slots_for(job)
     sheets = [*plan_of(*shape), resolve(log_page(job.job), CellMap()), *papers_of(*shape)]
-    return written(sheets, job, identity_of(job, f"Bid {job.job.id}"))
+    return workbook_bytes(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 
 def identity_of(job: JobValues, title: str) -> Identity:
-    """The identity that comes from a job and its house."""
+    """The document properties that follow from a job and its company book."""
     return Identity(
         title,
         str(job.of(Company.name)),
@@ -94,36 +99,41 @@ def identity_of(job: JobValues, title: str) -> Identity:
     )
 
 
-def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity) -> bytes:
-    """The bytes of a workbook of these sheets; a workbook of the week is of no one job.
+def workbook_bytes(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity) -> bytes:
+    """The bytes of a workbook of these sheets; ``job`` is None for a workbook that belongs to no one job.
 
-    :raises Unreadable: for a value that no cell can hold.
+    Rows are rendered by this program where xlsxwriter supports that, and written cell by cell where it does not.
+
+    :raises Unreadable: for a value that a cell cannot have.
     """
-    grows = job is None and not identity.bare
-    poured, plain = (StreamSheet, _CELL_BY_CELL) if grows else (TemplateSheet, _OPTIONS)
-    try:
-        return _made(sheets, job, identity, _ON_DISK if grows else _OPTIONS, poured)
-    except UnsupportedWriter:
-        return _made(sheets, job, identity, plain, CellSheet)
+    streamed = job is None and not identity.bare
+    if supports_rendered_rows():
+        kind, options = (StreamSheet, _ON_DISK) if streamed else (TemplateSheet, _OPTIONS)
+        data = _written(sheets, job, identity, options, kind)
+        if data is not None:
+            return data
+    cells, options = (RowByRowSheet, _ROW_BY_ROW) if streamed else (CellSheet, _OPTIONS)
+    data = _written(sheets, job, identity, options, cells)
+    assert data is not None, "every cell was given to xlsxwriter"
+    return data
 
 
-def _made(
+def _written(
     sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identity, options: dict[str, Any], kind: type[Sheet]
-) -> bytes:
+) -> bytes | None:
+    """The bytes of a workbook whose sheets are of one kind; None when xlsxwriter did not take their rows."""
     buffer = BytesIO()
     with warnings.catch_warnings():
-        warnings.simplefilter("error")
+        warnings.simplefilter("error", UserWarning)  # xlsxwriter warns of what it leaves out; nothing may be left out
         book = xlsxwriter.Workbook(buffer, deepcopy(options))  # it writes into them: the next would differ
-        faces = FormatCache(book)
-        _identify(book, identity)
-        made = [_write_sheet(book, faces, sheet, job, identity, kind) for sheet in sheets]
+        formats = FormatCache(book)
+        _set_properties(book, identity)
+        made = [_write_sheet(book, formats, sheet, job, identity, kind) for sheet in sheets]
         book.close()
-    if not all([sheet.finish() for sheet in made]):
-        raise UnsupportedWriter
-    return buffer.getvalue()
+    return buffer.getvalue() if all([sheet.rows_were_written() for sheet in made]) else None
 
 
-def _identify(book: Any, identity: Identity) -> None:
+def _set_properties(book: Any, identity: Identity) -> None:
     created = datetime(1899, 12, 30) + timedelta(days=identity.created)
     book.set_properties({"title": identity.title, "author": identity.author, "created": created, "comments": SAFETY})
     if identity.bare:
@@ -134,35 +144,35 @@ def _identify(book: Any, identity: Identity) -> None:
 
 
 def _write_sheet(
-    book: Any, faces: FormatCache, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
+    book: Any, formats: FormatCache, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
 ) -> Sheet:
     page, paper = plan.page, identity.paper
-    sheet: Sheet = book.add_worksheet(page.name, kind)
-    extent = sheet.take(plan, faces, job)
+    written = kind(book, page.name)
+    extent, sheet = written.write_plan(plan, formats, job), written.worksheet
     for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
     for row, col, words in page.choices:
-        done(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
+        check_code(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     for chart in page.charts:
-        done(draw(book, sheet, chart()), page.name)
-    tall = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
-    _print_well(sheet, page, paper, 1 if page.one_page and _readable(page, paper, tall, extent.cols) else 0)
+        check_code(draw(book, sheet, chart()), page.name)
+    height = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
+    _set_up_printing(sheet, page, paper, 1 if page.one_page and _readable(page, paper, height, extent.cols) else 0)
     if not identity.bare:
         sheet.repeat_rows(0, (page.repeated_rows or page.frozen_rows) - 1)
         sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
     sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
-    return sheet
+    return written
 
 
-def _readable(page: Page, paper: str, tall: float, cols: int) -> bool:
-    """Whether one sheet of paper shows all rows without making them too small to read."""
+def _readable(page: Page, paper: str, height: float, cols: int) -> bool:
+    """Whether all rows fit on one sheet of paper without becoming too small to read."""
     sides = _POINTS[paper] if page.portrait else _POINTS[paper][::-1]
-    wide = sum(width * _DIGIT + _PADDING for width in page.widths[:cols])
+    width = sum(digits * _DIGIT + _PADDING for digits in page.widths[:cols])
     left, right, top, bottom = _MARGINS
-    return min((sides[0] - left - right) / wide, (sides[1] - top - bottom) / tall) >= page.least_scale
+    return min((sides[0] - left - right) / width, (sides[1] - top - bottom) / height) >= page.least_scale
 
 
-def _print_well(sheet: Any, page: Page, paper: str, pages_tall: int) -> None:
+def _set_up_printing(sheet: Any, page: Page, paper: str, pages_tall: int) -> None:
     sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()

@@ -11,7 +11,8 @@ import pytest
 from books import Rows, jobs_of, taken_in
 from calc.declared import Declared, Input, Kind, Line
 from calc.model.outliers import outliers
-from calc.model.truck_sharing import SmallPour, pairs, small_pour
+from calc.model.results import SmallPour
+from calc.model.truck_sharing import shared_trucks, small_pour
 from calc.trade.inputs.job import Job
 from calc.trade.papers.mix import MIX, MixProperty
 from priced_company import PRICED
@@ -29,7 +30,7 @@ STRONG = replace(SMALL, job="B", yards=1.0, charge=179.0 + 155 + 28, psi=4000.0,
 
 
 def test_a_pair_saves_what_two_trucks_cost_less_one_with_the_dearer_yard_for_both() -> None:
-    (pair,) = pairs([SMALL, STRONG])
+    (pair,) = shared_trucks([SMALL, STRONG])
     apart = 1.5 * 171 + 155 + 28 + 179 + 155 + 28
     together = 2.5 * 179 + 105 + 28
     assert pair.saving == pytest.approx(apart - together)
@@ -37,12 +38,12 @@ def test_a_pair_saves_what_two_trucks_cost_less_one_with_the_dearer_yard_for_bot
 
 def test_the_second_stop_is_charged_for_the_time_that_the_way_takes() -> None:
     slow = replace(STRONG, unloading=20.0)
-    (pair,) = pairs([SMALL, slow])
+    (pair,) = shared_trucks([SMALL, slow])
     assert pair.together == pytest.approx(2.5 * 179 + 105 + 28 + 28.13), "12.5 min at $2.25"
 
 
 def test_a_load_at_a_limit_of_the_fees_pays_the_cheaper_one() -> None:
-    (pair,) = pairs([replace(SMALL, yards=1.0), STRONG])
+    (pair,) = shared_trucks([replace(SMALL, yards=1.0), STRONG])
     assert pair.together == pytest.approx(2 * 179 + 105 + 28)
 
 
@@ -60,11 +61,11 @@ def test_a_load_at_a_limit_of_the_fees_pays_the_cheaper_one() -> None:
     ids=["another day", "no day", "no room", "no concrete", "no price", "no time", "no saving"],
 )
 def test_a_pair_that_cannot_be_is_not_offered(other: SmallPour) -> None:
-    assert pairs([SMALL, other]) == []
+    assert shared_trucks([SMALL, other]) == []
 
 
 def test_a_pair_that_just_fits_is_offered() -> None:
-    assert pairs([SMALL, replace(STRONG, yards=7.5, unloading=65 - 15 - 7.5, charge=2000.0)])
+    assert shared_trucks([SMALL, replace(STRONG, yards=7.5, unloading=65 - 15 - 7.5, charge=2000.0)])
 
 
 def mix(**other: str) -> tuple[str, ...]:
@@ -74,9 +75,9 @@ def mix(**other: str) -> tuple[str, ...]:
 
 def test_a_truck_with_fiber_goes_to_the_plain_stop_first_and_never_mixes_two_kinds() -> None:
     micro = replace(STRONG, mix=mix(Job__fiber="micro"))
-    (pair,) = pairs([micro, SMALL])
+    (pair,) = shared_trucks([micro, SMALL])
     assert (pair.first.job, pair.second.job) == ("A", "B")
-    assert pairs([micro, replace(SMALL, mix=mix(Job__fiber="macro"))]) == []
+    assert shared_trucks([micro, replace(SMALL, mix=mix(Job__fiber="macro"))]) == []
 
 
 WITH_FIBER: Mapping[Input, object] = {Job.fiber: "micro"}
@@ -143,7 +144,7 @@ def typed_otherwise(folder: Path, property_: MixProperty, both: Mapping[Input, o
 
 
 def test_two_jobs_of_one_mix_are_offered_one_truck(tmp_path: Path) -> None:
-    (pair,) = pairs(typed_pair(tmp_path, WITH_FIBER, {}))
+    (pair,) = shared_trucks(typed_pair(tmp_path, WITH_FIBER, {}))
     assert {pair.first.job, pair.second.job} == {"A", "B"}
 
 
@@ -154,14 +155,14 @@ ADDED_LATER = [each for each in MIX if each.added_later]
 @pytest.mark.parametrize("property_", MUST_AGREE, ids=[each.named.id for each in MUST_AGREE])
 def test_no_truck_is_offered_to_two_mixes_that_differ(tmp_path: Path, property_: MixProperty) -> None:
     one, another = typed_otherwise(tmp_path, property_, WITH_FIBER)
-    assert pairs([one, replace(another, mix=one.mix)]), "but for the mix they could share one"
-    assert pairs([one, another]) == []
+    assert shared_trucks([one, replace(another, mix=one.mix)]), "but for the mix they could share one"
+    assert shared_trucks([one, another]) == []
 
 
 @pytest.mark.parametrize("property_", ADDED_LATER, ids=[each.named.id for each in ADDED_LATER])
 def test_what_can_be_added_later_goes_to_the_second_stop(tmp_path: Path, property_: MixProperty) -> None:
     plain, dosed = typed_pair(tmp_path, {}, {})[0], typed_otherwise(tmp_path, property_, WITH_FIBER)[1]
-    (pair,) = pairs([replace(dosed, job="dosed"), replace(plain, job="plain")])
+    (pair,) = shared_trucks([replace(dosed, job="dosed"), replace(plain, job="plain")])
     assert (pair.first.job, pair.second.job) == ("plain", "dosed")
 
 
@@ -169,13 +170,13 @@ def test_the_stronger_mix_serves_both(tmp_path: Path) -> None:
     (strength,) = (each for each in MIX if each.more_serves)
     one, another = typed_otherwise(tmp_path, strength, WITH_FIBER)
     assert one.psi != another.psi
-    (pair,) = pairs([one, another])
+    (pair,) = shared_trucks([one, another])
     dearer = max(one.yard, another.yard)
     assert pair.together >= (one.yards + another.yards) * dearer
 
 
 def test_the_best_saving_stands_first() -> None:
-    found = pairs([SMALL, STRONG, replace(SMALL, job="C", charge=900.0)])
+    found = shared_trucks([SMALL, STRONG, replace(SMALL, job="C", charge=900.0)])
     savings = [each.saving for each in found]
     assert savings == sorted(savings, reverse=True)
     assert len(found) == 3

@@ -20,8 +20,7 @@ from calc.layout.workbook import plan_of
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity
 from calc.xlsx_read.read import read_book
-from calc.xlsx_write.write import identity_of, job_workbook
-from calc.xlsx_write.write import written as written_sheets
+from calc.xlsx_write.write import identity_of, job_workbook, workbook_bytes
 
 Rows = Sequence[Sequence[object]]
 """A table: its header, then its rows. Texts are written as text, numbers as numbers, None as nothing."""
@@ -126,7 +125,7 @@ def value(job: JobValues, name: str, row: int = 0) -> float | str:
 
 def written(job: JobValues, path: Path) -> Path:
     """The workbook of a job, on disk."""
-    path.write_bytes(job_workbook(job))
+    path.write_bytes(job_workbook(with_sensitivity(job)))
     return path
 
 
@@ -134,5 +133,5 @@ def written_sheet(job: JobValues, name: str, path: Path) -> Path:
     """One sheet of the workbook of a job, as it is written there, in a file by itself."""
     job = with_sensitivity(job)
     sheets = [each for each in plan_of(job.shape, slots_for(job)) if each.page.name == name]
-    path.write_bytes(written_sheets(sheets, job, identity_of(job, name)))
+    path.write_bytes(workbook_bytes(sheets, job, identity_of(job, name)))
     return path

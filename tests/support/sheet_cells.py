@@ -11,6 +11,7 @@ import re
 import zipfile
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from io import BytesIO
 from pathlib import Path
 from typing import NamedTuple
 from xml.etree.ElementTree import Element, fromstring
@@ -30,7 +31,7 @@ class Held(NamedTuple):
     is_error: bool = False
 
 
-def read_cells(path: Path) -> dict[Place, Held]:
+def read_cells(path: Path | BytesIO) -> dict[Place, Held]:
     """Every cell of a workbook that holds something, by sheet and reference."""
     with zipfile.ZipFile(path) as parts:
         strings = list(_strings(parts))

@@ -12,12 +12,12 @@ from calc.layout.addresses import CellMap
 from calc.layout.log_sheet import log_page
 from calc.layout.workbook import resolve
 from calc.model.results import JobValues
-from calc.xlsx_write.write import identity_of, written
+from calc.xlsx_write.write import identity_of, workbook_bytes
 
 
 def short_workbook(job: JobValues) -> bytes:
     """The Log of a job, and no other sheet."""
-    return written([resolve(log_page(job.job), CellMap())], job, identity_of(job, job.job.id))
+    return workbook_bytes([resolve(log_page(job.job), CellMap())], job, identity_of(job, job.job.id))
 
 
 if __name__ == "__main__":

@@ -1,16 +1,13 @@
-"""Sheets that are poured from a cast: the file is the one that the writer makes by itself, and says what was said."""
+"""Sheets rendered from row templates: the file is the one that xlsxwriter makes cell by cell, with words as typed."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from random import Random
-from typing import Any
 from zipfile import ZipFile
 
 import pytest
 from defusedxml.ElementTree import fromstring
-from xlsxwriter.worksheet import Worksheet
 
 from books import Rows, jobs_of, only_job, taken_in, written
 from calc.batch import evaluated, ready, take
@@ -19,17 +16,17 @@ from calc.errors import Unreadable
 from calc.files import shipped
 from calc.layout.addresses import CellMap
 from calc.layout.page import IssueValue, Page, Shown
-from calc.layout.week import week_row, week_sheets
-from calc.layout.workbook import SheetPlan, resolve
+from calc.layout.workbook import resolve
 from calc.model.results import JobValues
+from calc.model.sensitivity import with_sensitivity
 from calc.xlsx_write import worksheets as sheets
 from calc.xlsx_write import write
 from calc.xlsx_write.row_templates import sheet_template
 from calc.xlsx_write.write import Identity, job_workbook
 from random_jobs import company_tables, drawn_job, random_company, week_tables
-from sheet_cells import Held, read_cells
+from sheet_cells import read_cells
 from whole_job import whole_company, whole_week
-from witness import Place, Program, recalculate
+from witness import Program, recalculate
 
 ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  spaces ", "a\nb", "#N/A", "=1+1")
 """Words that a file format gives a meaning of its own."""
@@ -41,29 +38,29 @@ def demo() -> list[JobValues]:
     return list(evaluated(ready(take([shipped("sample_inputs") / "jobs.xlsx"], None, None))))
 
 
-def poured(job: JobValues) -> bytes:
-    """The workbook of a job, which has to come from casts: there is nothing to go back to."""
+def rendered(job: JobValues) -> bytes:
+    """The workbook of a job, which has to come from row templates: the other way is taken away."""
     with pytest.MonkeyPatch.context() as patch:
         patch.delattr(write, "CellSheet")
-        return job_workbook(job)
+        return job_workbook(with_sensitivity(job))
 
 
 def cell_by_cell(job: JobValues) -> bytes:
-    """The workbook of a job as the writer makes it of its cells."""
+    """The workbook of a job as xlsxwriter makes it cell by cell."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(write, "TemplateSheet", sheets.CellSheet)
+        patch.setattr(write, "supports_rendered_rows", lambda: False)
         patch.delattr(sheets, "sheet_template")
-        return job_workbook(job)
+        return job_workbook(with_sensitivity(job))
 
 
-def test_the_demo_is_poured_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
+def test_the_demo_is_rendered_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
     for job in demo:
-        assert poured(job) == cell_by_cell(job), job.job.id
+        assert rendered(job) == cell_by_cell(job), job.job.id
 
 
 def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
     (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_company()))
-    assert poured(job) == cell_by_cell(job)
+    assert rendered(job) == cell_by_cell(job)
 
 
 def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
@@ -71,14 +68,16 @@ def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     company = random_company(chance)
     drawn = [(f"J{number}", drawn_job(chance, company)) for number in range(4)]
     jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), company_tables(company)))
-    first = [poured(job) for job in jobs]
+    first = [rendered(job) for job in jobs]
     assert len(set(first)) == len(jobs) > 2
-    assert [poured(job) for job in reversed(jobs)] == first[::-1]
+    assert [rendered(job) for job in reversed(jobs)] == first[::-1]
     for job, data in zip(jobs, first, strict=True):
         assert data == cell_by_cell(job), job.job.id
 
 
-def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_jobs_of_one_shape_share_their_row_templates_and_nothing_else(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     heads = ["job", "bid date", "client"]
     week: dict[str, Rows] = {
         "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
@@ -88,9 +87,9 @@ def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, mo
     assert len({job.shape for job in jobs}) == 1
     made = []
     monkeypatch.setattr(sheets, "sheet_template", lambda *of: made.append(of[0].name) or sheet_template(*of))
-    poured(jobs[0])
+    rendered(jobs[0])
     made.clear()
-    both = [poured(job) for job in jobs[1:]]
+    both = [rendered(job) for job in jobs[1:]]
     assert made == ["Log", "Log"]
     assert both == [cell_by_cell(job) for job in jobs[1:]]
 
@@ -147,7 +146,7 @@ def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tm
 
 def the_file(page: Page, job: JobValues | None = None) -> bytes:
     """A workbook of one sheet."""
-    return write.written([resolve(page, CellMap())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
+    return write.workbook_bytes([resolve(page, CellMap())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
 
 
 def a_page(value: Shown) -> Page:
@@ -159,7 +158,7 @@ def a_page(value: Shown) -> Page:
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), -float("inf")])
 def test_what_is_no_number_is_refused_and_not_written(value: float) -> None:
-    with pytest.raises(Unreadable, match="which is no number"):
+    with pytest.raises(Unreadable, match="which is not a number"):
         the_file(a_page(value))
 
 
@@ -167,14 +166,14 @@ def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path:
     book = tmp_path / "long.xlsx"
     book.write_bytes(the_file(a_page("\N{BRICK}" * 16_383 + "x")))
     assert read_cells(book)["Odd", "A1"].value == "\N{BRICK}" * 16_383 + "x"
-    with pytest.raises(Unreadable, match="32,767 letters"):
+    with pytest.raises(Unreadable, match="32,767 characters"):
         the_file(a_page("\N{BRICK}" * 16_384))
 
 
 def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
     page = a_page("one")
     page.put(IssueValue(0, 0, "words", lambda _: "two"))
-    with pytest.raises(ValueError, match="two cells of Odd stand in A1"):
+    with pytest.raises(ValueError, match="two cells of Odd have the address A1"):
         the_file(page)
 
 
@@ -189,63 +188,5 @@ def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_
 
     ready_rows = the_file(page())
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(write, "TemplateSheet", sheets.CellSheet)
+        patch.setattr(write, "supports_rendered_rows", lambda: False)
         assert the_file(page()) == ready_rows
-
-
-def _never_asks(patch: pytest.MonkeyPatch) -> None:
-    for kind in (sheets.TemplateSheet, sheets.StreamSheet):
-        patch.setattr(kind, "_write_rows", Worksheet._write_rows)
-
-
-def _without(name: str) -> Callable[[pytest.MonkeyPatch], None]:
-    def lack(patch: pytest.MonkeyPatch) -> None:
-        known = sheets._part_of
-        patch.setattr(sheets, "_part_of", lambda thing, part: known(thing, "gone" if part == name else part))
-
-    return lack
-
-
-@pytest.fixture(params=[_never_asks, _without("_get_xf_index"), _without("_get_shared_string_index")])
-def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Callable[[], list[str]]:
-    """Has a release of the writer that knows no rows from a cast; tells which sheets were taken cell by cell since."""
-
-    class Counted(sheets.CellSheet):
-        def take(self, plan: SheetPlan, *of: Any) -> sheets.Extent:
-            taken.append(plan.page.name)
-            return super().take(plan, *of)
-
-    taken: list[str] = []
-
-    def begin() -> list[str]:
-        request.param(monkeypatch)
-        monkeypatch.setattr(write, "CellSheet", Counted)
-        return taken
-
-    return begin
-
-
-def test_another_release_of_the_writer_is_only_slower(release: Callable[[], list[str]], demo: list[JobValues]) -> None:
-    before = poured(demo[0])
-    taken = release()
-    assert job_workbook(demo[0]) == before
-    assert {"Bid", "Log", "Job cost"} <= set(taken)
-
-
-def test_the_week_says_the_same_with_another_release_of_the_writer(
-    release: Callable[[], list[str]], demo: list[JobValues], tmp_path: Path
-) -> None:
-    rows = [week_row(job, f"{job.job.id}.xlsx") for job in demo]
-
-    def week(name: str) -> dict[Place, Held]:
-        book = tmp_path / name
-        book.write_bytes(write.written(week_sheets(rows), None, write.identity_of(demo[0], "Week")))
-        return read_cells(book)
-
-    with pytest.MonkeyPatch.context() as patch:
-        patch.delattr(write, "CellSheet")
-        before = week("before.xlsx")
-    taken = release()
-    assert week("after.xlsx") == before
-    assert taken == ["Week", "By day", "Two on a truck", "Ledger"]
-    assert len(before) > 500

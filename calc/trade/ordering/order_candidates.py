@@ -7,7 +7,7 @@ is left over costs by the yard. The order with the least expected cost is taken,
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import POURING, ORDER_SIZE
+from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
 from calc.trade.ordering.trucks import (
