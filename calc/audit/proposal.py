@@ -19,14 +19,13 @@ from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.page import Linked, Page, Shown
 from calc.layout.paper_cells import PaperContext
-from calc.layout.paper_sheet import paper_page
-from calc.layout.paper_watch import NOT_COMPLETE, NOT_READY
+from calc.layout.paper_sheet import NOT_COMPLETE, NOT_READY, paper_page
 from calc.layout.workbook import LINE_SHEETS, SheetPlan
 from calc.layout.workbook import Cell as Planned
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import WORDING
-from calc.trade.papers.office import PROPOSAL
+from calc.trade.papers.proposal import PROPOSAL
 from calc.xlsx_read.read import read_book
 from calc.xlsx_write.write import Identity, written
 

@@ -8,8 +8,9 @@ from __future__ import annotations
 from functools import singledispatch
 
 from calc.declared import paper
+from calc.layout.checks_sheet import open_stops
 from calc.layout.line_sheets import SAFETY
-from calc.layout.page import FixedText, JobText, Linked, Page
+from calc.layout.page import FixedText, JobText, Linked, Page, Shown
 from calc.layout.paper_cells import (
     LABEL,
     PLAIN_GRID,
@@ -22,10 +23,17 @@ from calc.layout.paper_cells import (
     is_words,
     spread_words,
 )
-from calc.layout.paper_tables import lay_running, lay_table
-from calc.layout.paper_watch import lay_watched, readiness
+from calc.layout.paper_tables import lay_running, lay_table, lay_watched
+from calc.model.results import JobValues
+from calc.trade.money.price import BidPrice
 
-__all__ = ["PaperContext", "paper_page"]
+NOT_READY = "NOT READY: stops are open, see Bid"
+"""Said beside the price while nobody has accepted a stop; such a paper is not handed out."""
+
+NOT_COMPLETE = "NOT COMPLETE: costs have no price"
+"""Said beside the price while the house book lacks a price that it needs."""
+
+_READY = "for all of the above"
 
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
@@ -97,10 +105,24 @@ def _(part: paper.Facts, page: Page, desk: PaperContext, handout: paper.Paper) -
         else:
             bring(page, desk, fact, flush)
         if fact.named is not None and fact.named is handout.stands:
-            readiness(page, desk)
+            _lay_readiness(page, desk)
         if part.ticked:
             page.put(FixedText(page.row, _TICK, "byhand", ""))
         page.next()
+
+
+def _lay_readiness(page: Page, desk: PaperContext) -> None:
+    """Beside the price: whether a stop, or a cost without a price, keeps it from being handed out."""
+    stops = desk.checks.caution_column("not accepted", page.name, headed=False)
+
+    def text() -> str:
+        lacking = desk.places.one(BidPrice.foots, 0, page.name, "cr")
+        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
+
+    def value(job: JobValues) -> Shown:
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.foots)) > 0 else _READY
+
+    page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 
 
 def _flush(handout: paper.Paper, part: paper.Facts) -> bool:

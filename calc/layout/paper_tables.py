@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Line, paper
+from calc.declared import Caution, Line, paper
+from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
+from calc.layout.addresses import span
+from calc.layout.checks_sheet import fired
 from calc.layout.page import AddressText, FixedText, JobText, Linked, Page, Shown
 from calc.layout.paper_cells import LABEL, VALUE, PaperContext, face_of, is_words
+from calc.model.results import JobValues
 
 _NAMES_BESIDE = "rowname"
 
@@ -107,3 +111,41 @@ def lay_running(page: Page, desk: PaperContext, part: paper.RunningList) -> None
 def _names(desk: PaperContext, level: Level, row: int, ending: str) -> Callable[[JobInput], Shown]:
     word = desk.word(level, row)
     return lambda job: f"{word(job)}{ending}"
+
+
+def lay_watched(page: Page, desk: PaperContext) -> None:
+    """Each caution in a line: what it is, and what to do. Slots not in use show a dash."""
+    for col in range(len(page.widths)):
+        text = {LABEL: "Caution", VALUE: "What to do; Checks says what was found"}.get(col, "")
+        page.put(FixedText(page.row, col, "headline", text))
+    head = page.row
+    page.next()
+    for place in range(desk.caution_slots):
+        _say(page, desk, head, (LABEL, "strong", "label"), place, lambda each: each.label)
+        _say(page, desk, head, (VALUE, "small", "do"), place, lambda each: each.do)
+        page.next()
+
+
+def _say(
+    page: Page, desk: PaperContext, head: int, where: tuple[int, str, str], place: int, say: Callable[[Caution], Shown]
+) -> None:
+    """One cell of a slot. Its number is how many cells stand above it, the head among them."""
+    col, role, column = where
+    number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
+    so_far = desk.checks.caution_column("so far", page.name, headed=False)
+    fires = desk.checks.caution_column("fires", page.name, headed=False)
+    words = desk.checks.caution_column(column, page.name, headed=True)
+
+    def value(job: JobValues) -> Shown:
+        cautions = list(fired(job))
+        return say(cautions[place]) if place < len(cautions) else DASH
+
+    page.put(
+        Linked(
+            page.row,
+            col,
+            role,
+            lambda: f'IF({number}>SUM({fires}),"{DASH}",INDEX({words},MATCH({number},{so_far},0)+1))',
+            value,
+        )
+    )

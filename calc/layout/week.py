@@ -11,18 +11,16 @@ from math import isnan
 
 from calc.cells import column_letters
 from calc.declared import Declared, Line
-from calc.formula.functions import NONE
+from calc.formula.functions import FUNCTIONS, NONE
 from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import failed, open_stops
-from calc.layout.line_sheets import format_of
-from calc.layout.page import Page, Shown
-from calc.layout.pairs_page import pairs_page
+from calc.layout.line_sheets import SAFETY, format_of
+from calc.layout.page import Constant, Linked, Page, Shown
 from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
-from calc.layout.week_cells import cents, link, quoted, say, span, week_page
 from calc.layout.workbook import Cell, SheetPlan, resolve
 from calc.model.outliers import outliers
 from calc.model.results import JobValues
-from calc.model.truck_sharing import SmallPour, small_pour
+from calc.model.truck_sharing import SharedTruck, SmallPour, pairs, small_pour
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
@@ -33,6 +31,13 @@ from calc.trade.takeoff.geometry import Slab
 JOBS, DAYS, LEDGER_SHEET = "Week", "By day", "Ledger"
 _FACTS = 5  # columns before the quantities
 _LEDGER_HEADS = ("Bid date", "Job", "Line", "Quantity", "Unit", "Rate", "Amount", "Group", "Account")
+PAIRS = "Two on a truck"
+
+_PAIR_HEADS = ("Pour date", "First stop", "Second stop", "Yards", "Apart", "Together", "Saves", "What must hold")
+_MUST_HOLD = (
+    "Same day, one plant; the stronger mix and what goes into it for both; both unloaded, with the way from one stop "
+    "to the next, before the truck's time is up. Ask the plant; nothing is changed by itself."
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,3 +268,80 @@ def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
     link(page, 6, "formula", formula, amount, '"$"#,##0.00')
     page.next()
     return amount
+
+
+def pairs_page(pours: Sequence[SmallPour]) -> Page:
+    """Small pours that could share a truck, the best saving first."""
+    page = week_page(
+        PAIRS,
+        "Two on a truck: small pours that could share one",
+        (11.0, 14.0, 14.0, 9.0, 12.0, 12.0, 12.0, 60.0),
+        _PAIR_HEADS,
+    )
+    found = pairs(pours)
+    for pair in found:
+        _lay_pair(page, pair)
+        page.next()
+    if not found:
+        page.words(0, "none", "label")
+        page.words(7, "No two pours of this week could share a truck and save by it.", "note")
+    return page
+
+
+def _lay_pair(page: Page, pair: SharedTruck) -> None:
+    facts: tuple[tuple[int, Shown, str], ...] = (
+        (0, pair.first.day, DATE_FORMAT),
+        (1, pair.first.job, ""),
+        (2, pair.second.job, ""),
+        (3, pair.first.yards + pair.second.yards, "#,##0.00"),
+        (4, pair.apart, '"$"#,##0.00'),
+        (5, pair.together, '"$"#,##0.00'),
+    )
+    for col, value, face in facts:
+        say(page, col, value, face)
+    row = page.row + 1
+    link(page, 6, "sum", f"E{row}-F{row}", pair.saving, '"$"#,##0.00')
+    page.words(7, _MUST_HOLD, "note")
+
+
+def week_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:
+    """A sheet with its title, the standing caution and its heads."""
+    page = Page(name, widths, title, frozen_cols=2)
+    page.words(0, title, "title")
+    page.heights[0] = 22
+    page.next()
+    page.words(0, SAFETY, "subtitle")
+    page.next()
+    for col, text in enumerate(heads):
+        page.words(col, text, "head")
+    page.next()
+    return page
+
+
+def say(page: Page, col: int, value: Shown, face: str) -> None:
+    """A value as of issue in the current row."""
+    shown = NONE if isinstance(value, float) and isnan(value) else value
+    page.put(Constant(page.row, col, "issuewords" if isinstance(shown, str) else "issue", shown, face))
+
+
+def link(page: Page, col: int, role: str, text: str, value: Shown, face: str = "") -> None:
+    """A formula in the current row, with its value."""
+    page.put(Linked(page.row, col, role, lambda: text, lambda _job: value, face))
+
+
+def quoted(text: str) -> str:
+    """Words as a formula holds them. The writer takes a name before a bracket for a function, in quotes too: a job may
+    be called SORT(1), so what stands before a bracket is a text of its own."""
+    doubled = text.replace('"', '""').replace("(", '"&"(')
+    return f'"{doubled}"'
+
+
+def span(col: int, first: int, last: int, sheet: str = "") -> str:
+    """The address of a column from one row to another."""
+    letters = column_letters(col + 1)
+    return f"{sheet + '!' if sheet else ''}${letters}${first + 1}:${letters}${max(first, last) + 1}"
+
+
+def cents(amount: float) -> float:
+    """An amount to the cent."""
+    return float(FUNCTIONS["money"].numbers(amount))

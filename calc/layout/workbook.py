@@ -15,8 +15,7 @@ from calc.formula.levels import JOB
 from calc.formula.sheet_text import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.layout.addresses import CellMap, RefFrom
-from calc.layout.bid_blocks import FrontPage, made_of
-from calc.layout.bid_sheet import bid_page
+from calc.layout.bid_sheet import FrontPage, bid_page, made_of
 from calc.layout.charts import Cells
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.costs_sheet import COST_WIDTHS, lay_costs
@@ -39,11 +38,12 @@ from calc.layout.page import (
     Shown,
     Typed,
 )
-from calc.layout.paper_sheet import PaperContext, paper_page
+from calc.layout.paper_cells import PaperContext
+from calc.layout.paper_sheet import paper_page
 from calc.model.results import JobValues, Shape
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.costs import CostTable
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from calc.trade.takeoff.drawing import OutlinePoint
 
 LINE_SHEETS = {

@@ -14,11 +14,10 @@ from calc import __version__
 from calc.cli import commands
 from calc.errors import InputRefused
 from calc.intake.manual import renewed
-from calc.layout.pairs_page import PAIRS
 from calc.layout.styles import LEGEND
-from calc.layout.week import DAYS, JOBS, LEDGER_SHEET
+from calc.layout.week import DAYS, JOBS, LEDGER_SHEET, PAIRS
 from calc.layout.workbook import LINE_SHEETS
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from calc.units.parse import read_quantity
 from folders import ROOT
 

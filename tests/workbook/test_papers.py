@@ -24,7 +24,7 @@ from calc.layout.checks_sheet import all_cautions
 from calc.layout.paper_cells import PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from witness import Place, Recalculations, differences, edit, values
 
 NAMES = [paper.title for paper in PAPERS]
