@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.cautions.checks import Integrity
+from calc.trade.cautions.checks import Integrity, WorkIntegrity
 from calc.trade.cautions.conditions import (
     AreaSlopes,
     BuildingEdges,
@@ -12,14 +12,14 @@ from calc.trade.cautions.conditions import (
     OpeningToTraffic,
     Restraint,
 )
-from calc.trade.cautions.general import Cautions
-from calc.trade.cautions.hauling import HaulCautions, PileWarnings
-from calc.trade.cautions.money import MoneyCautions, SpoilPerArea
-from calc.trade.cautions.pour_day import WeatherCautions
-from calc.trade.cautions.site import DustHours, Locate, SiteCautions
+from calc.trade.cautions.crew import CrewCautions
+from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.order import OrderCautions
+from calc.trade.cautions.pour_day import PourCautions
+from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
 from calc.trade.cautions.slab import SlabCautions
-from calc.trade.cautions.walks import WalkCautions
-from calc.trade.cautions.work import WorkCautions, WorkIntegrity
+from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
 from calc.trade.hauling.loads import Clock, Hauled, Hauler
@@ -137,7 +137,7 @@ PLANS = (
     PlanSplit,
     PlanCost,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, Hauler, Clock, Hauled, PileWarnings)
+CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, Hauler, Clock, Hauled, PileConditions)
 RATES = (Rate, CrewRate, PriceAge)
 LADDER = (
     PointMean,
@@ -246,7 +246,7 @@ MONEY = (
     ChangeAmount,
     Invoice,
 )
-WATCHED = (
+CONDITIONS = (
     WeekComparison,
     BuildingEdges,
     AreaSlopes,
@@ -255,20 +255,20 @@ WATCHED = (
     Restraint,
     OpeningToTraffic,
     DustHours,
-    Locate,
+    UtilityLocate,
     SpoilPerArea,
 )
-WATCH = (
+CAUTIONS = (
     Integrity,
     WorkIntegrity,
-    WorkCautions,
-    Cautions,
-    HaulCautions,
     SlabCautions,
-    WalkCautions,
+    SurfaceCautions,
+    OrderCautions,
+    PourCautions,
+    HaulCautions,
     SiteCautions,
-    MoneyCautions,
-    WeatherCautions,
+    CrewCautions,
+    PriceCautions,
     PriceSummary,
     Decisions,
 )
@@ -290,7 +290,7 @@ SECTIONS: tuple[type[Section], ...] = (
     *PAPERS,
     *PLANS_DRAWN,
     *MONEY,
-    *WATCHED,
-    *WATCH,
+    *CONDITIONS,
+    *CAUTIONS,
 )
 """The catalog. A section may use only what stands before it."""

@@ -156,9 +156,9 @@ ACCESSIBLE = (
         for name, source, known, use, caution, warned in SLOPES
     ),
     limit("in a right of way it is clear for 48 inches", f"{PROWAG}: 48 in", Known.MEMORY,
-          (*lying(clear=4), IN_PUBLIC), "WalkCautions.narrow", False),
+          (*lying(clear=4), IN_PUBLIC), "SurfaceCautions.narrow_walk", False),
     limit("and there 47.9 are too narrow", f"{PROWAG}: 48 in", Known.MEMORY,
-          (*lying(clear=47.9 / 12), IN_PUBLIC), "WalkCautions.narrow", True),
+          (*lying(clear=47.9 / 12), IN_PUBLIC), "SurfaceCautions.narrow_walk", True),
 )  # fmt: skip
 
 

@@ -122,7 +122,7 @@ def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path:
 
 def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:
     found = earned(tmp_path, a_job(slabs=[1.5, 3, 3]))
-    assert [name for name in found if "thin" in name] == ["Cautions.too_thin"]
+    assert [name for name in found if "thin" in name] == ["SlabCautions.too_thin"]
 
 
 def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> None:
