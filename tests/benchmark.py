@@ -110,11 +110,11 @@ def of_workbooks() -> list[Pair]:
     ]
 
 
-Shown = tuple[int, int, str, float | str | None, plan.Look]
+CellValue = tuple[int, int, str, float | str | None, plan.Look]
 """A cell as it is written: row, column, formula, value, and its look."""
 
 
-def cells_of(job: JobValues) -> list[tuple[str, list[Shown]]]:
+def cells_of(job: JobValues) -> list[tuple[str, list[CellValue]]]:
     """Every cell of a job's workbook, by sheet."""
     shape = job.shape, slots_for(job)
     sheets = [*plan.plan_of(*shape), plan.resolve(log_page(job.job), CellMap()), *plan.papers_of(*shape)]
@@ -127,7 +127,7 @@ def cells_of(job: JobValues) -> list[tuple[str, list[Shown]]]:
     ]
 
 
-def bare_workbook(sheets: Sequence[tuple[str, list[Shown]]]) -> bytes:
+def bare_workbook(sheets: Sequence[tuple[str, list[CellValue]]]) -> bytes:
     """The same cells with the same looks, and nothing else."""
     buffer = BytesIO()
     book = xlsxwriter.Workbook(buffer, {"in_memory": True})

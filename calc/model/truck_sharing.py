@@ -1,6 +1,6 @@
-"""Two small pours on one truck: which jobs of a week could share one, and what that would save.
+"""Shared loads: which small pours of a week could share a truck, and what that would save.
 
-Nothing is applied by itself: the pairs are listed by saving, with what must hold.
+Nothing is changed automatically: the pairs are listed by saving, with the conditions.
 """
 
 from __future__ import annotations
@@ -29,7 +29,7 @@ from calc.trade.ordering.weather import TruckClock
 
 @dataclass(frozen=True)
 class SmallPour:
-    """What the pair rule asks of a job."""
+    """What of a job decides whether it can share a truck."""
 
     job: str
     day: float
@@ -52,21 +52,21 @@ class SmallPour:
 
 @dataclass(frozen=True)
 class SharedTruck:
-    """Two jobs that one truck could serve, and what each way costs."""
+    """Two jobs that could share a truck, with the cost of one truck."""
 
     first: SmallPour
     second: SmallPour
-    together: float
+    shared_cost: float
 
     @property
-    def apart(self) -> float:
-        """What the plant charges when each has a truck of its own."""
+    def separate_cost(self) -> float:
+        """What the plant charges for a truck each."""
         return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
 
     @property
     def saving(self) -> float:
         """What sharing saves."""
-        return self.apart - self.together
+        return self.separate_cost - self.shared_cost
 
 
 def small_pour(job: JobValues) -> SmallPour:
@@ -97,45 +97,45 @@ def small_pour(job: JobValues) -> SmallPour:
     )
 
 
-def pairs(pours: Sequence[SmallPour]) -> list[SharedTruck]:
-    """Every pair that could share a truck and saves by it, the best first."""
+def shared_trucks(pours: Sequence[SmallPour]) -> list[SharedTruck]:
+    """Every pair that would save by sharing a truck, the largest saving first."""
     by_day: dict[float, list[SmallPour]] = {}
     for pour in pours:
         if not isnan(pour.day):
             by_day.setdefault(pour.day, []).append(pour)
-    together = (two for day in by_day.values() for two in combinations(day, 2))
-    found = [pair for one, another in together for pair in _shared(one, another)]
+    candidates = (two for day in by_day.values() for two in combinations(day, 2))
+    found = [pair for one, another in candidates for pair in _shared(one, another)]
     return sorted((pair for pair in found if pair.saving > 0), key=lambda pair: (-pair.saving, pair.first.job))
 
 
 def _shared(one: SmallPour, another: SmallPour) -> Iterator[SharedTruck]:
-    """Two pours of one day as a pair, if all else that it takes holds: mix, room on the truck, time."""
+    """Two pours of one day as a pair, if mix, truck capacity and time allow it."""
     if min(one.yards, another.yards) <= 0 or min(one.psi, another.psi) <= 0:
         return
     if one.yards + another.yards > min(one.capacity, another.capacity) or not _one_mix(one, another):
         return
     if _on_site(one, another) > min(one.time_left, another.time_left):
         return
-    first, second = (one, another) if _bare(one) or not _bare(another) else (another, one)
+    first, second = (one, another) if _plain_mix(one) or not _plain_mix(another) else (another, one)
     yield SharedTruck(first, second, _charge(first, second))
 
 
 def _one_mix(one: SmallPour, another: SmallPour) -> bool:
-    return one.mix == another.mix or _bare(one) or _bare(another)
+    return one.mix == another.mix or _plain_mix(one) or _plain_mix(another)
 
 
-def _bare(pour: SmallPour) -> bool:
-    """Whether nothing goes into its mix: it may be the first stop of any truck."""
+def _plain_mix(pour: SmallPour) -> bool:
+    """Whether its mix has no admixture and no fiber: it can be the first stop of any truck."""
     return set(pour.mix) <= {"none", "no"}
 
 
 def _on_site(one: SmallPour, another: SmallPour) -> float:
-    """Minutes from the first yard to the last: both unloaded, and the way between."""
+    """Minutes on site: both unloaded, and the drive between."""
     return one.unloading + another.unloading + max(one.between, another.between)
 
 
 def _charge(one: SmallPour, another: SmallPour) -> float:
-    """Both on one truck, the dearer yard for both: the stronger mix, and what is in it."""
+    """The charge for one truck, with the more expensive mix for both."""
     stronger = max(one, another, key=lambda pour: (pour.yard, pour.psi))
     yards = one.yards + another.yards
     fee = [fee for start, fee in stronger.fees if start <= yards + 1e-9][-1]

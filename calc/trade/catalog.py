@@ -54,16 +54,16 @@ from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, PlantCharg
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import Evaporation, Heat, TruckClock
-from calc.trade.papers.area_text import AreaSize, AreaWord, EighthMark, ShapeWord
+from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
 from calc.trade.papers.pour_text import (
     Arrival,
-    ArrivalClock,
-    BoardWord,
-    HaulClock,
-    HaulWord,
+    ArrivalTime,
+    BoardText,
     MixSize,
-    MixWord,
-    PourWord,
+    MixText,
+    PileText,
+    PileTime,
+    PourText,
     SiteHours,
 )
 from calc.trade.prices.price_age import PriceAge
@@ -219,19 +219,19 @@ WORK = (
     Equipment,
 )
 PAPERS = (
-    EighthMark,
+    EighthText,
     AreaSize,
-    ShapeWord,
-    AreaWord,
+    ShapeText,
+    AreaText,
     SiteHours,
-    HaulClock,
-    HaulWord,
-    PourWord,
+    PileTime,
+    PileText,
+    PourText,
     MixSize,
-    MixWord,
+    MixText,
     Arrival,
-    ArrivalClock,
-    BoardWord,
+    ArrivalTime,
+    BoardText,
 )
 PLANS_DRAWN = (StationPoint, OutlinePointNumber, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (

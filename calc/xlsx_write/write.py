@@ -60,9 +60,9 @@ _DIGIT, _PADDING = 5.25, 3.75
 
 @dataclass(frozen=True)
 class Identity:
-    """What a workbook says of itself: every date in it comes from the bid date, never from the clock.
+    """The properties of a workbook: every date in it comes from the bid date, never from the clock.
 
-    One that leaves the house is ``bare``: nothing of it says who made it or out of what, and no cell has a name.
+    One that leaves the company is ``bare``: it does not show who made it or from what, and no cell has a name.
     """
 
     title: str
@@ -83,7 +83,7 @@ def job_workbook(job: JobValues) -> bytes:
 
 
 def identity_of(job: JobValues, title: str) -> Identity:
-    """The identity that comes from a job and its house."""
+    """The identity from a job and its company."""
     return Identity(
         title,
         str(job.of(Company.name)),
@@ -100,9 +100,9 @@ def written(sheets: Sequence[SheetPlan], job: JobValues | None, identity: Identi
     :raises Unreadable: for a value that no cell can hold.
     """
     grows = job is None and not identity.bare
-    poured, plain = (StreamSheet, _CELL_BY_CELL) if grows else (TemplateSheet, _OPTIONS)
+    kind, plain = (StreamSheet, _CELL_BY_CELL) if grows else (TemplateSheet, _OPTIONS)
     try:
-        return _made(sheets, job, identity, _ON_DISK if grows else _OPTIONS, poured)
+        return _made(sheets, job, identity, _ON_DISK if grows else _OPTIONS, kind)
     except UnsupportedWriter:
         return _made(sheets, job, identity, plain, CellSheet)
 
@@ -114,9 +114,9 @@ def _made(
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         book = xlsxwriter.Workbook(buffer, deepcopy(options))  # it writes into them: the next would differ
-        faces = FormatCache(book)
+        formats = FormatCache(book)
         _identify(book, identity)
-        made = [_write_sheet(book, faces, sheet, job, identity, kind) for sheet in sheets]
+        made = [_write_sheet(book, formats, sheet, job, identity, kind) for sheet in sheets]
         book.close()
     if not all([sheet.finish() for sheet in made]):
         raise UnsupportedWriter
@@ -134,11 +134,11 @@ def _identify(book: Any, identity: Identity) -> None:
 
 
 def _write_sheet(
-    book: Any, faces: FormatCache, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
+    book: Any, formats: FormatCache, plan: SheetPlan, job: JobValues | None, identity: Identity, kind: type[Sheet]
 ) -> Sheet:
     page, paper = plan.page, identity.paper
     sheet: Sheet = book.add_worksheet(page.name, kind)
-    extent = sheet.take(plan, faces, job)
+    extent = sheet.take(plan, formats, job)
     for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
     for row, col, words in page.choices:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import pytest
 
 from calc.model.outliers import outliers
-from calc.model.truck_sharing import SmallPour, pairs
+from calc.model.truck_sharing import SmallPour, shared_trucks
 
 DAY = 46139.0
 FEES = ((0.0, 155.0), (2.0, 105.0), (4.0, 55.0), (6.0, 0.0))
@@ -20,21 +20,21 @@ STRONG = replace(SMALL, job="B", yards=1.0, charge=179.0 + 155 + 28, psi=4000.0,
 
 
 def test_a_pair_saves_what_two_trucks_cost_less_one_with_the_dearer_yard_for_both() -> None:
-    (pair,) = pairs([SMALL, STRONG])
+    (pair,) = shared_trucks([SMALL, STRONG])
     apart = 1.5 * 171 + 155 + 28 + 179 + 155 + 28
-    together = 2.5 * 179 + 105 + 28
-    assert pair.saving == pytest.approx(apart - together)
+    shared_cost = 2.5 * 179 + 105 + 28
+    assert pair.saving == pytest.approx(apart - shared_cost)
 
 
 def test_the_second_stop_is_charged_for_the_time_that_the_way_takes() -> None:
     slow = replace(STRONG, unloading=20.0)
-    (pair,) = pairs([SMALL, slow])
-    assert pair.together == pytest.approx(2.5 * 179 + 105 + 28 + 28.13), "12.5 min at $2.25"
+    (pair,) = shared_trucks([SMALL, slow])
+    assert pair.shared_cost == pytest.approx(2.5 * 179 + 105 + 28 + 28.13), "12.5 min at $2.25"
 
 
 def test_a_load_at_a_limit_of_the_fees_pays_the_cheaper_one() -> None:
-    (pair,) = pairs([replace(SMALL, yards=1.0), STRONG])
-    assert pair.together == pytest.approx(2 * 179 + 105 + 28)
+    (pair,) = shared_trucks([replace(SMALL, yards=1.0), STRONG])
+    assert pair.shared_cost == pytest.approx(2 * 179 + 105 + 28)
 
 
 @pytest.mark.parametrize(
@@ -51,22 +51,22 @@ def test_a_load_at_a_limit_of_the_fees_pays_the_cheaper_one() -> None:
     ids=["another day", "no day", "no room", "no concrete", "no price", "no time", "no saving"],
 )
 def test_a_pair_that_cannot_be_is_not_offered(other: SmallPour) -> None:
-    assert pairs([SMALL, other]) == []
+    assert shared_trucks([SMALL, other]) == []
 
 
 def test_a_pair_that_just_fits_is_offered() -> None:
-    assert pairs([SMALL, replace(STRONG, yards=7.5, unloading=65 - 15 - 7.5, charge=2000.0)])
+    assert shared_trucks([SMALL, replace(STRONG, yards=7.5, unloading=65 - 15 - 7.5, charge=2000.0)])
 
 
 def test_a_truck_with_fiber_goes_to_the_plain_stop_first_and_never_mixes_two_kinds() -> None:
     micro = replace(STRONG, mix=("micro", "no", "no", "no", "no"))
-    (pair,) = pairs([micro, SMALL])
+    (pair,) = shared_trucks([micro, SMALL])
     assert (pair.first.job, pair.second.job) == ("A", "B")
-    assert pairs([micro, replace(SMALL, mix=("macro", "no", "no", "no", "no"))]) == []
+    assert shared_trucks([micro, replace(SMALL, mix=("macro", "no", "no", "no", "no"))]) == []
 
 
 def test_the_best_saving_stands_first() -> None:
-    found = pairs([SMALL, STRONG, replace(SMALL, job="C", charge=900.0)])
+    found = shared_trucks([SMALL, STRONG, replace(SMALL, job="C", charge=900.0)])
     savings = [each.saving for each in found]
     assert savings == sorted(savings, reverse=True)
     assert len(found) == 3

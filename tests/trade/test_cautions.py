@@ -13,7 +13,7 @@ from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.intake.records import JobInput
-from calc.layout.checks_sheet import all_cautions, fired
+from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
@@ -50,7 +50,7 @@ def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
 
 def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
     """The cautions that a job earns, in order, by id."""
-    return {each.id: each for each in fired(only_job(folder, tables))}
+    return {each.id: each for each in active_cautions(only_job(folder, tables))}
 
 
 def front_page(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> list[list[object]]:
@@ -94,13 +94,13 @@ def test_no_caution_goes_untried_on_either_side_of_its_limit() -> None:
 
 @pytest.mark.parametrize("name", LIMITS)
 def test_a_job_just_inside_a_limit_is_not_warned(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
-    assert name not in {each.id for each in fired(jobs[name, False])}
+    assert name not in {each.id for each in active_cautions(jobs[name, False])}
 
 
 @pytest.mark.parametrize("name", LIMITS)
 def test_a_job_just_past_a_limit_is_warned_with_the_number(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
     job = jobs[name, True]
-    caution = next((each for each in fired(job) if each.id == name), None)
+    caution = next((each for each in active_cautions(job) if each.id == name), None)
     assert caution is not None
     assert job.of(caution.number) == pytest.approx(LIMITS[name].number, rel=1e-9)
 
@@ -115,7 +115,7 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
 
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
     well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
-    found = {each.id: each for each in fired(only_job(tmp_path, well, PRICED))}
+    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
 
@@ -128,23 +128,23 @@ def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path)
 def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> None:
     loud = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
     job = only_job(tmp_path, loud)
-    order = [each.severity for each in fired(job)]
+    order = [each.severity for each in active_cautions(job)]
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
     words = {each.value for each in Severity}
     shown = [row for row in front_page(tmp_path, loud) if row[LOUDNESS] in words]
-    assert [row[LABEL] for row in shown] == [each.label for each in fired(job)]
+    assert [row[LABEL] for row in shown] == [each.label for each in active_cautions(job)]
     assert [row[LOUDNESS] for row in shown] == [each.value for each in order]
-    assert [row[DO] for row in shown] == [each.do for each in fired(job)]
-    assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in fired(job)]
+    assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
+    assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 
 @pytest.mark.parametrize("name", STOPS[A_FEW])
 def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
     caution, loud, company = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].noisy_company or COMPANY
-    assert readiness(front_page(tmp_path, loud, company)).startswith("NOT READY: 1 stop")
+    assert readiness(front_page(tmp_path, loud, company)).startswith("NOT READY: 1 stop not acknowledged")
     rows = front_page(tmp_path, acknowledged(loud, caution.label), company)
-    assert readiness(rows) == "READY"
+    assert readiness(rows) == "READY TO SEND"
     assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
 
 

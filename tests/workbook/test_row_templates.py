@@ -18,7 +18,7 @@ from calc.cell_text import escape_control
 from calc.errors import Unreadable
 from calc.files import shipped
 from calc.layout.addresses import CellMap
-from calc.layout.page import IssueValue, Page, Shown
+from calc.layout.page import CellValue, IssueValue, Page
 from calc.layout.week import week_row, week_sheets
 from calc.layout.workbook import SheetPlan, resolve
 from calc.model.results import JobValues
@@ -150,7 +150,7 @@ def the_file(page: Page, job: JobValues | None = None) -> bytes:
     return write.written([resolve(page, CellMap())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
 
 
-def a_page(value: Shown) -> Page:
+def a_page(value: CellValue) -> Page:
     """A sheet with one cell of the job's own."""
     page = Page("Odd", (20.0,))
     page.put(IssueValue(0, 0, "words", lambda _: value))
@@ -247,5 +247,5 @@ def test_the_week_says_the_same_with_another_release_of_the_writer(
         before = week("before.xlsx")
     taken = release()
     assert week("after.xlsx") == before
-    assert taken == ["Week", "By day", "Two on a truck", "Ledger"]
+    assert taken == ["Week", "By day", "Shared loads", "Ledger"]
     assert len(before) > 500

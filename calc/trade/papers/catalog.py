@@ -11,4 +11,4 @@ from calc.trade.papers.pour_day import POUR_DAY
 from calc.trade.papers.proposal import PROPOSAL
 
 PAPERS: tuple[paper.Paper, ...] = (PROPOSAL, PLANT_ORDER, LOAD_LIST, HAUL_OFF_SHEET, POUR_DAY, JOB_COST)
-"""Every paper, in the order in which they stand in a workbook."""
+"""Every paper, in the order of their sheets."""

@@ -8,58 +8,58 @@ from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import HAULED
-from calc.trade.papers.pour_text import HaulWord
+from calc.trade.papers.pour_text import PileText
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
 HAUL_OFF_SHEET = paper.Paper(
-    "Dump plan",
+    "Haul-off sheet",
     "for the driver",
     Facts(
         "Job",
         Fact(Job.address, "From"),
         Fact(PaperFacts.contact),
         Fact(Choice.vehicle_name, "Vehicle"),
-        Fact(Hauler.payload, "Most on it"),
-        Fact(Choice.plan_name, "Plan"),
+        Fact(Hauler.payload, "Payload limit"),
+        Fact(Choice.plan_name, "Haul plan"),
     ),
     Table(
-        "In this order, from the top",
+        "Loads, in this order",
         HAULED,
         Column("Loads", Hauled.loads),
-        Column("Fill line", HaulWord.fill),
-        Column("Tons, all loads", Hauled.tons),
-        Column("Gate fee expected", Hauled.tipping),
-        Column("Opens", HaulWord.opens),
-        Column("Closes", HaulWord.closes),
-        Column("First leaves", HaulWord.leaves),
-        Column("Last is there", HaulWord.there),
+        Column("Load line (how full)", PileText.load_line),
+        Column("Tons, total", Hauled.tons),
+        Column("Expected dump fee", Hauled.tipping),
+        Column("Opens", PileText.opens),
+        Column("Closes", PileText.closes),
+        Column("First leaves", PileText.first_leaves),
+        Column("Last arrives", PileText.last_arrives),
         head="Pile",
         sums=True,
     ),
     Facts(
-        "Where each goes, and what must stay out of it",
+        "Disposal site of each pile",
         *(
             fact
             for place, word in enumerate(HAULED.axis.words)
             for fact in (
-                Fact(HaulWord.goes, f"{word.capitalize()} goes to", row=place),
-                Fact(HaulWord.spoils, "Keep out of it", row=place),
+                Fact(PileText.destination, f"{word.capitalize()} goes to", row=place),
+                Fact(PileText.not_accepted, "Not accepted", row=place),
             )
         ),
     ),
     Table(
-        "Written down at the gate",
+        "Scale tickets",
         HAULED,
         Column("Tons weighed"),
         Column("Fee paid"),
         Column("Loads"),
-        Column("Tickets"),
+        Column("Ticket number"),
         head="Pile",
     ),
     paper.Sentences(
         "Rules",
-        "Never above the fill line: there the payload of the vehicle is reached. Wet soil is heavier: go by the scale.",
-        "One shovel of turf in clean soil makes the whole load a mixed one. Cover the load.",
+        "Never load above the load line: it is where the payload is reached. Wet soil is heavier: go by the scale.",
+        "One shovel of turf in clean soil makes the whole load mixed. Cover the load.",
     ),
 )

@@ -17,7 +17,7 @@ Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
 JOB_COST = paper.Paper(
     "Job cost",
-    "for the office; not given out",
+    "for the office only",
     Table(
         "",
         COST,
@@ -43,7 +43,7 @@ JOB_COST = paper.Paper(
         Fact(BidPrice.full),
         Fact(BidPrice.margin),
         Fact(BidPrice.exact_price),
-        Fact(BidPrice.price, loud=True),
+        Fact(BidPrice.price, prominent=True),
         Fact(BidPrice.by_area),
         Fact(BidPrice.kept),
         Fact(BidPrice.markup),
@@ -54,7 +54,7 @@ JOB_COST = paper.Paper(
     ),
     Facts(
         "Job",
-        Fact(Company.name, "Firm"),
+        Fact(Company.name, "Company"),
         Fact(Job.client),
         Fact(Job.address),
         Fact(PaperFacts.contact),

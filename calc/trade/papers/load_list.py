@@ -11,7 +11,7 @@ from calc.trade.materials.base_rock import BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS
 from calc.trade.ordering.order import Order
-from calc.trade.papers.pour_text import BoardWord, PourWord
+from calc.trade.papers.pour_text import BoardText, PourText
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
@@ -27,25 +27,28 @@ LOAD_LIST = paper.Paper(
     Facts("Job", Fact(Job.client), Fact(Job.address), Fact(PaperFacts.contact), Fact(Job.pour_date)),
     Facts(
         "Forms and dowels",
-        *(Fact(BoardWord.feet, f"Board {word}", row=place, like="each") for place, word in enumerate(BOARD.axis.words)),
-        Fact(Stakes.curved, "Hardboard for curves"),
-        Fact(FormNeeds.stakes, "Stakes"),
-        Fact(FormNeeds.oil, "Form oil"),
-        Fact(CuttingList.bars, "Dowel bars, full length"),
-        Fact(CuttingList.pieces, "Dowels to cut from them"),
+        *(
+            Fact(BoardText.feet, f"Form lumber {word}", row=place, like="each")
+            for place, word in enumerate(BOARD.axis.words)
+        ),
+        Fact(Stakes.curved, "Bender board"),
+        Fact(FormNeeds.stakes, "Form stakes"),
+        Fact(FormNeeds.oil, "Form release agent"),
+        Fact(CuttingList.bars, "Dowel stock, full length"),
+        Fact(CuttingList.pieces, "Dowels to cut"),
         Fact(DowelNeeds.bits, "Drill bits"),
-        Fact(DowelNeeds.tubes, "Tubes of epoxy"),
-        Fact(JointNeeds.strips, "Isolation strips"),
-        Fact(Protection.sheeted, "Slip sheet"),
+        Fact(DowelNeeds.tubes, "Epoxy tubes"),
+        Fact(JointNeeds.strips, "Isolation-joint filler"),
+        Fact(Protection.sheeted, "Bond breaker"),
         ticked=True,
     ),
     Facts(
-        "For the concrete",
-        Fact(PourWord.barrows, "Barrows"),
-        Fact(FiberTotal.bags, "Fiber, in bags"),
-        Fact(Order.bags, "Concrete, in bags"),
+        "Concrete",
+        Fact(PourText.wheelbarrows, "Wheelbarrows"),
+        Fact(FiberTotal.bags, "Fiber bags"),
+        Fact(Order.bags, "Bagged concrete"),
         *(
-            Fact(count, f"{liquid}, {size} packs")
+            Fact(count, f"{liquid}, {size} containers")
             for liquid, packs in (
                 ("Bonding agent", BONDING_PACKS),
                 ("Curing compound", CURING_PACKS),
@@ -54,18 +57,18 @@ LOAD_LIST = paper.Paper(
             for size, count in (("small", packs.small), ("large", packs.large))
         ),
         Fact(BaseNeeds.buy, "Base rock"),
-        Fact(Protection.washed, "Wash-out box"),
-        Fact(Protection.closed, "Barricades, days"),
+        Fact(Protection.washed, "Concrete washout"),
+        Fact(Protection.closed, "Barricades (days)"),
         ticked=True,
     ),
     Table(
-        "Machines",
+        "Equipment",
         TOOL,
-        Column("Hours booked", Tool.hours),
+        Column("Hours planned", Tool.hours),
         Column("Rental days", Tool.days),
-        Column("On the truck"),
-        Column("Back"),
-        head="Machine",
+        Column("Loaded"),
+        Column("Returned"),
+        head="Item",
     ),
-    Facts("Crew", Fact(OnSite.crew, "People"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Hours of work, in all")),
+    Facts("Crew", Fact(OnSite.crew, "Crew size"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Labor hours, total")),
 )

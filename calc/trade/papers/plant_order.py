@@ -10,7 +10,7 @@ from calc.trade.levels import TRUCK
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.pour import Pour, TruckTime
-from calc.trade.papers.pour_text import COMES_AT, Arrival, MixWord, PourWord
+from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, MixText, PourText
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -18,48 +18,48 @@ PLANT_ORDER = paper.Paper(
     "Plant order",
     "for the dispatcher",
     Facts(
-        "Who and where",
+        "Order",
         Fact(Company.name, "Ordered by"),
         Fact(Company.phone),
         Fact(Job.address, "Deliver to"),
         Fact(PaperFacts.contact),
         Fact(Job.pour_date),
-        Fact(COMES_AT, "First truck on site at"),
+        Fact(ARRIVES_AT, "First truck on site at"),
     ),
     Facts(
-        "What",
-        Fact(Order.quantity, "Concrete", loud=True),
+        "Mix",
+        Fact(Order.quantity, "Concrete", prominent=True),
         Fact(Order.trucks, "Trucks"),
         Fact(Mixture.strength, "Strength"),
-        Fact(MixWord.slump, "Slump"),
-        Fact(MixWord.stone, "Largest stone"),
-        Fact(PourWord.air, "Entrained air"),
-        Fact(PourWord.fiber, "Fiber"),
-        Fact(FiberDose.per_yard, "Fiber in a yard"),
+        Fact(MixText.slump, "Slump"),
+        Fact(MixText.aggregate, "Maximum aggregate size"),
+        Fact(PourText.air, "Entrained air"),
+        Fact(PourText.fiber, "Fiber"),
+        Fact(FiberDose.per_yard, "Fiber dose"),
         Fact(FiberTotal.bags, "Fiber bags"),
         Fact(Mixture.accelerator),
         Fact(Mixture.retarder),
         Fact(Mixture.hot_water),
-        Fact(Pour.way, "Placed by"),
+        Fact(Pour.way, "Placing method"),
     ),
     Table(
         "Trucks",
         TRUCK,
         Column("Yards", Load.yards),
-        Column("On site at", COMES_AT),
-        Column("After, min", Arrival.after),
+        Column("On site at", ARRIVES_AT),
+        Column("After first, min", Arrival.after_first),
         Column("Unload, min", TruckTime.unloading),
         Column("Fiber bags", TruckFiber.bags),
-        Column("Hold", Arrival.held),
+        Column("Hold", Arrival.hold),
         called="Truck ",
         head="Truck",
         sums=True,
     ),
     Facts(
-        "Balance call",
-        Fact(PourWord.hold, "Balance"),
-        Fact(Balance.last, "On the last truck, as ordered"),
-        Fact(PourWord.gap, "Between trucks"),
+        "Balance (clean-up) load",
+        Fact(PourText.balance, "Instruction"),
+        Fact(Balance.last, "Last truck, as ordered"),
+        Fact(PourText.truck_spacing, "Time between trucks"),
     ),
-    Facts("To write down", Fact(None, "Taken by"), Fact(None, "Ticket number"), Fact(None, "Date and time")),
+    Facts("Confirmation", Fact(None, "Taken by"), Fact(None, "Confirmation number"), Fact(None, "Date and time")),
 )

@@ -12,8 +12,8 @@ from calc.trade.materials.liquids import CURING_PACKS, Bonding, Curing
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Balance, Load, Order
 from calc.trade.ordering.pour import Pour, TruckTime
-from calc.trade.papers.area_text import AreaWord
-from calc.trade.papers.pour_text import COMES_AT, Arrival, PourWord
+from calc.trade.papers.area_text import AreaText
+from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import Matched
@@ -26,61 +26,61 @@ POUR_DAY = paper.Paper(
     "for the foreman",
     Facts(
         "Job",
-        Fact(Job.address, "Where"),
+        Fact(Job.address, "Job address"),
         Fact(PaperFacts.contact),
         Fact(Job.pour_date),
-        Fact(Pour.way, "Placed by"),
+        Fact(Pour.way, "Placing method"),
     ),
     Facts(
         "Order",
-        Fact(Order.quantity, "Concrete ordered", loud=True),
-        Fact(Mixture.strength, "Strength of the mix"),
-        Fact(Crew.placing, "People who place"),
-        Fact(Crew.finishing, "People who finish"),
+        Fact(Order.quantity, "Concrete ordered", prominent=True),
+        Fact(Mixture.strength, "Concrete strength"),
+        Fact(Crew.placing, "Placing crew"),
+        Fact(Crew.finishing, "Finishers"),
         abreast=True,
     ),
     Table(
         "Depths",
         AREA,
         Column("Slab, ft2", Slab.net_area),
-        Column("Wanted", AreaWord.thickness),
-        Column("Mean depth", AreaWord.mean),
-        Column("Points", MeanThickness.points),
-        Column("Again"),
-        Column("Joint depth", AreaWord.joint_depth),
+        Column("Specified", AreaText.thickness),
+        Column("Mean depth", AreaText.mean_thickness),
+        Column("Depth points", MeanThickness.points),
+        Column("Rechecked"),
+        Column("Joint depth", AreaText.joint_depth),
         Column("Joints", Matched.joints),
     ),
     Table(
         "Trucks",
         TRUCK,
         Column("Yards", Load.yards),
-        Column("On site at", COMES_AT),
+        Column("On site at", ARRIVES_AT),
         Column("Unload, min", TruckTime.unloading),
-        Column("Free, min", TruckTime.free),
+        Column("Truck time allowed, min", TruckTime.free),
         Column("Fiber bags", TruckFiber.bags),
         Column("Batched at"),
         Column("Water added"),
-        Column("Hold", Arrival.held),
+        Column("Hold", Arrival.hold),
         called="Truck ",
         head="Truck",
         sums=True,
     ),
     Facts(
-        "Balance, finish and cure",
-        Fact(Balance.last, "On the last truck, as ordered"),
-        Fact(FinishWindow.by_mix, "Time to finish, from batching"),
-        Fact(FinishWindow.needed, "Time that the largest truck takes"),
-        Fact(FinishWindow.lacking, "Time to finish lacks"),
+        "Balance load, finishing and curing",
+        Fact(Balance.last, "Last truck, as ordered"),
+        Fact(FinishWindow.by_mix, "Finishing window, from batching"),
+        Fact(FinishWindow.needed, "Time for the largest load"),
+        Fact(FinishWindow.lacking, "Finishing time short by"),
         Fact(Curing.need, "Curing compound"),
-        Fact(CURING_PACKS.small, "Of it in small packs"),
-        Fact(CURING_PACKS.large, "Of it in large packs"),
+        Fact(CURING_PACKS.small, "In small containers"),
+        Fact(CURING_PACKS.large, "In large containers"),
         Fact(Bonding.need, "Bonding agent"),
-        Fact(Protection.water, "Wash water to hold"),
+        Fact(Protection.water, "Washout water to contain"),
         abreast=True,
     ),
-    Facts("", Fact(PourWord.hold, "Balance call")),
+    Facts("", Fact(PourText.balance, "Balance load")),
     paper.RunningList(
-        "Joints: on the tape from one end of each area, never gap by gap", AREA, JointPlace.shown, "joints"
+        "Control joints: running measurements from one end of each area", AREA, JointPlace.shown, "joints"
     ),
-    paper.CautionList("What to watch"),
+    paper.CautionList("Cautions"),
 )

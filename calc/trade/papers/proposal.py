@@ -13,8 +13,8 @@ from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, CHANGE, DRAW
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
-from calc.trade.papers.area_text import AreaWord
-from calc.trade.papers.pour_text import PourWord
+from calc.trade.papers.area_text import AreaText
+from calc.trade.papers.pour_text import PourText
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.old_concrete import OldFooting
 
@@ -25,56 +25,59 @@ PROPOSAL = paper.Paper(
     "for the client",
     Facts(
         "",
-        Fact(Company.name, "From", loud=True),
+        Fact(Company.name, "From", prominent=True),
         Fact(Company.address, "Address"),
         Fact(Company.phone, "Phone"),
-        Fact(Company.licence, "Licence"),
+        Fact(Company.licence, "License"),
     ),
     Facts(
         "For",
         Fact(Job.client),
-        Fact(Job.address, "Where the work is"),
+        Fact(Job.address, "Job address"),
         Fact(Job.bid_date, "Date"),
         Fact(PaperFacts.revision, otherwise=paper.DASH),
     ),
     Table(
-        "What is built",
+        "Scope of work",
         AREA,
         Column("Slab, ft2", Slab.net_area),
-        Column("Thick", AreaWord.thickness),
-        Column("Rock base", AreaWord.base),
-        Column("Dug", AreaWord.dig),
-        Column("Shape, dowels, joints", AreaWord.described, wide=True),
+        Column("Thickness", AreaText.thickness),
+        Column("Rock base", AreaText.base),
+        Column("Excavation", AreaText.dig),
+        Column("Shape, dowels, joints", AreaText.description, wide=True),
         sums=True,
     ),
     Facts(
-        "With it",
-        Fact(Mixture.strength, "Strength of the mix"),
-        Fact(PourWord.fiber, "Fiber"),
-        Fact(AreaWord.old_slab, "Old slab taken out"),
-        Fact(OldFooting.plan, "Old footings passed over"),
-        Fact(PourWord.plants, "Plants taken out"),
-        Fact(PourWord.water, "Water"),
-        Fact(OnSite.closed, "Days closed to walking"),
-        Fact(PaperFacts.exclusions, "Not in this price", otherwise=paper.DASH),
+        "Included",
+        Fact(Mixture.strength, "Concrete strength"),
+        Fact(PourText.fiber, "Fiber"),
+        Fact(AreaText.old_slab, "Old slab removed"),
+        Fact(OldFooting.plan, "Old footings under the slab"),
+        Fact(PourText.plants, "Plants removed"),
+        Fact(PourText.shutoff, "Water shutoff"),
+        Fact(OnSite.closed, "Days closed to traffic"),
     ),
-    Facts("Price", Fact(BidPrice.price, "Price of all of it", loud=True)),
-    Table("How it falls due", DRAW, Column("Amount", PaymentSchedule.amount), head="When", sums=True),
+    Facts("Exclusions", Fact(PaperFacts.exclusions, "Not included", otherwise=paper.DASH)),
+    Facts("Price", Fact(BidPrice.price, "Total price", prominent=True)),
+    Table("Payment schedule", DRAW, Column("Amount", PaymentSchedule.amount), head="When", sums=True),
     Table(
-        "Changes",
+        "Change orders",
         CHANGE,
         Column("Amount", ChangeAmount.amount),
-        Column("Agreed", Change.day),
+        Column("Date", Change.day),
         Column("Signed", Change.signed),
-        Column("What is changed", Change.what, wide=True),
+        Column("Change", Change.what, wide=True),
         called="CO-",
         head="Change order",
     ),
     Facts(
-        "", Fact(Invoice.changes, "Changes signed so far"), Fact(Invoice.billed, "Price with them"), only_with=CHANGE
+        "",
+        Fact(Invoice.changes, "Signed change orders"),
+        Fact(Invoice.billed, "Price with signed change orders"),
+        only_with=CHANGE,
     ),
     paper.CompanyText("Terms", Wording.words),
     paper.SignatureLines("Signed", "For the client", "For the contractor"),
     describes=True,
-    stands=BidPrice.price,
+    status_beside=BidPrice.price,
 )
