@@ -10,21 +10,21 @@ from books import COMPANY, Rows
 Tables = dict[str, Rows]
 
 STANDING = {"SiteCautions.utilities", "SiteCautions.concrete_burns", "SiteCautions.washout"}
-"""The notes that every pour earns, however well it is done."""
+"""The notes of every pour, however well it is done."""
 
 
 @dataclass(frozen=True)
 class Limit:
     """Two jobs on either side of a limit, and the number that the caution shows past it.
 
-    ``quiet_company`` and ``noisy_company`` are house books where the limit hangs on what the house gives.
+    ``inside_company`` and ``past_company`` are house books where the limit hangs on what the house gives.
     """
 
-    quiet: Tables
-    loud: Tables
+    inside: Tables
+    past: Tables
     number: float
-    quiet_company: Mapping[str, Rows] | None = None
-    noisy_company: Mapping[str, Rows] | None = None
+    inside_company: Mapping[str, Rows] | None = None
+    past_company: Mapping[str, Rows] | None = None
 
 
 def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]] = ()) -> Tables:
@@ -40,7 +40,7 @@ def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]]
 
 
 def ordered(yards: float) -> Tables:
-    """A job whose order is forced."""
+    """A job whose order is overridden."""
     return a_job(override=[["Concrete to order", yards, "as agreed", "QZ"]])
 
 
@@ -61,7 +61,7 @@ def drying(humidity: float, **facts: str) -> Tables:
 
 
 def acknowledged(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
-    """The job with a row more in Overrides, which accepts a stop by its name."""
+    """The job with a row more in Overrides, which acknowledges a stop by its name."""
     return tables | {"Overrides": [*tables["Overrides"], [label, None, reason or None, who or None]]}
 
 

@@ -61,7 +61,7 @@ def frozen(*typed: tuple[str, object]) -> Tables:
 
 
 def ordering(yards: float) -> Tables:
-    """The job with its order forced."""
+    """The job with its order overridden."""
     return WELL | {
         "Overrides": [["line", "value", "reason", "who"], ["Concrete to order", yards, "as agreed", "QZ"]],
     }

@@ -74,7 +74,8 @@ class Standard:
     ``sheets`` are always there and ``papers`` may follow, both in order; without ``sheets`` any are right. Numbers
     may be typed on the ``typed`` sheets, on the ``as_issued`` ones, which say so, in a row or column whose heading
     ends in "No." or says "fixed at issue", and in a block whose title says so. ``arithmetic`` sheets show a typed
-    length as it was worked out. The rest are limits: characters, references and operations of a formula, and cells from input to result.
+    length as it was worked out. The rest are limits: characters, references and operations of a formula, and cells
+    from input to result.
     """
 
     sheets: tuple[str, ...] = (

@@ -1,4 +1,4 @@
-"""Cautions fire at their limits and not before, the loudest first, and a stop stands until a person accepts it."""
+"""Cautions are active past their limits and not before, most severe first, and a stop is open until acknowledged."""
 
 from __future__ import annotations
 
@@ -25,21 +25,21 @@ CAUTIONS = {each.id: each for each in all_cautions()}
 A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
-LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
+LABEL, NUMBER, UNIT, FOUND, DO, SEVERITY = range(6)
 CompanyBook = Mapping[str, Rows]
 
 
 @pytest.fixture(scope="module")
 def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], JobValues]:
     """For every caution the job just inside its limit (False) and the one just past it (True), worked out together."""
-    sides = [(name, loud) for name in LIMITS for loud in (False, True)]
+    sides = [(name, past) for name in LIMITS for past in (False, True)]
     folder = tmp_path_factory.mktemp("limits")
-    inputs = [only_input(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    inputs = [only_input(folder, *_on_side(LIMITS[name], past)) for name, past in sides]
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
 
 
-def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
-    return (limit.loud, limit.noisy_company or COMPANY) if loud else (limit.quiet, limit.quiet_company or COMPANY)
+def _on_side(limit: Limit, past: bool) -> tuple[Tables, CompanyBook]:
+    return (limit.past, limit.past_company or COMPANY) if past else (limit.inside, limit.inside_company or COMPANY)
 
 
 def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
@@ -125,27 +125,29 @@ def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path)
     assert [name for name in found if "thin" in name] == ["SlabCautions.too_thin"]
 
 
-def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> None:
-    loud = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
-    job = only_job(tmp_path, loud)
+def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> None:
+    past = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
+    job = only_job(tmp_path, past)
     order = [each.severity for each in active_cautions(job)]
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
     words = {each.value for each in Severity}
-    shown = [row for row in front_page(tmp_path, loud) if row[LOUDNESS] in words]
+    shown = [row for row in front_page(tmp_path, past) if row[SEVERITY] in words]
     assert [row[LABEL] for row in shown] == [each.label for each in active_cautions(job)]
-    assert [row[LOUDNESS] for row in shown] == [each.value for each in order]
+    assert [row[SEVERITY] for row in shown] == [each.value for each in order]
     assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 
 @pytest.mark.parametrize("name", STOPS[A_FEW])
-def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
-    caution, loud, company = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].noisy_company or COMPANY
-    assert readiness(front_page(tmp_path, loud, company)).startswith("NOT READY: 1 stop not acknowledged")
-    rows = front_page(tmp_path, acknowledged(loud, caution.label), company)
+def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_acknowledges_it_by_name(
+    name: str, tmp_path: Path
+) -> None:
+    caution, past, company = CAUTIONS[name], LIMITS[name].past, LIMITS[name].past_company or COMPANY
+    assert readiness(front_page(tmp_path, past, company)).startswith("NOT READY: 1 stop not acknowledged")
+    rows = front_page(tmp_path, acknowledged(past, caution.label), company)
     assert readiness(rows) == "READY TO SEND"
-    assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
+    assert caution.label in [row[LABEL] for row in rows], "an acknowledged stop is still shown"
 
 
 @pytest.mark.parametrize("name", STOPS)
@@ -159,17 +161,17 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 
 
 @pytest.mark.parametrize("name", STOPS)
-def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
-    loud = acknowledged(LIMITS[name].loud, CAUTIONS[name].label)
-    run = checked(tmp_path, loud, LIMITS[name].noisy_company or COMPANY)
+def test_an_acknowledged_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
+    past = acknowledged(LIMITS[name].past, CAUTIONS[name].label)
+    run = checked(tmp_path, past, LIMITS[name].past_company or COMPANY)
     assert [each for each in run.findings if each.severity.word == "stop"] == []
     assert run.code == 0
 
 
 @pytest.mark.parametrize("missing", ["reason", "who"])
 @pytest.mark.parametrize("name", STOPS)
-def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
-    run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
+def test_a_stop_is_not_acknowledged_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
+    run = taken(tmp_path, acknowledged(LIMITS[name].past, CAUTIONS[name].label, **{missing: ""}))
     assert run.held == ["one"]
     assert run.code == 1
     assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)

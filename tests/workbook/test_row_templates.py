@@ -1,4 +1,4 @@
-"""Sheets that are poured from a cast: the file is the one that the writer makes by itself, and says what was said."""
+"""Sheets rendered from templates: the file is the one that the writer makes cell by cell, with the text as typed."""
 
 from __future__ import annotations
 
@@ -41,8 +41,8 @@ def demo() -> list[JobValues]:
     return list(evaluated(ready(take([shipped("sample_inputs") / "jobs.xlsx"], None, None))))
 
 
-def poured(job: JobValues) -> bytes:
-    """The workbook of a job, which has to come from casts: there is nothing to go back to."""
+def rendered(job: JobValues) -> bytes:
+    """The workbook of a job, which has to come from templates: there is nothing to fall back on."""
     with pytest.MonkeyPatch.context() as patch:
         patch.delattr(write, "CellSheet")
         return job_workbook(job)
@@ -56,29 +56,31 @@ def cell_by_cell(job: JobValues) -> bytes:
         return job_workbook(job)
 
 
-def test_the_demo_is_poured_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
+def test_the_demo_is_rendered_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
     for job in demo:
-        assert poured(job) == cell_by_cell(job), job.job.id
+        assert rendered(job) == cell_by_cell(job), job.job.id
 
 
 def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
     (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_company()))
-    assert poured(job) == cell_by_cell(job)
+    assert rendered(job) == cell_by_cell(job)
 
 
-def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
+def test_so_are_random_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     chance = Random(20261125)
     company = random_company(chance)
     drawn = [(f"J{number}", drawn_job(chance, company)) for number in range(4)]
     jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), company_tables(company)))
-    first = [poured(job) for job in jobs]
+    first = [rendered(job) for job in jobs]
     assert len(set(first)) == len(jobs) > 2
-    assert [poured(job) for job in reversed(jobs)] == first[::-1]
+    assert [rendered(job) for job in reversed(jobs)] == first[::-1]
     for job, data in zip(jobs, first, strict=True):
         assert data == cell_by_cell(job), job.job.id
 
 
-def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_jobs_of_one_shape_share_their_templates_and_nothing_else(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     heads = ["job", "bid date", "client"]
     week: dict[str, Rows] = {
         "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
@@ -88,9 +90,9 @@ def test_jobs_of_one_shape_share_their_casts_and_nothing_else(tmp_path: Path, mo
     assert len({job.shape for job in jobs}) == 1
     made = []
     monkeypatch.setattr(sheets, "sheet_template", lambda *of: made.append(of[0].name) or sheet_template(*of))
-    poured(jobs[0])
+    rendered(jobs[0])
     made.clear()
-    both = [poured(job) for job in jobs[1:]]
+    both = [rendered(job) for job in jobs[1:]]
     assert made == ["Log", "Log"]
     assert both == [cell_by_cell(job) for job in jobs[1:]]
 
@@ -159,7 +161,7 @@ def a_page(value: CellValue) -> Page:
 
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), -float("inf")])
 def test_what_is_no_number_is_refused_and_not_written(value: float) -> None:
-    with pytest.raises(Unreadable, match="which is no number"):
+    with pytest.raises(Unreadable, match="which is not a number"):
         the_file(a_page(value))
 
 
@@ -167,18 +169,18 @@ def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path:
     book = tmp_path / "long.xlsx"
     book.write_bytes(the_file(a_page("\N{BRICK}" * 16_383 + "x")))
     assert read_cells(book)["Odd", "A1"].value == "\N{BRICK}" * 16_383 + "x"
-    with pytest.raises(Unreadable, match="32,767 letters"):
+    with pytest.raises(Unreadable, match="32,767 characters"):
         the_file(a_page("\N{BRICK}" * 16_384))
 
 
-def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
+def test_two_cells_at_one_address_are_refused() -> None:
     page = a_page("one")
     page.put(IssueValue(0, 0, "words", lambda _: "two"))
-    with pytest.raises(ValueError, match="two cells of Odd stand in A1"):
+    with pytest.raises(ValueError, match="two cells of Odd have the address A1"):
         the_file(page)
 
 
-def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_the_writer_puts_them() -> None:
+def test_empty_rows_and_rows_with_a_height_are_written_as_the_writer_writes_them() -> None:
     def page() -> Page:
         page = Page("Odd", (20.0, 10.0), heights={0: 22, 3: 15, 40: 30.5, 77: 15.0})
         for row, col in ((0, 1), (2, 0), (17, 3), (40, 0), (41, 1)):
@@ -208,7 +210,7 @@ def _without(name: str) -> Callable[[pytest.MonkeyPatch], None]:
 
 @pytest.fixture(params=[_never_asks, _without("_get_xf_index"), _without("_get_shared_string_index")])
 def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Callable[[], list[str]]:
-    """Has a release of the writer that knows no rows from a cast; tells which sheets were taken cell by cell since."""
+    """Has a release of the writer that cannot use rows from a template; gives the sheets taken cell by cell since."""
 
     class Counted(sheets.CellSheet):
         def take(self, plan: SheetPlan, *of: Any) -> sheets.Extent:
@@ -226,7 +228,7 @@ def release(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> 
 
 
 def test_another_release_of_the_writer_is_only_slower(release: Callable[[], list[str]], demo: list[JobValues]) -> None:
-    before = poured(demo[0])
+    before = rendered(demo[0])
     taken = release()
     assert job_workbook(demo[0]) == before
     assert {"Bid", "Log", "Job cost"} <= set(taken)
