@@ -121,7 +121,7 @@ def cells_of(job: JobValues) -> list[tuple[str, list[CellValue]]]:
     return [
         (
             sheet.page.name,
-            [(cell.row, cell.col, cell.formula_for(job), cell.shows(job), cell.look) for cell in sheet.cells],
+            [(cell.row, cell.col, cell.formula_for(job), cell.shows(job), cell.style) for cell in sheet.cells],
         )
         for sheet in sheets
     ]

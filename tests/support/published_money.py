@@ -129,30 +129,32 @@ def lying(**use: float | str) -> tuple[Typed, ...]:
 
 
 SLOPES = (
-    ("a walk of 1 in 20 is a walk", ADA + " 403.3: at most 1:20", Known.SEEN, {"along": "5%"}, "run", False),
-    ("a walk of 5.01 % is a ramp", ADA + " 403.3: at most 1:20", Known.SEEN, {"along": "5.01%"}, "run", True),
-    ("a ramp of 1 in 12 is a ramp", ADA + " 405: at most 1:12", Known.MEMORY, {"along": "8.33%"}, "ramp", False),
-    ("and so it is when it is typed as 1:12", ADA + " 405: 1:12", Known.MEMORY, {"along": "1:12"}, "ramp", False),
-    ("8.34 % is no ramp any more", ADA + " 405: at most 1:12", Known.MEMORY, {"along": "8.34%"}, "ramp", True),
-    ("a cross slope of 2.08 % is 1 in 48", ADA + " 403.3: 1:48", Known.SEEN, {"cross": "2.08%"}, "cross", False),
+    ("a walk of 1 in 20 is a walk", ADA + " 403.3: at most 1:20", Known.SEEN, {"along": "5%"}, "running_slope", False),
+    ("a walk of 5.01 % is a ramp", ADA + " 403.3: at most 1:20", Known.SEEN, {"along": "5.01%"}, "running_slope", True),
+    ("a ramp of 1 in 12 is a ramp", ADA + " 405: at most 1:12", Known.MEMORY, {"along": "8.33%"}, "ramp_slope", False),
+    ("and so it is when it is typed as 1:12", ADA + " 405: 1:12", Known.MEMORY, {"along": "1:12"}, "ramp_slope", False),
+    ("8.34 % is no ramp any more", ADA + " 405: at most 1:12", Known.MEMORY, {"along": "8.34%"}, "ramp_slope", True),
+    ("a cross slope of 2.08 % is 1 in 48", ADA + " 403.3: 1:48", Known.SEEN, {"cross": "2.08%"}, "cross_slope", False),
     ("a quarter inch in a foot is 1 in 48", "identity; a federal walk and a city's code", Known.SEEN,
-     {"cross": "1:48"}, "cross", False),
-    ("a cross slope of 2.1 % is over it", ADA + " 403.3; PROWAG lets it pass", Known.SEEN, {"cross": "2.1%"}, "cross",
+     {"cross": "1:48"}, "cross_slope", False),
+    ("a cross slope of 2.1 % is over it", ADA + " 403.3; PROWAG lets it pass", Known.SEEN,
+     {"cross": "2.1%"}, "cross_slope",
      True),
-    ("2 percent, the older 1 in 50, is within 1 in 48", "ADAAG (1991)", Known.SEEN, {"cross": "2%"}, "cross", False),
-    ("a change of level of a quarter inch may stand", ADA + " 303.2", Known.SEEN, {"lip": 0.25}, "step", False),
-    ("a hair more than a quarter is bevelled", ADA + " 303.3", Known.SEEN, {"lip": 0.26}, "step", True),
-    ("half an inch may still be bevelled", ADA + " 303.3", Known.SEEN, {"lip": 0.5}, "high_step", False),
-    ("a hair more than a half is a ramp", ADA + " 303.4", Known.PARTLY, {"lip": 0.51}, "high_step", True),
-    ("a walk is clear for 36 inches", ADA + " 403.5", Known.MEMORY, {"clear": 3}, "narrow", False),
-    ("and a tenth less is too narrow", ADA + " 403.5", Known.MEMORY, {"clear": 35.9 / 12}, "narrow", True),
+    ("2 percent, the older 1 in 50, is within 1 in 48", "ADAAG (1991)", Known.SEEN,
+     {"cross": "2%"}, "cross_slope", False),
+    ("a change of level of a quarter inch may stand", ADA + " 303.2", Known.SEEN, {"lip": 0.25}, "level_change", False),
+    ("a hair more than a quarter is beveled", ADA + " 303.3", Known.SEEN, {"lip": 0.26}, "level_change", True),
+    ("half an inch may still be beveled", ADA + " 303.3", Known.SEEN, {"lip": 0.5}, "high_level_change", False),
+    ("a hair more than a half is a ramp", ADA + " 303.4", Known.PARTLY, {"lip": 0.51}, "high_level_change", True),
+    ("a walk is clear for 36 inches", ADA + " 403.5", Known.MEMORY, {"clear": 3}, "narrow_walk", False),
+    ("and a tenth less is too narrow", ADA + " 403.5", Known.MEMORY, {"clear": 35.9 / 12}, "narrow_walk", True),
 )  # fmt: skip
 
 IN_PUBLIC = typed("Permissions", right_of_way="yes")
 
 ACCESSIBLE = (
     *(
-        limit(name, source, known, lying(**use), f"WalkCautions.{caution}", warned)
+        limit(name, source, known, lying(**use), f"SurfaceCautions.{caution}", warned)
         for name, source, known, use, caution, warned in SLOPES
     ),
     limit("in a right of way it is clear for 48 inches", f"{PROWAG}: 48 in", Known.MEMORY,
