@@ -250,15 +250,15 @@ def line(
 ) -> Line:
     """A number that follows from others. Raises FormulaError unless the formula's unit is exactly the declared one.
 
-    ``adds`` says that its rows may be added up. A line that ``may_be_overridden`` has three faces: what was computed,
-    what a person forced it to be, and what is used from here on.
+    ``adds`` says that its rows may be added up. A line that ``may_be_overridden`` is three: computed,
+    override, and the value used from here on.
     """
     check_unit(label, unit_text, formula, source)
     if not may_be_overridden:
         return Line(label, unit_text, formula, source, adds)
     computed = Line(f"{label}: computed", unit_text, formula, source)
-    override = Override(f"{label}: forced", unit_text, 0)
-    used = Line(label, unit_text, if_given(override, computed), "forced where a person forced it, else computed", adds)
+    override = Override(f"{label}: override", unit_text, 0)
+    used = Line(label, unit_text, if_given(override, computed), "override where one is typed, otherwise computed", adds)
     used.computed, used.override = computed, override
     return used
 
@@ -282,7 +282,7 @@ def caution(
     do: str,
     source: str,
 ) -> Caution:
-    """Something to watch: what was found and its number, the usual practice, what to do, and who says so."""
+    """A caution: what was found and its number, the usual practice with its source, and what to do."""
     check_unit(label, unit_text, number, source)
     sentence = Literal(found) if isinstance(found, str) else found
     return Caution(label, severity, fires, sentence, number, unit_text, usual, do, source)

@@ -110,24 +110,24 @@ def of_workbooks() -> list[Pair]:
     ]
 
 
-Shown = tuple[int, int, str, float | str | None, plan.Style]
+CellValue = tuple[int, int, str, float | str | None, plan.Style]
 """A cell as it is written: row, column, formula, value, and its look."""
 
 
-def cells_of(job: JobValues) -> list[tuple[str, list[Shown]]]:
+def cells_of(job: JobValues) -> list[tuple[str, list[CellValue]]]:
     """Every cell of a job's workbook, by sheet."""
     shape = job.shape, slots_for(job)
     sheets = [*plan.plan_of(*shape), plan.resolve(log_page(job.job), CellMap()), *plan.papers_of(*shape)]
     return [
         (
             sheet.page.name,
-            [(cell.row, cell.col, cell.formula_for(job), cell.shows(job), cell.look) for cell in sheet.cells],
+            [(cell.row, cell.col, cell.formula_for(job), cell.shows(job), cell.style) for cell in sheet.cells],
         )
         for sheet in sheets
     ]
 
 
-def bare_workbook(sheets: Sequence[tuple[str, list[Shown]]]) -> bytes:
+def bare_workbook(sheets: Sequence[tuple[str, list[CellValue]]]) -> bytes:
     """The same cells with the same looks, and nothing else."""
     buffer = BytesIO()
     book = xlsxwriter.Workbook(buffer, {"in_memory": True})

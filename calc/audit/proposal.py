@@ -17,16 +17,15 @@ from calc.declared import paper
 from calc.formula.levels import Level
 from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import ChecksPage
-from calc.layout.page import Linked, Page, Shown
+from calc.layout.page import CellValue, Linked, Page
 from calc.layout.paper_cells import PaperContext
-from calc.layout.paper_sheet import paper_page
-from calc.layout.paper_watch import NOT_COMPLETE, NOT_READY
+from calc.layout.paper_sheet import NOT_COMPLETE, NOT_READY, paper_page
 from calc.layout.workbook import LINE_SHEETS, SheetPlan
 from calc.layout.workbook import Cell as Planned
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import WORDING
-from calc.trade.papers.office import PROPOSAL
+from calc.trade.papers.proposal import PROPOSAL
 from calc.xlsx_read.read import read_book
 from calc.xlsx_write.write import Identity, workbook_bytes
 
@@ -72,7 +71,7 @@ def _by_place(sheet: Sheet) -> Iterator[tuple[tuple[int, int], Cell]]:
 
 def _follows(job: Written, sheets: Mapping[str, Sheet], cells: Mapping[tuple[int, int], Cell], page: Page) -> None:
     """Every number is still brought by its formula, and is what stands where the formula points."""
-    for put in page.puts:
+    for put in page.contents:
         if not isinstance(put, Linked):
             continue
         ref, cell = f"{NAME}!{column_letters(put.col + 1)}{put.row + 1}", cells.get((put.row, put.col))
@@ -106,19 +105,19 @@ def _is_ready(job: Written, cells: Mapping[tuple[int, int], Cell]) -> None:
 
 def _values(page: Page, cells: Mapping[tuple[int, int], Cell]) -> Iterator[Planned]:
     """Every cell of the layout with what stands there now, and then what was typed beside it."""
-    for put in page.puts:
+    for put in page.contents:
         cell = cells.get((put.row, put.col))
         face = getattr(put, "format", "")
         yield Planned(
             put.row, put.col, put.role, face, "", _always(_value(cell)), own_words=getattr(put, "wraps", False)
         )
-    laid = {(put.row, put.col) for put in page.puts}
+    laid = {(put.row, put.col) for put in page.contents}
     for (row, col), cell in cells.items():
         if (row, col) not in laid and col < len(page.widths):
             yield Planned(row, col, "line", "", "", _always(_value(cell)))
 
 
-def _value(cell: Cell | None) -> Shown:
+def _value(cell: Cell | None) -> CellValue:
     if cell is None:
         return ""
     if isinstance(cell.value, datetime):
@@ -126,7 +125,7 @@ def _value(cell: Cell | None) -> Shown:
     return cell.value if isinstance(cell.value, str) else float(cell.value or 0)
 
 
-def _always(value: Shown) -> Callable[[JobValues], Shown]:
+def _always(value: CellValue) -> Callable[[JobValues], CellValue]:
     return lambda _job: value
 
 

@@ -60,7 +60,7 @@ class Written:
 
     def inputs(self) -> Iterator[WrittenInput]:
         """Everything that a person may edit on Measured, in the order of the sheet."""
-        for put in self.page.puts:
+        for put in self.page.contents:
             if isinstance(put, Typed):
                 yield WrittenInput(
                     put.named, put.index, f"{column_letters(put.col + 1)}{put.row + 1}",
@@ -135,7 +135,7 @@ def read_written(path: Path) -> Written:
     counts = {section.level: _count(cells, section) for section in SECTIONS if _is_typed(section)}
     places = CellMap()
     page = measured_page(places, tuple({**_fixed_counts(), **counts}.items()))
-    for put in page.puts:
+    for put in page.contents:
         found = _words(cells.get((put.row, put.col)))
         if isinstance(put, FixedText) and found != put.text:
             ref = f"{column_letters(put.col + 1)}{put.row + 1}"

@@ -127,9 +127,9 @@ def _lay_line(page: Page, labels: Sequence[str]) -> None:
     share = len(_GRID) // len(labels)
     for place, label in enumerate(labels):
         first = place * share
-        page.put(FixedText(page.row, first, "signer", label))
+        page.put(FixedText(page.row, first, "signaturelabel", label))
         for col in range(first + share // _FIELD_WIDE + (share > _FIELD_WIDE), first + share):
-            page.put(FixedText(page.row, col, "sign", ""))
+            page.put(FixedText(page.row, col, "signature", ""))
     page.heights[page.row] = _FIELD_HEIGHT
     page.next()
 
@@ -140,12 +140,15 @@ def _lay_fields(page: Page, givens: Sequence[Input]) -> None:
     for start in range(0, len(givens), across):
         for place, given in enumerate(givens[start : start + across]):
             first = place * _FIELD_WIDE
-            page.put(FixedText(page.row, first, "signer", given.label))
-            page.put(FixedText(page.row, first + _LABEL_WIDE, "byhand", ""))
+            page.put(FixedText(page.row, first, "signaturelabel", given.label))
+            page.put(FixedText(page.row, first + _LABEL_WIDE, "blank", ""))
             unit = _unit(given)
             page.put(
                 FixedText(
-                    page.row, first + _LABEL_WIDE + 1, "signer" if unit else "byhand", f"  {unit}" if unit else ""
+                    page.row,
+                    first + _LABEL_WIDE + 1,
+                    "signaturelabel" if unit else "blank",
+                    f"  {unit}" if unit else "",
                 )
             )
         page.heights[page.row] = _FIELD_HEIGHT
@@ -167,20 +170,20 @@ def _lay_rows(page: Page, givens: Sequence[Input], rows: int) -> None:
     page.next()
     for _ in range(rows):
         for col in range(len(_GRID)):
-            page.put(FixedText(page.row, col, "byhand" if col < len(givens) - 1 else "sign", ""))
+            page.put(FixedText(page.row, col, "blank" if col < len(givens) - 1 else "signature", ""))
         page.heights[page.row] = _ROW_HEIGHT
         page.next()
 
 
 def _lay_question(page: Page, question: str) -> None:
-    page.put(FixedText(page.row, 0, "signer", question))
+    page.put(FixedText(page.row, 0, "signaturelabel", question))
     for col in range(5, len(_GRID)):
-        page.put(FixedText(page.row, col, "sign", ""))
+        page.put(FixedText(page.row, col, "signature", ""))
     page.heights[page.row] = 22
     page.next()
 
 
-def _lay_lines(page: Page, rows: int, height: float = _FIELD_HEIGHT, role: str = "sign") -> None:
+def _lay_lines(page: Page, rows: int, height: float = _FIELD_HEIGHT, role: str = "signature") -> None:
     for _ in range(rows):
         for col in range(len(_GRID)):
             page.put(FixedText(page.row, col, role, ""))

@@ -1,4 +1,4 @@
-"""What watches over a job: checks that two routes to a number agree, and cautions that it earned."""
+"""Checks that two routes to a number agree, and cautions."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from calc.formula.value_types import FormulaError, ValueType
 
 
 class Severity(Enum):
-    """How loud a caution is. A stop keeps the bid from being ready until a person accepts it by name."""
+    """The severity of a caution. A stop keeps the bid from being ready until a person acknowledges it by name."""
 
     STOP = "stop"
     CAUTION = "caution"
@@ -27,10 +27,10 @@ class Check(Declared):
     def __init__(self, label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> None:
         super().__init__(label, unit_text)
         self.one = Line(f"{label}: one route", unit_text, one, "check")
-        self.another = Line(f"{label}: another route", unit_text, another, "check")
+        self.another = Line(f"{label}: second route", unit_text, another, "check")
         self.tolerance = tolerance
         plain_difference = abs_(_bare(self.one) - _bare(self.another))
-        self.failed = Line(f"{label}: missed", "", when(plain_difference > tolerance, 1, 0), "check")
+        self.failed = Line(f"{label}: failed", "", when(plain_difference > tolerance, 1, 0), "check")
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         yield "_one", self.one
@@ -43,7 +43,7 @@ def _bare(value: Expr) -> Expr:
 
 
 class Caution(Declared):
-    """Something to watch: ``fires`` is 1 when the job earned it, ``found`` and ``number`` say what was found."""
+    """A caution: ``fires`` is 1 when it is active, ``found`` and ``number`` are what was found."""
 
     def __init__(
         self,
@@ -61,18 +61,18 @@ class Caution(Declared):
         if fires.sort is not ValueType.FLAG:
             raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
         self.severity, self.usual, self.do, self.source = severity, usual, do, source
-        self.acknowledged = Override(f"Accepted: {label}", "") if severity is Severity.STOP else None
-        self.fires = Line(f"{label}: fires", "", when(fires, 1, 0), source)
+        self.acknowledged = Override(f"Acknowledged: {label}", "") if severity is Severity.STOP else None
+        self.fires = Line(f"{label}: active", "", when(fires, 1, 0), source)
         self.found = Line(f"{label}: found", "", found, source)
         self.number = Line(f"{label}: number", unit_text, number, source)
         self.open = self._open()
 
     def _open(self) -> Line | None:
-        """For a stop: 1 when it fires and nobody accepted it."""
+        """For a stop: 1 when it is active and nobody acknowledged it."""
         if self.acknowledged is None:
             return None
         is_open = both(self.fires > 0, not_(is_given(self.acknowledged)))
-        return Line(f"{self.label}: not accepted", "", when(is_open, 1, 0), self.source)
+        return Line(f"{self.label}: not acknowledged", "", when(is_open, 1, 0), self.source)
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         if self.acknowledged is not None:

@@ -1,6 +1,6 @@
-"""What a paper is made of: blocks of facts, tables, sentences, words of the house, lines to sign.
+"""The parts of a paper: blocks of facts, tables, sentences, the company's own text, lines to sign.
 
-A paper is handed to one reader. It computes nothing: every number on it is brought from where it is computed.
+A paper is for one reader. It computes nothing: every number on it is brought from its own cell.
 """
 
 from __future__ import annotations
@@ -12,40 +12,40 @@ from calc.declared.section import Declared
 from calc.formula.levels import Level
 
 BY_HAND = "____________________"
-"""Stands where nobody typed anything, so that a pen can fill it."""
+"""Shown where nothing was typed, to fill by hand."""
 
 DASH = "-"
-"""Stands where nothing has to be said."""
+"""Shown where there is no text."""
 
 
 @dataclass(frozen=True)
 class Fact:
     """A row: what it is, and its number with its unit, or its words.
 
-    ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` stands where nobody typed it. ``loud``
-    is what the reader looks for first. ``row`` is the row that is shown (from 0) of a line that has several; without it
-    its total is, where it has one. ``like`` is a unit whose number format is taken.
+    ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` is shown where nothing was typed. A
+    ``prominent`` fact is shown large. ``row`` is the row that is shown (from 0) of a line that has several; without it
+    the total is, where there is one. ``like`` is a unit whose number format is used.
     """
 
     named: Declared | None
     label: str = ""
     otherwise: str = BY_HAND
-    loud: bool = False
+    prominent: bool = False
     row: int | None = None
     like: str = ""
 
     @property
     def called(self) -> str:
-        """The words before it."""
+        """The label before it."""
         return self.label or (self.named.label if self.named is not None else "")
 
 
 @dataclass(frozen=True)
 class Facts:
-    """A block of facts. ``ticked`` puts a box behind each, to tick when it is on the truck.
+    """A block of facts. ``ticked`` puts a check box behind each, to check off when it is loaded.
 
-    ``only_with`` names a level of typed rows: without any of them the block is left out. ``abreast`` puts numbers two
-    in a row.
+    ``only_with`` names a level of typed rows: without any of them the block is left out. ``abreast`` puts two
+    numbers in a row.
     """
 
     title: str
@@ -111,7 +111,7 @@ class Table:
 
 @dataclass(frozen=True)
 class RunningList:
-    """The slots of each row of a level, side by side and line after line: a list that is read along a tape."""
+    """The values of each row of a level, side by side and line after line: running measurements along a tape."""
 
     title: str
     level: Level
@@ -133,7 +133,7 @@ class Sentences:
 
 @dataclass(frozen=True)
 class CompanyText:
-    """Words of the contractor's own: each row of a level of typed words, by its name. None typed, none shown."""
+    """The contractor's own text: each row of a level of typed text, by its name. None typed, none shown."""
 
     title: str
     words: Declared
@@ -141,7 +141,7 @@ class CompanyText:
 
 @dataclass(frozen=True)
 class CautionList:
-    """The cautions that the job earned, the loudest first, in words."""
+    """The active cautions of the job, most severe first."""
 
     title: str
 
@@ -166,20 +166,21 @@ Part = Facts | Table | RunningList | Sentences | CompanyText | CautionList | Sig
 class Paper:
     """A paper for one reader: its parts from top to bottom.
 
-    ``describes`` says that it has a wide column beside the first, for words that are wrapped. ``stands`` is the fact
-    beside which it is said when a stop keeps the bid from being ready.
+    ``describes`` is for a wide column beside the first, with wrapped text. ``status_beside`` is the fact beside which
+    it is shown whether the bid is ready.
     """
 
     title: str
     reader: str
     parts: tuple[Part, ...]
     describes: bool = False
-    stands: Declared | None = None
+    status_beside: Declared | None = None
 
     def __init__(
-        self, title: str, reader: str, *parts: Part, describes: bool = False, stands: Declared | None = None
+        self, title: str, reader: str, *parts: Part, describes: bool = False, status_beside: Declared | None = None
     ) -> None:
         for name, value in (
-            ("title", title), ("reader", reader), ("parts", parts), ("describes", describes), ("stands", stands),
+            ("title", title), ("reader", reader), ("parts", parts), ("describes", describes),
+            ("status_beside", status_beside),
         ):  # fmt: skip
             object.__setattr__(self, name, value)

@@ -1,1 +1,1 @@
-"""Layout: what stands where on every sheet. Knows no file format and computes nothing."""
+"""Layout: the cells of every sheet. Knows no file format and computes nothing."""

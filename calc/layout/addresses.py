@@ -1,4 +1,4 @@
-"""Where everything stands: the places that the sheets gave to the declarations, and the cells as seen from one cell."""
+"""Cell addresses: the cell of every declaration, and references to cells as they are written in another cell."""
 
 from __future__ import annotations
 
@@ -33,10 +33,10 @@ class Block:
 
 @dataclass(frozen=True)
 class Location:
-    """Where a declaration stands: its own row (side by side) or column (one below the other) of a block."""
+    """The cells of a declaration: ``position`` is its row (side by side) or column (one below another) in a block."""
 
     block: Block
-    lane: int
+    position: int
 
 
 def cell(sheet: str, row: int, col: int, seen_from: str, fixed: str = "") -> str:
@@ -60,42 +60,42 @@ def _other(sheet: str, seen_from: str) -> str:
 
 @dataclass
 class CellMap:
-    """The places of all declarations."""
+    """The cells of all declarations."""
 
     locations: dict[Named, Location] = field(default_factory=dict)
     texts: dict[tuple[Named, int], str] = field(default_factory=dict)
-    """The formulas that were written already: one stands in its cell, and as words beside it."""
+    """The formulas already written: each is in its cell, and as text beside it."""
 
     def put_cell(self, named: Declared, sheet: str, row: int, col: int) -> None:
-        """A declaration of the job stands in one cell."""
+        """Records the one cell of a declaration of the job."""
         self.locations[named] = Location(Block(sheet, JOB, row, 1, False), col)
 
-    def put_lane(self, named: Declared, block: Block, lane: int) -> None:
-        """A declaration of a block stands in one of its rows or columns."""
-        self.locations[named] = Location(block, lane)
+    def put_range(self, named: Declared, block: Block, position: int) -> None:
+        """Records the row or column of a block that holds a declaration."""
+        self.locations[named] = Location(block, position)
 
     def one(self, named: Named, index: int, seen_from: str, fixed: str = "") -> str:
         """The address of one row of ``named``."""
-        spot = self.locations[named]
-        if spot.block.across:
-            return cell(spot.block.sheet, spot.lane, spot.block.first + index, seen_from, fixed)
-        return cell(spot.block.sheet, spot.block.first + index, spot.lane, seen_from, fixed)
+        location = self.locations[named]
+        if location.block.across:
+            return cell(location.block.sheet, location.position, location.block.first + index, seen_from, fixed)
+        return cell(location.block.sheet, location.block.first + index, location.position, seen_from, fixed)
 
-    def lane(self, block: Block, lane: int, seen_from: str, headed: bool = False) -> str:
+    def range_of(self, block: Block, position: int, seen_from: str, headed: bool = False) -> str:
         """The address of one row or column of a block, with the cell before the first when ``headed``."""
-        return self.part(block, lane, -headed, block.count - 1, seen_from)
+        return self.part_of(block, position, -headed, block.count - 1, seen_from)
 
-    def part(self, block: Block, lane: int, first: int, last: int, seen_from: str) -> str:
+    def part_of(self, block: Block, position: int, first: int, last: int, seen_from: str) -> str:
         """The address of some of the cells of one row or column of a block, from its row ``first`` (from 0) on."""
         start, end = block.first + first, block.first + last
         if block.across:
-            return span(block.sheet, (lane, start), (lane, end), seen_from)
-        return span(block.sheet, (start, lane), (end, lane), seen_from)
+            return span(block.sheet, (position, start), (position, end), seen_from)
+        return span(block.sheet, (start, position), (end, position), seen_from)
 
 
 @dataclass(frozen=True)
 class RefFrom:
-    """The cells as they are seen from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
+    """References from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
 
     places: CellMap
     sheet: str
@@ -104,26 +104,26 @@ class RefFrom:
 
     def one(self, named: Named) -> str:
         """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
-        spot = self.places.locations[named]
-        if spot.block.level == JOB:
+        location = self.places.locations[named]
+        if location.block.level == JOB:
             return self.places.one(named, 0, self.sheet, "cr")
-        if self.block is not None and spot.block.level == self.block.level:
-            return self.places.one(named, self.index, self.sheet, "" if spot.block.across else "c")
-        if self.block is not None and spot.block.level in self.block.above:
-            row = self.block.above[spot.block.level][self.index]
-            return self.places.one(named, row, self.sheet, "" if spot.block.across else "c")
-        return self.picked(named, self._place_in(spot.block))
+        if self.block is not None and location.block.level == self.block.level:
+            return self.places.one(named, self.index, self.sheet, "" if location.block.across else "c")
+        if self.block is not None and location.block.level in self.block.above:
+            row = self.block.above[location.block.level][self.index]
+            return self.places.one(named, row, self.sheet, "" if location.block.across else "c")
+        return self.picked(named, self._place_in(location.block))
 
     def every(self, named: Named) -> str | None:
         """All the cells of ``named``; None when its level has no rows."""
-        spot = self.places.locations[named]
-        return self.places.lane(spot.block, spot.lane, self.sheet) if spot.block.count else None
+        location = self.places.locations[named]
+        return self.places.range_of(location.block, location.position, self.sheet) if location.block.count else None
 
     def together(self, named: Named, level: Level) -> str | None:
         """The cells of ``named`` that belong to this cell's row of ``level``; None when that must be looked up."""
-        spot = self.places.locations[named]
-        lanes = self._group(spot.block, level)
-        return None if lanes is None else self.places.part(spot.block, spot.lane, *lanes, self.sheet)
+        location = self.places.locations[named]
+        rows = self._group(location.block, level)
+        return None if rows is None else self.places.part_of(location.block, location.position, *rows, self.sheet)
 
     def _group(self, block: Block, level: Level) -> tuple[int, int] | None:
         """The first and the last row of ``block`` that belong to this cell's row of ``level``."""
@@ -140,12 +140,14 @@ class RefFrom:
 
     def picked(self, named: Named, place: str, of: Level = JOB) -> str:
         """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
-        spot = self.places.locations[named]
-        if of != JOB and (rows := self._group(spot.block, of)) is not None:
+        location = self.places.locations[named]
+        if of != JOB and (rows := self._group(location.block, of)) is not None:
             return self._of_range(
-                spot.block, self.places.part(spot.block, spot.lane, rows[0] - 1, rows[1], self.sheet), place
+                location.block,
+                self.places.part_of(location.block, location.position, rows[0] - 1, rows[1], self.sheet),
+                place,
             )
-        return self._nth(spot.block, spot.lane, place)
+        return self._nth(location.block, location.position, place)
 
     def nth(self, named: Named, place: int, of: Level = JOB) -> str | None:
         """The same for a place that is known for good; None when it must be looked up."""
@@ -158,15 +160,15 @@ class RefFrom:
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
         block = self.places.locations[named].block
-        return self.places.lane(block, block.numbers[level], self.sheet)
+        return self.places.range_of(block, block.numbers[level], self.sheet)
 
     def number(self, level: Level) -> str:
         """The number of the row of ``level`` that this cell belongs to."""
         block = self._own()
         if level in block.above and level not in block.numbers:
             upper = self._listing(level)
-            lane, place = upper.numbers[level], upper.first + block.above[level][self.index]
-            row, col = (lane, place) if upper.across else (place, lane)
+            position, place = upper.numbers[level], upper.first + block.above[level][self.index]
+            row, col = (position, place) if upper.across else (place, position)
             return cell(upper.sheet, row, col, self.sheet, "c")
         return self._of_row(block.numbers[level])
 
@@ -184,22 +186,23 @@ class RefFrom:
 
     def _listing(self, level: Level) -> Block:
         """A block that has the rows of ``level`` themselves."""
-        return next(spot.block for spot in self.places.locations.values() if spot.block.level == level)
+        return next(location.block for location in self.places.locations.values() if location.block.level == level)
 
     def before(self, named: Named) -> str:
-        """The cell of ``named`` in the row before this one; before the first stands the head of its column."""
+        """The cell of ``named`` in the row before this one; before the first it is the head of its column."""
         return self.places.one(named, self.index - 1, self.sheet, "c")
 
     def running(self, named: Named, level: Level) -> str:
         """The total of ``named`` down to this row, within this row's row of ``level``."""
-        spot, block = self.places.locations[named], self._own()
-        numbers = spot.block.numbers[level]
+        location, block = self.places.locations[named], self._own()
+        numbers = location.block.numbers[level]
 
         def down_to_here(col: int) -> str:
-            start = cell(spot.block.sheet, spot.block.first, col, self.sheet, "cr")
-            return f"{start}:{cell(spot.block.sheet, spot.block.first + self.index, col, spot.block.sheet, 'c')}"
+            sheet, first = location.block.sheet, location.block.first
+            start = cell(sheet, first, col, self.sheet, "cr")
+            return f"{start}:{cell(sheet, first + self.index, col, sheet, 'c')}"
 
-        return f"SUMIFS({down_to_here(spot.lane)},{down_to_here(numbers)},{self._of_row(block.numbers[level])})"
+        return f"SUMIFS({down_to_here(location.position)},{down_to_here(numbers)},{self._of_row(block.numbers[level])})"
 
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
@@ -213,7 +216,7 @@ class RefFrom:
             return self._of_row(own.words)
         if level in own.named:
             return self._of_row(own.named[level])
-        blocks = (spot.block for spot in self.places.locations.values() if spot.block.level == level)
+        blocks = (location.block for location in self.places.locations.values() if location.block.level == level)
         for block in blocks:
             if block.words is not None:
                 return self._nth(block, block.words, self._place_in(block))
@@ -224,20 +227,20 @@ class RefFrom:
         block = self.places.locations[named].block
         if block.words is None:
             raise LookupError(f"the rows of {named.label} have no words on {block.sheet}")
-        return self.places.lane(block, block.words, self.sheet)
+        return self.places.range_of(block, block.words, self.sheet)
 
     def _place_in(self, block: Block) -> str:
         """The place among the rows of ``block`` of the one that this cell belongs to."""
-        numbers = self.places.lane(block, block.numbers[block.level], self.sheet)
+        numbers = self.places.range_of(block, block.numbers[block.level], self.sheet)
         return f"MATCH({self.number(block.level)},{numbers},0)"
 
-    def _nth(self, block: Block, lane: int, place: str) -> str:
+    def _nth(self, block: Block, position: int, place: str) -> str:
         """The cell at ``place`` of a row or column of a block.
 
         The range starts one cell early: some programs take an INDEX over a range of one cell for an error, and over a
         range side by side want both the row and the column.
         """
-        return self._of_range(block, self.places.lane(block, lane, self.sheet, headed=True), place)
+        return self._of_range(block, self.places.range_of(block, position, self.sheet, headed=True), place)
 
     def _of_range(self, block: Block, cells: str, place: str) -> str:
         return f"INDEX({cells},1,{place}+1)" if block.across else f"INDEX({cells},{place}+1)"
@@ -247,8 +250,8 @@ class RefFrom:
             raise LookupError(f"a cell of the job on {self.sheet} belongs to no row")
         return self.block
 
-    def _of_row(self, lane: int) -> str:
+    def _of_row(self, position: int) -> str:
         block = self._own()
         if block.across:
-            return cell(block.sheet, lane, block.first + self.index, self.sheet, "r")
-        return cell(block.sheet, block.first + self.index, lane, self.sheet, "c")
+            return cell(block.sheet, position, block.first + self.index, self.sheet, "r")
+        return cell(block.sheet, block.first + self.index, position, self.sheet, "c")

@@ -1,39 +1,19 @@
-"""The sheet Bid: the price and what it is made of, what was decided and why, what moves the price, what to watch."""
+"""The sheet Bid: the price and its parts, what was decided and why, what moves the price, and the cautions."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Declared, Line
+from calc.declared import Caution, Declared, Line
 from calc.formula.value_types import ValueType
-from calc.layout.addresses import CellMap
-from calc.layout.bid_blocks import (
-    A_WORD,
-    BESIDE,
-    FIGURE,
-    LABEL,
-    NAME,
-    TEXT,
-    UNIT,
-    UNIT_OF_FIGURE,
-    VALUE,
-    WIDTHS,
-    FrontPage,
-    column_left,
-    gap,
-    heads,
-    lay_cautions,
-    lay_legend,
-    lay_moves,
-    made_of,
-    section,
-)
-from calc.layout.charts import Chart, Series, Stroke
-from calc.layout.checks_sheet import ChecksPage, all_checks, failed, fired, open_stops
-from calc.layout.line_sheets import SAFETY, format_of, shown
-from calc.layout.page import Computed, JobText, Linked, Page, Shown
-from calc.layout.styles import dashed
-from calc.model.results import JobValues
+from calc.layout.addresses import CellMap, cell
+from calc.layout.charts import Cells, Chart, Series, Stroke
+from calc.layout.checks_sheet import ChecksPage, active_cautions, all_checks, failed, open_stops
+from calc.layout.line_sheets import SAFETY, cell_value, format_of
+from calc.layout.log_sheet import count_defaults, count_factors
+from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Number, Page, lines_of
+from calc.layout.styles import LEGEND, LINE_HEIGHT, dashed
+from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import GROUP
@@ -41,48 +21,102 @@ from calc.trade.money.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, Pri
 from calc.trade.money.price import BidPrice, Subtotal
 from calc.trade.ordering.order import Order
 
-__all__ = ["EMPTY", "NAME", "SLOTS", "TOO_SHORT", "bid_page", "slots_for"]
+NAME = "Bid"
+LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, FIGURE_UNIT = range(7)
+"""The columns of the front page: a label with its number, words, and the same again beside them."""
+
+WIDTHS = (25.0, 11.0, 6.5, 39.5, 35.0, 12.5, 5.5)
+NO_TEXT = "-"
+"""Shown where there is no text."""
+
+_NUMBER = '#,##0.00;-#,##0.00;"-"'
+_GAP = 4.5
+_TWO_SMALL_LINES = 23.0
+_SMALL_LINE, _SMALLER = 11.4, 8 / 9
+"""Points of a line of small text, and its size over that of body text."""
 
 SLOTS = 8
 """Cautions that the front page has room for at issue; doubled until the job fits."""
 
-TOO_SHORT = "CHECK: list too short, run flatwork again"
-"""Said when an edit fires more cautions than the front page has slots for."""
-
-EMPTY = A_WORD
-"""Shown in a slot that is not in use."""
+LIST_FULL = "CHECK: list full, run flatwork again"
+"""Shown when an edit activates more cautions than the front page has room for."""
 
 _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
-"""Pixels that the bars beside the parts of the price may take, between them and the numbers, and of a row."""
+"""Pixels: width of the bars beside the parts of the price, space before them, and height of a row."""
 
 _OWN_FORMATS: dict[Declared, str] = {Order.chance: _PERCENT}
-"""The number formats of what is shown otherwise here than where it is computed."""
+"""Number formats that differ from those where the line is computed."""
+
+
+class FrontPage(Page):
+    """The front page: the wrapped text beside its numbers is small."""
+
+    parts: tuple[int, int] = (0, 0)
+    """The first and the last row of what is added up to the price."""
+
+    def height_of(self, text: str, col: int) -> float:
+        """How high a row must be to show ``text`` wrapped in its column."""
+        if col not in (TEXT, BESIDE):
+            return super().height_of(text, col)
+        return lines_of(text, self.widths[col] / _SMALLER) * _SMALL_LINE
+
+
+def _section_head(page: Page, title: str, beside: str = "") -> None:
+    """The title of a block, and of the block beside it."""
+    for col in range(FIGURE_UNIT + 1):
+        page.words(col, {LABEL: title, BESIDE: beside}.get(col, ""), "section")
+    page.heights[page.row] = 16
+    page.next()
+
+
+def _gap_below(page: Page) -> None:
+    """A small space below a block."""
+    page.heights[page.row] = _GAP
+    page.next()
+
+
+def left_of_column(page: Page, col: int) -> int:
+    """The pixels from the edge of the sheet to a column, each digit of its width 7 and 5 more."""
+    return round(sum(width * 7 + 5 for width in page.widths[:col]))
+
+
+def price_parts(page: FrontPage) -> tuple[Cells, Cells]:
+    """The cells of the labels and the amounts of the parts of the price."""
+    first, last = page.parts
+    return Cells(NAME, (first, LABEL), (last, LABEL)), Cells(NAME, (first, VALUE), (last, VALUE))
+
+
+def _column_heads(page: Page, words: dict[int, str]) -> None:
+    """The column heads of a block, those of numbers to the right."""
+    for col in range(FIGURE_UNIT + 1):
+        page.words(col, words.get(col, ""), "rowhead" if col in (VALUE, FIGURE, FIGURE_UNIT) else "head")
+    page.next()
 
 
 def slots_for(job: JobValues) -> int:
     """How many cautions the front page must have room for."""
     slots = SLOTS
-    while slots < sum(1 for _ in fired(job)):
+    while slots < sum(1 for _ in active_cautions(job)):
         slots *= 2
     return slots
 
 
 def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
-    """The front page: one page, unless the job earned so many cautions that it would be too small to read."""
+    """The front page: one page, unless there are so many cautions that it would be too small to read."""
     page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
     _lay_head(page, places)
     _lay_price(page, places, checks)
-    _lay_made_of(page, places)
+    _lay_price_parts(page, places)
     _lay_decisions(page, places)
-    lay_moves(page)
-    lay_cautions(page, checks, slots, TOO_SHORT)
-    lay_legend(page)
+    _lay_sensitivity(page)
+    _lay_cautions(page, checks, slots)
+    _lay_legend(page)
     return page
 
 
 def _lay_head(page: Page, places: CellMap) -> None:
-    """Whose bid it is, for whom and when."""
+    """Company, client and dates."""
     page.put(JobText(0, LABEL, "title", lambda job: f"Bid {job.id}", wraps=False))
     page.heights[0] = 24
     page.next()
@@ -98,12 +132,12 @@ def _lay_head(page: Page, places: CellMap) -> None:
         page.words(BESIDE, right.label, "label")
         _link(page, places, right, FIGURE, "line")
         page.next()
-    gap(page)
+    _gap_below(page)
 
 
 def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
-    """The price, whether it is complete, whether a stop stands in the way, and whether the checks hold."""
-    section(page, BidPrice.price.label)
+    """The price, whether it is complete, whether a stop is open, and whether the checks pass."""
+    _section_head(page, BidPrice.price.label)
     _link(page, places, BidPrice.price, LABEL, "hero")
     _lay_line(page, places, PriceSummary.complete, TEXT, "status")
     _lay_readiness(page, checks)
@@ -118,7 +152,7 @@ def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
         page.words(BESIDE, due.label, "label")
         _link(page, places, due, FIGURE, "formula")
         page.next()
-    gap(page)
+    _gap_below(page)
 
 
 def _lay_amount(page: Page, places: CellMap, line: Line) -> None:
@@ -128,52 +162,36 @@ def _lay_amount(page: Page, places: CellMap, line: Line) -> None:
 
 
 def _lay_readiness(page: Page, checks: ChecksPage) -> None:
-    """Whether a stop stands in the way, in words."""
-    open_cells = checks.caution_column("not accepted", NAME, headed=False)
-    page.put(
-        Linked(
-            page.row,
-            BESIDE,
-            "alarm",
-            lambda: (
-                f'IF(SUM({open_cells})>0,"NOT READY: "&SUM({open_cells})&" stop(s) not accepted, see below","READY")'
-            ),
-            lambda job: (
-                f"NOT READY: {len(open_stops(job))} stop(s) not accepted, see below" if open_stops(job) else "READY"
-            ),
-        )
-    )
+    """Whether an open stop keeps the bid from being sent, in words."""
+    stops = f"SUM({checks.caution_column('open', NAME, headed=False)})"
+    ending = " not acknowledged, see below"
+    text = f'IF({stops}>0,"NOT READY: "&{stops}&IF({stops}=1," stop"," stops")&"{ending}","READY TO SEND")'
+
+    def value(job: JobValues) -> str:
+        found = len(open_stops(job))
+        return f"NOT READY: {found} {'stop' if found == 1 else 'stops'}{ending}" if found else "READY TO SEND"
+
+    page.put(Linked(page.row, BESIDE, "alarm", lambda: text, value))
 
 
 def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     """How many checks pass, and in words whether all do."""
-    page.words(LABEL, "Checks that pass", "label")
-    failed_cell = checks.failed_cell(NAME)
-    every = len(all_checks())
-    page.put(
-        Linked(
-            page.row,
-            TEXT,
-            "status",
-            lambda: f'IF({failed_cell}=0,"ALL CHECKS PASS",{failed_cell}&" CHECK(S) FAIL: see Checks")',
-            lambda job: "ALL CHECKS PASS" if not failed(job) else f"{failed(job)} CHECK(S) FAIL: see Checks",
-        )
-    )
-    page.put(
-        Linked(
-            page.row,
-            VALUE,
-            "formula",
-            lambda: f"COUNT({checks.failed_column(NAME)})-{failed_cell}",
-            lambda job: float(every - failed(job)),
-            "0",
-        )
-    )
+    page.words(LABEL, "Checks passed", "label")
+    cell_of_failed, every = checks.failed_cell(NAME), len(all_checks())
+    failing = f'{cell_of_failed}&IF({cell_of_failed}=1," CHECK FAILS"," CHECKS FAIL")&": see Checks"'
+
+    def value(job: JobValues) -> str:
+        found = failed(job)
+        return f"{found} {'CHECK FAILS' if found == 1 else 'CHECKS FAIL'}: see Checks" if found else "ALL CHECKS PASS"
+
+    page.put(Linked(page.row, TEXT, "status", lambda: f'IF({cell_of_failed}=0,"ALL CHECKS PASS",{failing})', value))
+    passed = f"COUNT({checks.failed_column(NAME)})-{cell_of_failed}"
+    page.put(Linked(page.row, VALUE, "formula", lambda: passed, lambda job: float(every - failed(job)), "0"))
 
 
-def _lay_made_of(page: FrontPage, places: CellMap) -> None:
-    """The parts of the price with the share of each, and beside them what a foreman asks first."""
-    section(page, "What the price is made of", "Key quantities")
+def _lay_price_parts(page: FrontPage, places: CellMap) -> None:
+    """The parts of the price with the share of each, and beside them the key quantities."""
+    _section_head(page, "Price breakdown", "Key quantities")
     parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
     parts += [(line, 0, label) for label, line in ADDED]
     first = page.row
@@ -186,7 +204,7 @@ def _lay_made_of(page: FrontPage, places: CellMap) -> None:
         page.next()
     page.parts = (first, page.row - 2)
     page.charts.append(lambda: _bars(page))
-    gap(page)
+    _gap_below(page)
 
 
 def _bars(page: FrontPage) -> Chart:
@@ -194,13 +212,13 @@ def _bars(page: FrontPage) -> Chart:
     first, last = page.parts
     return Chart(
         first,
-        column_left(page, TEXT) + _APART,
+        left_of_column(page, TEXT) + _APART,
         _BARS_WIDE,
         (last - first + 1) * _PIXELS_OF_A_ROW,
         "",
         "",
-        "A bar beside each part of the price, as long as its amount: the longest is where most of the money goes.",
-        (Series(Stroke.SHARES, "parts of the price", *made_of(page)),),
+        "A bar beside each part of the price, as long as its amount.",
+        (Series(Stroke.SHARES, "parts of the price", *price_parts(page)),),
     )
 
 
@@ -212,7 +230,7 @@ def _lay_share(page: Page, places: CellMap, line: Line, place: int) -> None:
         whole = places.one(price, 0, NAME, "cr")
         return f"IF(ROUND({whole},6)>0,{places.one(line, place, NAME, 'cr')}/{whole},0)"
 
-    def value(job: JobValues) -> Shown:
+    def value(job: JobValues) -> CellValue:
         whole = float(job.of(price))
         return float(job.of(line, place)) / whole if round(whole, 6) > 0 else 0.0
 
@@ -223,17 +241,20 @@ def _lay_key(page: Page, places: CellMap, line: Line) -> None:
     """A quantity of the job, beside the parts of the price."""
     page.words(BESIDE, line.label, "label")
     _link(page, places, line if line.all_rows is None else line.all_rows, FIGURE, "formula")
-    page.words(UNIT_OF_FIGURE, line.unit_text, "unit")
+    page.words(FIGURE_UNIT, line.unit_text, "unit")
 
 
 def _lay_decisions(page: Page, places: CellMap) -> None:
-    """What was decided, why in words, and what would come next, with what it would cost more."""
-    section(page, "What was decided, and why", "Beside it")
-    heads(page, {LABEL: "Decision", VALUE: "Came to", TEXT: "Why", BESIDE: "What comes next", FIGURE: "By, $"})
+    """What was decided and why, and the next-best option with what it would cost more."""
+    _section_head(page, "Decisions and reasons", "Runner-up")
+    _column_heads(
+        page,
+        {LABEL: "Decision", VALUE: "Result", TEXT: "Why", BESIDE: "Next-best option", FIGURE: "Costs more by, $"},
+    )
     for each in DECISIONS:
         _lay_decision(page, places, each)
         page.next()
-    gap(page)
+    _gap_below(page)
 
 
 def _lay_decision(page: Page, places: CellMap, each: Decision) -> None:
@@ -250,7 +271,7 @@ def _lay_decision(page: Page, places: CellMap, each: Decision) -> None:
 
 
 def _lay_line(page: Page, places: CellMap, line: Line, col: int, role: str) -> None:
-    """A line of the front page's own stands here; any other is brought from where it is computed."""
+    """Puts a line of the sheet Bid here; any other is brought from where it is computed."""
     if line.section.sheet != NAME:
         _link(page, places, line, col, role)
         return
@@ -259,18 +280,161 @@ def _lay_line(page: Page, places: CellMap, line: Line, col: int, role: str) -> N
 
 
 def _link(page: Page, places: CellMap, named: Declared, col: int, role: str, place: int = 0) -> None:
-    """Brings a number or a fact from where it stands."""
+    """Brings a number or a fact from its own cell."""
     if isinstance(named, Line) and named.section.sheet == NAME and named not in places.locations:
         _lay_line(page, places, named, col, role)
         return
-    face = _OWN_FORMATS.get(named, format_of(named))
+    format_text = _OWN_FORMATS.get(named, format_of(named))
     page.put(
         Linked(
             page.row,
             col,
             role,
             lambda: places.one(named, place, NAME, "cr"),
-            lambda job: shown(job.of(named, place)),
-            dashed(face) if role == "figure" and named.sort is ValueType.NUMBER else face,
+            lambda job: cell_value(job.of(named, place)),
+            dashed(format_text) if role == "figure" and named.sort is ValueType.NUMBER else format_text,
         )
     )
+
+
+def _lay_sensitivity(page: Page) -> None:
+    """The assumed inputs that move the price most, with the price at the ends of their usual range."""
+    _section_head(page, "Assumptions and price sensitivity (fixed at issue)")
+    _column_heads(
+        page,
+        {
+            LABEL: "Assumed input",
+            VALUE: "Value",
+            TEXT: "Price at one end of its usual range",
+            BESIDE: "Price at the other end",
+            FIGURE: "Price change, $",
+        },
+    )
+    for place in range(SENSITIVITIES):
+        for col, role, value_of in (
+            (LABEL, "issuelabel", lambda item, _job: item.label),
+            (VALUE, "issueline", lambda item, _job: f"{_plain_text(item.assumed)} {item.unit_text}".rstrip()),
+            (TEXT, "issueline", lambda item, job: _at_end(item.ends[0], item, job)),
+            (BESIDE, "issueline", _other_end),
+        ):
+            page.put(IssueValue(page.row, col, role, _in_row(place, value_of), wraps=col == LABEL))
+        effect = _in_row(place, lambda item, _job: item.effect)
+        page.put(IssueValue(page.row, FIGURE, "issuefigure", effect, _NUMBER))
+        page.heights[page.row] = LINE_HEIGHT
+        page.next()
+    page.put(IssueValue(page.row, LABEL, "issueline", _assumed))
+    page.heights[page.row] = LINE_HEIGHT
+    page.next()
+    _gap_below(page)
+
+
+def _assumed(job: JobValues) -> str:
+    """How many inputs and factors were assumed, in words."""
+    inputs, factors = count_defaults(job.job), count_factors(job.job)
+    return (
+        f"{inputs} {'input has its default value' if inputs == 1 else 'inputs have their default value'}, and "
+        f"{factors} {'factor has its usual value' if factors == 1 else 'factors have their usual value'}: see Log."
+    )
+
+
+def _in_row(place: int, value_of: Callable[[Sensitivity, JobValues], CellValue]) -> Callable[[JobValues], CellValue]:
+    """What one row of the sensitivities shows; a dash where the job has no more of them."""
+
+    def value(job: JobValues) -> CellValue:
+        items = job.sensitivity or ()
+        return value_of(items[place], job) if place < len(items) else NO_TEXT
+
+    return value
+
+
+def _other_end(item: Sensitivity, job: JobValues) -> CellValue:
+    return _at_end(item.ends[1], item, job) if len(item.ends) > 1 else NO_TEXT
+
+
+def _at_end(end: RangeEnd, item: Sensitivity, job: JobValues) -> str:
+    """Such as ``at 2.8 h: $2,295.48, 95.00 more``."""
+    unit = f" {item.unit_text}" if item.unit_text and isinstance(end.value, float) else ""
+    price, change = float(job.of(BidPrice.to_cent)) + end.more, f"{abs(end.more):,.2f}"
+    return f"at {_plain_text(end.value)}{unit}: ${price:,.2f}, {change} {'more' if end.more > 0 else 'less'}"
+
+
+def _plain_text(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:,.3f}".rstrip("0").rstrip(".")
+
+
+def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
+    """The active cautions, most severe first, in rows that follow the numbers."""
+    _section_head(page, "Cautions, most severe first")
+    _column_heads(
+        page,
+        {
+            LABEL: "Caution",
+            VALUE: "Number",
+            TEXT: "What was found",
+            BESIDE: "What to do",
+            FIGURE: "Severity",
+            FIGURE_UNIT: "No.",
+        },
+    )
+    for place in range(slots):
+        _lay_caution(page, checks, place)
+        page.next()
+    _gap_below(page)
+    active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
+    last = cell(NAME, page.row - 2, FIGURE_UNIT, NAME, "cr")
+    listed = f'{active}&IF({active}=1," caution"," cautions")&", all shown"'
+
+    def value(job: JobValues) -> str:
+        found = sum(1 for _ in active_cautions(job))
+        return f"{found} {'caution' if found == 1 else 'cautions'}, all shown"
+
+    page.put(Linked(page.row, TEXT, "check", lambda: f'IF({active}>{last},"{LIST_FULL}",{listed})', value))
+    page.next()
+    _gap_below(page)
+
+
+def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
+    row = page.row
+    page.put(Number(row, FIGURE_UNIT, "number", place + 1))
+    number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
+    columns: tuple[tuple[int, str, Callable[[JobValues, Caution], CellValue], CellValue, str, str], ...] = (
+        (LABEL, "label", lambda _job, each: each.label, NO_TEXT, "label", ""),
+        (VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", _NUMBER),
+        (UNIT, "unit", lambda _job, each: each.number.unit_text or NO_TEXT, NO_TEXT, "unit", ""),
+        (TEXT, "finding", lambda job, each: job.of(each.found), NO_TEXT, "found", ""),
+        (BESIDE, "finding", lambda _job, each: each.do, NO_TEXT, "do", ""),
+        (FIGURE, "figure", lambda _job, each: each.severity.value, NO_TEXT, "severity", ""),
+    )
+    for col, role, value_of, empty, column, format_text in columns:
+        text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
+        page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
+    page.heights[row] = _TWO_SMALL_LINES
+
+
+def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:
+    """The formula that finds a column of the active caution with that number on Checks."""
+    so_far = checks.caution_column("active so far", NAME, headed=False)
+    active = checks.caution_column("active", NAME, headed=False)
+    found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
+    otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
+    return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
+
+
+def _in_slot(
+    place: int, value_of: Callable[[JobValues, Caution], CellValue], empty: CellValue
+) -> Callable[[JobValues], CellValue]:
+    def value(job: JobValues) -> CellValue:
+        cautions = list(active_cautions(job))
+        return value_of(job, cautions[place]) if place < len(cautions) else empty
+
+    return value
+
+
+def _lay_legend(page: Page) -> None:
+    """The cell styles and their meaning."""
+    _section_head(page, "Legend")
+    for role, meaning in LEGEND:
+        page.words(LABEL, {"issue": "fixed at issue"}.get(role, role), role)
+        page.words(TEXT, meaning, "meaning")
+        page.heights[page.row] = LINE_HEIGHT
+        page.next()

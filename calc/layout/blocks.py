@@ -1,4 +1,4 @@
-"""Blocks: the rows of a level on a sheet, side by side from the first column of figures, or one below the other."""
+"""Blocks: the rows of a level on a sheet, side by side from the first column of values, or one below another."""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ from typing import TypeVar
 from calc.formula.levels import Level, level_of
 from calc.intake.records import JobInput
 from calc.layout.addresses import Block
-from calc.layout.page import FixedText, JobText, Number, Page, Shown
+from calc.layout.page import CellValue, FixedText, JobText, Number, Page
 
 BAND = 6
-"""Columns of figures beside the numbers of the rows; more stand in a band below."""
+"""Columns of values beside the row numbers; more go in a band below."""
 
 Each = TypeVar("Each")
 
@@ -22,9 +22,9 @@ def bands(columns: Sequence[Each]) -> list[Sequence[Each]]:
 
 
 def block_below(page: Page, level: Level, counts: Mapping[Level, int], first_col: int) -> tuple[Block, int]:
-    """A block one below the other that starts in the next row, and the first column that is free for its figures.
+    """A block of rows one below another that starts in the next row, and the first column free for its values.
 
-    The current row is its head: the number of each row, the number of the row that it lies within, and its name.
+    The current row is its head: the number of each row, the number of the row it is within, and its name.
     """
     if level.crossed:
         return _crossed_below(page, level, counts, first_col)
@@ -66,7 +66,7 @@ def _crossed_below(page: Page, level: Level, counts: Mapping[Level, int], first_
 
 
 def _list_words(page: Page, block: Block, level: Level, col: int, rows: Iterable[int]) -> None:
-    """The words that the rows of ``level`` go by, down a column, one for each of ``rows``."""
+    """The names of the rows of ``level`` down a column, one for each of ``rows``."""
     head(page, page.row, col, f"{level}")
     for index, row in enumerate(rows):
         page.put(JobText(block.first + index, col, "words", word_of(level, row)))
@@ -74,7 +74,7 @@ def _list_words(page: Page, block: Block, level: Level, col: int, rows: Iterable
 
 
 def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Mapping[Level, int]) -> Number | JobText:
-    """The number of a row, or of the row above that it lies within: slots are dealt out evenly, the rest is typed."""
+    """The number of a row, or of the row it is within: reserved rows are shared evenly, the rest is typed."""
     if of == level:
         return Number(row, col, "number", index + 1)
     if level.axis.slots:
@@ -82,8 +82,8 @@ def _number(row: int, col: int, index: int, of: Level, level: Level, counts: Map
     return JobText(row, col, "number", lambda job: float(job.rows[level][index].within + 1), "0")
 
 
-def word_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
-    """The name that a row goes by: the program's own, or what was typed."""
+def word_of(level: Level, index: int) -> Callable[[JobInput], CellValue]:
+    """The name of a row: the program's own, or as typed."""
     words = level.axis.words
     if words:
         return lambda _job: words[index]
@@ -91,18 +91,18 @@ def word_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
 
 
 def head(page: Page, row: int, col: int, text: str) -> None:
-    """The head of a column of figures."""
+    """The head of a column of values."""
     page.put(FixedText(row, col, "head", text))
-    page.room(text, col, row)
+    page.fit(text, col, row)
 
 
 def block_across(page: Page, level: Level, count: int, first_col: int, words_row: int) -> Block:
-    """A block side by side: the words of its rows stand in ``words_row``, their numbers in the row below it."""
+    """A block of rows side by side: their names are in ``words_row``, their numbers in the row below it."""
     block = Block(page.name, level, first_col, count, True, {level: words_row + 1}, words_row)
     for index in range(count):
         col = first_col + index
         page.put(Number(words_row + 1, col, "number", index + 1))
         page.put(JobText(words_row, col, "word", word_of(level, index)))
         if level.axis.words:
-            page.room(level.axis.words[index], col, words_row)
+            page.fit(level.axis.words[index], col, words_row)
     return block

@@ -1,4 +1,4 @@
-"""Charts: drawn by the spreadsheet program from cells, so that they follow every edit."""
+"""Charts, drawn by the spreadsheet program from cells, so that they follow every edit."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from typing import Any
 from calc.layout.styles import FONT, INK, QUIET, RULE
 
 _SIZE = 9
-"""Points of the words in a chart."""
+"""Points of the text in a chart."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ class Stroke(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """Places along, places across (or lengths of bars), and what the legend calls them."""
+    """Positions along, positions across (or lengths of bars), and the name in the legend."""
 
     stroke: Stroke
     name: str
@@ -49,10 +49,10 @@ class Series:
 
 @dataclass(frozen=True, slots=True)
 class Chart:
-    """A chart: where its corner lies and how large it is, what it says, and what it says to who cannot see it.
+    """A chart: its upper left corner and size, its title and axis title, and its alternative text.
 
-    ``left`` is in pixels from the edge of the sheet, like its size. ``title`` and ``foot`` are words, or the cell that
-    they stand in.
+    ``left`` is in pixels from the edge of the sheet, like the size. ``title`` and ``foot`` are text, or the cell that
+    holds it.
     """
 
     row: int
@@ -112,7 +112,7 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
 
 def _frame_plan(drawn: Any, chart: Chart) -> None:
     _frame(drawn, chart)
-    foot = {"name": _words(chart.foot), "name_font": _font(_SIZE), "num_font": _font(8)}
+    foot = {"name": _text(chart.foot), "name_font": _font(_SIZE), "num_font": _font(8)}
     drawn.set_x_axis({**foot, "major_gridlines": {"visible": False}, "num_format": "0", "min": 0})
     drawn.set_y_axis({"visible": False, "major_gridlines": {"visible": False}, "crossing": "min"})
     drawn.set_legend({"position": "bottom", "font": _font(8)})
@@ -136,16 +136,16 @@ def _frame_shares(drawn: Any, _chart: Chart) -> None:
 
 
 def _frame(drawn: Any, chart: Chart) -> None:
-    drawn.set_title({"name": _words(chart.title), "name_font": _font(10, bold=True), "overlay": False})
+    drawn.set_title({"name": _text(chart.title), "name_font": _font(10, bold=True), "overlay": False})
     drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
 
 
 _FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.BARS: _frame_bars, Stroke.SHARES: _frame_shares}
-"""How a chart is framed, by its first series."""
+"""The axes and legend of a chart, by its first series."""
 
 
-def _words(said: Cells | str) -> str | list[str | int]:
-    return said if isinstance(said, str) else said.listed[:3]
+def _text(text: Cells | str) -> str | list[str | int]:
+    return text if isinstance(text, str) else text.listed[:3]
 
 
 def _font(size: int, bold: bool = False) -> dict[str, Any]:

@@ -1,4 +1,4 @@
-"""The table of costs on its sheet: a row a cost, with the words of its quantity and where its rate comes from."""
+"""The table of costs: one row per cost, with how its quantity is worked and where its rate comes from."""
 
 from __future__ import annotations
 
@@ -10,17 +10,17 @@ from calc.intake.records import JobInput, PriceRow
 from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WIDTHS, WORKED, format_of
-from calc.layout.page import Computed, FormulaText, JobText, Number, Page, Shown
+from calc.layout.page import CellValue, Computed, FormulaText, JobText, Number, Page
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
 
 RATE, AMOUNT, TAXED, BOOKED, NUMBER, ACCOUNT, UNTIL, STALE, REMARK, KNOWN, LACKS = range(FIGURES, FIGURES + 11)
-"""The columns beside the words of a cost."""
+"""The columns beside the text of a cost."""
 
 COST_WIDTHS = (*WIDTHS[:REMARK], 30.0, *WIDTHS[REMARK + 1 :])
-"""The widths of the sheet: room for the words that say why a cost is 0."""
+"""The widths of the sheet, with room for the reason why a cost is 0."""
 
-_LANES: tuple[tuple[Line, int, str], ...] = (
+_COLUMNS: tuple[tuple[Line, int, str], ...] = (
     (CostTable.quantity, QUANTITY, "#,##0.00"),
     (CostTable.rate, RATE, '"$"#,##0.00'),
     (CostTable.amount, AMOUNT, ""),
@@ -33,7 +33,7 @@ _LANES: tuple[tuple[Line, int, str], ...] = (
     (CostTable.remark, REMARK, ""),
 )
 _HEADS = {
-    ITEM: "Cost", QUANTITY: "How much", UNIT: "Unit", WORKED: "Worked as", CODE: "Formula", SOURCE: "Rate from",
+    ITEM: "Cost", QUANTITY: "Quantity", UNIT: "Unit", WORKED: "How it is worked", CODE: "Formula", SOURCE: "Rate from",
     NUMBER: "No.", ACCOUNT: "Account",
 }  # fmt: skip
 
@@ -47,11 +47,11 @@ def lay_costs(page: Page, places: CellMap) -> None:
     page.next()
     for col, text in _HEADS.items():
         head(page, page.row, col, text)
-    for line, col, _ in _LANES[1:]:
+    for line, col, _ in _COLUMNS[1:]:
         head(page, page.row, col, line.label)
     block = Block(page.name, COST, page.row + 1, len(ROWS), False, {COST: NUMBER}, ITEM)
-    for line, col, _ in _LANES:
-        places.put_lane(line, block, col)
+    for line, col, _ in _COLUMNS:
+        places.put_range(line, block, col)
     page.next()
     for index in range(len(ROWS)):
         _lay_cost(page, index)
@@ -69,11 +69,11 @@ def _lay_cost(page: Page, index: int) -> None:
     page.put(FormulaText(page.row, CODE, "code", CostTable.quantity, index))
     page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else cost.rate.words, "note")
     page.put(Number(page.row, NUMBER, "number", index + 1))
-    for line, col, face in _LANES:
+    for line, col, format_text in _COLUMNS:
         role = "sentence" if line.sort is ValueType.TEXT else "formula"
-        page.put(Computed(page.row, col, role, line, index, face or format_of(line)))
+        page.put(Computed(page.row, col, role, line, index, format_text or format_of(line)))
     page.put(JobText(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
-    page.room(f"0: {cost.none}", REMARK)
+    page.fit(f"0: {cost.none}", REMARK)
 
 
 def _lay_sums(page: Page, places: CellMap) -> None:
@@ -85,6 +85,6 @@ def _lay_sums(page: Page, places: CellMap) -> None:
     page.next()
 
 
-def _of_price(index: int, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
+def _of_price(index: int, fact: Callable[[PriceRow], CellValue]) -> Callable[[JobInput], CellValue]:
     price = ROWS[index].price
-    return lambda job: say(job.company.price_rows.get(price, PriceRow())) if price is not None else ""
+    return lambda job: fact(job.company.price_rows.get(price, PriceRow())) if price is not None else ""

@@ -1,4 +1,4 @@
-"""The pictures of a job workbook: the plan of each area on Takeoff, and where the money goes on Costs."""
+"""The charts of a job workbook: a plan of each area on Takeoff, and the price breakdown on Costs."""
 
 from __future__ import annotations
 
@@ -12,19 +12,19 @@ from calc.layout.line_sheets import FIGURES, ITEM
 from calc.layout.page import Page
 from calc.model.results import Shape
 from calc.trade.levels import AREA, POINT
-from calc.trade.papers.area_text import AreaWord
+from calc.trade.papers.area_text import AreaText
 from calc.trade.takeoff.drawing import OutlinePoint, Plan
 from calc.trade.takeoff.joint_list import JointPlace
 
 _WIDE, _HIGH, _APART, _BARS_HIGH, _ROW = 424, 250, 6, 300, 20
-"""Pixels of a plan, between two, of the bars, and of a row that nothing stands in."""
+"""Pixels: width and height of a plan, the space between two, the height of the bars, and of an empty row."""
 
 _ROWS = _HIGH // _ROW + 1
-"""The rows that a plan lies over."""
+"""The rows that a plan covers."""
 
 
 def lay_plans(page: Page, places: CellMap, shape: Shape) -> None:
-    """A plan of each area, two abreast, above the lines of the sheet."""
+    """A plan of each area, two side by side, above the lines of the sheet."""
     counts = dict(shape)
     _lay_title(page, "Plans of the areas", "Not to scale. Which side of an area is doweled was not surveyed.")
     first = page.row
@@ -41,15 +41,15 @@ def _lay_title(page: Page, title: str, heading: str) -> None:
 
 
 def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> Callable[[], Chart]:
-    """The plan of one area; its cells are looked up when every place is known."""
+    """The plan of one area; its cells are looked up when every cell has its address."""
     points = len(POINT.axis.words)
 
     def chart() -> Chart:
         along, across = places.locations[OutlinePoint.along], places.locations[OutlinePoint.across]
 
-        def rows(spot: Location, start: int) -> Cells:
-            top = spot.block.first + area * points
-            return Cells(spot.block.sheet, (top + start, spot.lane), (top + points - 1, spot.lane))
+        def rows(location: Location, start: int) -> Cells:
+            top = location.block.first + area * points
+            return Cells(location.block.sheet, (top + start, location.position), (top + points - 1, location.position))
 
         name = (along.block.first + area * points, along.block.named[AREA])
         return Chart(
@@ -58,8 +58,8 @@ def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> C
             _WIDE,
             _HIGH,
             Cells(along.block.sheet, name, name),
-            _cell(places, AreaWord.shape, area),
-            f"Plan of area {area + 1}, not to scale: its outline, the joints across it, what is doweled.",
+            _cell(places, AreaText.shape, area),
+            f"Plan of area {area + 1}, not to scale: its outline, the joints across it, the doweled length.",
             (
                 Series(Stroke.DOWELS, "doweled, side unknown", _dowels(places, area), rows(across, points - 2)),
                 Series(Stroke.OUTLINE, "outline, not to scale", rows(along, 0), rows(across, 0)),
@@ -71,33 +71,33 @@ def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> C
 
 
 def _cell(places: CellMap, line: Line, area: int) -> Cells:
-    """The cell of an area in a row of figures."""
-    spot = places.locations[line]
-    place = (spot.lane, spot.block.first + area)
-    return Cells(spot.block.sheet, place, place)
+    """The cell of an area in a row of values."""
+    location = places.locations[line]
+    place = (location.position, location.block.first + area)
+    return Cells(location.block.sheet, place, place)
 
 
 def _dowels(places: CellMap, area: int) -> Cells:
-    """Where the doweled length begins and ends, one below the other."""
+    """Where the doweled length begins and ends, one below another."""
     start, end = _cell(places, Plan.dowels_from, area), _cell(places, Plan.dowels_to, area)
     return Cells(start.sheet, start.first, end.last)
 
 
 def _joints(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:
-    """Where the joints of an area lie, and for each in use one width; the rest lie at the start with none."""
+    """The positions of the joints of an area, and one width for each in use; the rest are at the start with none."""
     slots = places.locations[JointPlace.place].block.count // areas
 
     def of_area(line: Line) -> Cells:
-        spot = places.locations[line]
-        first = spot.block.first + area * slots
-        return Cells(spot.block.sheet, (first, spot.lane), (first + slots - 1, spot.lane))
+        location = places.locations[line]
+        first = location.block.first + area * slots
+        return Cells(location.block.sheet, (first, location.position), (first + slots - 1, location.position))
 
     return of_area(JointPlace.place), of_area(JointPlace.used)
 
 
 def lay_money(page: Page, parts: Callable[[], tuple[Cells, Cells]]) -> None:
-    """Where the money goes: a bar for each part of the price, drawn from the front page."""
-    _lay_title(page, "Where the money goes", "Drawn from what the price is made of, on Bid.")
+    """The price breakdown: a bar for each part of the price, drawn from the sheet Bid."""
+    _lay_title(page, "Price breakdown", "Drawn from the price breakdown on Bid.")
     row = page.row
 
     def chart() -> Chart:
@@ -106,9 +106,9 @@ def lay_money(page: Page, parts: Callable[[], tuple[Cells, Cells]]) -> None:
             0,
             2 * _WIDE + _APART,
             _BARS_HIGH,
-            "Where the money goes, in $",
+            "Price breakdown, $",
             "",
-            "Bars of what the price is made of: the costs by group, tax, contingency, overhead, and margin.",
+            "Bars of the parts of the price: the costs by group, tax, contingency, overhead, and margin.",
             (Series(Stroke.BARS, "parts of the price", *parts()),),
         )
 

@@ -1,4 +1,4 @@
-"""The sheets Factors and Prices: the numbers of the trade and what things cost, each with where it comes from."""
+"""The sheets Factors and Prices: trade factors and unit prices, each with its source."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
 from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import format_of, open_page
-from calc.layout.page import JobText, Number, Page, Shown, Typed
+from calc.layout.page import CellValue, JobText, Number, Page, Typed
 from calc.layout.styles import DATE_FORMAT, ID_FORMAT
 from calc.model.results import Shape
 from calc.trade.catalog import SECTIONS
@@ -23,8 +23,8 @@ _PRICE_HEADS = (
     "Item",
     "Price",
     "Unit",
-    "Size of a pack",
-    "Unit of size",
+    "Container size",
+    "Size unit",
     "Dated",
     "Valid until",
     "Taxable",
@@ -38,8 +38,8 @@ _BAND = 8  # columns of a band beside the name and the number
 
 
 def factors_page(places: CellMap) -> Page:
-    """Every factor: its value, its range, its source, and whether the house took its own."""
-    page = open_page(FACTORS, "Factors: the numbers of the trade; edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
+    """Every factor: its value, its range, its source, and whether the company set its own."""
+    page = open_page(FACTORS, "Factors: edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
     for factor in FACTOR_LIST:
         _lay_factor(page, places, factor)
     return page
@@ -50,7 +50,7 @@ def _lay_factor(page: Page, places: CellMap, factor: Factor) -> None:
     if factor.level == JOB:
         places.put_cell(factor, FACTORS, page.row, _VALUE)
     else:
-        places.put_lane(factor, Block(FACTORS, factor.level, page.row, len(words), False, {}, _FOR), _VALUE)
+        places.put_range(factor, Block(FACTORS, factor.level, page.row, len(words), False, {}, _FOR), _VALUE)
     for index in range(len(factor.values)):
         page.words(0, factor.label, "label")
         page.put(Typed(page.row, _VALUE, "factor", factor, index, format_of(factor)))
@@ -68,17 +68,17 @@ def _range(factor: Factor) -> str:
     return f"{factor.low:g} to {factor.high:g}"
 
 
-def _origin(factor: Factor, index: int) -> Callable[[JobInput], Shown]:
-    def say(job: JobInput) -> Shown:
+def _origin(factor: Factor, index: int) -> Callable[[JobInput], CellValue]:
+    def origin(job: JobInput) -> CellValue:
         entry = job.company.factors.get((factor, index))
         return entry.origin if entry else "usual value"
 
-    return say
+    return origin
 
 
 def prices_page(places: CellMap, shape: Shape) -> Page:
-    """Every price that a rule asks, given or not, and the house's vehicles, disposal sites, wages and wording."""
-    page = open_page(PRICES, "Prices: from the house book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
+    """Every price that the rules use, given or not, and the company's vehicles, disposal sites, wages and wording."""
+    page = open_page(PRICES, "Prices: from the company book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
     for price in PRICE_LIST:
         _lay_price(page, places, price)
         page.next()
@@ -90,7 +90,7 @@ def prices_page(places: CellMap, shape: Shape) -> Page:
 
 
 def _lay_named(page: Page, places: CellMap, section: type[Section], count: int) -> None:
-    """A table whose rows go by a name: the name, the number, and what is said of it, in bands."""
+    """A table whose rows have names: the name, the number, and its columns, in bands."""
     level = section.level
     for col in range(len(_PRICE_HEADS)):
         page.words(col, section.title if col == 0 else "", "section")
@@ -104,7 +104,7 @@ def _lay_named(page: Page, places: CellMap, section: type[Section], count: int) 
         block = Block(PRICES, level, page.row + 1, count, False, {level: 1}, 0)
         for col, given in enumerate(givens[start : start + _BAND], start=2):
             head(page, page.row, col, given.header)
-            places.put_lane(given, block, col)
+            places.put_range(given, block, col)
             for index in range(count):
                 page.put(Typed(block.first + index, col, "factor", given, index, format_of(given) or ID_FORMAT))
         for index in range(count):
@@ -113,7 +113,7 @@ def _lay_named(page: Page, places: CellMap, section: type[Section], count: int) 
         page.next(count + 2)
 
 
-def _name_of(level: Level, index: int) -> Callable[[JobInput], Shown]:
+def _name_of(level: Level, index: int) -> Callable[[JobInput], CellValue]:
     return lambda job: job.rows[level][index].word
 
 
@@ -124,13 +124,13 @@ def _lay_price(page: Page, places: CellMap, price: Price) -> None:
     if price.pack is not None:
         _lay_amount(page, places, price.pack, 3)
         page.words(4, price.pack.unit_text, "unit")
-    facts: tuple[tuple[int, Callable[[PriceRow], Shown], str], ...] = (
+    facts: tuple[tuple[int, Callable[[PriceRow], CellValue], str], ...] = (
         (8, lambda row: row.account, ""),
         (9, lambda row: row.supplier, ""),
         (10, lambda row: row.origin, ""),
     )
-    for col, say, format_text in facts:
-        page.put(JobText(page.row, col, "issue", _of_row(price, say), format_text))
+    for col, fact, format_text in facts:
+        page.put(JobText(page.row, col, "issue", _of_row(price, fact), format_text))
     for col, day in ((5, price.dated), (6, price.valid)):
         places.put_cell(day, PRICES, page.row, col)
         page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
@@ -144,5 +144,5 @@ def _lay_amount(page: Page, places: CellMap, named: Price | Pack, col: int) -> N
     page.put(Typed(page.row, col, "factor", named, 0, format_of(named)))
 
 
-def _of_row(price: Price, say: Callable[[PriceRow], Shown]) -> Callable[[JobInput], Shown]:
-    return lambda job: say(job.company.price_rows.get(price, PriceRow()))
+def _of_row(price: Price, fact: Callable[[PriceRow], CellValue]) -> Callable[[JobInput], CellValue]:
+    return lambda job: fact(job.company.price_rows.get(price, PriceRow()))

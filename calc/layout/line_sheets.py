@@ -1,4 +1,4 @@
-"""The sheets of lines: item, quantity, unit, worked as, formula, source, and the figures of the rows to the right."""
+"""The sheets of lines: item, total, unit, how it is worked, formula, source, and to the right the value of each row."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from calc.formula.levels import JOB, Level
 from calc.formula.value_types import ValueType
 from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import bands, block_across, block_below, head
-from calc.layout.page import Computed, FormulaText, Linked, Page, Shown
+from calc.layout.page import CellValue, Computed, FormulaText, Linked, Page
 from calc.layout.styles import dashed, number_format
 from calc.model.results import JobValues, Shape
 
@@ -19,15 +19,15 @@ ITEM, QUANTITY, UNIT, WORKED, CODE, SOURCE, FIGURES = range(7)
 """The columns of a sheet of lines. Each area keeps its column from FIGURES on, on every sheet."""
 
 WIDTHS = (24.0, 10.0, 7.5, 32.0, 26.0, 19.0, *(9.5,) * 60)
-HEADS = ("Item", "Quantity, all rows", "Unit", "Worked as", "Formula (of the first row)", "Source")
+HEADS = ("Item", "Total", "Unit", "How it is worked", "Formula", "Source")
 SAFETY = "Check local code. This is not engineering. Licensed trades where the law asks."
-"""Stands on every printed page."""
+"""Printed on every page."""
 
 _LONG_WORD = "large packs, then small"
 
 
 def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: tuple[str, ...] = HEADS) -> Page:
-    """A sheet with its title, the standing caution, and its header row."""
+    """A sheet with its title, the safety notice, and its header row."""
     page = Page(name, widths, title)
     page.words(ITEM, title, "title")
     page.heights[0] = 22
@@ -46,26 +46,26 @@ def format_of(named: Declared) -> str:
 
 
 def lay_section(page: Page, places: CellMap, section: type[Section], shape: Shape) -> None:
-    """A section of lines: a row a line, and its figures to the right; nothing for one of factors and prices alone."""
-    shown = [member for member in section.members if _has_a_row(member)]
-    if not shown:
+    """A section of lines: one row per line, its values to the right; nothing for a section without lines."""
+    members = [member for member in section.members if _has_a_row(member)]
+    if not members:
         return
     counts = dict(shape)
     across = _open_section(page, section, counts)
-    for member in shown:
+    for member in members:
         _lay_line(page, places, member, across)
     if section.level != JOB and across is None:
-        _lay_grid(page, places, [each for each in shown if isinstance(each, Line)], counts)
+        _lay_grid(page, places, [each for each in members if isinstance(each, Line)], counts)
     page.next()
 
 
 def _has_a_row(member: Declared) -> bool:
-    """Totals over the rows stand in the row of their line."""
+    """Totals over the rows are in the row of their line."""
     return isinstance(member, Override) or (isinstance(member, Line) and not member.name.endswith("_all"))
 
 
 def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) -> Block | None:
-    """The two rows above a section's lines: its title and heading, and the words and numbers of its rows."""
+    """The two rows above the lines of a section: its title and heading, and the names and numbers of its rows."""
     level = section.level
     page.words(ITEM, section.title, "section")
     for col in range(ITEM + 1, FIGURES):
@@ -86,7 +86,7 @@ def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) 
 
 @cache
 def _worked(line: Line) -> str:
-    """The words of its formula, which are the same in every shape."""
+    """The text of its formula, which is the same in every shape."""
     return line.formula.words
 
 
@@ -111,22 +111,22 @@ def _lay_job_line(page: Page, places: CellMap, line: Line) -> None:
     places.put_cell(line, page.name, page.row, QUANTITY)
     page.put(Computed(page.row, QUANTITY, role_of(line), line, 0, format_of(line)))
     if line.sort is ValueType.TEXT:
-        page.room(_LONG_WORD, QUANTITY)
+        page.fit(_LONG_WORD, QUANTITY)
 
 
 def role_of(line: Line) -> str:
-    """A line that may be forced shows its used value in bold."""
+    """The role of its cell: a line that can be overridden shows the value used in bold."""
     if line.sort is ValueType.TEXT:
         return "sentence"
     return "sum" if line.override is not None else "formula"
 
 
 def _lay_across(page: Page, places: CellMap, line: Line, block: Block) -> None:
-    places.put_lane(line, block, page.row)
+    places.put_range(line, block, page.row)
     for index in range(block.count):
         page.put(Computed(page.row, block.first + index, role_of(line), line, index, format_of(line)))
     if line.sort is ValueType.TEXT:
-        page.room(_LONG_WORD, FIGURES)
+        page.fit(_LONG_WORD, FIGURES)
 
 
 def _lay_total(page: Page, places: CellMap, line: Line) -> None:
@@ -136,7 +136,7 @@ def _lay_total(page: Page, places: CellMap, line: Line) -> None:
 
 
 def _lay_override(page: Page, places: CellMap, override: Override, block: Block | None) -> None:
-    """What a person forced, brought from Measured to stand beside what was computed."""
+    """The override, brought from Measured, beside the computed value."""
     page.words(WORKED, "typed on Measured; none leaves the line as computed")
     for index in range(block.count if block else 1):
         col = block.first + index if block else QUANTITY
@@ -144,23 +144,23 @@ def _lay_override(page: Page, places: CellMap, override: Override, block: Block 
         def text(at: int = index) -> str:
             return places.one(override, at, page.name)
 
-        def value(job: JobValues, at: int = index) -> Shown:
-            return shown(job.of(override, at))
+        def value(job: JobValues, at: int = index) -> CellValue:
+            return cell_value(job.of(override, at))
 
         page.put(Linked(page.row, col, "override", text, value, format_of(override)))
 
 
-def shown(value: float | str) -> Shown:
+def cell_value(value: float | str) -> CellValue:
     """A value as a cell shows it: the word none for a number that was not given."""
     return NONE if isinstance(value, float) and isnan(value) else value
 
 
 def _lay_grid(page: Page, places: CellMap, lines: list[Line], counts: dict[Level, int]) -> None:
-    """The rows one below the other, a column a line, below the words; many lines stand in bands."""
+    """The rows one below another, one column per line, below the text; many lines go in bands."""
     for band in bands(lines):
         block, first = block_below(page, lines[0].level, counts, FIGURES)
         for col, line in enumerate(band, start=first):
-            places.put_lane(line, block, col)
+            places.put_range(line, block, col)
             head(page, page.row, col, f"{line.label}, {line.unit_shown}" if line.unit_shown else line.label)
             role = "sentence" if line.sort is ValueType.TEXT else "formula"
             for index in range(block.count):

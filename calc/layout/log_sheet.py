@@ -1,4 +1,4 @@
-"""The sheet Log: which defaults were used, what was forced and why, what was noted, and what made the workbook."""
+"""The sheet Log: defaults used, overrides with their reasons, notes, and the files that made the workbook."""
 
 from __future__ import annotations
 
@@ -11,17 +11,17 @@ from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACTOR_LIST, GIVENS
 from calc.layout.line_sheets import open_page
-from calc.layout.page import Constant, Page, Shown
+from calc.layout.page import CellValue, Constant, Page
 
 NAME = "Log"
 _HEADS = ("What", "Value", "Unit", "Where", "Note", "Who")
 _WIDTHS = (38.0, 22.0, 10.0, 34.0, 62.0, 12.0)
-OVERRIDDEN = "Forced lines and accepted stops"
-ITS_NOTES = "noted beside it"
-"""What the row below that of a forced line is called, when something was noted beside the override."""
+OVERRIDDEN = "Overridden lines and acknowledged stops"
+ITS_NOTES = "its notes"
+"""The name of the row below an overridden line that holds the notes of the override."""
 
-Entered = tuple[str, Shown, str, str, str] | tuple[str, Shown, str, str, str, str]
-"""One row of the Log: what, value, unit, where, note, and who where that is known."""
+Entered = tuple[str, CellValue, str, str, str] | tuple[str, CellValue, str, str, str, str]
+"""One row of the Log: what, value, unit, where, note, and who, where that is known."""
 
 
 def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
@@ -29,25 +29,25 @@ def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
     return [
         ("Defaults used", list(_defaults(job))),
         ("Usual factors used", list(_factors(job))),
-        (OVERRIDDEN, list(_forced(job))),
-        ("Noted and asked", [_noted(each) for each in job.notes]),
+        (OVERRIDDEN, list(_overridden(job))),
+        ("Notes and questions", [_noted(each) for each in job.notes]),
         ("Identity", list(_identity(job))),
     ]
 
 
 def count_defaults(job: JobInput) -> int:
-    """How many inputs of the job nobody typed."""
+    """How many inputs of the job have their default value."""
     return sum(1 for _ in _defaults(job))
 
 
 def count_factors(job: JobInput) -> int:
-    """How many factors of the trade the house left as usual."""
+    """How many factors have their usual value."""
     return sum(1 for _ in _factors(job))
 
 
 def log_page(job: JobInput) -> Page:
-    """The sheet; it is as of issue, and its length is the job's own."""
-    page = open_page(NAME, "Log: as of issue", _WIDTHS, _HEADS)
+    """The sheet; it is fixed at issue, and its length is the job's own."""
+    page = open_page(NAME, "Log: fixed at issue", _WIDTHS, _HEADS)
     for title, rows in log_rows(job):
         for col in range(len(_HEADS)):
             page.words(col, f"{title} ({len(rows)})" if col == 0 else "", "section")
@@ -56,7 +56,7 @@ def log_page(job: JobInput) -> Page:
             for col, value in enumerate(row):
                 if value not in ("", None):
                     page.put(Constant(page.row, col, "issue", value))
-                    page.room(str(value), col)
+                    page.fit(str(value), col)
             page.next()
         page.next()
     return page
@@ -87,7 +87,7 @@ def _factors(job: JobInput) -> Iterator[Entered]:
                 yield factor.label, value, factor.unit_text, "Factors", f"{word}{': ' if word else ''}{factor.source}"
 
 
-def _forced(job: JobInput) -> Iterator[Entered]:
+def _overridden(job: JobInput) -> Iterator[Entered]:
     for (override, _), entry in job.overrides.items():
         yield override.label, entry.value, override.unit_text, entry.origin, entry.reason, entry.who
         if entry.notes:
@@ -95,7 +95,7 @@ def _forced(job: JobInput) -> Iterator[Entered]:
 
 
 def _noted(each: Finding) -> Entered:
-    kind = {Severity.ASK: "asked", Severity.NOTE: "noted"}.get(each.severity, each.severity.word)
+    kind = {Severity.ASK: "question", Severity.NOTE: "note"}.get(each.severity, each.severity.word)
     place = f"{each.place.sheet}!{each.place.cell}" if each.place.cell else each.place.sheet
     return kind, None, "", place, f"{each.found} {each.remedy}".strip()
 
@@ -103,4 +103,10 @@ def _noted(each: Finding) -> Entered:
 def _identity(job: JobInput) -> Iterator[Entered]:
     yield "Program", f"flatwork-calc {__version__}", "", "", ""
     yield "Input workbook", job.place.book, "", "", f"sha256 {job.sha256}"
-    yield "House book", job.company.name or "none", "", "", f"sha256 {job.company.sha256}" if job.company.sha256 else ""
+    yield (
+        "Company book",
+        job.company.name or "none",
+        "",
+        "",
+        f"sha256 {job.company.sha256}" if job.company.sha256 else "",
+    )

@@ -1,4 +1,4 @@
-"""The sheet Measured: everything as read and as typed, with the cell it stood in; and the lines that may be forced."""
+"""The sheet Measured: every input as read and as typed, with its cell; and the lines that can be overridden."""
 
 from __future__ import annotations
 
@@ -12,19 +12,19 @@ from calc.layout.addresses import Block, CellMap
 from calc.layout.as_typed import entries_of, format_cell, format_origins, format_typed
 from calc.layout.blocks import bands, block_across, block_below, head
 from calc.layout.line_sheets import FIGURES, ITEM, WIDTHS, format_of, open_page
-from calc.layout.page import JobText, Page, Shown, Typed
+from calc.layout.page import CellValue, JobText, Page, Typed
 from calc.layout.styles import ID_FORMAT
 from calc.model.results import Shape
 from calc.trade.catalog import SECTIONS
 
 NAME = "Measured"
 VALUE, UNIT, TYPED, ORIGIN, WHY = range(1, 6)
-_HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Why, and who; notes")
+_HEADS = ("Item", "Value, as read", "Unit", "As typed", "From cell", "Reason, initials; notes")
 _WIDTHS = (*WIDTHS[:1], 18.0, 7.5, 22.0, 24.0, 20.0, *WIDTHS[6:])
 
 
 def measured_page(places: CellMap, shape: Shape) -> Page:
-    """What was typed for the firm, the job, its site and its areas, and every line that may be forced."""
+    """What was typed for the company, the job, its site and its areas, and every line that can be overridden."""
     page = open_page(NAME, "Measured: what was typed, and what may be edited", _WIDTHS, _HEADS)
     for section in SECTIONS:
         if section.table and section.table not in NAMED_TABLES:
@@ -35,11 +35,11 @@ def measured_page(places: CellMap, shape: Shape) -> Page:
 
 def _lay_table(page: Page, places: CellMap, section: type[Section], counts: Mapping[Level, int]) -> None:
     givens = [each for each in section.declarations if isinstance(each, Input)]
-    _open(page, section.title, section.heading)
+    _lay_section_head(page, section.title, section.heading)
     level = section.level
     if level == JOB:
         for given in givens:
-            _name(page, given)
+            _lay_label(page, given)
             _lay_job_given(page, places, given)
             page.next()
     elif level.across:
@@ -48,7 +48,7 @@ def _lay_table(page: Page, places: CellMap, section: type[Section], counts: Mapp
         block = block_across(page, level, counts[level], FIGURES, page.row - 1)
         page.next()
         for given in givens:
-            _name(page, given)
+            _lay_label(page, given)
             _lay_row_givens(page, places, given, block)
             page.next()
     else:
@@ -56,12 +56,12 @@ def _lay_table(page: Page, places: CellMap, section: type[Section], counts: Mapp
     page.next()
 
 
-def _name(page: Page, given: Input) -> None:
+def _lay_label(page: Page, given: Input) -> None:
     page.words(ITEM, given.label, "label")
     page.words(UNIT, given.unit_shown, "unit")
 
 
-def _open(page: Page, title: str, heading: str) -> None:
+def _lay_section_head(page: Page, title: str, heading: str) -> None:
     page.words(ITEM, title, "section")
     for col in range(ITEM + 1, FIGURES):
         page.words(col, "", "section")
@@ -71,12 +71,12 @@ def _open(page: Page, title: str, heading: str) -> None:
 
 
 def _lay_list(page: Page, places: CellMap, givens: list[Input], level: Level, counts: Mapping[Level, int]) -> None:
-    """Rows one below the other: the values to the right, what was typed for them and where to the left."""
+    """Rows one below another: the values to the right, what was typed for them and where to the left."""
     page.row -= 1
     for band in bands(givens):
         block, first = block_below(page, level, counts, FIGURES)
         for col, given in enumerate(band, start=first):
-            places.put_lane(given, block, col)
+            places.put_range(given, block, col)
             head(page, page.row, col, given.header)
         page.next()
         for index in range(block.count):
@@ -91,24 +91,24 @@ def _lay_row(page: Page, band: Sequence[Input], level: Level, index: int, first:
     page.put(JobText(page.row, ORIGIN, "issue", _of_row(band, level, index, format_origins)))
     page.heights[page.row] = max(page.heights.get(page.row, 0), 27)
     for col, given in enumerate(band, start=first):
-        page.put(Typed(page.row, col, "input", given, index, _face(given)))
-        _offer(page, given, col)
+        page.put(Typed(page.row, col, "input", given, index, _format_text(given)))
+        _add_choices(page, given, col)
 
 
 def _of_row(
-    band: Sequence[Input], level: Level, index: int, say: Callable[[list[tuple[str, Entry]]], str]
-) -> Callable[[JobInput], Shown]:
-    return lambda job: say(entries_of(band, job.rows[level][index].entries)) or DEFAULT
+    band: Sequence[Input], level: Level, index: int, text_of: Callable[[list[tuple[str, Entry]]], str]
+) -> Callable[[JobInput], CellValue]:
+    return lambda job: text_of(entries_of(band, job.rows[level][index].entries)) or DEFAULT
 
 
-def _face(given: Input) -> str:
+def _format_text(given: Input) -> str:
     return format_of(given) or ID_FORMAT
 
 
 def _lay_job_given(page: Page, places: CellMap, given: Input) -> None:
     places.put_cell(given, NAME, page.row, VALUE)
-    page.put(Typed(page.row, VALUE, "input", given, 0, _face(given)))
-    _offer(page, given, VALUE)
+    page.put(Typed(page.row, VALUE, "input", given, 0, _format_text(given)))
+    _add_choices(page, given, VALUE)
 
     def entry(job: JobInput) -> Entry:
         return job.entries[given]
@@ -119,36 +119,39 @@ def _lay_job_given(page: Page, places: CellMap, given: Input) -> None:
         page.put(JobText(page.row, WHY, "issue", lambda job: entry(job).notes))
 
 
-def _offer(page: Page, given: Input, col: int) -> None:
+def _add_choices(page: Page, given: Input, col: int) -> None:
     if given.kind is Kind.CHOICE:
         page.choices.append((page.row, col, given.words_allowed))
 
 
 def _lay_row_givens(page: Page, places: CellMap, given: Input, block: Block) -> None:
-    """Values side by side, and below each the cell it stood in and what was typed there."""
-    places.put_lane(given, block, page.row)
+    """Values side by side, and below each its cell and what was typed there."""
+    places.put_range(given, block, page.row)
     for index in range(block.count):
-        page.put(Typed(page.row, block.first + index, "input", given, index, _face(given)))
-        _offer(page, given, block.first + index)
+        page.put(Typed(page.row, block.first + index, "input", given, index, _format_text(given)))
+        _add_choices(page, given, block.first + index)
     page.next()
-    page.words(ITEM, "as typed, and where", "note")
+    page.words(ITEM, "as typed", "note")
     page.heights[page.row] = 26
     for index in range(block.count):
         page.put(JobText(page.row, block.first + index, "issue", _typed_of(given, block.level, index)))
 
 
-def _typed_of(given: Input, level: Level, index: int) -> Callable[[JobInput], Shown]:
+def _typed_of(given: Input, level: Level, index: int) -> Callable[[JobInput], CellValue]:
     return lambda job: format_cell(job.rows[level][index].entries[given])
 
 
 def _lay_override(page: Page, places: CellMap, counts: Mapping[Level, int]) -> None:
-    """A cell for every line that may be forced, and for every stop that may be accepted."""
-    page.words(ITEM, "Forced lines and accepted stops", "section")
+    """A cell for every line that can be overridden, and for every stop that can be acknowledged."""
+    page.words(ITEM, "Overridden lines and acknowledged stops", "section")
     for col in range(ITEM + 1, FIGURES):
         page.words(col, "", "section")
     page.next()
     page.words(
-        ITEM, "Type a number to force a line (1 to accept a stop), or none to let it be; say why, and who.", "heading"
+        ITEM,
+        "Type a number to override a line (1 to acknowledge a stop), or none to let it be computed; "
+        "type the reason and initials.",
+        "heading",
     )
     page.next()
     for section in SECTIONS:
@@ -163,7 +166,7 @@ def _lay_override_row(page: Page, places: CellMap, override: Override, counts: M
     across = override.level != JOB
     first, count = (FIGURES, counts[override.level]) if across else (VALUE, 1)
     if across:
-        places.put_lane(override, Block(NAME, override.level, FIGURES, count, True), page.row)
+        places.put_range(override, Block(NAME, override.level, FIGURES, count, True), page.row)
     else:
         places.put_cell(override, NAME, page.row, VALUE)
     for index in range(count):
@@ -176,7 +179,7 @@ def _lay_override_row(page: Page, places: CellMap, override: Override, counts: M
 
 
 def override_name(override: Override, index: int) -> str:
-    """What one row of a forced line is called where it says what was typed."""
+    """The name of one row of an overridden line in the text of what was typed."""
     return f"{override.level} {index + 1}" if override.level != JOB else ""
 
 
@@ -185,5 +188,5 @@ def _override_entries(job: JobInput, override: Override) -> list[tuple[str, Entr
     return [(override_name(override, index), entry) for index, entry in sorted(found.items())]
 
 
-def _reasons(job: JobInput, override: Override) -> Shown:
+def _reasons(job: JobInput, override: Override) -> CellValue:
     return "\n".join(f"{entry.reason} ({entry.who})" for _, entry in _override_entries(job, override))

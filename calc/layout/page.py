@@ -1,4 +1,4 @@
-"""A sheet while it is laid out: which cell holds what. Nothing here knows a value or a file."""
+"""A sheet during layout: the content of each cell. Nothing here knows a value or a file."""
 
 from __future__ import annotations
 
@@ -14,15 +14,15 @@ from calc.layout.styles import LINE_HEIGHT
 from calc.model.results import JobValues
 
 _LETTERS = 1.22
-"""Letters of body text that stand in one unit of a column's width, with a little in hand."""
+"""Letters of body text in one unit of column width, with a small margin."""
 
-Shown = float | str | None
+CellValue = float | str | None
 """What a cell shows."""
 
 
 @dataclass(frozen=True, slots=True)
 class FixedText:
-    """Fixed words."""
+    """Fixed text."""
 
     row: int
     col: int
@@ -32,18 +32,18 @@ class FixedText:
 
 @dataclass(frozen=True, slots=True)
 class Constant:
-    """A value as of issue that the whole workbook was given."""
+    """A value fixed at issue for the whole workbook."""
 
     row: int
     col: int
     role: str
-    value: Shown
+    value: CellValue
     format: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Number:
-    """A row number that the program gives."""
+    """A row number that the program assigns."""
 
     row: int
     col: int
@@ -53,7 +53,7 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Typed:
-    """What a person typed for a given, a factor, a price or a forced line: it is edited here."""
+    """What a person typed for an input, a factor, a price or an override: it is edited here."""
 
     row: int
     col: int
@@ -65,7 +65,7 @@ class Typed:
 
 @dataclass(frozen=True, slots=True)
 class Computed:
-    """A line's formula; its text is written when every place is known."""
+    """The formula of a line; its text is written when every cell has its address."""
 
     row: int
     col: int
@@ -77,33 +77,33 @@ class Computed:
 
 @dataclass(frozen=True, slots=True)
 class Linked:
-    """A formula that only brings cells together; ``text`` is written when every place is known."""
+    """A formula that only refers to cells; ``text`` is written when every cell has its address."""
 
     row: int
     col: int
     role: str
     text: Callable[[], str]
-    value: Callable[[JobValues], Shown]
+    value: Callable[[JobValues], CellValue]
     format: str = ""
     wraps: bool = False
-    """Whether its words are wrapped, so that the row must be made high enough for them when it is written."""
+    """Whether its text is wrapped, so that the row height is set when it is written."""
 
 
 @dataclass(frozen=True, slots=True)
 class JobText:
-    """Words that are the job's own: what was typed, where it stood, what was noted. As of issue."""
+    """Text of the job itself: what was typed, in which cell, notes. Fixed at issue."""
 
     row: int
     col: int
     role: str
-    say: Callable[[JobInput], Shown]
+    value: Callable[[JobInput], CellValue]
     format: str = ""
     wraps: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class FormulaText:
-    """The text of a line's formula, as words beside it."""
+    """The text of a formula, shown beside it."""
 
     row: int
     col: int
@@ -114,7 +114,7 @@ class FormulaText:
 
 @dataclass(frozen=True, slots=True)
 class AddressText:
-    """The address of a row of a line, as words."""
+    """The address of a row of a line, as text."""
 
     row: int
     col: int
@@ -125,12 +125,12 @@ class AddressText:
 
 @dataclass(frozen=True, slots=True)
 class IssueValue:
-    """What was worked out about the job when its workbook was written, and is not live. As of issue."""
+    """What was worked out about the job when its workbook was written. Fixed at issue, not live."""
 
     row: int
     col: int
     role: str
-    say: Callable[[JobValues], Shown]
+    value: Callable[[JobValues], CellValue]
     format: str = ""
     wraps: bool = False
 
@@ -149,7 +149,7 @@ class Page:
     one_page: bool = False
     least_scale: float = 0.0
     """One page only where it need not be printed smaller than this; else as many as it takes."""
-    puts: list[Content] = field(default_factory=list)
+    contents: list[Content] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     row: int = 0
     frozen_rows: int = 3
@@ -158,23 +158,23 @@ class Page:
     """The rows that every printed page begins with; those that are frozen when 0."""
     choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
     charts: list[Callable[[], Chart]] = field(default_factory=list)
-    """The charts that lie over its cells; asked for when every place is known."""
+    """The charts over its cells; made when every cell has its address."""
 
     def put(self, cell: Content) -> None:
         """Adds a cell."""
-        self.puts.append(cell)
+        self.contents.append(cell)
 
     def words(self, col: int, text: str, role: str = "words") -> None:
-        """Words in the current row; the row is made high enough for them."""
-        self.puts.append(FixedText(self.row, col, role, text))
+        """Text in the current row; the row is made high enough for it."""
+        self.contents.append(FixedText(self.row, col, role, text))
         if role not in ("section", "heading", "title", "subtitle"):
-            self.room(text, col)
+            self.fit(text, col)
 
-    def room(self, text: str, col: int, row: int | None = None) -> None:
+    def fit(self, text: str, col: int, row: int | None = None) -> None:
         """Makes the row high enough to show ``text`` wrapped in its column."""
-        self.stretch(self.heights, self.row if row is None else row, text, col)
+        self.fit_height(self.heights, self.row if row is None else row, text, col)
 
-    def stretch(self, heights: dict[int, float], row: int, text: str, col: int) -> None:
+    def fit_height(self, heights: dict[int, float], row: int, text: str, col: int) -> None:
         """Makes a row of ``heights`` high enough to show ``text`` wrapped in its column."""
         heights[row] = max(heights.get(row, LINE_HEIGHT), self.height_of(text, col))
 

@@ -1,6 +1,6 @@
-"""A paper as a sheet: its parts one below the other on one grid, every number brought from where it is computed.
+"""A paper as a sheet: its parts one below another on one grid, every number brought from its own cell.
 
-What a paper looks like depends on how many rows were typed, never on what is in them.
+The layout depends on how many rows were typed, never on what is in them.
 """
 
 from __future__ import annotations
@@ -8,8 +8,9 @@ from __future__ import annotations
 from functools import singledispatch
 
 from calc.declared import paper
+from calc.layout.checks_sheet import open_stops
 from calc.layout.line_sheets import SAFETY
-from calc.layout.page import FixedText, JobText, Linked, Page
+from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
 from calc.layout.paper_cells import (
     LABEL,
     PLAIN_GRID,
@@ -18,29 +19,36 @@ from calc.layout.paper_cells import (
     WORDY_GRID,
     PaperContext,
     PaperPage,
-    bring,
     is_words,
-    spread_words,
+    put_fact,
+    wrapped_lines,
 )
-from calc.layout.paper_tables import lay_running, lay_table
-from calc.layout.paper_watch import lay_watched, readiness
+from calc.layout.paper_tables import lay_caution_list, lay_running_list, lay_table
+from calc.model.results import JobValues
+from calc.trade.money.price import BidPrice
 
-__all__ = ["PaperContext", "paper_page"]
+NOT_READY = "NOT READY: stops are open, see Bid"
+"""Shown beside the price while a stop is not acknowledged; such a paper is not given out."""
+
+NOT_COMPLETE = "NOT COMPLETE: costs have no price"
+"""Shown beside the price while the company book lacks a price that the job needs."""
+
+_READY = "for the scope above"
 
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
 
 _LEAST_SCALE = 0.7
-_GAP, _LOUD_HEIGHT, _SIGN_HEIGHT = 5.0, 17.0, 32.0
+_GAP, _LARGE_HEIGHT, _SIGN_HEIGHT = 5.0, 17.0, 32.0
 _TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
 """Columns of the even grid: the box to tick, and the second of two facts in a row."""
 
 
-def paper_page(handout: paper.Paper, desk: PaperContext) -> Page:
+def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     """The sheet of a paper."""
     first = handout.parts[0]
     headed = isinstance(first, paper.Table) and not first.title
-    few = desk.areas <= AREAS_ON_A_PAGE and not headed
+    few = context.areas <= AREAS_ON_A_PAGE and not headed
     page = PaperPage(
         handout.title,
         WORDY_GRID if handout.describes else PLAIN_GRID,
@@ -59,9 +67,9 @@ def paper_page(handout: paper.Paper, desk: PaperContext) -> Page:
     page.words(LABEL, SAFETY, "subtitle")
     page.next()
     for part in handout.parts:
-        if desk.shows(part):
+        if context.shows(part):
             _lay_title(page, part.title)
-            _lay(part, page, desk, handout)
+            _lay(part, page, context, handout)
             page.heights[page.row] = _GAP
             page.next()
     for row in range(page.row):
@@ -78,37 +86,51 @@ def _lay_title(page: Page, title: str) -> None:
 
 
 @singledispatch
-def _lay(part: object, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
+def _lay(part: object, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     raise TypeError(f"no layout for {type(part).__name__}")
 
 
 @_lay.register
-def _(part: paper.Facts, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     if part.abreast:
-        _lay_abreast(page, desk, part)
+        _lay_abreast(page, context, part)
         return
     flush = _flush(handout, part)
     for fact in part.rows:
         page.words(LABEL, fact.called, "label")
-        if fact.loud:
-            page.heights[page.row] = _LOUD_HEIGHT
+        if fact.prominent:
+            page.heights[page.row] = _LARGE_HEIGHT
         if fact.named is None:
             page.put(FixedText(page.row, VALUE, "line", paper.BY_HAND))
         else:
-            bring(page, desk, fact, flush)
-        if fact.named is not None and fact.named is handout.stands:
-            readiness(page, desk)
+            put_fact(page, context, fact, flush)
+        if fact.named is not None and fact.named is handout.status_beside:
+            _lay_readiness(page, context)
         if part.ticked:
-            page.put(FixedText(page.row, _TICK, "byhand", ""))
+            page.put(FixedText(page.row, _TICK, "blank", ""))
         page.next()
 
 
+def _lay_readiness(page: Page, context: PaperContext) -> None:
+    """Beside the price: whether an open stop, or a cost without a price, keeps it from being given out."""
+    stops = context.checks.caution_column("open", page.name, headed=False)
+
+    def text() -> str:
+        lacking = context.places.one(BidPrice.foots, 0, page.name, "cr")
+        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
+
+    def value(job: JobValues) -> CellValue:
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.foots)) > 0 else _READY
+
+    page.put(Linked(page.row, VALUE + 1, "strong", text, value))
+
+
 def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
-    """Whether the values of a block stand flush left: where some of them are words, or nothing but a pen fills them."""
+    """Whether the values of a block are flush left: where some are text, or blanks to fill by hand."""
     return handout.describes or any(fact.named is None or is_words(fact.named) for fact in part.rows)
 
 
-def _lay_abreast(page: Page, desk: PaperContext, part: paper.Facts) -> None:
+def _lay_abreast(page: Page, context: PaperContext, part: paper.Facts) -> None:
     """Two in a row: the first half to the left, the second to the right."""
     half = (len(part.rows) + 1) // 2
     top = page.row
@@ -116,47 +138,47 @@ def _lay_abreast(page: Page, desk: PaperContext, part: paper.Facts) -> None:
         page.row = top + place % half
         right = place >= half
         page.put(FixedText(page.row, _SECOND if right else LABEL, "line", fact.called))
-        if fact.loud:
-            page.heights[page.row] = _LOUD_HEIGHT
-        bring(page, desk, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
+        if fact.prominent:
+            page.heights[page.row] = _LARGE_HEIGHT
+        put_fact(page, context, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
     page.row = top + half
 
 
 @_lay.register
-def _(part: paper.Table, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
-    lay_table(page, desk, part, handout.describes)
+def _(part: paper.Table, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+    lay_table(page, context, part, handout.describes)
 
 
 @_lay.register
-def _(part: paper.RunningList, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
-    lay_running(page, desk, part)
+def _(part: paper.RunningList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+    lay_running_list(page, context, part)
 
 
 @_lay.register
-def _(part: paper.CautionList, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
-    lay_watched(page, desk)
+def _(part: paper.CautionList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+    lay_caution_list(page, context)
 
 
 @_lay.register
-def _(part: paper.Sentences, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Sentences, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     for sentence in part.sentences:
-        for line in spread_words(sentence, sum(page.widths)):
+        for line in wrapped_lines(sentence, sum(page.widths)):
             page.put(FixedText(page.row, LABEL, "line", line))
             page.next()
 
 
 @_lay.register
-def _(part: paper.CompanyText, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.CompanyText, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     words = part.words
-    for index in range(desk.counts[words.level]):
-        page.put(JobText(page.row, LABEL, "label", desk.word(words.level, index)))
+    for index in range(context.counts[words.level]):
+        page.put(JobText(page.row, LABEL, "label", context.word(words.level, index)))
         page.put(
             Linked(
                 page.row,
                 VALUE,
                 "sentence",
-                desk.text_of(words, index, page.name),
-                desk.value_of(words, index),
+                context.text_of(words, index, page.name),
+                context.value_of(words, index),
                 wraps=True,
             )
         )
@@ -164,12 +186,12 @@ def _(part: paper.CompanyText, page: Page, desk: PaperContext, handout: paper.Pa
 
 
 @_lay.register
-def _(part: paper.SignatureLines, page: Page, desk: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.SignatureLines, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     for who in part.who:
         page.heights[page.row] = _SIGN_HEIGHT
-        page.put(FixedText(page.row, LABEL, "signer", who))
-        page.put(FixedText(page.row, VALUE, "sign", ""))
-        page.put(FixedText(page.row, VALUE + 1, "signer", "  Date"))
+        page.put(FixedText(page.row, LABEL, "signaturelabel", who))
+        page.put(FixedText(page.row, VALUE, "signature", ""))
+        page.put(FixedText(page.row, VALUE + 1, "signaturelabel", "  Date"))
         for col in range(VALUE + 2, len(page.widths)):
-            page.put(FixedText(page.row, col, "sign", ""))
+            page.put(FixedText(page.row, col, "signature", ""))
         page.next()

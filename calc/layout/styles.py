@@ -1,6 +1,6 @@
-"""How cells look: what a person types, what follows, what is assumed, what was forced, what is as of issue.
+"""Cell styles by role: typed inputs, formulas, factors, overrides, values fixed at issue, checks.
 
-Each role has a mark that survives a black-and-white print: a border, a slant or a weight, never colour alone.
+Each role has a mark that survives a black-and-white print: a border, italics or bold, never color alone.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from typing import Any
 from calc.units.algebra import COUNTS, DATE
 
 FONT = "Arial"
-"""A face that every spreadsheet program has, or has one of the same widths for."""
+"""A font that every spreadsheet program has, or has a substitute of the same widths for."""
 
 BODY = 9
 """Points of the body text."""
@@ -22,7 +22,7 @@ INK, QUIET, BAND, INPUT_FILL, RULE = "#1A1A1A", "#595959", "#E4E9EC", "#FBF6E3",
 
 _TOP = {"valign": "top"}
 _WRAP = {"text_wrap": True, **_TOP}
-_AS_OF_ISSUE = {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE}
+_FIXED_AT_ISSUE = {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE}
 
 ROLES: dict[str, dict[str, Any]] = {
     "title": {"bold": True, "font_size": 15},
@@ -43,16 +43,16 @@ ROLES: dict[str, dict[str, Any]] = {
     "sum": {"bold": True, **_TOP},
     "factor": {"italic": True, "bottom": 4, "bottom_color": INK, **_TOP},
     "override": {"bold": True, "border": 6, "border_color": INK, **_TOP},
-    "issue": {**_AS_OF_ISSUE, **_WRAP},
-    "issuewords": {**_AS_OF_ISSUE, "align": "left", "indent": 1, **_WRAP},
+    "issue": {**_FIXED_AT_ISSUE, **_WRAP},
+    "issuetext": {**_FIXED_AT_ISSUE, "align": "left", "indent": 1, **_WRAP},
     "check": {"bold": True, "left": 5, "left_color": INK, **_WRAP},
     "big": {"bold": True, "font_size": 13, "text_wrap": True, "valign": "vcenter"},
     "stamp": {"font_color": QUIET, "align": "right", "valign": "bottom"},
     "line": {"align": "left", **_TOP},
     "figure": {"align": "right", **_TOP},
-    "beside": {"align": "left", **_TOP},
-    "loud": {"bold": True, "font_size": 12, "align": "left", **_TOP},
-    "loudfigure": {"bold": True, "font_size": 12, "align": "right", **_TOP},
+    "meaning": {"align": "left", **_TOP},
+    "large": {"bold": True, "font_size": 12, "align": "left", **_TOP},
+    "largefigure": {"bold": True, "font_size": 12, "align": "right", **_TOP},
     "rowname": {"bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowwords": {"bottom": 7, "bottom_color": RULE, **_WRAP},
     "rowfigure": {"align": "right", "bottom": 7, "bottom_color": RULE, **_WRAP},
@@ -67,30 +67,30 @@ ROLES: dict[str, dict[str, Any]] = {
     },
     "rowsum": {"bold": True, "align": "right", "top": 1, **_TOP},
     "rowtotal": {"bold": True, "top": 1, **_TOP},
-    "byhand": {"border": 1, "border_color": RULE},
-    "sign": {"bottom": 1, "bottom_color": INK},
+    "blank": {"border": 1, "border_color": RULE},
+    "signature": {"bottom": 1, "bottom_color": INK},
     "strong": {"bold": True, **_TOP},
     "headline": {"bold": True, "bg_color": BAND, "top": 1, "bottom": 1, "valign": "vcenter"},
     "dotted": {"border": 4, "border_color": RULE},
-    "signer": {"valign": "bottom"},
+    "signaturelabel": {"valign": "bottom"},
     "small": {"font_size": 8, **_TOP},
     "alarm": {"bold": True, "border": 2, "text_wrap": True, "valign": "vcenter"},
     "hero": {"bold": True, "font_size": 20, "align": "left", "valign": "vcenter"},
     "share": {"align": "right", "font_color": QUIET, **_TOP},
     "finding": {"align": "left", "font_size": 8, **_WRAP},
-    "told": {**_AS_OF_ISSUE, "align": "left", **_WRAP},
-    "telling": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
-    "toldfigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
+    "issuelabel": {**_FIXED_AT_ISSUE, "align": "left", **_WRAP},
+    "issueline": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
+    "issuefigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
-"""What each role adds to the plain face."""
+"""What each role adds to the body style."""
 
 LEGEND = (
-    ("input", "typed on the site or in the office: edit it, and everything that hangs on it follows"),
+    ("input", "typed on site or in the office: edit it, and everything that depends on it follows"),
     ("formula", "a live formula"),
-    ("factor", "a number of the trade, with its source on Factors; edit it there"),
-    ("override", "a line that a person may force: type a number on Measured, or none to let it be computed"),
-    ("issue", "as of issue: true when the workbook was written, and not live"),
+    ("factor", "a trade factor, with its source on Factors; edit it there"),
+    ("override", "a line that can be overridden: type a number on Measured, or none to let it be computed"),
+    ("issue", "fixed at issue: true when the workbook was written, and not live"),
     ("check", "a check: two routes to one number"),
 )
 """The legend of the Bid sheet."""
@@ -117,7 +117,7 @@ ID_FORMAT = "@"
 
 
 def number_format(unit_text: str) -> str:
-    """The number format that goes with a unit: money to the cent, counts whole, never fewer digits than are rounded."""
+    """The number format of a unit: money to the cent, counts whole, never fewer digits than are rounded."""
     if unit_text.startswith("$"):
         return _FORMATS["$"]
     if unit_text in _FORMATS:
@@ -128,7 +128,7 @@ def number_format(unit_text: str) -> str:
 
 
 def dashed(format_text: str) -> str:
-    """The same format with a dash for zero, for slots that are not in use.
+    """The same format with a dash for zero, for rows that are not in use.
 
     A day is never zero, and a plain number in a format of several parts shows ### where its digits do not fit.
     """
@@ -136,8 +136,8 @@ def dashed(format_text: str) -> str:
 
 
 def properties(role: str, format_text: str) -> dict[str, Any]:
-    """The face of a cell, for the writer."""
-    face: dict[str, Any] = {"font_name": FONT, "font_size": BODY, "font_color": INK, **ROLES[role]}
+    """The properties of a cell format, for the writer."""
+    style: dict[str, Any] = {"font_name": FONT, "font_size": BODY, "font_color": INK, **ROLES[role]}
     if format_text:
-        face["num_format"] = format_text
-    return face
+        style["num_format"] = format_text
+    return style

@@ -1,6 +1,6 @@
-"""The workbook of the week: a row a job, quantities by day, and a ledger that stacks on other weeks'.
+"""The week's workbook: one row per job, quantities by day, shared loads, and a ledger that appends to other weeks'.
 
-It holds values of the job workbooks, since no workbook links into another; totals and amounts are formulas.
+It has values of the job workbooks, since no workbook links into another; totals and amounts are formulas.
 """
 
 from __future__ import annotations
@@ -12,14 +12,12 @@ from math import isnan
 
 from calc.cells import column_letters
 from calc.declared import Declared, Line
-from calc.formula.functions import NONE
+from calc.formula.functions import FUNCTIONS, NONE
 from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import failed, open_stops
-from calc.layout.line_sheets import format_of
-from calc.layout.page import Page, Shown
-from calc.layout.pairs_page import pairs_page
+from calc.layout.line_sheets import SAFETY, format_of
+from calc.layout.page import CellValue, Constant, Linked, Page
 from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
-from calc.layout.week_cells import cents, link, quoted, say, span, week_page
 from calc.layout.workbook import Cell, SheetPlan, resolve
 from calc.model.results import JobValues, SharedTruck, SmallPour
 from calc.trade.inputs.job import Job
@@ -32,11 +30,27 @@ from calc.trade.takeoff.geometry import Slab
 JOBS, DAYS, LEDGER_SHEET = "Week", "By day", "Ledger"
 _FACTS = 5  # columns before the quantities
 _LEDGER_HEADS = ("Bid date", "Job", "Line", "Quantity", "Unit", "Rate", "Amount", "Group", "Account")
+SHARED_LOADS = "Shared loads"
+
+_SHARED_HEADS = (
+    "Pour date",
+    "First stop",
+    "Second stop",
+    "Yards",
+    "Two trucks, $",
+    "One truck, $",
+    "Saving, $",
+    "Conditions",
+)
+_CONDITIONS = (
+    "Same day, one plant; the stronger mix and its admixtures for both; both unloaded, with the drive between the "
+    "stops, within the discharge time limit. Ask the plant; nothing is changed automatically."
+)
 
 
 @dataclass(frozen=True, slots=True)
 class LedgerRow:
-    """One thing that a job buys."""
+    """One cost of a job."""
 
     label: str
     quantity: float
@@ -48,7 +62,7 @@ class LedgerRow:
 
 @dataclass(frozen=True, slots=True)
 class WeekRow:
-    """What the week keeps of a job when its workbook is written."""
+    """The row of a job, kept when its workbook is written."""
 
     job: str
     file: str
@@ -91,7 +105,7 @@ def _whole(line: Line) -> Declared:
 
 
 def _ledger(job: JobValues) -> Iterator[LedgerRow]:
-    """A row for every cost, and for what the direct cost holds beside them. A rate that nobody knows is none."""
+    """One row for every cost, and for the rest of the direct cost. An unknown rate is none."""
     for index, cost in enumerate(ROWS):
         row = job.job.company.price_rows.get(cost.price) if cost.price is not None else None
         known = float(job.of(CostTable.known, index)) > 0
@@ -106,8 +120,8 @@ def _ledger(job: JobValues) -> Iterator[LedgerRow]:
 
 @dataclass(frozen=True)
 class _Cells:
-    """The cells of a sheet that grows with the jobs, made anew whenever they are asked for: of thousands of jobs they
-    would take more room than all the rest of a run."""
+    """The cells of a sheet that grows with the jobs, made each time they are iterated: those of thousands of jobs would
+    take more memory than the rest of a run."""
 
     pages: Callable[[Sequence[WeekRow]], Iterator[Page]]
     rows: Sequence[WeekRow]
@@ -126,24 +140,24 @@ def week_sheets(
     ``review`` says for each job id what looks odd beside the other jobs (:func:`calc.model.outliers.outliers`), and
     ``shared_trucks`` are the pours that could share one (:func:`calc.model.truck_sharing.shared_trucks`).
     """
-    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), pairs_page(shared_trucks)))
+    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), _shared_loads_page(shared_trucks)))
     return [_growing(partial(_jobs_pages, review=review), rows), days, shared, _growing(_ledger_pages, rows)]
 
 
 def _growing(pages: Callable[[Sequence[WeekRow]], Iterator[Page]], rows: Sequence[WeekRow]) -> SheetPlan:
-    """A sheet whose first page says how it looks; the others go on below it."""
+    """A sheet whose first page has its widths and head; the other pages continue below it."""
     return SheetPlan(next(pages(rows)), _Cells(pages, rows))
 
 
 def _below(page: Page) -> Page:
-    """A page that goes on where ``page`` ends."""
+    """A page that continues where ``page`` ends."""
     return Page(page.name, page.widths, row=page.row)
 
 
 def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str]) -> Iterator[Page]:
-    heads = ["Job", "Client", "Bid date", "Pour date", "State", *(_head_of(each) for each in COLUMNS), *_LOOK_HEADS]
+    heads = ["Job", "Client", "Bid date", "Pour date", "Status", *(_head_of(each) for each in COLUMNS), *_REVIEW_HEADS]
     widths = (12.0, 22.0, 10.0, 10.0, 11.0, *(10.0,) * len(COLUMNS), 10.0, 30.0)
-    page = week_page(JOBS, "Week: a row a job", widths, heads)
+    page = _open_page(JOBS, "Week: one row per job", widths, heads)
     first = page.row
     page.heights[first + len(rows) + 1] = LINE_HEIGHT
     yield page
@@ -157,28 +171,28 @@ def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str]) -> Iterator[
     yield page
 
 
-def _lay_job(page: Page, row: WeekRow, look: str) -> None:
-    link(page, 0, "sentence", f"HYPERLINK({quoted(row.file)},{quoted(row.job)})", row.job)
-    facts: tuple[tuple[Shown, str], ...] = (
+def _lay_job(page: Page, row: WeekRow, remark: str) -> None:
+    put_formula(page, 0, "sentence", f"HYPERLINK({_quoted(row.file)},{_quoted(row.job)})", row.job)
+    facts: tuple[tuple[CellValue, str], ...] = (
         (row.client, ""),
         (row.bid_date, DATE_FORMAT),
         (row.pour_date, DATE_FORMAT),
         (row.state, ""),
     )
-    for col, (value, face) in enumerate(facts, start=1):
-        say(page, col, value, face)
+    for col, (value, format_text) in enumerate(facts, start=1):
+        put_value(page, col, value, format_text)
     for col, (line, value) in enumerate(zip(COLUMNS, row.quantities, strict=True), start=_FACTS):
-        say(page, col, value, format_of(line))
-    _lay_look(page, row, look)
+        put_value(page, col, value, format_of(line))
+    _lay_review(page, row, remark)
     page.next()
 
 
 def _lay_all_jobs(page: Page, rows: Sequence[WeekRow], first: int) -> None:
     """Whether all jobs are ready, and what they come to."""
     page.words(0, "All jobs", "check")
-    states = span(4, first, first + len(rows) - 1)
+    states = _column_range(4, first, first + len(rows) - 1)
     waiting = sum(row.state != "ready" for row in rows)
-    link(
+    put_formula(
         page,
         1,
         "check",
@@ -186,20 +200,20 @@ def _lay_all_jobs(page: Page, rows: Sequence[WeekRow], first: int) -> None:
         "CHECK: some jobs are not ready" if waiting else "ALL CHECKS PASS",
     )
     for place, line in enumerate(COLUMNS):
-        cells = span(_FACTS + place, first, first + len(rows) - 1)
+        cells = _column_range(_FACTS + place, first, first + len(rows) - 1)
         total = sum(row.quantities[place] for row in rows)
-        link(page, _FACTS + place, "sum", f"SUM({cells})", total, format_of(line))
+        put_formula(page, _FACTS + place, "sum", f"SUM({cells})", total, format_of(line))
 
 
-_LOOK_HEADS = ("Price by area, $/ft2", "Look again")
+_REVIEW_HEADS = ("Price per ft2, $", "Review")
 _PRICE, _AREA = COLUMNS.index(BidPrice.price), COLUMNS.index(Slab.net_area)
 
 
-def _lay_look(page: Page, row: WeekRow, words: str) -> None:
-    """What a square foot costs, and what looks odd beside the other jobs."""
+def _lay_review(page: Page, row: WeekRow, words: str) -> None:
+    """The price per square foot, and what is unusual among the jobs."""
     price, area = (f"{column_letters(_FACTS + place + 1)}{page.row + 1}" for place in (_PRICE, _AREA))
-    link(page, _FACTS + len(COLUMNS), "formula", f"IF({area}>0,{price}/{area},0)", row.by_area, '"$"#,##0.00')
-    say(page, _FACTS + len(COLUMNS) + 1, words, "")
+    put_formula(page, _FACTS + len(COLUMNS), "formula", f"IF({area}>0,{price}/{area},0)", row.by_area, '"$"#,##0.00')
+    put_value(page, _FACTS + len(COLUMNS) + 1, words, "")
 
 
 def _head_of(line: Line) -> str:
@@ -207,18 +221,18 @@ def _head_of(line: Line) -> str:
 
 
 def _days_page(rows: Sequence[WeekRow]) -> Page:
-    """What is poured on each day; jobs without a pour date stand under none."""
+    """Quantities of each day; jobs without a pour date are under none."""
     heads = ["Pour date", "Jobs", *(_head_of(each) for each in COLUMNS)]
-    page = week_page(DAYS, "By day: what is needed on each day", (14.0, 8.0, *(11.0,) * len(COLUMNS)), heads)
+    page = _open_page(DAYS, "By day: quantities of each pour date", (14.0, 8.0, *(11.0,) * len(COLUMNS)), heads)
     last = 3 + len(rows) - 1
-    days = span(3, 3, last, JOBS)
+    days = _column_range(3, 3, last, JOBS)
     for day, count, sums in _by_day(rows):
         key = f"$A{page.row + 1}"
-        say(page, 0, day, DATE_FORMAT)
-        link(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
+        put_value(page, 0, day, DATE_FORMAT)
+        put_formula(page, 1, "formula", f"COUNTIFS({days},{key})", float(count), "0")
         for place, line in enumerate(COLUMNS):
-            cells = span(_FACTS + place, 3, last, JOBS)
-            link(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", sums[place], format_of(line))
+            cells = _column_range(_FACTS + place, 3, last, JOBS)
+            put_formula(page, 2 + place, "formula", f"SUMIFS({cells},{days},{key})", sums[place], format_of(line))
         page.next()
     return page
 
@@ -228,7 +242,7 @@ def _by_day(rows: Sequence[WeekRow]) -> Iterator[tuple[float, int, Sequence[floa
     if len(rows) == 1:
         yield rows[0].pour_date, 1, rows[0].quantities
         return
-    import pandas as pd  # takes as long as three jobs do, and one job alone needs no grouping
+    import pandas as pd  # the import takes as long as three jobs, and one job needs no grouping
 
     frame = pd.DataFrame([row.quantities for row in rows])
     days = pd.Series([row.pour_date for row in rows])
@@ -237,7 +251,7 @@ def _by_day(rows: Sequence[WeekRow]) -> Iterator[tuple[float, int, Sequence[floa
 
 
 def _ledger_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
-    page = week_page(LEDGER_SHEET, "Ledger", (11.0, 14.0, 36.0, 11.0, 8.0, 11.0, 12.0, 14.0, 16.0), _LEDGER_HEADS)
+    page = _open_page(LEDGER_SHEET, "Ledger", (11.0, 14.0, 36.0, 11.0, 8.0, 11.0, 12.0, 14.0, 16.0), _LEDGER_HEADS)
     first = page.row
     page.heights[first + sum(len(row.ledger) for row in rows) + 1] = LINE_HEIGHT
     yield page
@@ -250,20 +264,96 @@ def _ledger_pages(rows: Sequence[WeekRow]) -> Iterator[Page]:
     page = _below(page)
     page.next()
     page.words(2, "All amounts", "check")
-    link(page, 6, "sum", f"SUM({span(6, first, page.row - 2)})", total, '"$"#,##0.00')
+    put_formula(page, 6, "sum", f"SUM({_column_range(6, first, page.row - 2)})", total, '"$"#,##0.00')
     yield page
 
 
 def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
     """One row of the ledger; gives its amount."""
-    amount = 0.0 if isnan(each.rate) else cents(each.quantity * each.rate)
-    for col, value, face in (
+    amount = 0.0 if isnan(each.rate) else _to_cent(each.quantity * each.rate)
+    for col, value, format_text in (
         (0, row.bid_date, DATE_FORMAT), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
         (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
     ):  # fmt: skip
-        say(page, col, value, face)
+        put_value(page, col, value, format_text)
     quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")
     formula = f"IF(ISNUMBER({rate}),ROUND(ROUND({quantity}*{rate},6),2),0)"
-    link(page, 6, "formula", formula, amount, '"$"#,##0.00')
+    put_formula(page, 6, "formula", formula, amount, '"$"#,##0.00')
     page.next()
     return amount
+
+
+def _shared_loads_page(found: Sequence[SharedTruck]) -> Page:
+    """Small pours that could share a truck, the largest saving first."""
+    page = _open_page(
+        SHARED_LOADS,
+        "Shared loads: small pours that could share a truck",
+        (11.0, 14.0, 14.0, 9.0, 12.0, 12.0, 12.0, 60.0),
+        _SHARED_HEADS,
+    )
+    for pair in found:
+        _lay_shared_truck(page, pair)
+        page.next()
+    if not found:
+        page.words(0, "none", "label")
+        page.words(7, "No two pours of this week would save by sharing a truck.", "note")
+    return page
+
+
+def _lay_shared_truck(page: Page, pair: SharedTruck) -> None:
+    facts: tuple[tuple[int, CellValue, str], ...] = (
+        (0, pair.first.day, DATE_FORMAT),
+        (1, pair.first.job, ""),
+        (2, pair.second.job, ""),
+        (3, pair.first.yards + pair.second.yards, "#,##0.00"),
+        (4, pair.apart, '"$"#,##0.00'),
+        (5, pair.together, '"$"#,##0.00'),
+    )
+    for col, value, format_text in facts:
+        put_value(page, col, value, format_text)
+    row = page.row + 1
+    put_formula(page, 6, "sum", f"E{row}-F{row}", pair.saving, '"$"#,##0.00')
+    page.words(7, _CONDITIONS, "note")
+
+
+def _open_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:
+    """A sheet with its title, the safety notice and its heads."""
+    page = Page(name, widths, title, frozen_cols=2)
+    page.words(0, title, "title")
+    page.heights[0] = 22
+    page.next()
+    page.words(0, SAFETY, "subtitle")
+    page.next()
+    for col, text in enumerate(heads):
+        page.words(col, text, "head")
+    page.next()
+    return page
+
+
+def put_value(page: Page, col: int, value: CellValue, format_text: str) -> None:
+    """A value fixed at issue in the current row."""
+    content = NONE if isinstance(value, float) and isnan(value) else value
+    page.put(Constant(page.row, col, "issuetext" if isinstance(content, str) else "issue", content, format_text))
+
+
+def put_formula(page: Page, col: int, role: str, text: str, value: CellValue, format_text: str = "") -> None:
+    """A formula in the current row, with its value."""
+    page.put(Linked(page.row, col, role, lambda: text, lambda _job: value, format_text))
+
+
+def _quoted(text: str) -> str:
+    """Text quoted for a formula. The writer takes a name before a parenthesis for a function, in quotes too: a job may
+    be called SORT(1), so the text before a parenthesis is quoted by itself."""
+    doubled = text.replace('"', '""').replace("(", '"&"(')
+    return f'"{doubled}"'
+
+
+def _column_range(col: int, first: int, last: int, sheet: str = "") -> str:
+    """The address of a column from one row to another."""
+    letters = column_letters(col + 1)
+    return f"{sheet + '!' if sheet else ''}${letters}${first + 1}:${letters}${max(first, last) + 1}"
+
+
+def _to_cent(amount: float) -> float:
+    """An amount to the cent."""
+    return float(FUNCTIONS["money"].numbers(amount))

@@ -1,6 +1,6 @@
-"""The plan of a job workbook: every sheet with every cell, and the text of every formula.
+"""The layout of a job workbook: every sheet with every cell, and the text of every formula.
 
-A plan depends on how many rows were typed, never on what is in them, so jobs of one shape share it.
+A layout depends on how many rows were typed, never on what is in them, so jobs of one shape share it.
 """
 
 from __future__ import annotations
@@ -15,17 +15,17 @@ from calc.formula.levels import JOB
 from calc.formula.sheet_text import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.layout.addresses import CellMap, RefFrom
-from calc.layout.bid_blocks import FrontPage, made_of
-from calc.layout.bid_sheet import bid_page
+from calc.layout.bid_sheet import FrontPage, bid_page, price_parts
 from calc.layout.charts import Cells
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.costs_sheet import COST_WIDTHS, lay_costs
 from calc.layout.drawings import lay_money, lay_plans
 from calc.layout.factors_prices_sheets import factors_page, prices_page
-from calc.layout.line_sheets import WIDTHS, lay_section, open_page, shown
+from calc.layout.line_sheets import WIDTHS, cell_value, lay_section, open_page
 from calc.layout.measured_sheet import measured_page
 from calc.layout.page import (
     AddressText,
+    CellValue,
     Computed,
     Constant,
     Content,
@@ -36,56 +36,56 @@ from calc.layout.page import (
     Linked,
     Number,
     Page,
-    Shown,
     Typed,
 )
-from calc.layout.paper_sheet import PaperContext, paper_page
+from calc.layout.paper_cells import PaperContext
+from calc.layout.paper_sheet import paper_page
 from calc.model.results import JobValues, Shape
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.costs import CostTable
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from calc.trade.takeoff.drawing import OutlinePoint
 
 LINE_SHEETS = {
-    "Takeoff": "Takeoff: areas and what lies in place",
-    "Dig and haul": "Dig and haul: what is dug, cut and broken out, and how it leaves",
-    "Order and placing": "Order and placing: what is ordered, how it comes, and what goes with it",
-    "Costs": "Costs: what an hour costs, and what the job costs",
+    "Takeoff": "Takeoff: areas, edges, concrete in place, joints and dowels",
+    "Dig and haul": "Dig and haul: excavation, demolition and hauling",
+    "Order and placing": "Order and placing: concrete order, placing method and materials",
+    "Costs": "Costs: labor rates, rentals, costs and price",
 }
 """The sheets of lines, in order, with their titles."""
 
 
 SHAPES = 8
-"""So many shapes of jobs are kept: each takes some thirty megabytes."""
+"""How many shapes of jobs are cached: each takes some thirty megabytes."""
 
 
 Style = tuple[str, str]
-"""What decides how a cell looks: its role and its number format."""
+"""The style of a cell: its role and its number format."""
 
 
 class Cell(NamedTuple):
-    """A cell ready to be written: where, how it looks, its formula if it has one, and what it shows for a job."""
+    """A cell ready to be written: row and column, style, its formula if it has one, and its value for a job."""
 
     row: int
     col: int
     role: str
     format: str
     formula: str
-    value: Callable[[JobValues], Shown]
+    value: Callable[[JobValues], CellValue]
     arithmetic: Callable[[JobValues], str] | None = None
     """For a typed cell: the arithmetic of what was typed, which is the job's own."""
     own_words: bool = False
-    """Whether its words are the job's own, so that the row must be made high enough for them when it is written."""
+    """Whether its text is the job's own, so that the row height is set when it is written."""
     fixed: bool = False
     """Whether it shows the same for every job."""
 
-    def shows(self, job: JobValues | None) -> Shown:
-        """What it shows for a job; the cells of a sheet that is of no one job ask none."""
+    def shows(self, job: JobValues | None) -> CellValue:
+        """Its value for a job; the cells of the week's workbook need no job."""
         return self.value(cast("JobValues", job))
 
     @property
-    def look(self) -> Style:
-        """What decides how it looks."""
+    def style(self) -> Style:
+        """Its role and its number format."""
         return self.role, self.format
 
     def formula_for(self, job: JobValues | None) -> str:
@@ -104,42 +104,42 @@ class SheetPlan:
 
 @lru_cache(maxsize=SHAPES)
 def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
-    """The sheets of every job of one shape that stand before the Log, in order."""
-    places, pages, _ = _laid_out(shape, caution_slots)
+    """The sheets before the Log, in order, for every job of one shape."""
+    places, pages, _ = _layout(shape, caution_slots)
     return tuple(resolve(page, places) for page in pages)
 
 
 @lru_cache(maxsize=SHAPES)
 def papers_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
-    """The papers of every job of one shape, which stand behind the Log, in order."""
-    places, _, papers = _laid_out(shape, caution_slots)
+    """The papers, which follow the Log, in order, for every job of one shape."""
+    places, _, papers = _layout(shape, caution_slots)
     return tuple(resolve(page, places) for page in papers)
 
 
 @lru_cache(maxsize=SHAPES)
 def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[str, str]]:
     """The sheet and the cell of every row (from 0) of every declaration, by its id, in workbooks of one shape."""
-    places, _, _ = _laid_out(shape, caution_slots)
+    places, _, _ = _layout(shape, caution_slots)
     return {
-        (named.id, index): (spot.block.sheet, places.one(named, index, spot.block.sheet))
-        for named, spot in places.locations.items()
+        (named.id, index): (location.block.sheet, places.one(named, index, location.block.sheet))
+        for named, location in places.locations.items()
         if isinstance(named, Declared)
-        for index in range(spot.block.count)
+        for index in range(location.block.count)
     }
 
 
 @lru_cache(maxsize=SHAPES)
-def _laid_out(shape: Shape, caution_slots: int) -> tuple[CellMap, tuple[Page, ...], tuple[Page, ...]]:
+def _layout(shape: Shape, caution_slots: int) -> tuple[CellMap, tuple[Page, ...], tuple[Page, ...]]:
     places = CellMap()
     measured = measured_page(places, shape)
-    front: list[FrontPage] = []  # it is laid last, and the picture on Costs is drawn from it
-    lines = [_lines_page(name, places, shape, lambda: made_of(front[0])) for name in LINE_SHEETS]
+    front: list[FrontPage] = []  # laid out last, and the chart on Costs is drawn from it
+    lines = [_lines_page(name, places, shape, lambda: price_parts(front[0])) for name in LINE_SHEETS]
     factors, prices = factors_page(places), prices_page(places, shape)
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
     front.append(bid)
-    desk = PaperContext(places, dict(shape), checks, caution_slots)
-    papers = tuple(paper_page(paper, desk) for paper in PAPERS)
+    context = PaperContext(places, dict(shape), checks, caution_slots)
+    papers = tuple(paper_page(paper, context) for paper in PAPERS)
     return places, (bid, measured, *lines, factors, prices, checks.page), papers
 
 
@@ -158,8 +158,8 @@ def _lines_page(name: str, places: CellMap, shape: Shape, parts: Callable[[], tu
 
 
 def resolve(page: Page, places: CellMap) -> SheetPlan:
-    """Writes the text of every formula of a page, now that every place is known."""
-    return SheetPlan(page, tuple(_resolved(put, page, places) for put in page.puts))
+    """Writes the text of every formula of a page, now that every cell has its address."""
+    return SheetPlan(page, tuple(_resolved(put, page, places) for put in page.contents))
 
 
 def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
@@ -171,9 +171,9 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
         case Number():
             return _fixed(put, float(put.value), "0")
         case JobText():
-            return Cell(put.row, put.col, put.role, put.format, "", _saying(put.say), own_words=put.wraps)
+            return Cell(put.row, put.col, put.role, put.format, "", _job_value(put.value), own_words=put.wraps)
         case IssueValue():
-            return Cell(put.row, put.col, put.role, put.format, "", put.say, own_words=put.wraps)
+            return Cell(put.row, put.col, put.role, put.format, "", put.value, own_words=put.wraps)
         case Linked():
             return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
         case AddressText():
@@ -185,7 +185,7 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
             return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
         case FormulaText():
             text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
-            page.room(text, put.col, put.row)
+            page.fit(text, put.col, put.row)
             return _fixed(put, text)
 
 
@@ -194,23 +194,23 @@ def _has_rows(line: Line, places: CellMap) -> bool:
 
 
 def formula_text(line: Line, index: int, places: CellMap) -> str:
-    """The formula of one row of a line, without its ``=``, as it stands in its own cell."""
+    """The formula of one row of a line, without its ``=``, as it is in its own cell."""
     if (line, index) not in places.texts:
         block = places.locations[line].block
         places.texts[line, index] = sheet_text(line.formula, RefFrom(places, block.sheet, block, index))
     return places.texts[line, index]
 
 
-def _fixed(put: Content, value: Shown, format_text: str = "") -> Cell:
+def _fixed(put: Content, value: CellValue, format_text: str = "") -> Cell:
     return Cell(put.row, put.col, put.role, format_text, "", lambda _job: value, fixed=True)
 
 
-def _saying(say: Callable[[JobInput], Shown]) -> Callable[[JobValues], Shown]:
-    return lambda job: say(job.job)
+def _job_value(value: Callable[[JobInput], CellValue]) -> Callable[[JobValues], CellValue]:
+    return lambda job: value(job.job)
 
 
-def _value_of(named: Declared, index: int) -> Callable[[JobValues], Shown]:
-    return lambda job: shown(job.of(named, index))
+def _value_of(named: Declared, index: int) -> Callable[[JobValues], CellValue]:
+    return lambda job: cell_value(job.of(named, index))
 
 
 def _typed(put: Typed) -> Cell:
@@ -224,7 +224,7 @@ def _typed(put: Typed) -> Cell:
 
 
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:
-    """What was typed for a given or a forced line; factors and prices stand as plain numbers."""
+    """What was typed for an input or an override; factors and prices are plain numbers."""
     if isinstance(named, Override):
         return job.job.overrides.get((named, index))
     if not isinstance(named, Input):

@@ -1,1 +1,1 @@
-"""Results: the rules evaluated over jobs, and what is made of the values."""
+"""Results: the rules evaluated over jobs, sensitivity, shared trucks, outliers."""

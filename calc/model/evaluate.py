@@ -1,4 +1,4 @@
-"""Jobs to columns: a chunk of jobs becomes a frame of bare floats in declared units, ready for the rules."""
+"""Evaluates the rules over a chunk of jobs: a batch of columns of plain floats in the declared units."""
 
 from __future__ import annotations
 
@@ -16,26 +16,26 @@ from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
 
 MOST_SLOTS = 2048
-"""Slots that a list has at most; a job that needs more misses the check of that list, and is no small job."""
+"""The most rows reserved for a list; a job that needs more fails the check of that list."""
 
 
 def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Batch:
     """Every number of every job of a chunk, by the rules in the order of the catalog.
 
-    With ``only``, no more than those: they must hold everything that they follow from.
+    With ``only``, no more than those, which must include everything they depend on.
     """
-    frame = Batch(len(jobs))
+    batch = Batch(len(jobs))
     for table in TABLES.values():
         if table.level != JOB:
-            _lay_rows(frame, jobs, table.level)
+            _add_rows(batch, jobs, table.level)
     with np.errstate(all="ignore"):
         for section in SECTIONS:
             members = [each for each in section.members if only is None or each in only]
             if section.slots_for is not None and members:
-                _lay_slots(frame, section.level, section.slots_for)
+                _add_slots(batch, section.level, section.slots_for)
             for member in members:
-                frame.columns[member] = _column(frame, jobs, member)
-    return frame
+                batch.columns[member] = _column(batch, jobs, member)
+    return batch
 
 
 def evaluate_section(section: type[Section], rows: int, facts: Mapping[Declared, Sequence[float]]) -> Batch:
@@ -54,8 +54,8 @@ def evaluate_section(section: type[Section], rows: int, facts: Mapping[Declared,
     return batch
 
 
-def _lay_rows(frame: Batch, jobs: Sequence[JobInput], level: Level) -> None:
-    """The typed rows of a level; each knows its job and, over the whole chunk, the row that it lies within."""
+def _add_rows(batch: Batch, jobs: Sequence[JobInput], level: Level) -> None:
+    """The typed rows of a level; each with its job and, over the whole chunk, the row it is within."""
     above = level_of(level.axis.within) if level.axis.within is not None else JOB
     places: list[int] = []
     within: list[int] = []
@@ -67,30 +67,30 @@ def _lay_rows(frame: Batch, jobs: Sequence[JobInput], level: Level) -> None:
         within += [start + row.within for row in rows]
         words += [row.word for row in rows]
         start += len(job.rows.get(above, []))
-    frame.add_rows(level, places, within, words)
+    batch.add_rows(level, places, within, words)
 
 
-def _lay_slots(frame: Batch, level: Level, needed: Declared) -> None:
-    """So many slots for each row above as the axis has at issue, doubled until every one of the job's fits."""
-    if level in frame.rows:
+def _add_slots(batch: Batch, level: Level, needed: Declared) -> None:
+    """The rows reserved for each row above: as many as the axis has at issue, doubled until the job's needs fit."""
+    if level in batch.rows:
         return
     above = needed.level
-    job_of_row = frame.rows_of(above).job
-    slots = np.full(frame.jobs, level.axis.slots)
-    for job, need in zip(job_of_row, frame.columns[needed], strict=True):
+    job_of_row = batch.rows_of(above).job
+    slots = np.full(batch.jobs, level.axis.slots)
+    for job, need in zip(job_of_row, batch.columns[needed], strict=True):
         while slots[job] < min(need, MOST_SLOTS):
             slots[job] *= 2
     counts = slots[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)
-    frame.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
+    batch.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
 
 
-def _column(frame: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
+def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
     match member:
         case Line():
-            return frame.value(member.formula, member.level)
+            return batch.value(member.formula, member.level)
         case Factor():
-            return _of_factor(frame, jobs, member)
+            return _of_factor(batch, jobs, member)
         case Price() | Pack():
             return np.array([_price(job, member) for job in jobs], dtype=float)
         case Taxed():
@@ -98,7 +98,7 @@ def _column(frame: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
         case PriceDay():
             return np.array([job.company.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
         case Override():
-            return _of_override(frame, jobs, member)
+            return _of_override(batch, jobs, member)
         case Input():
             return _of_given(jobs, member)
     raise TypeError(f"no column for {type(member).__name__}")
@@ -112,13 +112,13 @@ def _of_given(jobs: Sequence[JobInput], given: Input) -> Column:
     return np.array(values, dtype=object if given.sort is ValueType.TEXT else float)
 
 
-def _of_factor(frame: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column:
+def _of_factor(batch: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column:
     values = [
         float(entry.value) if (entry := job.company.factors.get((factor, place))) else value
         for job in jobs
         for place, value in enumerate(factor.values)
     ]
-    frame.rows_of(factor.level)
+    batch.rows_of(factor.level)
     return np.array(values, dtype=float)
 
 
@@ -127,8 +127,8 @@ def _price(job: JobInput, price: Price | Pack) -> float:
     return float(entry.value) if entry else NOT_GIVEN
 
 
-def _of_override(frame: Batch, jobs: Sequence[JobInput], override: Override) -> Column:
-    rows = frame.rows_of(override.level)
+def _of_override(batch: Batch, jobs: Sequence[JobInput], override: Override) -> Column:
+    rows = batch.rows_of(override.level)
     values = [
         float(entry.value) if (entry := jobs[job].overrides.get((override, int(number) - 1))) else NOT_GIVEN
         for job, number in zip(rows.job, rows.number, strict=True)

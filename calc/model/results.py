@@ -24,7 +24,7 @@ SENSITIVITIES = 8
 
 @dataclass(frozen=True, slots=True)
 class RangeEnd:
-    """One end of a usual range: what would be taken instead, and how much more the price would be, in $."""
+    """One end of a usual range: the value there, and how much more the price would be, in $."""
 
     value: float | str
     more: float
@@ -32,17 +32,17 @@ class RangeEnd:
 
 @dataclass(frozen=True, slots=True)
 class Sensitivity:
-    """Something that nobody measured, and what it does to the price from one end of its usual range to the other."""
+    """The sensitivity of the price to an assumed input, from one end of its usual range to the other."""
 
     label: str
-    taken: float | str
+    assumed: float | str
     unit_text: str
     ends: tuple[RangeEnd, ...]
     """The ends that can be priced, the cheapest first."""
 
     @property
     def effect(self) -> float:
-        """How far it moves the price at most, in $."""
+        """The largest change of the price, in $."""
         return max(abs(end.more) for end in self.ends)
 
 

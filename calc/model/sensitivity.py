@@ -1,7 +1,7 @@
-"""What moves the price: the job worked out anew with each thing that nobody measured at the ends of its usual range.
+"""Sensitivity of the price: the job evaluated again with each assumed input at the ends of its usual range.
 
-It is as of issue. A fact that was typed, and a factor that the house set, are known, and are left out. All that some
-jobs ask is evaluated in one go, and no more of the rules than the price follows from.
+It is fixed at issue. A fact that was typed, and a factor that the company set, are known and left out. All trials of
+several jobs are evaluated in one batch, with only the rules that the price depends on.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from calc.trade.takeoff.uncertainty import DepthSpread
 from calc.trade.work.labor import Task
 
 TASKS = 3
-"""So many tasks are asked: those whose good and bad day lie farthest apart in money."""
+"""How many tasks are tried: those with the widest range of labor cost."""
 
 FACTS: tuple[Input, ...] = (
     Job.soil,
@@ -45,8 +45,8 @@ FACTS: tuple[Input, ...] = (
     Area.thickness,
     Area.base,
 )
-"""Facts of the site that move money. A number goes to the limits outside which the program asks, a choice to each of
-its other words."""
+"""Facts of the site that move the price. A number goes to the limits outside which the program asks, a choice to each
+of its other words."""
 
 FACTORS: tuple[Factor, ...] = (
     FinishWindow.pace,
@@ -56,65 +56,65 @@ FACTORS: tuple[Factor, ...] = (
     Risk.loss,
     Board.uses,
 )
-"""Factors of the site and of the crew that move money. How the firm prices is its own choice, and is not here."""
+"""Factors of the site and the crew that move the price. How the company prices is its own choice, and is left out."""
 
 _CENT = 0.005
 
 
 @dataclass(frozen=True, slots=True)
 class _Trial:
-    """The job as it would be with one thing at one end of its range."""
+    """The job with one assumed input at one end of its range."""
 
     label: str
-    taken: float | str
+    assumed: float | str
     unit_text: str
     value: float | str
     job: JobInput
 
 
 def with_sensitivity(values: JobValues) -> JobValues:
-    """The job with what moves its price, unless somebody worked that out before. Same job, same moves."""
+    """The job with its sensitivities, unless it has them already. Same job, same result."""
     return values if values.sensitivity is not None else all_with_sensitivity([values])[0]
 
 
 def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
-    """The jobs with what moves the price of each, asked in one go. Same job, same moves, whatever stands around it."""
+    """The jobs with the sensitivities of each, evaluated in one batch. Same job, same result, with any others."""
     trials = [list(_trials(values)) for values in jobs]
     if not any(trials):
         return [replace(values, sensitivity=()) for values in jobs]
-    frame = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
-    changed, lacking = (iter(frame.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.foots))
+    batch = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
+    changed, missing = (iter(batch.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.foots))
     return [
-        replace(values, sensitivity=_moves(values, [(trial, next(changed), next(lacking)) for trial in of_job]))
+        replace(values, sensitivity=_sensitivities(values, [(trial, next(changed), next(missing)) for trial in of_job]))
         for values, of_job in zip(jobs, trials, strict=True)
     ]
 
 
-def _moves(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Sensitivity, ...]:
-    """What moves the price most, the strongest first, out of what it came to and how many prices lacked in each trial.
+def _sensitivities(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Sensitivity, ...]:
+    """The largest sensitivities, largest first, from the price and the count of missing prices of each trial.
 
-    It is the price to the cent, before its step and its minimum.
-    An end that asks for a price which the house book lacks cannot be compared, and is left out.
+    It is the price to the cent, before price rounding and the minimum.
+    An end that needs a price which the company book lacks cannot be compared, and is left out.
     """
     price, unpriced = float(values.of(BidPrice.to_cent)), float(values.of(BidPrice.foots))
     ends: dict[tuple[str, float | str, str], list[RangeEnd]] = {}
-    for trial, changed, lacking in tried:
+    for trial, changed, missing in tried:
         more = round(changed - price, 2)
-        if lacking <= unpriced and abs(more) > _CENT:
-            ends.setdefault((trial.label, trial.taken, trial.unit_text), []).append(RangeEnd(trial.value, more))
+        if missing <= unpriced and abs(more) > _CENT:
+            ends.setdefault((trial.label, trial.assumed, trial.unit_text), []).append(RangeEnd(trial.value, more))
     sensitivity = [Sensitivity(*named, ends=_outermost(found)) for named, found in ends.items()]
     return tuple(sorted(sensitivity, key=lambda move: -move.effect)[:SENSITIVITIES])
 
 
 def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
-    """The cheapest and the dearest end."""
+    """The ends with the lowest and the highest price."""
     ordered = sorted(ends, key=lambda end: end.more)
     return (ordered[0], ordered[-1]) if len(ordered) > 1 else (ordered[0],)
 
 
 @cache
 def price_lines() -> frozenset[Declared]:
-    """Everything that the price follows from."""
+    """Everything that the price depends on."""
     found: set[Declared] = set()
     waiting: list[Declared] = [BidPrice.to_cent, BidPrice.foots]
     while waiting:
@@ -141,18 +141,18 @@ def _trials(values: JobValues) -> Iterator[_Trial]:
 
 
 def _tasks(values: JobValues) -> list[int]:
-    """The rows of the tasks that a good and a bad day would part most, in money."""
+    """The rows of the tasks with the widest range of labor cost."""
 
-    def apart(place: int) -> float:
+    def cost_range(place: int) -> float:
         hours = float(values.of(Task.high_hours, place)) - float(values.of(Task.low_hours, place))
         return hours * float(values.of(Task.rate, place))
 
-    places = sorted(range(len(TASK.axis.words)), key=lambda place: -apart(place))
-    return [place for place in places[:TASKS] if apart(place) > 0]
+    places = sorted(range(len(TASK.axis.words)), key=lambda place: -cost_range(place))
+    return [place for place in places[:TASKS] if cost_range(place) > 0]
 
 
 def _of_fact(job: JobInput, given: Input) -> Iterator[_Trial]:
-    """The job with a fact that nobody typed at each of its ends; on every row where nobody typed it."""
+    """The job with a fact that was not typed at each of its ends, on every row where it was not typed."""
     if given.level == JOB:
         if job.entries[given].origin == DEFAULT:
             for value in _ends(given):
@@ -178,7 +178,7 @@ def _default(given: Input) -> float | str:
 
 
 def _ends(given: Input) -> list[float | str]:
-    """Where a fact might lie: the other words of a choice, the limits of a number outside which the program asks."""
+    """The values to try: the other words of a choice, the limits of a number outside which the program asks."""
     if given.kind is Kind.CHOICE:
         return [word for word in given.words_allowed if word != given.default]
     low = given.ask_low if given.ask_low is not None else given.low
@@ -187,13 +187,13 @@ def _ends(given: Input) -> list[float | str]:
 
 
 def _of_factor(values: JobValues, factor: Factor, place: int, ends: list[float]) -> Iterator[_Trial]:
-    """The job with a factor that the house left as usual at each of its ends."""
+    """The job with a factor at its usual value at each of its ends."""
     company = values.job.company
     if (factor, place) in company.factors:
         return
-    taken = float(values.of(factor, place))
+    assumed = float(values.of(factor, place))
     word = f", {factor.level.axis.words[place]}" if factor.level.axes else ""
     for end in ends:
-        if end != taken:
+        if end != assumed:
             changed = replace(company, factors={**company.factors, (factor, place): Entry(end)})
-            yield _Trial(f"{factor.label}{word}", taken, factor.unit_text, end, replace(values.job, company=changed))
+            yield _Trial(f"{factor.label}{word}", assumed, factor.unit_text, end, replace(values.job, company=changed))

@@ -1,6 +1,6 @@
-"""Two small pours on one truck: which jobs of a week could share one, and what that would save.
+"""Shared loads: which small pours of a week could share a truck, and what that would save.
 
-Nothing is applied by itself: the pairs are listed by saving, with what must hold.
+Nothing is changed automatically: the pairs are listed by saving, with the conditions.
 """
 
 from __future__ import annotations
@@ -126,7 +126,7 @@ def _bare(pour: SmallPour) -> bool:
 
 
 def _on_site(one: SmallPour, another: SmallPour) -> float:
-    """Minutes from the first yard to the last: both unloaded, and the way between."""
+    """Minutes on site: both unloaded, and the drive between."""
     return one.unloading + another.unloading + max(one.between, another.between)
 
 

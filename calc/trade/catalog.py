@@ -8,7 +8,7 @@ from pathlib import Path
 from pkgutil import walk_packages
 
 from calc.declare import *
-from calc.trade.cautions.checks import Integrity
+from calc.trade.cautions.checks import Integrity, WorkIntegrity
 from calc.trade.cautions.conditions import (
     AreaSlopes,
     BuildingEdges,
@@ -17,14 +17,14 @@ from calc.trade.cautions.conditions import (
     OpeningToTraffic,
     Restraint,
 )
-from calc.trade.cautions.general import Cautions
-from calc.trade.cautions.hauling import HaulCautions, PileWarnings
-from calc.trade.cautions.money import MoneyCautions, SpoilPerArea
-from calc.trade.cautions.pour_day import WeatherCautions
-from calc.trade.cautions.site import DustHours, Locate, SiteCautions
+from calc.trade.cautions.crew import CrewCautions
+from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.order import OrderCautions
+from calc.trade.cautions.pour_day import PourCautions
+from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
 from calc.trade.cautions.slab import SlabCautions
-from calc.trade.cautions.walks import WalkCautions
-from calc.trade.cautions.work import WorkCautions, WorkIntegrity
+from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
 from calc.trade.hauling.loads import Clock, Hauled, Hauler
@@ -59,16 +59,16 @@ from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAdditio
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import Evaporation, Heat, TruckClock
-from calc.trade.papers.area_text import AreaSize, AreaWord, EighthMark, ShapeWord
+from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
 from calc.trade.papers.pour_text import (
     Arrival,
-    ArrivalClock,
-    BoardWord,
-    HaulClock,
-    HaulWord,
+    ArrivalTime,
+    BoardText,
     MixSize,
-    MixWord,
-    PourWord,
+    MixText,
+    PileText,
+    PileTime,
+    PourText,
     SiteHours,
 )
 from calc.trade.prices.price_age import PriceAge
@@ -142,7 +142,7 @@ PLANS = (
     PlanSplit,
     PlanCost,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, Hauler, Clock, Hauled, PileWarnings)
+CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, Hauler, Clock, Hauled, PileConditions)
 RATES = (Rate, CrewRate, PriceAge)
 LADDER = (
     PointMean,
@@ -225,19 +225,19 @@ WORK = (
     Equipment,
 )
 PAPERS = (
-    EighthMark,
+    EighthText,
     AreaSize,
-    ShapeWord,
-    AreaWord,
+    ShapeText,
+    AreaText,
     SiteHours,
-    HaulClock,
-    HaulWord,
-    PourWord,
+    PileTime,
+    PileText,
+    PourText,
     MixSize,
-    MixWord,
+    MixText,
     Arrival,
-    ArrivalClock,
-    BoardWord,
+    ArrivalTime,
+    BoardText,
 )
 PLANS_DRAWN = (StationPoint, OutlinePointNumber, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (
@@ -252,7 +252,7 @@ MONEY = (
     ChangeAmount,
     Invoice,
 )
-WATCHED = (
+CONDITIONS = (
     WeekComparison,
     BuildingEdges,
     AreaSlopes,
@@ -261,20 +261,20 @@ WATCHED = (
     Restraint,
     OpeningToTraffic,
     DustHours,
-    Locate,
+    UtilityLocate,
     SpoilPerArea,
 )
-WATCH = (
+CAUTIONS = (
     Integrity,
     WorkIntegrity,
-    WorkCautions,
-    Cautions,
-    HaulCautions,
     SlabCautions,
-    WalkCautions,
+    SurfaceCautions,
+    OrderCautions,
+    PourCautions,
+    HaulCautions,
     SiteCautions,
-    MoneyCautions,
-    WeatherCautions,
+    CrewCautions,
+    PriceCautions,
     PriceSummary,
     Decisions,
 )
@@ -317,7 +317,7 @@ SECTIONS = complete(
     *PAPERS,
     *PLANS_DRAWN,
     *MONEY,
-    *WATCHED,
-    *WATCH,
+    *CONDITIONS,
+    *CAUTIONS,
 )
 """The catalog. A section may use only what stands before it."""

@@ -18,7 +18,7 @@ from typing import NamedTuple
 from calc.cell_text import MAX_TEXT, escape_control, rich_text_run, too_long, xml_escape
 from calc.cells import column_letters
 from calc.errors import Unreadable
-from calc.layout.page import Page, Shown
+from calc.layout.page import CellValue, Page
 from calc.layout.workbook import Cell, Style
 from calc.model.results import JobValues
 
@@ -94,7 +94,7 @@ def sheet_template(page: Page, cells: Iterable[Cell], number: Callable[[Style], 
     for cell, following in pairwise(ordered):
         if cell[:2] == following[:2]:
             raise ValueError(f"two cells of {page.name} have the address {column_letters(cell.col + 1)}{cell.row + 1}")
-    numbers = {look: number(look) for look in dict.fromkeys(cell.look for cell in ordered)}
+    numbers = {look: number(look) for look in dict.fromkeys(cell.style for cell in ordered)}
     by_row = {row: list(of_row) for row, of_row in groupby(ordered, itemgetter(0))}
     spans = _spans(by_row)
     for row in sorted(by_row.keys() | page.heights.keys()):
@@ -127,7 +127,7 @@ def streamed_rows(
     to = _Rendering(page, None, shared, dict(page.heights))
     for row, of_row in groupby(cells, itemgetter(0)):
         ordered = in_order(of_row)
-        text = "".join(_cell_start(cell, number(cell.look)) + to.cell_content(cell) for cell in ordered)
+        text = "".join(_cell_start(cell, number(cell.style)) + to.cell_content(cell) for cell in ordered)
         yield StreamedRow(
             row, ordered[-1].col + 1, f"<row {_row_attributes(row, '', to.heights.get(row))}>{text}</row>"
         )
@@ -158,7 +158,7 @@ class _RowTemplate:
     def cells(self, cells: Iterable[Cell], numbers: Mapping[Style, int]) -> None:
         """Adds the cells of a row."""
         for cell in cells:
-            self.text.append(_cell_start(cell, numbers[cell.look]))
+            self.text.append(_cell_start(cell, numbers[cell.style]))
             if not cell.fixed:
                 self.placeholder(cell)
                 continue
@@ -198,7 +198,7 @@ class _Rendering:
         """The content of a cell: a formula with its value, a number, words, or nothing."""
         value = cell.shows(self.job)
         if cell.own_words and isinstance(value, str):
-            self.page.stretch(self.heights, cell.row, value, cell.col)
+            self.page.fit_height(self.heights, cell.row, value, cell.col)
         formula = cell.formula_for(self.job)
         if formula:
             if isinstance(value, str):
@@ -236,7 +236,7 @@ def _row_attributes(row: int, span: str, height: float | None) -> str:
     return f'r="{row + 1}"{spanned}{high}'
 
 
-def _blank_or_number(value: Shown) -> str:
+def _blank_or_number(value: CellValue) -> str:
     if value is None or isinstance(value, str):
         return "/>"
     return f"><v>{_finite(value):.16G}</v></c>"

@@ -17,7 +17,7 @@ from weakref import WeakKeyDictionary
 
 from calc.cell_text import escape_control, rich_text_run
 from calc.errors import Unreadable
-from calc.layout.page import Shown
+from calc.layout.page import CellValue
 from calc.layout.styles import properties
 from calc.layout.workbook import Cell, SheetPlan, Style
 from calc.model.results import JobValues
@@ -68,7 +68,7 @@ class CellSheet:
             rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
             value = self._write_cell(cell, formats, job)
             if cell.own_words and isinstance(value, str):
-                plan.page.stretch(heights, cell.row, value, cell.col)
+                plan.page.fit_height(heights, cell.row, value, cell.col)
                 self.worksheet.set_row(cell.row, heights[cell.row])
         return Extent(rows, cols, heights)
 
@@ -79,8 +79,8 @@ class CellSheet:
     def _ordered(self, cells: Iterable[Cell]) -> Iterable[Cell]:
         return in_order(cells)
 
-    def _write_cell(self, cell: Cell, formats: FormatCache, job: JobValues | None) -> Shown:
-        value, made = cell.shows(job), formats.of(cell.look)
+    def _write_cell(self, cell: Cell, formats: FormatCache, job: JobValues | None) -> CellValue:
+        value, made = cell.shows(job), formats.of(cell.style)
         formula = cell.formula_for(job)
         if formula:
             result = escape_control(value) if isinstance(value, str) else value
@@ -98,7 +98,7 @@ class RowByRowSheet(CellSheet):
         return cells
 
 
-def write_value(sheet: Any, row: int, col: int, value: Shown, made: Any) -> None:
+def write_value(sheet: Any, row: int, col: int, value: CellValue, made: Any) -> None:
     """Writes a value with its format; a blank cell has its format too."""
     if value is None or value == "":
         code = sheet.write_blank(row, col, None, made)
@@ -151,7 +151,7 @@ class TemplateSheet(_RenderedSheet):
                 self.worksheet.set_row(row, height)
         extent = Extent(template.rows, template.cols, rendered.heights)
         last = max(extent.rows, *(row + 1 for row in rendered.heights), 1)
-        _set_size(self.worksheet, last, extent.cols, formats.of(template.cells[0].look))
+        _set_size(self.worksheet, last, extent.cols, formats.of(template.cells[0].style))
 
         def values(first_row: int, first_col: int, last_row: int, last_col: int) -> Sequence[Any]:
             places = ((row, col) for row in range(first_row, last_row + 1) for col in range(first_col, last_col + 1))

@@ -32,8 +32,8 @@ STRONG = replace(SMALL, job="B", yards=1.0, charge=179.0 + 155 + 28, psi=4000.0,
 def test_a_pair_saves_what_two_trucks_cost_less_one_with_the_dearer_yard_for_both() -> None:
     (pair,) = shared_trucks([SMALL, STRONG])
     apart = 1.5 * 171 + 155 + 28 + 179 + 155 + 28
-    together = 2.5 * 179 + 105 + 28
-    assert pair.saving == pytest.approx(apart - together)
+    shared_cost = 2.5 * 179 + 105 + 28
+    assert pair.saving == pytest.approx(apart - shared_cost)
 
 
 def test_the_second_stop_is_charged_for_the_time_that_the_way_takes() -> None:

@@ -110,11 +110,11 @@ def test_a_section_lists_what_it_holds_in_the_order_in_which_it_is_worked_out() 
     assert [each.name for each in Ordered.declarations] == ["waste", "sand", "net", "gross", "stop"]
 
 
-def test_a_line_that_may_be_forced_is_used_as_forced_and_else_as_computed() -> None:
+def test_a_line_that_can_be_overridden_is_used_as_overridden_and_else_as_computed() -> None:
     net = Ordered.net
     assert isinstance(net.computed, Line)
     assert isinstance(net.override, Override)
-    assert net.formula.words == "Net: forced (or Net: computed when none)"
+    assert net.formula.words == "Net: override (or Net: computed when none)"
     assert net.computed.formula is Area.area
     assert {member.unit_text for member in (net, net.computed, net.override)} == {"ft2"}
     assert [each.label for each in Ordered.gross.formula.leaves()] == ["Net", "Waste"]

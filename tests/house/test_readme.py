@@ -14,11 +14,10 @@ from calc import __version__
 from calc.cli import commands
 from calc.errors import InputRefused
 from calc.intake.manual import renewed
-from calc.layout.pairs_page import PAIRS
 from calc.layout.styles import LEGEND
-from calc.layout.week import DAYS, JOBS, LEDGER_SHEET
+from calc.layout.week import DAYS, JOBS, LEDGER_SHEET, SHARED_LOADS
 from calc.layout.workbook import LINE_SHEETS
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from calc.units.parse import read_quantity
 from folders import ROOT
 
@@ -133,7 +132,7 @@ def get_own(module: object) -> set[str]:
 def test_every_sheet_and_every_style_of_what_comes_out_is_told() -> None:
     sheets = {cells[0] for cells in rows("sheet")} | {cells[0] for cells in rows("sheet of `week.xlsx`")}
     job = {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
-    assert sheets == job | {JOBS, DAYS, PAIRS, LEDGER_SHEET}
+    assert sheets == job | {JOBS, DAYS, SHARED_LOADS, LEDGER_SHEET}
     assert len(list(rows("style"))) == len(LEGEND)
 
 

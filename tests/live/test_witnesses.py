@@ -70,7 +70,7 @@ def test_another_program_computes_every_cell_of_every_workbook_alike(
 
 
 def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(workbooks: Sequence[Path]) -> None:
-    sheets = ("Week", "By day", "Two on a truck", "Ledger")
+    sheets = ("Week", "By day", "Shared loads", "Ledger")
     week = Standard(sheets=sheets, typed=frozenset(sheets))
     looked_through = [each for each in workbooks if (each.parent.name, each.stem) in LOOKED_THROUGH]
     assert len(looked_through) == len(LOOKED_THROUGH)

@@ -9,22 +9,22 @@ from books import COMPANY, Rows, usual
 
 Tables = dict[str, Rows]
 
-STANDING = {"Cautions.utilities", "Cautions.burns", "Cautions.wash"}
-"""The notes that every pour earns, however well it is done."""
+STANDING = {"SiteCautions.utilities", "SiteCautions.concrete_burns", "SiteCautions.washout"}
+"""The notes of every pour, however well it is done."""
 
 
 @dataclass(frozen=True)
 class Limit:
     """Two jobs on either side of a limit, and the number that the caution shows past it.
 
-    ``quiet_company`` and ``noisy_company`` are house books where the limit hangs on what the house gives.
+    ``inside_company`` and ``past_company`` are house books where the limit hangs on what the house gives.
     """
 
-    quiet: Tables
-    loud: Tables
+    inside: Tables
+    past: Tables
     number: float
-    quiet_company: Mapping[str, Rows] | None = None
-    noisy_company: Mapping[str, Rows] | None = None
+    inside_company: Mapping[str, Rows] | None = None
+    past_company: Mapping[str, Rows] | None = None
 
 
 def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]] = ()) -> Tables:
@@ -40,7 +40,7 @@ def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]]
 
 
 def ordered(yards: float) -> Tables:
-    """A job whose order is forced."""
+    """A job whose order is overridden."""
     return a_job(override=[["Concrete to order", yards, "as agreed", "QZ"]])
 
 
@@ -61,7 +61,7 @@ def drying(humidity: float, **facts: str) -> Tables:
 
 
 def acknowledged(tables: Tables, label: str, reason: str = "client signed for it", who: str = "QZ") -> Tables:
-    """The job with a row more in Overrides, which accepts a stop by its name."""
+    """The job with a row more in Overrides, which acknowledges a stop by its name."""
     return tables | {"Overrides": [*tables["Overrides"], [label, None, reason or None, who or None]]}
 
 
@@ -122,15 +122,15 @@ LOAM = usual("Soil.weight", "loam") / 2000
 
 LIMITS: dict[str, Limit] = {
     # a stop below 2 in, common practice, no source
-    "Cautions.too_thin": Limit(a_job(slabs=[2]), a_job(slabs=[1.999]), 1.999),
+    "SlabCautions.too_thin": Limit(a_job(slabs=[2]), a_job(slabs=[1.999]), 1.999),
     # a caution below 3.5 in, common practice, no source; the thinnest slab of the job decides
-    "Cautions.thin": Limit(a_job(slabs=[6, 3.5]), a_job(slabs=[6, 3.499]), 3.499),
+    "SlabCautions.thin": Limit(a_job(slabs=[6, 3.5]), a_job(slabs=[6, 3.499]), 3.499),
     # 1 yd3 in place and what is always lost
-    "Cautions.short": Limit(ordered(NEED), ordered(NEED - 0.0001), 0.0001),
+    "OrderCautions.below_requirement": Limit(ordered(NEED), ordered(NEED - 0.0001), 0.0001),
     # a quarter of a 4 in slab is 1 in
-    "Cautions.shallow": Limit(grooved(1), grooved(0.999), 0.001),
+    "SlabCautions.shallow_joints": Limit(grooved(1), grooved(0.999), 0.001),
     # one way that can be bought is enough
-    "Cautions.no_price": Limit(
+    "PriceCautions.no_curing_price": Limit(
         WELL,
         WELL,
         81 / usual("Curing.coverage"),
@@ -138,25 +138,27 @@ LIMITS: dict[str, Limit] = {
         priced(["Curing compound, large pack", 88, "pack", None]),
     ),
     # nothing is poured, so nothing is opened, burns or is washed out
-    "Cautions.utilities": Limit(ordered(0), ordered(0.25), 81),
-    "Cautions.burns": Limit(ordered(0), ordered(0.25), 0.25),
-    "Cautions.wash": Limit(ordered(0), ordered(0.25), 1),
+    "SiteCautions.utilities": Limit(ordered(0), ordered(0.25), 81),
+    "SiteCautions.concrete_burns": Limit(ordered(0), ordered(0.25), 0.25),
+    "SiteCautions.washout": Limit(ordered(0), ordered(0.25), 1),
     # 8 ft2, an inch deep, in yards; who knows that there are bars, or none, is not asked
-    "WorkCautions.bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
+    "CrewCautions.unknown_bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
     # two who place and one who finishes are three; a crew of three is enough for them
-    "WorkCautions.hands": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
+    "CrewCautions.crew_size": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
     # one load of just what a yard weighs, or one that nobody weighed
     "HaulCautions.overweight": Limit(WELL, WELL, LOAM, hauled(payload=LOAM), hauled(payload=None)),
     # the soil goes to the one site there is, which is for soil: a load of it, with turf or without
-    "HaulCautions.dirty": Limit(
+    "HaulCautions.contaminated_soil": Limit(
         turfed("no"), turfed("yes"), 1, hauled(["soil", 20, 0, None]), hauled(["soil", 20, 0, None])
     ),
     # off at half past eight after the set-up, half an hour on the way
-    "HaulCautions.gate": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
+    "HaulCautions.site_closed": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
     # all that is hauled is a yard of soil
-    "HaulCautions.stranded": Limit(WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])),
+    "HaulCautions.no_site": Limit(
+        WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])
+    ),
     # $25 is more than 2 % of $100; what is just at the limit is a wash
-    "HaulCautions.wash": Limit(
+    "HaulCautions.near_tie": Limit(
         WELL,
         WELL,
         25,
@@ -164,19 +166,21 @@ LIMITS: dict[str, Limit] = {
         hauled(["mixed", 100, 0, None], ["soil", 125, 0, None]),
     ),
     # 1.25 yd3 by chute take 6 1/4 minutes, and 90 less the drive are left
-    "WeatherCautions.no_way": Limit(weathered(Drive_time_from_plant=83.75), weathered(Drive_time_from_plant=84), 0.25),
+    "PourCautions.unloading_time": Limit(
+        weathered(Drive_time_from_plant=83.75), weathered(Drive_time_from_plant=84), 0.25
+    ),
     # above 0.1, and above 0.2 without a plan
-    "WeatherCautions.dries": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
-    "WeatherCautions.dries_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
+    "PourCautions.evaporation": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
+    "PourCautions.evaporation_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
     # above 90 F, common practice, no source
-    "WeatherCautions.hot": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
+    "PourCautions.hot_concrete": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
     # below 40 F, ACI 306R
-    "WeatherCautions.cold": Limit(
+    "PourCautions.cold_weather": Limit(
         weathered(Air_temperature=40, Night_low=40), weathered(Air_temperature=55, Night_low=39.5), 39.5
     ),
-    "WeatherCautions.frozen": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
+    "PourCautions.frozen_ground": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
     # half an hour to place and 162 ft2 at 80 an hour are 2.525 h, which concrete has at 83 F and lacks at 84
-    "WeatherCautions.stiff": Limit(
+    "PourCautions.finishing_time": Limit(
         weathered((4, 4), Concrete_temperature=83), weathered((4, 4), Concrete_temperature=84), 0.075
     ),
 }

@@ -67,7 +67,7 @@ def only_permit(dollars: float, margin: float) -> Tables:
 
 
 def ordering(yards: float) -> Tables:
-    """The job with its order forced."""
+    """The job with its order overridden."""
     return WELL | {
         "Overrides": [["line", "value", "reason", "who"], ["Concrete to order", yards, "as agreed", "QZ"]],
     }
@@ -123,30 +123,36 @@ PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["
 
 MORE: dict[str, Limit] = {
     # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
-    "WalkCautions.step": Limit(lying(vertical_change_in_level_in=0.25), lying(vertical_change_in_level_in=0.26), 0.26),
-    "WalkCautions.high_step": Limit(
+    "SurfaceCautions.level_change": Limit(
+        lying(vertical_change_in_level_in=0.25), lying(vertical_change_in_level_in=0.26), 0.26
+    ),
+    "SurfaceCautions.high_level_change": Limit(
         lying(vertical_change_in_level_in=0.5), lying(vertical_change_in_level_in=0.51), 0.51
     ),
     # 2010 ADA 403.3: 1:48 across, and 1:20 along
-    "WalkCautions.cross": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
-    "WalkCautions.run": Limit(lying(running_slope=5, cross_slope=2), lying(running_slope=5.1, cross_slope=2), 5.1),
+    "SurfaceCautions.cross_slope": Limit(lying(cross_slope="1:48"), lying(cross_slope=100 / 48 + 0.1), 0.1),
+    "SurfaceCautions.running_slope": Limit(
+        lying(running_slope=5, cross_slope=2), lying(running_slope=5.1, cross_slope=2), 5.1
+    ),
     # 2010 ADA 405: 1:12
-    "WalkCautions.ramp": Limit(lying(running_slope="1:12"), lying(running_slope=8.4), 8.4),
+    "SurfaceCautions.ramp_slope": Limit(lying(running_slope="1:12"), lying(running_slope=8.4), 8.4),
     # 1 %, and 2 % at a building
-    "WalkCautions.flat": Limit(
+    "SurfaceCautions.poor_drainage": Limit(
         lying(cross_slope=2) | {"Edges": [["kind", "length ft"], ["building", 9]]},
         lying(cross_slope=1.75) | {"Edges": [["kind", "length ft"], ["building", 9]]},
         0.25,
     ),
-    "WalkCautions.drain": Limit(lying(slopes_toward_a_building="no"), lying(slopes_toward_a_building="yes"), 1),
+    "SurfaceCautions.drains_to_building": Limit(
+        lying(slopes_toward_a_building="no"), lying(slopes_toward_a_building="yes"), 1
+    ),
     # PROWAG R302: 48 in within a right of way
-    "WalkCautions.narrow": Limit(
+    "SurfaceCautions.narrow_walk": Limit(
         lying(clear_width_ft=4) | {"Site conditions": [["fact", "value"], ["Right of way", "yes"]]},
         lying(clear_width_ft=3.75) | {"Site conditions": [["fact", "value"], ["Right of way", "yes"]]},
         3,
     ),
     # a day, twice that below 50 F
-    "WalkCautions.early": Limit(
+    "SurfaceCautions.early_traffic": Limit(
         facts(Days_closed_to_traffic=1, Air_temperature=50), facts(Days_closed_to_traffic=1, Air_temperature=49), 1
     ),
     # 2 in over a footing; a 6 in slab wants 3 in
@@ -157,7 +163,7 @@ MORE: dict[str, Limit] = {
         1,
     ),
     # 5 in under cars, 6 in under trucks
-    "SlabCautions.vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
+    "SlabCautions.thin_for_vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
     # a 3/8 in bar in the middle: 3 3/8 in leave 1 1/2 above and below, 2 3/8 in leave 1
     "SlabCautions.dowel_cover": Limit(
         edged(dowel_spacing_in=24, bar_diameter_in=1), edged(dowel_spacing_in=24, bar_diameter_in=1.25), 0.125
@@ -172,7 +178,7 @@ MORE: dict[str, Limit] = {
     "SlabCautions.dowel_end": Limit(
         edged(dowel_spacing_in=24, end_distance_in=6), edged(dowel_spacing_in=24, end_distance_in=5), 1
     ),
-    "SlabCautions.hole": Limit(
+    "SlabCautions.tight_hole": Limit(
         edged(dowel_spacing_in=24, bar_diameter_in=0.5, drill_diameter_in=0.5625, bar_surface="deformed"),
         edged(dowel_spacing_in=24, bar_diameter_in=0.5, drill_diameter_in=0.5, bar_surface="deformed"),
         1,
@@ -184,17 +190,17 @@ MORE: dict[str, Limit] = {
         0.125,
     ),
     # ACI 302.1R-96: half as long again as wide; 12 by 8 is, 9 by 5.9 is more. Spacing by width is 1.5 w, so a factor
-    "SlabCautions.aspect": Limit(
+    "SlabCautions.long_panels": Limit(
         lying(length_ft=9, width_ft=6),
         lying(length_ft=9, width_ft=6),
         1.5,
         COMPANY,
-        COMPANY | {"Factors": [["factor", "value"], ["Longer over shorter side, most", 1.49]]},
+        COMPANY | {"Factors": [["factor", "value"], ["Panel length to width, max", 1.49]]},
     ),
     # a strip 2 ft wide is jointed every 4 ft
-    "SlabCautions.narrow_panel": Limit(lying(length_ft=8, width_ft=3), lying(length_ft=8, width_ft=2), 2),
+    "SlabCautions.narrow_strip": Limit(lying(length_ft=8, width_ft=3), lying(length_ft=8, width_ft=2), 2),
     # 24 to 36 times the thickness; spacing at 36 times makes a panel of 12 ft, 30 times 4 in are 10 ft
-    "SlabCautions.long_panel": Limit(
+    "SlabCautions.panel_length": Limit(
         lying(length_ft=12, width_ft=12),
         lying(length_ft=12, width_ft=12),
         2,
@@ -204,20 +210,20 @@ MORE: dict[str, Limit] = {
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi
     "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),
-    "SlabCautions.weak": Limit(frozen(("Strength", 4000)), frozen(("Strength", 3999)), 3999),
+    "SlabCautions.low_strength": Limit(frozen(("Strength", 4000)), frozen(("Strength", 3999)), 3999),
     # an inch of an old slab of 81 ft2 is 81 / 324 yd3
     "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * task("break slab")),
     "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * task("break slab")),
-    "SiteCautions.exhaust": Limit(
+    "SiteCautions.generator_exhaust": Limit(
         broken(4) | {"Site conditions": [["fact", "value"], ["Power on site", "yes"]]},
         edged(dowel_spacing_in=24),
         task("drill dowels") * 5,
     ),
-    "SiteCautions.shut_off": Limit(
+    "SiteCautions.shutoffs": Limit(
         WELL, {**WELL, "Jobs": [["job", "bid date", "irrigation lines to cap"], ["one", "2026-04-13", 2]]}, 2
     ),
-    "SiteCautions.licensed": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
-    "SiteCautions.locate_late": Limit(
+    "SiteCautions.licensed_trade": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
+    "SiteCautions.locate_expired": Limit(
         {
             **said(Locate_expires="2026-04-27"),
             "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
@@ -228,13 +234,13 @@ MORE: dict[str, Limit] = {
         },
         1,
     ),
-    "SiteCautions.permit": Limit(said(Permit=0), WELL, 81),
-    "SiteCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
-    "SiteCautions.no_wage": Limit(
+    "SiteCautions.permits": Limit(said(Permit=0), WELL, 81),
+    "CrewCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
+    "CrewCautions.no_wage_rate": Limit(
         said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED
     ),
-    "MoneyCautions.no_price": Limit(WELL, WELL, 1, PRICED, without(EVERY_JOB)),
-    "MoneyCautions.stale": Limit(
+    "PriceCautions.unpriced_costs": Limit(WELL, WELL, 1, PRICED, without(EVERY_JOB)),
+    "PriceCautions.expired_prices": Limit(
         WELL,
         WELL,
         1,
@@ -242,16 +248,18 @@ MORE: dict[str, Limit] = {
         good_until(EVERY_JOB, "2026-04-12"),
     ),
     # 10 to 40 %; a permit of $900 and nothing else: 900 / 0.92 goes up to 980
-    "MoneyCautions.margin": Limit(
+    "PriceCautions.margin": Limit(
         only_permit(900, margin=11), only_permit(900, margin=8), (1 - 900 / 980) * 100, UNPRICED, UNPRICED
     ),
-    "MoneyCautions.minimum": Limit(said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED),
+    "PriceCautions.minimum_charge": Limit(
+        said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED
+    ),
     # one pour in ten, and three quarters of a yard
-    "MoneyCautions.short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
-    "MoneyCautions.left": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),
-    "MoneyCautions.deep_base": Limit(lying(base_in=8), lying(base_in=8.25), 8.25),
+    "OrderCautions.may_run_short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
+    "OrderCautions.surplus": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),
+    "SlabCautions.deep_base": Limit(lying(base_in=8), lying(base_in=8.25), 8.25),
     # a hole of 26.9 in: damp loam is 0.12 ton a square foot, wet clay is 0.158
-    "MoneyCautions.heavy": Limit(
+    "HaulCautions.spoil_per_area": Limit(
         lying(base_in=17.9, thickness_in=9),
         lying(base_in=17.9, thickness_in=9)
         | {

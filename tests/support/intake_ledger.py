@@ -208,7 +208,12 @@ def _is_kept(cell: Cell, header: str, result: Result) -> bool:
 
 def _labels(named: object) -> tuple[str, ...]:
     label = str(getattr(named, "label", ""))
-    return label, str(getattr(named, "header", "")), label.removesuffix(": forced"), label.removeprefix("Accepted: ")
+    return (
+        label,
+        str(getattr(named, "header", "")),
+        label.removesuffix(": override"),
+        label.removeprefix("Acknowledged: "),
+    )
 
 
 def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:

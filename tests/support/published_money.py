@@ -157,13 +157,13 @@ IN_PUBLIC = typed("Permissions", right_of_way="yes")
 
 ACCESSIBLE = (
     *(
-        limit(name, source, known, lying(**use), f"WalkCautions.{caution}", warned)
+        limit(name, source, known, lying(**use), f"SurfaceCautions.{caution}", warned)
         for name, source, known, use, caution, warned in SLOPES
     ),
     limit("in a right of way it is clear for 48 inches", f"{PROWAG}: 48 in", Known.MEMORY,
-          (*lying(clear_width=4), IN_PUBLIC), "WalkCautions.narrow", False),
+          (*lying(clear_width=4), IN_PUBLIC), "SurfaceCautions.narrow_walk", False),
     limit("and there 47.9 are too narrow", f"{PROWAG}: 48 in", Known.MEMORY,
-          (*lying(clear_width=47.9 / 12), IN_PUBLIC), "WalkCautions.narrow", True),
+          (*lying(clear_width=47.9 / 12), IN_PUBLIC), "SurfaceCautions.narrow_walk", True),
 )  # fmt: skip
 
 

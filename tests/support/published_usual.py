@@ -74,5 +74,5 @@ USUAL = (
     Usual("Spoil.brush_weight", 500, 500, "Massachusetts, brush", Known.SEEN, departs=RANGE),
     Usual("Spoil.brush_weight", 640, 640, "Oregon DEQ, compacted", Known.SEEN, departs="640 compacted (Oregon DEQ)"),
     # thin slabs
-    Usual("Cautions.thin_limit", 4, 4, "UFGS 03300N section 3.8.3: walks are 4 in", Known.SEEN, departs=RANGE),
+    Usual("SlabCautions.min_thickness", 4, 4, "UFGS 03300N section 3.8.3: walks are 4 in", Known.SEEN, departs=RANGE),
 )

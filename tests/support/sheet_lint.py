@@ -28,6 +28,7 @@ FOREIGN_PARTS = re.compile(r"vbaProject|externalLink|connections|queryTable|acti
 
 FORBIDDEN_IN_NAMES = re.compile(r"[\[\]:*?/\\]|^'|'$")
 LONGEST_NAME = 31
+_FIXED = "fixed at issue"
 DATE = "yyyy-mm-dd"
 ROWS_IN_SIGHT = 20
 ROWS_ON_A_PAGE = 45
@@ -148,11 +149,22 @@ def _typed_numbers(book: Book) -> Iterator[Fault]:
 
 
 def _declared(sheet: Any, cell: Any) -> bool:
-    """Does the nearest text above the cell, or left of it, say that a number is typed here?"""
+    """Does the nearest text above the cell, or left of it, or the title of its block allow a typed number?"""
     above = (sheet.cell(row, cell.column) for row in range(cell.row - 1, 0, -1))
     left = (sheet.cell(cell.row, column) for column in range(cell.column - 1, 0, -1))
     headings = (next((each.value for each in cells if each.data_type == "s"), "") for cells in (above, left))
-    return any(heading.casefold().endswith("no.") or "as of issue" in heading.casefold() for heading in headings)
+    if any(heading.casefold().endswith("no.") or _FIXED in heading.casefold() for heading in headings):
+        return True
+    return _FIXED in _block_title(sheet, cell.row).casefold()
+
+
+def _block_title(sheet: Any, row: int) -> str:
+    """The nearest row above that has text in its first cell and nothing beside it."""
+    for above in range(row - 1, 0, -1):
+        first, *beside = (sheet.cell(above, column).value for column in range(1, sheet.max_column + 1))
+        if isinstance(first, str) and not any(beside):
+            return first
+    return ""
 
 
 def _dates(book: Book) -> Iterator[Fault]:

@@ -85,7 +85,7 @@ class Layout:
         if block is None or member.level == JOB:
             self.places.put_cell(member, sheet, row, ALL_ROWS)
         else:
-            self.places.put_lane(member, block, row)
+            self.places.put_range(member, block, row)
 
     def _put_in_columns(self, sheet: str, first_row: int, section: type[Section]) -> None:
         level, head = section.level, first_row - 1
@@ -106,7 +106,7 @@ class Layout:
                 self._put_in_a_row(sheet, first_row + place, member, None)
             else:
                 self.cells[sheet].append((head, words + 1 + place, member.label))
-                self.places.put_lane(member, block, words + 1 + place)
+                self.places.put_range(member, block, words + 1 + place)
 
 
 def _laid(section: type[Section]) -> list[Declared]:

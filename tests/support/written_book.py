@@ -72,9 +72,10 @@ class Standard:
     """What one kind of workbook may do; as it stands, a job's workbook.
 
     ``sheets`` are always there and ``papers`` may follow, both in order; without ``sheets`` any are right. Numbers
-    may be typed on the ``typed`` sheets, on the ``as_issued`` ones, which say so, and in a row or column whose
-    heading ends in "No." or says "as of issue". ``arithmetic`` sheets show a typed length as it was worked out.
-    The rest are limits: characters, references and operations of a formula, and cells from input to result.
+    may be typed on the ``typed`` sheets, on the ``as_issued`` ones, which say so, in a row or column whose heading
+    ends in "No." or says "fixed at issue", and in a block whose title says so. ``arithmetic`` sheets show a typed
+    length as it was worked out. The rest are limits: characters, references and operations of a formula, and cells
+    from input to result.
     """
 
     sheets: tuple[str, ...] = (
@@ -89,7 +90,7 @@ class Standard:
         "Checks",
         "Log",
     )
-    papers: tuple[str, ...] = ("Proposal", "Plant order", "Load list", "Dump plan", "Pour day", "Job cost")
+    papers: tuple[str, ...] = ("Proposal", "Plant order", "Load list", "Haul-off sheet", "Pour day", "Job cost")
     typed: frozenset[str] = frozenset({"Measured", "Factors", "Prices"})
     as_issued: frozenset[str] = frozenset({"Log"})
     arithmetic: frozenset[str] = frozenset({"Measured"})

@@ -1,4 +1,4 @@
-"""Cautions fire at their limits and not before, the loudest first, and a stop stands until a person accepts it."""
+"""Cautions are active past their limits and not before, most severe first, and a stop is open until acknowledged."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.intake.read_run import is_stopped
-from calc.layout.checks_sheet import all_cautions, fired
+from calc.layout.checks_sheet import all_cautions
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
@@ -25,14 +25,14 @@ CAUTIONS = {each.id: each for each in all_cautions()}
 A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
-LABEL, NUMBER, UNIT, FOUND, DO, LOUDNESS = range(6)
+LABEL, NUMBER, UNIT, FOUND, DO, SEVERITY = range(6)
 CompanyBook = Mapping[str, Rows]
 
 
 @pytest.fixture(scope="module")
 def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], JobValues]:
     """For every caution the job just inside its limit (False) and the one just past it (True), worked out together."""
-    sides = [(name, loud) for name in LIMITS for loud in (False, True)]
+    sides = [(name, past) for name in LIMITS for past in (False, True)]
     folder = tmp_path_factory.mktemp("limits")
     intakes = [taken_in(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
     assert not any(is_stopped(job, each.findings) for each in intakes for job in each.jobs)
@@ -40,13 +40,13 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
 
 
-def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
-    return (limit.loud, limit.noisy_company or COMPANY) if loud else (limit.quiet, limit.quiet_company or COMPANY)
+def _on_side(limit: Limit, past: bool) -> tuple[Tables, CompanyBook]:
+    return (limit.past, limit.past_company or COMPANY) if past else (limit.inside, limit.inside_company or COMPANY)
 
 
 def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
     """The cautions that a job earns, in order, by id."""
-    return {each.id: each for each in fired(only_job(folder, tables))}
+    return {each.id: each for each in active_cautions(only_job(folder, tables))}
 
 
 def front_page(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> list[list[object]]:
@@ -90,13 +90,13 @@ def test_no_caution_goes_untried_on_either_side_of_its_limit() -> None:
 
 @pytest.mark.parametrize("name", LIMITS)
 def test_a_job_just_inside_a_limit_is_not_warned(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
-    assert name not in {each.id for each in fired(jobs[name, False])}
+    assert name not in {each.id for each in active_cautions(jobs[name, False])}
 
 
 @pytest.mark.parametrize("name", LIMITS)
 def test_a_job_just_past_a_limit_is_warned_with_the_number(name: str, jobs: dict[tuple[str, bool], JobValues]) -> None:
     job = jobs[name, True]
-    caution = next((each for each in fired(job) if each.id == name), None)
+    caution = next((each for each in active_cautions(job) if each.id == name), None)
     assert caution is not None
     assert job.of(caution.number) == pytest.approx(LIMITS[name].number, rel=1e-9)
 
@@ -111,37 +111,39 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
 
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
     well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
-    found = {each.id: each for each in fired(only_job(tmp_path, well, PRICED))}
+    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
 
 
 def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:
     found = earned(tmp_path, a_job(slabs=[1.5, 3, 3]))
-    assert [name for name in found if "thin" in name] == ["Cautions.too_thin"]
+    assert [name for name in found if "thin" in name] == ["SlabCautions.too_thin"]
 
 
-def test_the_loudest_caution_stands_first_on_the_front_page(tmp_path: Path) -> None:
-    loud = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
-    job = only_job(tmp_path, loud)
-    order = [each.severity for each in fired(job)]
+def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> None:
+    past = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
+    job = only_job(tmp_path, past)
+    order = [each.severity for each in active_cautions(job)]
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
     words = {each.value for each in Severity}
-    shown = [row for row in front_page(tmp_path, loud) if row[LOUDNESS] in words]
-    assert [row[LABEL] for row in shown] == [each.label for each in fired(job)]
-    assert [row[LOUDNESS] for row in shown] == [each.value for each in order]
-    assert [row[DO] for row in shown] == [each.do for each in fired(job)]
-    assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in fired(job)]
+    shown = [row for row in front_page(tmp_path, past) if row[SEVERITY] in words]
+    assert [row[LABEL] for row in shown] == [each.label for each in active_cautions(job)]
+    assert [row[SEVERITY] for row in shown] == [each.value for each in order]
+    assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
+    assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 
 @pytest.mark.parametrize("name", STOPS[A_FEW])
-def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_accepts_it_by_name(name: str, tmp_path: Path) -> None:
-    caution, loud, company = CAUTIONS[name], LIMITS[name].loud, LIMITS[name].noisy_company or COMPANY
-    assert readiness(front_page(tmp_path, loud, company)).startswith("NOT READY: 1 stop")
-    rows = front_page(tmp_path, acknowledged(loud, caution.label), company)
-    assert readiness(rows) == "READY"
-    assert caution.label in [row[LABEL] for row in rows], "an accepted stop is still shown"
+def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_acknowledges_it_by_name(
+    name: str, tmp_path: Path
+) -> None:
+    caution, past, company = CAUTIONS[name], LIMITS[name].past, LIMITS[name].past_company or COMPANY
+    assert readiness(front_page(tmp_path, past, company)).startswith("NOT READY: 1 stop not acknowledged")
+    rows = front_page(tmp_path, acknowledged(past, caution.label), company)
+    assert readiness(rows) == "READY TO SEND"
+    assert caution.label in [row[LABEL] for row in rows], "an acknowledged stop is still shown"
 
 
 @pytest.mark.parametrize("name", STOPS)
@@ -155,17 +157,17 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 
 
 @pytest.mark.parametrize("name", STOPS)
-def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
-    loud = acknowledged(LIMITS[name].loud, CAUTIONS[name].label)
-    run = checked(tmp_path, loud, LIMITS[name].noisy_company or COMPANY)
+def test_an_acknowledged_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
+    past = acknowledged(LIMITS[name].past, CAUTIONS[name].label)
+    run = checked(tmp_path, past, LIMITS[name].past_company or COMPANY)
     assert [each for each in run.findings if each.severity.word == "stop"] == []
     assert run.code == 0
 
 
 @pytest.mark.parametrize("missing", ["reason", "who"])
 @pytest.mark.parametrize("name", STOPS)
-def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
-    run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
+def test_a_stop_is_not_acknowledged_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
+    run = taken(tmp_path, acknowledged(LIMITS[name].past, CAUTIONS[name].label, **{missing: ""}))
     assert run.held == ["one"]
     assert run.code == 1
     assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)

@@ -129,15 +129,15 @@ def test_the_pour_takes_and_costs_what_its_way_was_compared_with(drawn: list[Dra
 def test_a_stop_stands_where_no_truck_is_emptied_in_time(drawn: list[Drawn]) -> None:
     for each in drawn:
         late = not each.way.can or each.way.late
-        assert each.number("WeatherCautions.no_way_fires") == late, (each.job, each.way)
+        assert each.number("PourCautions.unloading_time_fires") == late, (each.job, each.way)
 
 
 def test_fast_drying_is_warned_of_and_stopped_at_its_limits(drawn: list[Drawn]) -> None:
     for each in drawn:
         dries = plain.drying(each.job)
         assert same(each.number("Evaporation.rate"), dries), each.job
-        assert each.number("WeatherCautions.dries_fires") == (0.1 < dries <= 0.2)
-        assert each.number("WeatherCautions.dries_unplanned_fires") == (dries > 0.2)
+        assert each.number("PourCautions.evaporation_fires") == (0.1 < dries <= 0.2)
+        assert each.number("PourCautions.evaporation_unplanned_fires") == (dries > 0.2)
 
 
 def test_the_largest_truck_is_finished_before_it_is_stiff_or_that_is_said(drawn: list[Drawn]) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from books import COMPANY, Rows, only_job, value
-from calc.layout.checks_sheet import fired
+from calc.layout.checks_sheet import active_cautions
 from calc.model.results import JobValues
 from caution_limits import Tables, a_job, drying, weathered
 
@@ -22,22 +22,24 @@ def priced(*rows: tuple[str, float, float | None]) -> dict[str, Rows]:
 
 def warned(job: JobValues) -> set[str]:
     """The cautions of the weather that a job earned."""
-    return {each.id.removeprefix("WeatherCautions.") for each in fired(job) if each.id.startswith("WeatherCautions.")}
+    return {
+        each.id.removeprefix("PourCautions.") for each in active_cautions(job) if each.id.startswith("PourCautions.")
+    }
 
 
 @pytest.mark.parametrize("plan", ["windbreak", "fogging", "evaporation retarder", "night pour"])
 def test_a_plan_against_drying_turns_the_stop_into_a_caution(plan: str, tmp_path: Path) -> None:
-    assert warned(only_job(tmp_path, drying(2))) == {"dries_unplanned"}
-    assert warned(only_job(tmp_path, drying(2, Evaporation_plan=plan))) == {"dries"}
+    assert warned(only_job(tmp_path, drying(2))) == {"evaporation_unplanned"}
+    assert warned(only_job(tmp_path, drying(2, Evaporation_plan=plan))) == {"evaporation"}
 
 
 @pytest.mark.parametrize("missing", WEATHER)
 def test_drying_is_not_guessed_at_when_a_part_of_the_weather_is_blank(missing: str, tmp_path: Path) -> None:
-    assert "dries_unplanned" in warned(only_job(tmp_path, weathered(**WEATHER)))
+    assert "evaporation_unplanned" in warned(only_job(tmp_path, weathered(**WEATHER)))
     some = {fact: number for fact, number in WEATHER.items() if fact != missing}
     job = only_job(tmp_path, weathered(**some))
     assert value(job, "Evaporation.rate") == value(job, "Evaporation.known") == 0
-    assert not warned(job) & {"dries", "dries_unplanned"}
+    assert not warned(job) & {"evaporation", "evaporation_unplanned"}
 
 
 def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_path: Path) -> None:
@@ -47,7 +49,7 @@ def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_pat
 @pytest.mark.parametrize("degrees", [-20, 0, 39])
 def test_frost_in_the_air_is_warned_of_and_breaks_no_formula(degrees: float, tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Air_temperature=degrees, Concrete_temperature=60, Humidity=50, Wind=10))
-    assert "cold" in warned(job)
+    assert "cold_weather" in warned(job)
     assert 0 < float(value(job, "Evaporation.rate")) <= 60**2.5 * 5e-6
 
 
@@ -87,7 +89,7 @@ def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
 
 def test_where_nothing_can_reach_the_forms_the_bid_is_stopped_and_says_so(tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Chute_access="no", Wheelbarrow_access="no"), priced())
-    assert "no_way" in warned(job)
+    assert "unloading_time" in warned(job)
     assert value(job, "PlacingWords.why") == "by chute: the job allows no way of placing"
 
 

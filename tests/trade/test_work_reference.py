@@ -18,7 +18,7 @@ from calc.intake.read_run import is_stopped
 from calc.layout.checks_sheet import all_checks
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
-from calc.trade.cautions.work import WorkIntegrity
+from calc.trade.cautions.checks import WorkIntegrity
 from calc.trade.levels import BOARD, EDGE, TASK, TOOL
 from random_work import company_tables, drawn_job, random_company, week_tables
 

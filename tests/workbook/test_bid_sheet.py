@@ -167,7 +167,7 @@ def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_pat
     job = walk(tmp_path)
     strongest = moves(job)
     rows = front_page(tmp_path, job)
-    start = next(place for place, row in enumerate(rows) if row[0] == "Left as usual") + 1
+    start = next(place for place, row in enumerate(rows) if row[0] == "Assumed input") + 1
     shown = rows[start : start + len(strongest)]
     assert [row[0] for row in shown] == [each.label for each in strongest]
     assert [row[FIGURE] for row in shown] == sorted((each.effect for each in strongest), reverse=True)
@@ -177,7 +177,7 @@ def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_pat
 
 def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
     job = walk(tmp_path)
-    told = f"{count_defaults(job.job)} inputs were left to their default"
+    told = f"{count_defaults(job.job)} inputs have their default value"
     assert any(str(row[0]).startswith(told) for row in front_page(tmp_path, job))
 
 

@@ -16,7 +16,7 @@ from calc.model.results import JobValues
 from calc.trade.catalog import PLANS_DRAWN
 from calc.trade.levels import AREA
 from calc.trade.money.price import BidPrice
-from calc.trade.papers.area_text import AreaWord
+from calc.trade.papers.area_text import AreaText
 from calc.trade.takeoff.drawing import Plan
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.joints import Matched
@@ -88,7 +88,7 @@ def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobV
     found = values(book)
     told = [tuple(held(found, title)[0] for title in each.titles) for each in plans(book)]
     names = [row[0] for row in SHAPES["Areas"][1:]]
-    assert told == [(name, job.of(AreaWord.shape, area)) for area, name in enumerate(names)]
+    assert told == [(name, job.of(AreaText.shape, area)) for area, name in enumerate(names)]
 
 
 def test_every_picture_says_in_words_what_it_shows(book: Path) -> None:

@@ -24,7 +24,7 @@ from calc.layout.checks_sheet import all_cautions
 from calc.layout.paper_cells import PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 from witness import Place, Recalculations, differences, edit, values
 
 NAMES = [paper.title for paper in PAPERS]
@@ -203,19 +203,19 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 
 
 MUST_SHOW = {
-    "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaWord.described AreaWord.thickness "
-    "AreaWord.base AreaWord.dig Mixture.strength AreaWord.old_slab_all PourWord.water OnSite.days_closed "
+    "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaText.description AreaText.thickness "
+    "AreaText.base AreaText.dig Mixture.strength AreaText.old_slab_all PourText.shutoff OnSite.days_closed "
     "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount "
     "Change.signed Invoice.billed Wording.words",
-    "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
-    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
-    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "
-    "JointNeeds.strips PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
-    "Dump plan": "HaulWord.goes HaulWord.fill HaulWord.opens HaulWord.closes HaulWord.there HaulWord.spoils "
+    "Plant order": "Order.quantity Order.trucks Mixture.strength MixText.slump MixText.aggregate PourText.air "
+    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text Load.yards PourText.balance",
+    "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "
+    "JointNeeds.strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
+    "Dump plan": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives PileText.not_accepted "
     "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
-    "Pour day": "AreaWord.thickness AreaWord.mean AreaWord.joint_depth Order.quantity Load.yards TruckTime.unloading "
+    "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity Load.yards TruckTime.unloading "
     "TruckTime.free JointPlace.shown FinishWindow.by_mix FinishWindow.needed Curing.need CuringChoice.small_packs "
-    "PourWord.hold",
+    "PourText.balance",
     "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
     "BidPrice.contingency BidPrice.overhead BidPrice.full BidPrice.margin BidPrice.price",
 }
@@ -248,7 +248,7 @@ def test_a_firm_that_gave_no_words_has_none_put_in_its_mouth(folder: Path) -> No
     path = written(only_job(folder, plain, {**PRICED, "Wording": [["place", "text"]]}), folder / "plain.xlsx")
     on_it = shown(path, "Proposal")
     assert "Price" in on_it
-    assert not {"Terms", "Changes", "Price with them"} & set(on_it)
+    assert not {"Terms", "Change orders", "Price with signed change orders"} & set(on_it)
 
 
 def test_what_nobody_typed_is_left_for_a_pen(folder: Path) -> None:
@@ -258,7 +258,8 @@ def test_what_nobody_typed_is_left_for_a_pen(folder: Path) -> None:
     }
     path = written(only_job(folder, tables, PRICED), folder / "bare.xlsx")
     for name, label in (
-        ("Proposal", "Where the work is"), ("Plant order", "Deliver to"), ("Dump plan", "From"), ("Pour day", "Where"),
+        ("Proposal", "Job address"), ("Plant order", "Deliver to"), ("Haul-off sheet", "From"),
+        ("Pour day", "Job address"),
     ):  # fmt: skip
         sheet = opened_values(path, name)
         (row,) = [row for row in range(1, 12) if sheet.get(f"A{row}") == label]
@@ -274,7 +275,7 @@ SIZES = {
 def test_a_size_on_a_paper_is_what_a_tape_shows(folder: Path) -> None:
     areas = [["area", "length ft", "width ft", "formed ft"], *([f"a{n}", feet, 1, 1] for n, feet in enumerate(SIZES))]
     job = only_job(folder, {"Jobs": ONE["Jobs"], "Areas": areas}, PRICED)
-    assert [value(job, "AreaWord.length", row) for row in range(len(SIZES))] == list(SIZES.values())
+    assert [value(job, "AreaText.length", row) for row in range(len(SIZES))] == list(SIZES.values())
 
 
 def test_no_size_on_a_paper_is_a_decimal(book: Path) -> None:

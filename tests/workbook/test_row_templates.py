@@ -15,7 +15,7 @@ from calc.cell_text import escape_control
 from calc.errors import Unreadable
 from calc.files import shipped
 from calc.layout.addresses import CellMap
-from calc.layout.page import IssueValue, Page, Shown
+from calc.layout.page import IssueValue, Page
 from calc.layout.workbook import resolve
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity
@@ -63,7 +63,7 @@ def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
     assert rendered(job) == cell_by_cell(job)
 
 
-def test_so_are_drawn_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
+def test_so_are_random_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     chance = Random(20261125)
     company = random_company(chance)
     drawn = [(f"J{number}", drawn_job(chance, company)) for number in range(4)]
@@ -149,7 +149,7 @@ def the_file(page: Page, job: JobValues | None = None) -> bytes:
     return write.workbook_bytes([resolve(page, CellMap())], job, Identity("Odd", "", 46125.0, "letter", bare=True))
 
 
-def a_page(value: Shown) -> Page:
+def a_page(value: CellValue) -> Page:
     """A sheet with one cell of the job's own."""
     page = Page("Odd", (20.0,))
     page.put(IssueValue(0, 0, "words", lambda _: value))
@@ -170,14 +170,14 @@ def test_the_longest_text_that_a_cell_takes_is_taken_and_no_longer_one(tmp_path:
         the_file(a_page("\N{BRICK}" * 16_384))
 
 
-def test_two_cells_in_one_place_are_a_mistake_that_is_not_passed_over() -> None:
+def test_two_cells_at_one_address_are_refused() -> None:
     page = a_page("one")
     page.put(IssueValue(0, 0, "words", lambda _: "two"))
     with pytest.raises(ValueError, match="two cells of Odd have the address A1"):
         the_file(page)
 
 
-def test_rows_with_nothing_in_them_and_rows_that_say_how_high_they_are_stand_as_the_writer_puts_them() -> None:
+def test_empty_rows_and_rows_with_a_height_are_written_as_the_writer_writes_them() -> None:
     def page() -> Page:
         page = Page("Odd", (20.0, 10.0), heights={0: 22, 3: 15, 40: 30.5, 77: 15.0})
         for row, col in ((0, 1), (2, 0), (17, 3), (40, 0), (41, 1)):

@@ -83,8 +83,8 @@ class Base:
         self.formula("Costs!B2", "=ROUND(ROUND(Takeoff!B33*Prices!B2*Factors!B2,6),2)", 226839.18, self.money)
         self.formula("Bid!B2", "=Costs!B2", 226839.18, self.money)
         self.formula("Bid!B3", '=HYPERLINK("week.xlsx","all jobs")', "all jobs")
-        self.sheets["Bid"].write_row("A4", ["Price moves by, as of issue", 120.5])
-        self.sheets["Log"].write_row("A2", ["as of issue", 226839.18])
+        self.sheets["Bid"].write_row("A4", ["Price change, fixed at issue", 120.5])
+        self.sheets["Log"].write_row("A2", ["fixed at issue", 226839.18])
         self.workbook.define_name("price", "=Bid!$B$2")
         self.formula("Checks!B2", "=IF(ABS(price-Costs!B2)<Factors!B2,0,1)", 0)
 

@@ -1,18 +1,31 @@
-"""Integrity: numbers that two routes must agree on."""
+"""Checks: numbers that two independent routes must agree on."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.loads import Clock, Hauled, Hauler
 from calc.trade.hauling.piles import Pile
+from calc.trade.inputs.work import OnSite
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
+from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PLANT_AND_PUMP, PROTECTION, ROCK
+from calc.trade.money.costs import COST, CostTable
 from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.pour import PourCost
+from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dig import Dig
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
+from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
+from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import Matched
+from calc.trade.work.equipment import Equipment
+from calc.trade.work.labor import Labor, Task
+from calc.trade.work.protection import Protection
+from calc.trade.work.tasks import Work
 
 ONE_LOAD, ONE_PACK, ONE_BAG = exact(1, "load"), exact(1, "pack"), exact(1, "bag") * FiberDose.bag
 _FIBER_OVER = FiberTotal.bags * FiberDose.bag - Order.placed * FiberDose.per_yard
@@ -35,8 +48,8 @@ def _packs_off(packs: Packs, need: Line, small: Price, large: Price) -> Expr:
     return when(packs.can_win > 0, largest(0, need - held) + when(too_many, least_pack, 0), 0)
 
 
-class Integrity(Section, title="Integrity", sheet="Checks"):
-    """Each row reaches one number by two routes: 0 is well, 1 is a miss."""
+class Integrity(Section, title="Checks of quantities", sheet="Checks"):
+    """Each row reaches one number by two routes: 0 is a pass, 1 is a fail."""
 
     tolerance = factor(
         "Tolerance of the checks",
@@ -48,13 +61,13 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     )
 
     trucks = check(
-        "Trucks fit the list (a miss: list too short, run flatwork again)",
+        "Trucks fit the list (fails when the list is full: run flatwork again)",
         "truck",
         Order.trucks,
         total(Load.rides),
         tolerance,
     )
-    loads = check("The trucks carry the order", "yd3", Order.quantity, total(Load.yards), tolerance)
+    loads = check("Loads add up to the order", "yd3", Order.quantity, total(Load.yards), tolerance)
     fiber = check(
         "No truck is short of fiber, nor has a bag too many",
         "lb",
@@ -63,35 +76,35 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
         tolerance,
     )
     fiber_bought = check(
-        "The fiber bought is the dose of all that is poured, and less than a bag over for each truck, unless forced",
+        "Fiber bought = the dose of everything placed, less than a bag over for each truck, unless overridden",
         "lb",
         when(FiberTotal.bags.is_overridden, 0, _outside(_FIBER_OVER, (Order.trucks.count + _BATCHES) * ONE_BAG)),
         0 * FiberDose.weight,
         tolerance,
     )
     curing = check(
-        "The curing packs hold the need",
+        "Enough curing compound is bought",
         "gal",
         _packs_off(CURING_PACKS, Curing.need, Curing.small, Curing.large),
         0 * Curing.need,
         tolerance,
     )
     bonding = check(
-        "The bonding packs hold the need",
+        "Enough bonding agent is bought",
         "gal",
         _packs_off(BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
         0 * Bonding.need,
         tolerance,
     )
     sealer = check(
-        "The sealer packs hold the need",
+        "Enough sealer is bought",
         "gal",
         _packs_off(SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
         0 * Sealer.need,
         tolerance,
     )
-    hole = check(
-        "Soil and old concrete fill the hole (a miss: more old concrete than hole)",
+    excavation = check(
+        "Soil + old concrete = excavation (fails when there is more old concrete than excavation)",
         "yd3",
         total(Dig.hole),
         total(Dig.bank) + total(Dig.not_soil),
@@ -106,7 +119,7 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     )
     hauled = check("Everything is hauled once", "ton", total(Pile.tons), total(Hauled.tons), tolerance)
     joints = check(
-        "Joints fit the list (a miss: list too short, run flatwork again)",
+        "Joints fit the list (fails when the list is full: run flatwork again)",
         "",
         total(Matched.joints),
         total(JointPlace.used),
@@ -118,4 +131,107 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
         total(DoweledEdge.dowels),
         total(CuttingList.counted),
         tolerance,
+    )
+
+
+_CREW_HOURS = total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher) + Choice.own_hours + BaseHaul.hours
+"""Hours of the crew and of its drivers, by who is paid for them."""
+
+_CREW_DAY = OnSite.crew.count * Clock.day
+_LEAST_DAYS = when(Order.bags > 0, Labor.least_bagged, Labor.least_poured)
+_ROCK_BROUGHT = when(BaseHaul.delivered > 0, BaseNeeds.buy, BaseHaul.trips.count * BaseHaul.payload)
+_PLANT_AND_PUMP = (
+    PourCost.yards + PourCost.fees + PourCost.delivery + PourCost.waiting + when(PourCost.pumped > 0, PourCost.pump, 0)
+)
+
+
+def _cost_of(rows: tuple[Cost, ...]) -> Expr:
+    """The amount of some rows of the table of costs."""
+    first, *rest = (at(CostTable.amount, row_called(COST, row.label)) for row in rows)
+    return sum(rest, start=first)
+
+
+class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
+    """No task is lost or paid twice. A driver's hours are paid with hauling, and are none of the crew's."""
+
+    rounding_allowance = factor(
+        "Rounding allowance for labor amounts",
+        "$",
+        0.2,
+        low=0.01,
+        high=1,
+        source="arithmetic: half a cent for each of the tasks, and a little",
+    )
+
+    hours = check(
+        "Every hour of labor has one rate",
+        "h",
+        Labor.hours,
+        total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher),
+        Integrity.tolerance,
+    )
+    money = check(
+        "Labor amounts = hours times rates, within rounding",
+        "$",
+        largest(
+            0,
+            abs_(
+                Labor.cost
+                - (total(Task.by_mix) + Labor.idle) * CrewRate.mix
+                - total(Task.by_labourer) * CrewRate.labourer
+                - total(Task.by_finisher) * CrewRate.finisher
+            )
+            - rounding_allowance,
+        ),
+        0 * Labor.cost,
+        Integrity.tolerance,
+    )
+    days = check(
+        "Crew days cover the hours, and one day less would not",
+        "h",
+        largest(0, _CREW_HOURS - Labor.days * _CREW_DAY)
+        + when(both(Labor.days > _LEAST_DAYS, (Labor.days - 1) * _CREW_DAY >= _CREW_HOURS), _CREW_DAY, 0),
+        0 * Labor.hours,
+        Integrity.tolerance,
+    )
+    dug = check(
+        "Dug once, loaded once",
+        "yd3",
+        Work.dug + Work.loose,
+        Work.hand_dug + Work.machine_dug + Work.hand_loaded + Work.machine_loaded,
+        Integrity.tolerance,
+    )
+    forms = check(
+        "Every form is a board or bender board",
+        "ft",
+        total(Board.length) + total(Stakes.curved),
+        total(EdgeTakeoff.formed),
+        Integrity.tolerance,
+    )
+    rock = check(
+        "All base rock is brought, no trip over the payload and none too many",
+        "ton",
+        largest(0, largest(BaseNeeds.buy, BaseNeeds.tons) - _ROCK_BROUGHT)
+        + when(
+            both(BaseHaul.trips.count > 0, (BaseHaul.trips.count - 1) * BaseHaul.payload >= BaseNeeds.buy),
+            BaseHaul.payload,
+            0,
+        ),
+        0 * BaseNeeds.buy,
+        Integrity.tolerance,
+    )
+    rock_cost = check("Base rock = its rows of Costs", "$", BaseHaul.cost, _cost_of(ROCK), Integrity.tolerance)
+    forms_cost = check("Forms = their rows of Costs", "$", FormNeeds.charge, _cost_of(FORMS), Integrity.tolerance)
+    protection_cost = check(
+        "Protection = its rows of Costs", "$", Protection.cost, _cost_of(PROTECTION), Integrity.tolerance
+    )
+    equipment_cost = check(
+        "Equipment = its rows of Costs", "$", Equipment.cost, _cost_of(EQUIPMENT_ROWS), Integrity.tolerance
+    )
+    plant_cost = check(
+        "Plant and pump charges = their rows of Costs, within rounding",
+        "$",
+        largest(0, abs_(_PLANT_AND_PUMP - _cost_of(PLANT_AND_PUMP)) - rounding_allowance),
+        0 * PourCost.yards,
+        Integrity.tolerance,
     )

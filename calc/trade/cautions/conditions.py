@@ -1,4 +1,4 @@
-"""What the cautions look at: how each area lies, what lies under it, what holds it, and how long it may cure."""
+"""Conditions that the cautions check: slopes, panels and thickness of each area, cover, restraint, days to traffic."""
 
 from __future__ import annotations
 
@@ -18,260 +18,302 @@ _SHEET = "Takeoff"
 
 
 class BuildingEdges(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET):
-    """Where water must be led away."""
+    """Edges where water must drain away from a building."""
 
     building = line(
         "Along a building", "", when(Edge.kind.is_("building"), 1, 0), source="edges of that kind", adds=True
     )
 
 
-class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
-    """Past its limit by how much; 0 is within it, or was not measured."""
+class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=AREA, sheet=_SHEET):
+    """How far each is past its limit; 0 is within the limit, or not measured."""
 
-    cross_most = factor(
-        "Cross slope of a walk, most", "%", 100 / 48, low=1.5, high=2.1, source="2010 ADA 403.3, 1:48, seen in print"
+    max_cross_slope = factor(
+        "Walk cross slope, max", "%", 100 / 48, low=1.5, high=2.1, source="2010 ADA 403.3, 1:48, seen in print"
     )
-    along_most = factor(
-        "Run slope of a walk, most", "%", 5, low=4, high=5, source="2010 ADA 403.3, 1:20, seen in print"
+    max_walk_slope = factor(
+        "Walk running slope, max", "%", 5, low=4, high=5, source="2010 ADA 403.3, 1:20, seen in print"
     )
-    ramp_most = factor(
-        "Run slope of a ramp, most", "%", 100 / 12, low=8, high=100 / 12, source="2010 ADA 405, 1:12, from memory"
+    max_ramp_slope = factor(
+        "Ramp running slope, max", "%", 100 / 12, low=8, high=100 / 12, source="2010 ADA 405, 1:12, from memory"
     )
-    drains = factor("Slope that drains", "%", 1, low=0.5, high=2, source="common practice, no source")
-    drains_from = factor(
-        "Slope that drains from a building", "%", 2, low=2, high=5, source="IRC R401.3 and IBC 1804, from memory"
-    )
-    clear_least = factor("Clear width, least", "in", 36, low=32, high=48, source="2010 ADA 403.5, from memory")
-    clear_public = factor(
-        "Clear width in a right of way, least", "in", 48, low=36, high=60, source="PROWAG R302, from memory"
-    )
-    lip_most = factor("Lip, most", "in", 0.25, low=0.125, high=0.25, source="2010 ADA 303.2, seen in print")
-    lip_stop = factor("Lip, stop above", "in", 0.5, low=0.25, high=0.5, source="2010 ADA 303.3, seen in print")
-    light_least = factor("Slab under cars, least", "in", 5, low=4, high=6, source="common practice, no source")
-    heavy_least = factor("Slab under trucks, least", "in", 6, low=5, high=8, source="common practice, no source")
-    panel_most = factor(
-        "Panel over thickness, most", "", 30, low=24, high=36, source="ACI 302.1R-96, 24 to 36, seen in print"
-    )
-
-    walked = line("Nothing drives on it", "", when(AreaUse.vehicles.is_("none"), 1, 0), source="vehicles")
-    driven = line("Driven on", "", 1 - walked, source="vehicles", adds=True)
-    accessible = line(
-        "Walk for everybody",
-        "",
-        when(AreaUse.accessible_route.is_("auto"), walked, when(AreaUse.accessible_route.is_("yes"), 1, 0)),
-        source="as typed, else any area that nothing drives on",
-    )
-    cross_over = line(
-        "Cross slope over its limit",
+    min_drain_slope = factor("Drainage slope, min", "%", 1, low=0.5, high=2, source="common practice, no source")
+    min_building_slope = factor(
+        "Drainage slope away from a building, min",
         "%",
-        accessible * largest(0, if_given(AreaUse.cross_slope, 0) - cross_most),
-        source="of a walk for everybody",
+        2,
+        low=2,
+        high=5,
+        source="IRC R401.3 and IBC 1804, from memory",
     )
-    along = line(
-        "Run slope as checked", "%", accessible * if_given(AreaUse.running_slope, 0), source="of a walk for everybody"
+    min_clear_width = factor("Clear width, min", "in", 36, low=32, high=48, source="2010 ADA 403.5, from memory")
+    min_public_width = factor(
+        "Clear width in a right of way, min", "in", 48, low=36, high=60, source="PROWAG R302, from memory"
     )
-    steepest = line(
-        "Slope that water has",
+    max_level_change = factor(
+        "Vertical change in level, max", "in", 0.25, low=0.125, high=0.25, source="2010 ADA 303.2, seen in print"
+    )
+    stop_level_change = factor(
+        "Vertical change in level, stop above", "in", 0.5, low=0.25, high=0.5, source="2010 ADA 303.3, seen in print"
+    )
+    min_light_thickness = factor(
+        "Slab thickness under cars, min", "in", 5, low=4, high=6, source="common practice, no source"
+    )
+    min_heavy_thickness = factor(
+        "Slab thickness under trucks, min", "in", 6, low=5, high=8, source="common practice, no source"
+    )
+    max_panel_ratio = factor(
+        "Panel length to thickness, max", "", 30, low=24, high=36, source="ACI 302.1R-96, 24 to 36, seen in print"
+    )
+
+    no_vehicles = line("No vehicles", "", when(AreaUse.vehicles.is_("none"), 1, 0), source="vehicles")
+    has_vehicles = line("Vehicle traffic", "", 1 - no_vehicles, source="vehicles", adds=True)
+    accessible = line(
+        "Accessible route checked",
+        "",
+        when(AreaUse.accessible_route.is_("auto"), no_vehicles, when(AreaUse.accessible_route.is_("yes"), 1, 0)),
+        source="as typed; otherwise every area without vehicles",
+    )
+    excess_cross_slope = line(
+        "Cross slope over the limit",
+        "%",
+        accessible * largest(0, if_given(AreaUse.cross_slope, 0) - max_cross_slope),
+        source="accessible routes only",
+    )
+    running_slope = line(
+        "Running slope checked", "%", accessible * if_given(AreaUse.running_slope, 0), source="accessible routes only"
+    )
+    drainage_slope = line(
+        "Slope for drainage",
         "%",
         largest(if_given(AreaUse.cross_slope, 0), if_given(AreaUse.running_slope, 0)),
-        source="the greater of the two",
+        source="the greater of the two slopes",
     )
-    building = line(
+    at_building = line(
         "At a building",
         "",
         when(total(BuildingEdges.building, AREA) > 0, 1, 0),
         source="1 with an edge along a building",
     )
-    flat = line(
-        "Too flat to drain by",
+    slope_shortfall = line(
+        "Drainage slope short by",
         "%",
         when(
             either(is_given(AreaUse.cross_slope), is_given(AreaUse.running_slope)),
-            largest(0, when(building > 0, drains_from, drains) - steepest),
+            largest(0, when(at_building > 0, min_building_slope, min_drain_slope) - drainage_slope),
             0,
         ),
-        source="slope that drains less the one it has; a blank slope is not checked",
+        source="minimum drainage slope less the slope; a blank slope is not checked",
     )
-    clear_needed = line(
-        "Clear width needed",
+    required_width = line(
+        "Required clear width",
         "in",
-        when(Permissions.right_of_way.is_("yes"), clear_public, clear_least),
-        source="by where it lies",
+        when(Permissions.right_of_way.is_("yes"), min_public_width, min_clear_width),
+        source="in or outside a right of way",
     )
-    narrow = line(
-        "Clear width lacking",
+    width_shortfall = line(
+        "Clear width short by",
         "in",
-        largest(0, clear_needed - if_given(AreaUse.clear_width * IN_PER_FT, clear_needed)),
-        source="least clear width less what was measured",
+        largest(0, required_width - if_given(AreaUse.clear_width * IN_PER_FT, required_width)),
+        source="required clear width less the measured one",
     )
-    lip = line("Lip of a walk", "in", accessible * AreaUse.level_change, source="of a walk for everybody")
-    vehicle_least = line(
-        "Least thickness for its vehicles",
+    level_change = line(
+        "Change in level checked", "in", accessible * AreaUse.level_change, source="accessible routes only"
+    )
+    min_thickness = line(
+        "Minimum thickness for its vehicles",
         "in",
-        when(AreaUse.vehicles.is_("heavy"), heavy_least, when(AreaUse.vehicles.is_("light"), light_least, 0)),
-        source="by what drives on it",
+        when(
+            AreaUse.vehicles.is_("heavy"),
+            min_heavy_thickness,
+            when(AreaUse.vehicles.is_("light"), min_light_thickness, 0),
+        ),
+        source="by the vehicles typed",
     )
-    too_thin = line(
-        "Thickness lacking under vehicles",
+    thickness_shortfall = line(
+        "Thickness under vehicles short by",
         "in",
-        largest(0, vehicle_least - smallest(Area.thickness, MeanThickness.far)),
-        source="least thickness less the thinner end",
+        largest(0, min_thickness - smallest(Area.thickness, MeanThickness.far)),
+        source="minimum thickness less the thinner end",
     )
-    falls = line(
-        "Water runs to a building", "", when(AreaUse.slopes_to_building.is_("yes"), 1, 0), source="as typed", adds=True
+    drains_to_building = line(
+        "Drains to a building", "", when(AreaUse.slopes_to_building.is_("yes"), 1, 0), source="as typed", adds=True
     )
-    aspect = line(
-        "Longer over shorter side of a panel",
+    aspect_ratio = line(
+        "Panel length to width",
         "",
         when(
             both(Matched.old <= 0, Panel.longest > 0, Panel.width > 0),
             largest(Panel.longest, Panel.width) / smallest(Panel.longest, Panel.width),
             0,
         ),
-        source="longest panel and panel width; 0 where old joints decide",
+        source="longest panel and panel width; 0 where the joints match old ones",
     )
-    floored = line(
-        "Spaced by the floor for narrow strips",
+    at_min_spacing = line(
+        "At the minimum joint spacing",
         "",
         when(both(Panel.by_width * Panel.width < Panel.least_spacing, Panel.spacing >= Panel.least_spacing), 1, 0),
-        source="1 where a narrow strip would want a joint every few inches",
+        source="1 for a strip so narrow that its width would put joints too close together",
     )
-    aspect_free = line(
-        "Long panels, of joints by width", "", aspect * (1 - floored), source="where the floor does not decide"
+    aspect_by_width = line(
+        "Panel length to width, spaced by width",
+        "",
+        aspect_ratio * (1 - at_min_spacing),
+        source="where the minimum spacing does not govern",
     )
-    aspect_floored = line("Long panels, of a narrow strip", "", aspect * floored, source="where the floor decides")
-    long_panel = line(
-        "Panel longer than its thickness allows",
+    aspect_at_min_spacing = line(
+        "Panel length to width, at the minimum spacing",
+        "",
+        aspect_ratio * at_min_spacing,
+        source="where the minimum spacing governs",
+    )
+    excess_panel_length = line(
+        "Panel length over the limit",
         "ft",
-        largest(0, Panel.longest - panel_most * Area.thickness / IN_PER_FT),
-        source="longest panel less its limit",
+        largest(0, Panel.longest - max_panel_ratio * Area.thickness / IN_PER_FT),
+        source="longest panel less the limit for its thickness",
     )
 
 
 class FootingCover(Section, title="Cover over footings", each=FOOTING, sheet=_SHEET):
-    """Where the slab lies on one."""
+    """Checked where the slab crosses an old footing."""
 
-    least_cover = factor("Cover over a footing, least", "in", 2, low=1.5, high=3, source="common practice, no source")
+    min_cover = factor("Cover over a footing, min", "in", 2, low=1.5, high=3, source="common practice, no source")
 
-    touched = line(
-        "The slab lies on it", "", when(OldFooting.cover < MeanThickness.mean, 1, 0), source="cover less than thickness"
+    over_footing = line(
+        "Slab over the footing",
+        "",
+        when(OldFooting.cover < MeanThickness.mean, 1, 0),
+        source="1 where the cover is less than the thickness",
     )
-    below_least = line(
-        "Cover lacking to the least",
+    cover_shortfall = line(
+        "Cover short by",
         "in",
-        touched * largest(0, least_cover - OldFooting.cover),
-        source="least less cover",
+        over_footing * largest(0, min_cover - OldFooting.cover),
+        source="minimum cover less cover",
     )
-    below_half = line(
-        "Cover lacking to half the slab",
+    half_depth_shortfall = line(
+        "Cover below half the slab, short by",
         "in",
-        touched * largest(0, Area.thickness / TWO - OldFooting.cover),
+        over_footing * largest(0, Area.thickness / TWO - OldFooting.cover),
         source="half the nominal thickness less cover",
     )
     bonded = line(
         "Bonded",
         "",
-        touched * when(Footing.treatment.is_("bonding agent"), 1, 0),
-        source="1 where the slab is bonded to it",
+        over_footing * when(Footing.treatment.is_("bonding agent"), 1, 0),
+        source="1 where the slab is bonded to the footing",
         adds=True,
     )
 
 
-class DowelCover(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
-    """0 where an edge has no dowels."""
+class DowelCover(Section, title="Dowel cover and size", each=EDGE, sheet=_SHEET):
+    """Checked on doweled edges; 0 on the others."""
 
-    cover_least = factor("Cover of a dowel, least", "in", 1.5, low=1, high=2, source="common practice, no source")
-    cover_stop = factor(
-        "Cover of a dowel, stop below", "in", 1, low=0.75, high=1.5, source="common practice, no source"
+    min_cover = factor("Dowel cover, min", "in", 1.5, low=1, high=2, source="common practice, no source")
+    stop_cover = factor("Dowel cover, stop below", "in", 1, low=0.75, high=1.5, source="common practice, no source")
+    min_end_distance = factor("Dowel end distance, min", "in", 6, low=4, high=12, source="common practice, no source")
+    min_light_bar = factor(
+        "Dowel diameter under cars, min", "in", 0.5, low=0.375, high=0.75, source="common practice, no source"
     )
-    end_least = factor("End clearance of a dowel, least", "in", 6, low=4, high=12, source="common practice, no source")
-    light_bar = factor("Dowel under cars, least", "in", 0.5, low=0.375, high=0.75, source="common practice, no source")
-    heavy_bar = factor("Dowel under trucks, least", "in", 0.625, low=0.5, high=1, source="common practice, no source")
+    min_heavy_bar = factor(
+        "Dowel diameter under trucks, min", "in", 0.625, low=0.5, high=1, source="common practice, no source"
+    )
 
     doweled = line("Doweled", "", when(DoweledEdge.dowels > 0, 1, 0), source="1 with dowels", adds=True)
-    cover_lacking = line(
-        "Cover of dowels lacking",
+    cover_shortfall = line(
+        "Dowel cover short by",
         "in",
-        doweled * largest(0, cover_least - DoweledEdge.cover),
-        source="least less cover",
+        doweled * largest(0, min_cover - DoweledEdge.cover),
+        source="minimum cover less cover",
     )
-    stop_lacking = line(
-        "Cover of dowels lacking to the stop",
+    stop_shortfall = line(
+        "Dowel cover below the stop, short by",
         "in",
-        doweled * largest(0, cover_stop - DoweledEdge.cover),
-        source="stop less cover",
+        doweled * largest(0, stop_cover - DoweledEdge.cover),
+        source="stop limit less cover",
     )
-    end_lacking = line(
-        "End clearance lacking", "in", doweled * largest(0, end_least - Edge.end_distance), source="least less typed"
+    end_shortfall = line(
+        "Dowel end distance short by",
+        "in",
+        doweled * largest(0, min_end_distance - Edge.end_distance),
+        source="minimum end distance less the typed one",
     )
-    tight = line(
-        "Ribbed bar in a tight hole",
+    tight_hole = line(
+        "Deformed bar in a tight hole",
         "",
         doweled * when(both(Edge.surface.is_("deformed"), DoweledEdge.hole <= Edge.bar_diameter), 1, 0),
-        source="ribs measure more than the bar",
+        source="the deformations of a bar add to its diameter",
         adds=True,
     )
-    small = line(
-        "Bar lacking for its vehicles",
+    bar_shortfall = line(
+        "Dowel diameter short by",
         "in",
         doweled
         * largest(
             0,
-            when(AreaUse.vehicles.is_("heavy"), heavy_bar, when(AreaUse.vehicles.is_("light"), light_bar, 0))
+            when(AreaUse.vehicles.is_("heavy"), min_heavy_bar, when(AreaUse.vehicles.is_("light"), min_light_bar, 0))
             - Edge.bar_diameter,
         ),
-        source="least bar under vehicles less the bar",
+        source="minimum diameter under its vehicles less the bar",
     )
-    free_wall = line(
+    no_isolation = line(
         "Wall without isolation",
         "",
         when(both(Edge.kind.is_("wall"), Edge.isolation.is_("no")), 1, 0),
-        source="a wall that the slab is poured against",
+        source="1 where the slab is placed against a wall",
         adds=True,
     )
 
 
-class Restraint(Section, title="Held on all sides", each=AREA, sheet=_SHEET):
-    """Bonded below, doweled at the side and held by a wall: it cannot shrink, so it cracks."""
+class Restraint(Section, title="Restraint", each=AREA, sheet=_SHEET):
+    """A slab that is bonded below, doweled at an edge and tight against a wall cannot shrink, so it cracks."""
 
-    held = line(
-        "Bonded, doweled and walled in",
+    restrained = line(
+        "Bonded, doweled and against a wall",
         "",
         when(
             both(
                 total(FootingCover.bonded, AREA) > 0,
                 total(DowelCover.doweled, AREA) > 0,
-                total(DowelCover.free_wall, AREA) > 0,
+                total(DowelCover.no_isolation, AREA) > 0,
             ),
             1,
             0,
         ),
-        source="all three in one area",
+        source="1 where all three apply",
         adds=True,
     )
 
 
-class OpeningToTraffic(Section, title="When it may be used", sheet=_SHEET):
-    """Cold doubles the days."""
+class OpeningToTraffic(Section, title="Opening to traffic", sheet=_SHEET):
+    """Days closed against the days that the concrete needs, which are more in cold weather."""
 
-    foot_days = factor("Days before feet", "", 1, low=1, high=3, source="common practice, no source")
-    wheel_days = factor("Days before wheels", "", 7, low=3, high=14, source="common practice, no source")
-    cold_below = factor(
-        "Curing is slow below", "F", 50, low=40, high=55, source="common practice, no source; ACI 306R, from memory"
+    foot_days = factor("Days to foot traffic", "", 1, low=1, high=3, source="common practice, no source")
+    vehicle_days = factor("Days to vehicle traffic", "", 7, low=3, high=14, source="common practice, no source")
+    cold_limit = factor(
+        "Slow curing below", "F", 50, low=40, high=55, source="common practice, no source; ACI 306R, from memory"
     )
-    cold_times = factor("Days when it is slow, times", "", 2, low=1.5, high=3, source="common practice, no source")
+    cold_factor = factor(
+        "Days to traffic in cold weather, multiplier", "", 2, low=1.5, high=3, source="common practice, no source"
+    )
 
-    coldest = line(
-        "Coldest",
+    lowest_temperature = line(
+        "Lowest temperature",
         "F",
-        smallest(if_given(Forecast.air, cold_below), if_given(Forecast.night, cold_below)),
-        source="air now or the night's low; not cold where neither is given",
+        smallest(if_given(Forecast.air, cold_limit), if_given(Forecast.night, cold_limit)),
+        source="air temperature or night low; not cold where neither is given",
     )
-    driven = line("Areas that are driven on", "", total(AreaSlopes.driven), source="vehicles")
-    needed = line(
-        "Days it needs",
+    vehicle_areas = line("Areas with vehicle traffic", "", total(AreaSlopes.has_vehicles), source="vehicles")
+    required_days = line(
+        "Days required",
         "",
-        when(driven > 0, wheel_days, foot_days) * when(coldest < cold_below, cold_times, 1),
-        source="feet or wheels, doubled in the cold",
+        when(vehicle_areas > 0, vehicle_days, foot_days) * when(lowest_temperature < cold_limit, cold_factor, 1),
+        source="foot or vehicle traffic, times the multiplier in cold weather",
     )
-    lacking = line("Days lacking", "", largest(0, needed - OnSite.days_closed), source="needed less the close days")
+    days_short = line(
+        "Days short",
+        "",
+        largest(0, required_days - OnSite.days_closed),
+        source="days required less days closed to traffic",
+    )

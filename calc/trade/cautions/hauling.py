@@ -1,4 +1,4 @@
-"""What to watch of the haul: what a gate may turn away or be closed for, weight, and a choice that is nearly a tie."""
+"""Cautions of hauling: payload, disposal sites, near ties, and spoil for the size of the slab."""
 
 from __future__ import annotations
 
@@ -8,94 +8,118 @@ from calc.trade.hauling.loads import Hauled, Hauler
 from calc.trade.hauling.piles import SiteSpec, SoilCleanliness
 from calc.trade.hauling.plans import SOIL
 from calc.trade.levels import HAULED
+from calc.trade.takeoff.geometry import Slab
 
 
-class PileWarnings(Section, title="What is watched of each pile", each=HAULED, sheet="Dig and haul"):
-    """Piles of the plan that is taken, held against the payload and the sites."""
+class PileConditions(Section, title="Payload and disposal sites checked", each=HAULED, sheet="Dig and haul"):
+    """The piles of the chosen plan, checked against the payload and the disposal sites."""
 
-    over = line(
-        "Over the payload",
+    overweight = line(
+        "Load over the payload",
         "ton",
         when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - Hauler.payload), 0),
-        source="a load of it, less the payload; all of it where nobody weighed the payload",
+        source="weight of a load less the payload; the whole load where no payload is given",
     )
-    stranded = line(
-        "Without a site",
+    without_site = line(
+        "Without a disposal site",
         "ton",
         when(both(Hauled.loads > 0, Hauled.goes <= 0, total(SiteSpec.one) > 0), Hauled.tons, 0),
-        source="what no site of the house book takes; 0 where the house book has no sites at all",
+        source="weight that no disposal site takes; 0 where the company book has no sites",
         adds=True,
     )
 
 
-class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
-    """What was found, the number, the usual practice and who says so, and what to do. Local code always wins."""
+class SpoilPerArea(Section, title="Spoil for the area", sheet="Dig and haul"):
+    """Checked to find a typing error."""
 
-    scale = factor(
+    by_area = line(
+        "Spoil per square foot",
+        "ton/ft2",
+        when(total(Slab.net_area) > 0, total(Hauled.tons) / total(Slab.net_area), 0),
+        source="weight of all piles over the net area",
+    )
+
+
+class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
+    """What was found, the number, the usual practice with its source, and what to do. Local code governs."""
+
+    scale_step = factor(
         "Overweight that a scale shows",
         "ton",
         0.005,
         low=0,
         high=0.05,
-        source="house rule: 10 lb, half a step of a truck scale that reads by 20 lb",
+        source="house rule: 10 lb, half the increment of a truck scale that reads by 20 lb",
     )
+    max_spoil = factor("Spoil per square foot, caution above", "ton/ft2", 0.15, low=0.1, high=0.3, source="house rule")
 
     overweight = caution(
         "Load over the payload",
         Severity.STOP,
-        greatest(PileWarnings.over) > scale,
+        greatest(PileConditions.overweight) > scale_step,
         when(
             Hauler.payload > 0,
-            "A load is planned that is heavier than the payload; the number is what it is over.",
-            "Nobody says what the vehicle may carry; the number is the heaviest load that it would be given.",
+            "A planned load is heavier than the payload; the number is the excess.",
+            "The vehicle has no payload; the number is the heaviest load planned for it.",
         ),
-        greatest(PileWarnings.over),
+        greatest(PileConditions.overweight),
         "ton",
-        usual="no load over the gross rating less the weight of the vehicle with its driver",
-        do="Fill the payload of the vehicle on Vehicles, as weighed, or haul with another.",
+        usual="no load over the payload: GVWR minus the weight of the vehicle with its driver",
+        do="Type the payload of the vehicle in Vehicles, as weighed, or haul with another.",
         source="house rule: overweight is never planned; 23 CFR 658.17 and state law on axles",
     )
-    dirty = caution(
+    contaminated_soil = caution(
         "Roots or turf to a site for clean soil",
         Severity.CAUTION,
         both(SoilCleanliness.chance > 0, at(Hauled.goes, SOIL) > 0),
-        "Soil with turf or roots in it goes to a site for soil; the number is its loads.",
+        "Soil with turf or roots goes to a disposal site for soil; the number is its loads.",
         at(Hauled.loads, SOIL),
         "load",
-        usual="clean fill is free of turf, roots and rubbish, or is charged as mixed",
-        do="Ask the gate before the first load, and keep turf and roots out of the pile.",
+        usual="clean fill is free of turf, roots and trash, or is charged as mixed",
+        do="Ask the disposal site before the first load, and keep turf and roots out of the pile.",
         source="common practice, no source",
     )
-    gate = caution(
-        "Last load after the gate closes",
+    site_closed = caution(
+        "Last load after closing",
         Severity.CAUTION,
         greatest(Hauled.late) > 0,
-        "The last load of a day gets there when the site is closed; the number is by how much.",
+        "The last load of a day arrives after the disposal site closes; the number is how late.",
         greatest(Hauled.late),
         "h",
-        usual="the last load of a day is through the gate before it closes",
-        do="Start earlier, leave a load for the next morning, or take it to another site.",
-        source="house rule, by the hours in the house book: ask the gate for its last load",
+        usual="the last load of a day is over the scale before closing",
+        do="Start earlier, leave a load for the next morning, or use another disposal site.",
+        source="house rule, by the hours in the company book: ask the site for its last load",
     )
-    stranded = caution(
-        "No site takes a pile",
+    no_site = caution(
+        "No disposal site for a pile",
         Severity.CAUTION,
-        total(PileWarnings.stranded) > 0,
-        "No site of the house book takes a pile of this plan, or its figures are missing; the number is its weight.",
-        total(PileWarnings.stranded),
+        total(PileConditions.without_site) > 0,
+        "No disposal site takes a pile of this plan, or its rate, time or miles are missing; the number is its weight.",
+        total(PileConditions.without_site),
         "ton",
-        usual="every pile has a gate that takes it, with a rate, minutes and miles",
-        do="Fill a row of Disposal sites for it, or choose a plan that leaves it mixed.",
+        usual="every pile has a disposal site, with a rate, minutes and miles",
+        do="Add a row to Disposal sites for it, or choose a plan that leaves it mixed.",
         source="house rule",
     )
-    wash = caution(
-        "Two hauls cost nearly the same",
+    near_tie = caution(
+        "Haul plans nearly tied",
         Severity.NOTE,
         RunnerUp.wash > 0,
-        "Another haul costs nearly the same; the number is the difference.",
+        "Another haul plan costs nearly the same; the number is the difference.",
         RunnerUp.gap,
         "$",
-        usual="below $25 or 2 % the clock decides, not the money",
-        do="Choose by the clock: fewer trips, the nearer gate, the longer hours.",
+        usual="below $25 or 2 % time decides, not money",
+        do="Choose by time: fewer trips, the nearer site, the longer hours.",
         source="house rule",
+    )
+    spoil_per_area = caution(
+        "Spoil high for the area",
+        Severity.CAUTION,
+        SpoilPerArea.by_area > max_spoil,
+        "More weight is hauled away than usual for a slab of this size.",
+        SpoilPerArea.by_area,
+        "ton/ft2",
+        usual="below 0.15 ton per square foot",
+        do="Check depths, old slab and plants for a typing error.",
+        source="common practice, no source: to find a typing error",
     )

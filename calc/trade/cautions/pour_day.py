@@ -1,4 +1,4 @@
-"""What to watch on the day of the pour: the weather, the clock of the trucks, the time to finish."""
+"""Cautions of the pour day: unloading time, weather, finishing time."""
 
 from __future__ import annotations
 
@@ -10,54 +10,54 @@ from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.weather import Evaporation, Heat
 from calc.trade.takeoff.geometry import Slab
 
-_DRYING = "ACI 305R and UFGS, partly from memory; local code wins"
-_DRIES = "wind broken, fog sprayed, an evaporation retarder, or a pour at night; wind is taken 20 in above the slab"
+_ACI = "ACI 305R and UFGS, partly from memory; local code governs"
+_MEASURES = "windbreak, fog spray, evaporation retarder, or a pour at night; wind is measured 20 in above the slab"
 
 
-class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
-    """What was found, the number, the usual practice and who says so, and what to do. Local code always wins."""
+class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
+    """What was found, the number, the usual practice with its source, and what to do. Local code governs."""
 
-    no_way = caution(
-        "Trucks not emptied in time",
+    unloading_time = caution(
+        "Unloading exceeds the discharge time limit",
         Severity.STOP,
         either(PourCost.late > 0, Placing.put_back >= NOT_THERE),
         when(
             Placing.put_back >= NOT_THERE,
-            "The job allows no way of placing.",
-            "The fullest truck takes longer to empty than it may stand.",
+            "No placing method fits the job.",
+            "The largest load takes longer to unload than the discharge time limit; the number is the excess.",
         ),
         PourCost.late,
         "min",
-        usual="90 min from batching, 60 min in heat, less the drive",
-        do="Send smaller loads, more barrows or a pump, or agree on another time limit with the plant.",
-        source="ASTM C94 to about 2013, from memory; the plant's rules win",
+        usual="90 min from batching, 60 min in hot weather, less the drive",
+        do="Order smaller loads, use more wheelbarrows or a pump, or agree on another limit with the plant.",
+        source="ASTM C94 to about 2013, from memory; the plant's rules govern",
     )
-    dries = caution(
-        "Slab dries fast",
+    evaporation = caution(
+        "High evaporation rate",
         Severity.CAUTION,
         both(
             Evaporation.rate > Evaporation.most,
             either(Evaporation.rate <= Evaporation.stop, not_(Forecast.plan.is_("none"))),
         ),
-        "Water leaves the slab faster than it may rise in it.",
+        "Water evaporates from the surface faster than bleed water may replace it.",
         Evaporation.rate,
         "lb/ft2/h",
-        usual="no more than 0.1, or 0.2 where the mix bleeds well",
-        do="Have at hand: " + _DRIES + ".",
-        source=_DRYING,
+        usual="0.1 at most, or 0.2 where the mix bleeds well",
+        do="Have ready: " + _MEASURES + ".",
+        source=_ACI,
     )
-    dries_unplanned = caution(
-        "Slab dries too fast without a plan",
+    evaporation_unplanned = caution(
+        "Evaporation rate too high (plastic shrinkage)",
         Severity.STOP,
         both(Evaporation.rate > Evaporation.stop, Forecast.plan.is_("none")),
-        "Water leaves the slab so fast that it cracks while it is soft.",
+        "Water evaporates so fast that the slab cracks while it is plastic, and no measure is planned.",
         Evaporation.rate,
         "lb/ft2/h",
         usual="precautions above 0.2",
-        do="Name an evaporation plan: " + _DRIES + ".",
-        source=_DRYING,
+        do="Choose an evaporation plan: " + _MEASURES + ".",
+        source=_ACI,
     )
-    hot = caution(
+    hot_concrete = caution(
         "Hot concrete",
         Severity.CAUTION,
         Heat.over > 0,
@@ -66,20 +66,20 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
         "F",
         usual="90 F at most; 95 F is the limit of a common specification",
         do="Pour early, have the plant cool the mix or add a retarder, and have more finishers.",
-        source="ACI 301 and 305.1, from memory; local code wins",
+        source="ACI 301 and 305.1, from memory; local code governs",
     )
-    cold = caution(
+    cold_weather = caution(
         "Cold weather",
         Severity.CAUTION,
         Heat.under > 0,
-        "The air is, or the nights will be, colder than concrete likes while it is young.",
+        "The air is, or the nights will be, too cold for young concrete.",
         Heat.coldest,
         "F",
-        usual="no less than 40 F in the days of protection; a thin slab is kept at 55 F",
-        do="Cover it with blankets, have warm concrete, keep it from freezing until it is strong.",
-        source="ACI 306R, seen in print; 55 F from memory; local code wins",
+        usual="at least 40 F during protection; a thin slab is kept at 55 F",
+        do="Cover it with blankets, order warm concrete, keep it from freezing until it is strong.",
+        source="ACI 306R, seen in print; 55 F from memory; local code governs",
     )
-    frozen = caution(
+    frozen_ground = caution(
         "Frozen ground",
         Severity.STOP,
         Forecast.frozen.is_("yes"),
@@ -88,16 +88,17 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
         "ft2",
         usual="concrete is never placed on frozen ground",
         do="Thaw it and compact it again, or pour later.",
-        source="ACI 306R, from memory; local code wins",
+        source="ACI 306R, from memory; local code governs",
     )
-    stiff = caution(
-        "Stiff before it is finished",
+    finishing_time = caution(
+        "Sets before finishing is done",
         Severity.CAUTION,
         FinishWindow.lacking > 0,
-        "The largest truck takes longer to place and finish than its concrete can be worked.",
+        "The largest load takes longer to place and finish than its concrete stays workable; "
+        "the number is the time short.",
         FinishWindow.lacking,
         "h",
         usual="5.5 h at 50 F, 3.5 h at 70 F, 2 h at 90 F",
-        do="Have more finishers, a retarder, smaller loads, or pour on two days.",
+        do="Have more finishers, a retarder or smaller loads, or pour on two days.",
         source="common practice, no source; ask the plant",
     )

@@ -1,24 +1,24 @@
-"""What to watch at work: dust, gas, lines in the ground, and who has to be asked first."""
+"""Cautions of the site: utilities, dust, fumes, skin, washout, licensed trades, permits."""
 
 from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
-from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import Permissions
+from calc.trade.ordering.order import Order
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.equipment import Tool
-from calc.trade.work.labor import Labor, Task
+from calc.trade.work.labor import Task
 
 _OSHA = "29 CFR 1926.1153 table 1, partly from memory; OSHA and the state decide"
 
 
-class DustHours(Section, title="Hours of dust", sheet="Costs"):
+class DustHours(Section, title="Hours of silica dust", sheet="Costs"):
     """Cutting, drilling, chipping and breaking concrete make silica dust."""
 
-    long_shift = factor(
-        "Hours of chipping with no respirator, most",
+    max_without_respirator = factor(
+        "Chipping without a respirator, max",
         "h",
         4,
         low=1,
@@ -26,28 +26,28 @@ class DustHours(Section, title="Hours of dust", sheet="Costs"):
         source="29 CFR 1926.1153 table 1, from memory",
     )
 
-    hammered = line(
+    chipping = line(
         "Hours of breaking and chipping",
         "h",
         look_up(Task.hours, "break out slab") + look_up(Task.hours, "chip footings"),
         source="labor",
     )
-    all_of_it = line(
-        "Hours of dust, in all",
+    all_tasks = line(
+        "Hours of silica dust, total",
         "h",
-        hammered
-        + look_up(Task.hours, "demolition saw cut")
-        + look_up(Task.hours, "saw-cut joints")
+        chipping
+        + look_up(Task.hours, "saw for removal")
+        + look_up(Task.hours, "saw joints")
         + look_up(Task.hours, "drill dowels"),
         source="labor",
     )
 
 
-class Locate(Section, title="Marks of buried lines", sheet="Costs"):
-    """They hold for so long, by the state."""
+class UtilityLocate(Section, title="Utility locate", sheet="Costs"):
+    """A locate ticket is good for a time that the state sets."""
 
-    late = line(
-        "Days that the locate is too short",
+    days_expired = line(
+        "Locate expired before the pour, by",
         "days",
         when(
             both(is_given(Job.pour_date), is_given(Permissions.locate_ends)),
@@ -58,77 +58,110 @@ class Locate(Section, title="Marks of buried lines", sheet="Costs"):
     )
 
 
-class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
-    """What was found, the number, the usual practice and who says so, and what to do. Local code always wins."""
+class SiteCautions(Section, title="Site cautions", sheet="Checks"):
+    """What was found, the number, the usual practice with its source, and what to do. Local code governs."""
 
+    utilities = caution(
+        "Underground utilities",
+        Severity.NOTE,
+        Order.quantity > 0,
+        "The ground is dug for the slab.",
+        total(Slab.net_area),
+        "ft2",
+        usual="utilities are located before digging, and exposed by hand",
+        do="Call 811 (the one-call center) in time, and have utilities marked; licensed trades shut them off.",
+        source="29 CFR 1926.651(b)(1), seen in print; local law on notice",
+    )
+    locate_expired = caution(
+        "Locate expires before the pour",
+        Severity.CAUTION,
+        UtilityLocate.days_expired > 0,
+        "The locate ticket expires before the day of the pour; the number is how many days.",
+        UtilityLocate.days_expired,
+        "days",
+        usual="a ticket is good for two to four weeks, by state",
+        do="Renew the ticket.",
+        source="local law on notice",
+    )
     silica = caution(
         "Silica dust",
         Severity.NOTE,
-        DustHours.all_of_it > 0,
-        "Concrete is sawn, drilled, chipped or broken; the number is for how many hours.",
-        DustHours.all_of_it,
+        DustHours.all_tasks > 0,
+        "Concrete is sawn, drilled, chipped or broken; the number is the hours.",
+        DustHours.all_tasks,
         "h",
         usual="water fed to the blade or the point, or a shroud with a dust collector; a vacuum for drilled holes",
-        do="Take the tools that have them, and have a plan for dust on the site.",
+        do="Use tools that have them, and have a dust control plan on site.",
         source=_OSHA,
     )
     respirator = caution(
         "Long hours of chipping",
         Severity.CAUTION,
-        DustHours.hammered > DustHours.long_shift,
-        "Breaking and chipping take longer than a shift may without a respirator.",
-        DustHours.hammered,
+        DustHours.chipping > DustHours.max_without_respirator,
+        "Breaking and chipping take longer than the hours a shift allows without a respirator.",
+        DustHours.chipping,
         "h",
         usual="outdoors with water or a shroud: none up to 4 h a shift, beyond that a protection factor of 10",
-        do="Have respirators that fit, or share the work.",
+        do="Provide respirators that fit, or share the work.",
         source=_OSHA,
     )
-    exhaust = caution(
-        "Exhaust of a generator",
+    generator_exhaust = caution(
+        "Generator exhaust",
         Severity.NOTE,
         look_up(Tool.hours, "generator") > 0,
-        "A generator runs on the site; the number is for how many hours.",
+        "A generator runs on site; the number is the hours.",
         look_up(Tool.hours, "generator"),
         "h",
         usual="outdoors, far from doors and windows; carbon monoxide has no smell",
-        do="Set it downwind and in the open.",
+        do="Place it downwind and in the open.",
         source="OSHA and CDC guidance, from memory",
     )
-    shut_off = caution(
-        "Water and power shut off",
+    concrete_burns = caution(
+        "Wet concrete burns skin",
+        Severity.NOTE,
+        Order.quantity > 0,
+        "Wet concrete has a pH of 12 to 13.",
+        Order.quantity,
+        "yd3",
+        usual="waterproof gloves and boots, eye protection, clean water at hand",
+        do="Wash skin at once; see a doctor for eyes and burns.",
+        source="OSHA and NIOSH guidance, from memory",
+    )
+    washout = caution(
+        "Concrete washout",
+        Severity.NOTE,
+        Order.trucks > 0,
+        "Trucks wash out on site; the number is how many.",
+        Order.trucks,
+        "truck",
+        usual="contained; never to a gutter, a drain or near trees",
+        do="Set up a lined washout before the truck arrives.",
+        source="NPDES construction permit guidance, seen in print",
+    )
+    shutoffs = caution(
+        "Water and power shutoff",
         Severity.NOTE,
         either(Job.lines_to_cap > 0, Permissions.cables.is_("yes")),
-        "Irrigation lines are capped, or lamps or cables are near.",
+        "Irrigation lines are capped, or lights or cables are near.",
         Job.lines_to_cap,
         "",
-        usual="a line is capped at its source valve, not at its head; power by a licensed person",
-        do="Agree who shuts off what, and say so on the proposal.",
+        usual="a line is capped at its source valve, not at its head; a licensed trade shuts off power",
+        do="Agree who shuts off what, and state it on the proposal.",
         source="common practice, no source; local law on trades",
     )
-    licensed = caution(
+    licensed_trade = caution(
         "Licensed trade",
         Severity.STOP,
         Permissions.licensed.is_("yes"),
-        "A wall that carries, wiring or pipes are touched.",
+        "A load-bearing wall, wiring or pipes are affected.",
         Job.lines_to_cap,
         "",
         usual="a licensed trade or an engineer does that part",
-        do="Have it done by who may, and leave it out of this bid.",
+        do="Have it done by a licensed trade, and leave it out of this bid.",
         source="local law",
     )
-    locate_late = caution(
-        "Locate expires before the pour",
-        Severity.CAUTION,
-        Locate.late > 0,
-        "The marks of the buried lines are no longer good on the day of the pour; the number is by how many days.",
-        Locate.late,
-        "days",
-        usual="a ticket holds two to four weeks, by the state",
-        do="Have it renewed.",
-        source="local law on notice",
-    )
-    permit = caution(
-        "Papers to ask for",
+    permits = caution(
+        "Permits and documents",
         Severity.NOTE,
         either(
             not_(is_given(Terms.permit)),
@@ -139,34 +172,12 @@ class SiteCautions(Section, title="Cautions of the work", sheet="Checks"):
         ),
         when(
             is_given(Terms.permit),
-            "The client or the place wants papers.",
-            "Nobody said whether a permit is needed.",
+            "The client or the location requires documents.",
+            "Whether a permit is needed is not known.",
         ),
         total(Slab.net_area),
         "ft2",
-        usual="permit, insurance certificate, an association's letter, a city's detail sheet",
+        usual="permit, certificate of insurance, an association's letter, a city's detail sheet",
         do="Ask, and type what the permit costs; 0 when none is needed.",
         source="local law",
-    )
-    private_wages = caution(
-        "Private wages for a public client",
-        Severity.CAUTION,
-        both(Crew.wages.is_("private"), either(Permissions.client.is_("school"), Permissions.client.is_("city"))),
-        "A school or a city often has to pay prevailing wages.",
-        Labor.hours,
-        "h",
-        usual="prevailing wages, certified payroll, a bid bond",
-        do="Ask, and take the table of prevailing wages.",
-        source="Davis-Bacon and state laws, from memory",
-    )
-    no_wage = caution(
-        "Prevailing wage has no rate",
-        Severity.STOP,
-        both(Crew.wages.is_("prevailing"), Labor.known <= 0),
-        "The job pays prevailing wages, and the house book has no rate for them.",
-        Labor.hours,
-        "h",
-        usual="a rate for each role",
-        do="Fill the column prevailing of Wages.",
-        source="house rule",
     )

@@ -1,1 +1,1 @@
-"""Papers: what is handed to the client, the plant, the driver, the crew and the office."""
+"""Papers for the client, the plant, the driver, the crew and the office."""

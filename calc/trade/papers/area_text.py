@@ -1,6 +1,6 @@
-"""Sizes as a tape shows them, and each area in words: what the papers say of an area.
+"""Text of each area for the papers: sizes in feet and inches, shape, thickness, dowels and joints.
 
-A size on a paper is in feet, inches and eighths of an inch, never a decimal; here it becomes words, once.
+A size on a paper is in feet, inches and eighths of an inch, never a decimal.
 """
 
 from __future__ import annotations
@@ -38,61 +38,61 @@ SHAPE = named_rows(
 """A shape that an area may have; a trapezoid is a rectangle with another width at its other end."""
 
 
-class EighthMark(Section, title="Ends of a size", each=EIGHTH, sheet=_SHEET):
-    """What stands behind the whole inches."""
+class EighthText(Section, title="Eighths of an inch", each=EIGHTH, sheet=_SHEET):
+    """The fraction as it is written, after whole inches and without them."""
 
-    ending = line(
-        "Written behind the inches",
+    after_inches = line(
+        "Fraction after the inches",
         "",
         by_row(EIGHTH, '"', ' 1/8"', ' 1/4"', ' 3/8"', ' 1/2"', ' 5/8"', ' 3/4"', ' 7/8"'),
         source="the tape",
     )
-    alone = line(
-        "Written without inches",
+    without_inches = line(
+        "Fraction without inches",
         "",
         by_row(EIGHTH, '0"', '1/8"', '1/4"', '3/8"', '1/2"', '5/8"', '3/4"', '7/8"'),
         source="the tape",
     )
 
 
-def on_tape(called: str, title: str, level: Level, inches: Expr, sheet: str) -> tuple[type[Section], Line]:
-    """A section that writes ``inches`` as feet, inches and eighths, and the line of it that says them."""
+def feet_and_inches(called: str, title: str, level: Level, inches: Expr, sheet: str) -> tuple[type[Section], Line]:
+    """A section that writes ``inches`` as feet, inches and eighths, and its line of text."""
 
-    class Tape(Section, title=title, each=level, sheet=sheet, called=called):
+    class Size(Section, title=title, each=level, sheet=sheet, called=called):
         """To the nearest eighth of an inch."""
 
         size = line("Size", "in", inches, source="where it is computed")
         eighths = line(
-            "In whole eighths", "", rounded(size * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
+            "Eighths of an inch, total", "", rounded(size * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
         )
-        feet = line("Feet of the size", "", round_down(eighths / TWELVE / TWO / TWO / TWO), source="whole feet")
-        whole = line(
-            "Inches of the size",
+        feet = line("Feet", "", round_down(eighths / TWELVE / TWO / TWO / TWO), source="whole feet")
+        whole_inches = line(
+            "Inches",
             "",
             round_down((eighths - feet * TWELVE * TWO * TWO * TWO) / TWO / TWO / TWO),
-            source="whole inches beside the feet",
+            source="whole inches after the feet",
         )
-        rest = line(
-            "Eighths of the size",
+        remaining_eighths = line(
+            "Eighths",
             "",
-            eighths - feet * TWELVE * TWO * TWO * TWO - whole * TWO * TWO * TWO,
-            source="what is left",
+            eighths - feet * TWELVE * TWO * TWO * TWO - whole_inches * TWO * TWO * TWO,
+            source="remainder",
         )
-        said = line(
-            "As a tape shows it",
+        text = line(
+            "Size in feet and inches",
             "",
             joined(
                 when(feet > 0, joined(count_of(feet, "each"), "' "), ""),
                 when(
-                    both(feet <= 0, whole <= 0),
-                    at(EighthMark.alone, rest + 1),
-                    joined(count_of(whole, "each"), at(EighthMark.ending, rest + 1)),
+                    both(feet <= 0, whole_inches <= 0),
+                    at(EighthText.without_inches, remaining_eighths + 1),
+                    joined(count_of(whole_inches, "each"), at(EighthText.after_inches, remaining_eighths + 1)),
                 ),
             ),
             source="feet, inches and eighths",
         )
 
-    return Tape, Tape.said
+    return Size, Size.text
 
 
 _SIZES = by_row(
@@ -108,19 +108,19 @@ _SIZES = by_row(
     Panel.longest * IN_PER_FT,
     JointDepth.made,
 )
-AreaSize, _SAID = on_tape("AreaSize", "Sizes of the areas", AREA * SIZE, _SIZES, _SHEET)
+AreaSize, _SIZE_TEXT = feet_and_inches("AreaSize", "Sizes of the areas", AREA * SIZE, _SIZES, _SHEET)
 
 
-def _said(word: str) -> Expr:
-    """One size of this area, as a tape shows it."""
-    return at(_SAID, row_called(SIZE, word), of=AREA)
+def _size(word: str) -> Expr:
+    """The text of one size of this area."""
+    return at(_SIZE_TEXT, row_called(SIZE, word), of=AREA)
 
 
-class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
-    """How a shape is spoken of, and which sizes say it."""
+class ShapeText(Section, title="Text of each shape", each=SHAPE, sheet=_SHEET):
+    """What a shape is called on the papers, and which sizes follow."""
 
-    opening = line(
-        "Called",
+    prefix = line(
+        "Name",
         "",
         by_row(
             SHAPE,
@@ -134,93 +134,99 @@ class ShapeWord(Section, title="Shapes in words", each=SHAPE, sheet=_SHEET):
         ),
         source="shape",
     )
-    lengths = line("Its length is said", "", by_row(SHAPE, 1, 1, 1, 1, 0, 0, 0), source="1 where it is")
-    widths = line("Its width is said", "", by_row(SHAPE, 1, 1, 0, 0, 0, 0, 0), source="1 where it is")
-    between = line("Between them", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape")
+    shows_length = line("Shows its length", "", by_row(SHAPE, 1, 1, 1, 1, 0, 0, 0), source="1 where it is shown")
+    shows_width = line("Shows its width", "", by_row(SHAPE, 1, 1, 0, 0, 0, 0, 0), source="1 where it is shown")
+    separator = line(
+        "Between the sizes", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape"
+    )
 
 
-_NAMED = when(FOUR_SIDED, "rectangle", Area.shape)
+_SHAPE = when(FOUR_SIDED, "rectangle", Area.shape)
 
 
-class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
-    """What a client reads of it."""
+class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
+    """For the papers."""
 
-    narrows = line(
+    tapers = line(
         "Two widths",
         "",
         when(both(FOUR_SIDED, not_(equals(Slab.width, Slab.far_width))), 1, 0),
         source="1 for a rectangle whose ends differ",
     )
-    opening = line(
-        "Shape, called",
+    prefix = line(
+        "Shape name",
         "",
-        when(narrows > 0, "Trapezoid ", look_up(ShapeWord.opening, _NAMED)),
+        when(tapers > 0, "Trapezoid ", look_up(ShapeText.prefix, _SHAPE)),
         source="shape",
     )
-    long = line("Length is said", "", look_up(ShapeWord.lengths, _NAMED), source="shape")
-    wide = line("Width is said", "", look_up(ShapeWord.widths, _NAMED), source="shape")
-    between = line("Between the two", "", look_up(ShapeWord.between, _NAMED), source="shape")
-    length = line("Length, on the tape", "", _said("length"), source="sizes of the areas")
-    width = line("Width, on the tape", "", _said("width"), source="sizes of the areas")
+    shows_length = line("Length shown", "", look_up(ShapeText.shows_length, _SHAPE), source="shape")
+    shows_width = line("Width shown", "", look_up(ShapeText.shows_width, _SHAPE), source="shape")
+    separator = line("Between length and width", "", look_up(ShapeText.separator, _SHAPE), source="shape")
+    length = line("Length text", "", _size("length"), source="sizes of the areas")
+    width = line("Width text", "", _size("width"), source="sizes of the areas")
     outline = line(
-        "Outline in words",
+        "Outline text",
         "",
-        joined(opening, when(long > 0, length, ""), when(wide > 0, joined(between, width), "")),
+        joined(prefix, when(shows_length > 0, length, ""), when(shows_width > 0, joined(separator, width), "")),
         source="shape and sizes",
     )
     shape = line(
-        "Shape in words",
+        "Shape text",
         "",
         joined(
             outline,
-            when(narrows > 0, joined(", ", _said("other width"), " at the other end"), ""),
-            when(Area.quantity > 1, joined("; ", count_of(Area.quantity, "each"), " alike"), ""),
+            when(tapers > 0, joined(", ", _size("other width"), " at the other end"), ""),
+            when(Area.quantity > 1, joined("; quantity ", count_of(Area.quantity, "each")), ""),
         ),
-        source="outline, a second width, copies",
+        source="outline, a second width, quantity",
     )
     thickness = line(
-        "Thickness in words",
+        "Thickness text",
         "",
         joined(
-            _said("thickness"),
-            when(equals(Area.thickness, MeanThickness.far), "", joined(" to ", _said("other thickness"))),
+            _size("thickness"),
+            when(equals(Area.thickness, MeanThickness.far), "", joined(" to ", _size("other thickness"))),
         ),
         source="nominal, from end to end",
     )
-    mean = line("Mean thickness in words", "", _said("mean thickness"), source="measured depths, else as drawn")
-    base = line("Base in words", "", when(Area.base > 0, _said("base"), "none"), source="compacted rock")
-    dig = line("Dig in words", "", when(Dig.depth > 0, _said("dig"), "none"), source="below the ground as it is")
-    joint_depth = line("Joint depth in words", "", _said("joint depth"), source="as made")
-    old_slab = line(
-        "Old slab of all copies", "ft2", Area.old_slab * Area.quantity, source="area times copies", adds=True
+    mean_thickness = line(
+        "Mean thickness text", "", _size("mean thickness"), source="measured depths, otherwise nominal"
     )
-    dowels = line("Dowels of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True)
-    dowels_said = line(
-        "Dowels in words",
+    base = line("Base text", "", when(Area.base > 0, _size("base"), "none"), source="compacted rock")
+    dig = line("Excavation depth text", "", when(Dig.depth > 0, _size("dig"), "none"), source="below existing grade")
+    joint_depth = line("Joint depth text", "", _size("joint depth"), source="as made")
+    old_slab = line(
+        "Old slab, total", "ft2", Area.old_slab * Area.quantity, source="old slab times quantity", adds=True
+    )
+    dowels = line(
+        "Dowels, total of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True
+    )
+    dowel_text = line(
+        "Dowel text",
         "",
         when(
             dowels > 0,
-            when(DowelNeeds.dowels.is_overridden, "Doweled to what is there.", joined("Dowels: ", dowels, ".")),
+            when(DowelNeeds.dowels.is_overridden, "Doweled to existing concrete.", joined("Dowels: ", dowels, ".")),
             "No dowels.",
         ),
-        source="count of the area; no number where it was forced for the job",
+        source="count of the area; no number where the count of the job was overridden",
     )
-    apart = line(
-        "Apart in words",
+    joint_spacing = line(
+        "Joint spacing text",
         "",
-        when(Matched.old > 0, "to meet the old ones", joined(_said("panel"), " apart")),
-        source="the old joints, else the panels",
+        when(Matched.old > 0, "to match the old joints", joined(_size("panel"), " apart")),
+        source="old joints, otherwise panel length",
     )
-    joints_said = line(
-        "Joints in words",
+    joint_text = line(
+        "Joint text",
         "",
         when(
             Matched.joints > 0,
-            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_method, ", ", apart, "."),
+            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."),
             "No joints.",
         ),
-        source="of one copy",
+        source="of one of several alike",
     )
-    described = line(
-        "The area in words", "", joined(shape, ". ", dowels_said, " ", joints_said), source="shape, dowels, joints"
+    description = line(
+        "Description", "", joined(shape, ". ", dowel_text, " ", joint_text), source="shape, dowels, joints"
     )

@@ -9,7 +9,7 @@ from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import ADDITIONS, Addition, Mixture
 from calc.trade.materials.fiber import FiberDose, FiberTotal
-from calc.trade.papers.pour_text import MixWord, PourWord
+from calc.trade.papers.pour_text import MixText, PourText
 
 Fact = paper.Fact
 
@@ -30,19 +30,19 @@ class MixProperty:
 
 def _of_addition(addition: Addition) -> MixProperty:
     """What the plant is told of an addition: yes or no, but for air how much."""
-    fact = Fact(PourWord.air, "Entrained air") if addition is Mixture.air else Fact(addition)
+    fact = Fact(PourText.air, "Entrained air") if addition is Mixture.air else Fact(addition)
     return MixProperty(addition, (fact,), added_later=addition.added_later)
 
 
 MIX = (
     MixProperty(Mixture.strength, (Fact(Mixture.strength, "Strength"),), more_serves=True),
-    MixProperty(PaperFacts.slump, (Fact(MixWord.slump, "Slump"),)),
-    MixProperty(PourWord.stone, (Fact(MixWord.stone, "Largest stone"),)),
+    MixProperty(PaperFacts.slump, (Fact(MixText.slump, "Slump"),)),
+    MixProperty(PourText.aggregate, (Fact(MixText.aggregate, "Maximum aggregate size"),)),
     *(_of_addition(each) for each in ADDITIONS),
-    MixProperty(Job.fiber, (Fact(PourWord.fiber, "Fiber"),), added_later=True),
+    MixProperty(Job.fiber, (Fact(PourText.fiber, "Fiber"),), added_later=True),
     MixProperty(
         FiberDose.per_yard,
-        (Fact(FiberDose.per_yard, "Fiber in a yard"), Fact(FiberTotal.bags, "Fiber bags")),
+        (Fact(FiberDose.per_yard, "Fiber dose"), Fact(FiberTotal.bags, "Fiber bags")),
         added_later=True,
     ),
 )

@@ -1,4 +1,4 @@
-"""What the papers say of the haul and of the pour: hours as a clock shows them, the mix as it is phoned in."""
+"""Text of the haul and the pour for the papers: times of day, disposal sites, the mix, the trucks."""
 
 from __future__ import annotations
 
@@ -13,47 +13,47 @@ from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Load, Order
 from calc.trade.ordering.pour import Pour, PourCost
-from calc.trade.papers.area_text import on_tape
+from calc.trade.papers.area_text import feet_and_inches
 from calc.trade.takeoff.forms import Board
 
 _HAUL, _POUR = "Dig and haul", "Order and placing"
 SIXTY, ONE_MINUTE, ONE_INCH, ONE_FOOT = exact(60, "min"), exact(1, "min"), exact(1, "in"), exact(1, "ft")
 TEN = exact(60) / exact(6)
-"""Minutes from which a clock needs no 0 before them."""
+"""Minutes from which a time of day needs no 0 before them."""
 
-HOUR = named_rows("hour", "opens", "closes", "first leaves", "last is there")
-"""An hour of the day that a driver minds."""
+HOUR = named_rows("hour", "opens", "closes", "first leaves", "last arrives")
+"""A time of day that a driver needs."""
 
-MIX_SIZE = named_rows("size in the mix", "slump", "largest stone")
-"""A size that the plant is told."""
+MIX_SIZE = named_rows("size in the mix", "slump", "aggregate")
+"""A size that the plant needs."""
 
 
-def on_clock(called: str, title: str, level: Level, hours: Expr, sheet: str) -> tuple[type[Section], Line]:
-    """A section that writes hours of the day as a clock shows them, and the line of it that says them; 0 is a dash."""
+def clock_time(called: str, title: str, level: Level, hours: Expr, sheet: str) -> tuple[type[Section], Line]:
+    """A section that writes hours of the day as times, such as 7:30, and its line of text; 0 is a dash."""
 
     class Clock(Section, title=title, each=level, sheet=sheet, called=called):
         """To the minute."""
 
         time = line("Hour of the day", "h", hours, source="where it is computed; 0 where it is not known")
-        minutes = line("Minutes of the day", "min", rounded(time * MIN_PER_H, 0), source="the nearest")
+        minutes = line("Minutes of the day", "min", rounded(time * MIN_PER_H, 0), source="to the nearest minute")
         hour = line("Whole hours", "", round_down(minutes / SIXTY), source="of the minutes")
-        past = line("Minutes past", "", (minutes - hour * SIXTY) / ONE_MINUTE, source="what is left")
-        said = line(
-            "As a clock shows it",
+        past_hour = line("Minutes past the hour", "", (minutes - hour * SIXTY) / ONE_MINUTE, source="remainder")
+        text = line(
+            "Time of day",
             "",
             when(
                 time > 0,
-                joined(count_of(hour, "each"), when(past < TEN, ":0", ":"), count_of(past, "each")),
+                joined(count_of(hour, "each"), when(past_hour < TEN, ":0", ":"), count_of(past_hour, "each")),
                 "-",
             ),
             source="hours and minutes",
         )
 
-    return Clock, Clock.said
+    return Clock, Clock.text
 
 
-class SiteHours(Section, title="When the sites open", each=DISPOSAL, sheet=_HAUL):
-    """0 where the house book does not say."""
+class SiteHours(Section, title="Opening hours of disposal sites", each=DISPOSAL, sheet=_HAUL):
+    """0 where the company book does not give them."""
 
     opens = line("Opens", "h", if_given(Disposal.opens, 0), source="house book")
 
@@ -62,19 +62,19 @@ def _of_site(value: Line) -> Expr:
     return when(Hauled.site > 0, at(value, largest(1, Hauled.site)), 0)
 
 
-HaulClock, _HAUL_SAID = on_clock(
-    "HaulClock",
-    "Hours of the haul",
+PileTime, _TIME_TEXT = clock_time(
+    "PileTime",
+    "Times of the haul",
     HAULED * HOUR,
     by_row(HOUR, _of_site(SiteHours.opens), Hauled.closes, Hauled.first, Hauled.last),
     _HAUL,
 )
 
 
-class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
-    """What the driver reads of it; piles leave in this order, so that what must stay clean leaves first."""
+class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
+    """For the driver; piles leave in this order, so that what must stay clean leaves first."""
 
-    goes = line(
+    destination = line(
         "Goes to",
         "",
         when(
@@ -89,22 +89,26 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
         ),
         source="the cheapest site of its kind, and the largest piece of concrete that it takes",
     )
-    fill = line(
-        "Fill line in words",
+    load_line = line(
+        "Load line text",
         "",
         when(
             both(Hauled.loads > 0, Hauled.inches > 0),
             joined(count_of(round_down(Hauled.inches / ONE_INCH), "each"), '"'),
             "-",
         ),
-        source="whole inches over the floor of the bed, never above the payload",
+        source="whole inches above the bed floor, never above the payload",
     )
-    opens = line("Opens at", "", at(_HAUL_SAID, row_called(HOUR, "opens"), of=HAULED), source="house book")
-    closes = line("Closes at", "", at(_HAUL_SAID, row_called(HOUR, "closes"), of=HAULED), source="house book")
-    leaves = line("First leaves at", "", at(_HAUL_SAID, row_called(HOUR, "first leaves"), of=HAULED), source="haul")
-    there = line("Last there at", "", at(_HAUL_SAID, row_called(HOUR, "last is there"), of=HAULED), source="haul")
-    spoils = line(
-        "Keep out of it",
+    opens = line("Opens at", "", at(_TIME_TEXT, row_called(HOUR, "opens"), of=HAULED), source="house book")
+    closes = line("Closes at", "", at(_TIME_TEXT, row_called(HOUR, "closes"), of=HAULED), source="house book")
+    first_leaves = line(
+        "First load leaves at", "", at(_TIME_TEXT, row_called(HOUR, "first leaves"), of=HAULED), source="haul"
+    )
+    last_arrives = line(
+        "Last load arrives at", "", at(_TIME_TEXT, row_called(HOUR, "last arrives"), of=HAULED), source="haul"
+    )
+    not_accepted = line(
+        "Not accepted",
         "",
         when(
             Hauled.loads > 0,
@@ -113,28 +117,28 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
                 "soil on the roots, stones, wire, painted or treated wood, concrete",
                 "turf, roots, brush, wood, concrete, bricks, anything that is not soil",
                 "soil, wood, brush, long bars, bricks, asphalt",
-                "what the gate refuses: ask before the first load",
+                "whatever the site refuses: ask before the first load",
             ),
             "-",
         ),
-        source="common practice, no source: the gate's own list wins",
+        source="common practice, no source: the site's own list governs",
     )
 
 
-class PourWord(Section, title="The pour in words", sheet=_POUR):
-    """What the plant is told, beside the numbers."""
+class PourText(Section, title="Text of the pour", sheet=_POUR):
+    """For the plant and the crew."""
 
-    least_gap = factor(
-        "Least time between trucks", "min", 20, low=10, high=40, source="common practice, no source: ask the plant"
+    min_truck_spacing = factor(
+        "Time between trucks, min", "min", 20, low=10, high=40, source="common practice, no source: ask the plant"
     )
-    usual_stone = factor(
-        "Largest stone of a slab", "in", 0.75, low=0.375, high=1, source="common practice, no source: 3/4 to 1 in"
+    usual_aggregate = factor(
+        "Maximum aggregate size, slab", "in", 0.75, low=0.375, high=1, source="common practice, no source: 3/4 to 1 in"
     )
-    pump_stone = factor(
-        "Largest stone through a small pump", "in", 0.375, low=0.375, high=0.5, source="common practice, no source"
+    pump_aggregate = factor(
+        "Maximum aggregate size, small pump", "in", 0.375, low=0.375, high=0.5, source="common practice, no source"
     )
     usual_air = factor(
-        "Air in the mix where it freezes",
+        "Entrained air in freeze-thaw exposure",
         "%",
         6,
         low=4.5,
@@ -142,108 +146,109 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
         source="common practice, from memory: 6, give or take 1.5; ask the plant",
     )
 
-    gap = line(
-        "Between trucks",
+    truck_spacing = line(
+        "Time between trucks",
         "min",
-        when(Order.trucks > 1, largest(PourCost.longest, least_gap), 0),
-        source="the longest unloading, and the least time; 0 for one truck",
+        when(Order.trucks > 1, largest(PourCost.longest, min_truck_spacing), 0),
+        source="longest unloading, not below the minimum; 0 for one truck",
     )
-    stone = line(
-        "Largest stone ordered",
+    aggregate = line(
+        "Maximum aggregate size ordered",
         "in",
-        if_given(PaperFacts.aggregate_size, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
-        source="typed, else the usual one; smaller through a pump",
+        if_given(PaperFacts.aggregate_size, when(at(Method.piped, Pour.row) > 0, pump_aggregate, usual_aggregate)),
+        source="as typed, otherwise the usual size; smaller for a pump",
     )
-    air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="only where it was asked for")
-    hold = line(
-        "Balance in words",
+    air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="where entrained air is ordered")
+    balance = line(
+        "Balance load text",
         "",
         when(
             Order.trucks > 1,
-            "Hold the last truck for our balance call; what it brings may change.",
-            when(
-                Order.trucks > 0, "One truck: no balance call.", "Nothing from the plant: bags are mixed on the site."
-            ),
+            "Hold the last truck for our balance (clean-up) load; its quantity may change.",
+            when(Order.trucks > 0, "One truck: no balance load.", "No ready-mix: bags are mixed on site."),
         ),
         source="trucks",
     )
     fiber = line(
-        "Fiber in words",
+        "Fiber text",
         "",
         when(Job.fiber.is_("none"), "no fiber", joined(Job.fiber, " fiber, whole bags in each truck")),
         source="fiber of the job",
     )
-    water = line(
-        "Water in words",
+    shutoff = line(
+        "Water shutoff text",
         "",
         when(
             Job.lines_to_cap > 0,
             joined(
                 count_of(Job.lines_to_cap, "each"),
-                " irrigation line(s) are capped; the water is shut off at its source by ",
+                when(Job.lines_to_cap > 1, " irrigation lines are", " irrigation line is"),
+                " capped; the water is shut off at its source by ",
                 PaperFacts.water,
                 " before work begins.",
             ),
             "No irrigation line is capped.",
         ),
-        source="caps, and who shuts the water off",
+        source="irrigation lines to cap, and who shuts the water off",
     )
-    barrows = line(
-        "Barrows to load",
+    wheelbarrows = line(
+        "Wheelbarrows to load",
         "each",
         when(is_word(Pour.way, "wheelbarrow"), Access.wheelbarrows, 0),
-        source="where concrete is wheeled",
+        source="where concrete is placed by wheelbarrow",
     )
-    plants = line("Plants taken out", "each", total(Plant.quantity), source="all kinds")
+    plants = line("Plants removed", "each", total(Plant.quantity), source="all kinds")
 
 
-MixSize, _MIX_SAID = on_tape(
-    "MixSize", "Sizes in the mix", MIX_SIZE, by_row(MIX_SIZE, PaperFacts.slump, PourWord.stone), _POUR
+MixSize, _MIX_TEXT = feet_and_inches(
+    "MixSize", "Sizes in the mix", MIX_SIZE, by_row(MIX_SIZE, PaperFacts.slump, PourText.aggregate), _POUR
 )
 
 
-class MixWord(Section, title="Sizes in the mix, in words", sheet=_POUR):
-    """As the plant hears them."""
+class MixText(Section, title="Text of the sizes in the mix", sheet=_POUR):
+    """For the plant."""
 
-    slump = line("Slump in words", "", at(_MIX_SAID, row_called(MIX_SIZE, "slump")), source="as typed")
-    stone = line(
-        "Largest stone in words", "", at(_MIX_SAID, row_called(MIX_SIZE, "largest stone")), source="as ordered"
+    slump = line("Slump text", "", at(_MIX_TEXT, row_called(MIX_SIZE, "slump")), source="as typed")
+    aggregate = line(
+        "Maximum aggregate size text", "", at(_MIX_TEXT, row_called(MIX_SIZE, "aggregate")), source="as ordered"
     )
 
 
-class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, slots_for=Order.trucks):
-    """One after the other, as far apart as the longest of them takes to unload."""
+class Arrival(Section, title="Arrival of each truck", each=TRUCK, sheet=_POUR, slots_for=Order.trucks):
+    """One after another, as far apart as the longest unloading takes."""
 
-    after = line(
+    after_first = line(
         "After the first truck",
         "min",
-        when(Load.rides > 0, (row_number(TRUCK) - 1) * PourWord.gap, 0),
+        when(Load.rides > 0, (row_number(TRUCK) - 1) * PourText.truck_spacing, 0),
         source="number of the truck less one, times the time between trucks",
     )
     hour = line(
-        "Comes at, hour of the day",
+        "Arrives at, hour of the day",
         "h",
         when(
-            both(Load.rides > 0, is_given(PaperFacts.arrives)), if_given(PaperFacts.arrives, 0) + after / MIN_PER_H, 0
+            both(Load.rides > 0, is_given(PaperFacts.arrives)),
+            if_given(PaperFacts.arrives, 0) + after_first / MIN_PER_H,
+            0,
         ),
         source="first truck, as typed; 0 where nobody typed it",
     )
-    held = line(
-        "Held",
+    hold = line(
+        "Hold",
         "",
         when(
             both(Order.trucks > 1, equals(row_number(TRUCK), Order.trucks.count)),
             "hold",
             "-",
         ),
-        source="the last of several",
+        source="the last of several trucks",
     )
 
 
-ArrivalClock, COMES_AT = on_clock("ArrivalClock", "Arrival by the clock", TRUCK, Arrival.hour, _POUR)
+ArrivalTime, ARRIVES_AT = clock_time("ArrivalTime", "Arrival times", TRUCK, Arrival.hour, _POUR)
 
 
-class BoardWord(Section, title="Boards to load", each=BOARD, sheet=_POUR):
+class BoardText(Section, title="Form lumber to load", each=BOARD, sheet=_POUR):
     """Whole feet."""
 
-    feet = line("Boards to load", "ft", round_up(Board.length, to=ONE_FOOT), source="up to the foot")
+    feet = line("Form lumber to load", "ft", round_up(Board.length, to=ONE_FOOT), source="rounded up to a foot")

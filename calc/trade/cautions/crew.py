@@ -1,0 +1,59 @@
+"""Cautions of the crew: its size, hours that are a guess, wages."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.inputs.pour import Crew
+from calc.trade.inputs.site import Permissions
+from calc.trade.inputs.work import OnSite
+from calc.trade.work.labor import Labor
+from calc.trade.work.tasks import Chipping
+
+
+class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
+    """What was found, the number, the usual practice with its source, and what to do."""
+
+    crew_size = caution(
+        "Crew too small",
+        Severity.CAUTION,
+        Crew.placing + Crew.finishing > OnSite.crew,
+        "The placing crew and the finishers are more people than the crew on site; the number is how many it is short.",
+        largest(0, Crew.placing + Crew.finishing - OnSite.crew),
+        "person",
+        usual="a finisher cannot place while the first of the slab sets",
+        do="Make the crew larger, or have fewer people place or finish.",
+        source="house rule",
+    )
+    unknown_bars = caution(
+        "Unknown reinforcement in a footing",
+        Severity.NOTE,
+        total(Chipping.guessed) > 0,
+        "Whether a footing that is chipped has bars is unknown; the number is the volume to chip of such footings.",
+        total(Chipping.guessed),
+        "yd3",
+        usual="chipping takes twice as long where bars must be cut",
+        do="Ask, or break a corner off and look; then type yes or no in Footings.",
+        source="common practice, no source",
+    )
+    private_wages = caution(
+        "Private wages for a public client",
+        Severity.CAUTION,
+        both(Crew.wages.is_("private"), either(Permissions.client.is_("school"), Permissions.client.is_("city"))),
+        "A school or a city often has to pay prevailing wages; the number is the hours of labor.",
+        Labor.hours,
+        "h",
+        usual="prevailing wages, certified payroll, a bid bond",
+        do="Ask, and use the prevailing wages.",
+        source="Davis-Bacon and state laws, from memory",
+    )
+    no_wage_rate = caution(
+        "Prevailing wage has no rate",
+        Severity.STOP,
+        both(Crew.wages.is_("prevailing"), Labor.known <= 0),
+        "The job pays prevailing wages, and the company book has no rate for them; the number is the hours of labor.",
+        Labor.hours,
+        "h",
+        usual="a rate for each role",
+        do="Fill the column prevailing of Wages.",
+        source="house rule",
+    )

@@ -1,0 +1,65 @@
+"""The Haul-off sheet, for the driver: piles in order, disposal sites with their hours, loads and scale tickets."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.inputs.job import Job
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.levels import HAULED
+from calc.trade.papers.pour_text import PileText
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+HAUL_OFF_SHEET = paper.Paper(
+    "Haul-off sheet",
+    "for the driver",
+    Facts(
+        "Job",
+        Fact(Job.address, "From"),
+        Fact(PaperFacts.contact),
+        Fact(Choice.vehicle_name, "Vehicle"),
+        Fact(Hauler.payload, "Payload limit"),
+        Fact(Choice.plan_name, "Haul plan"),
+    ),
+    Table(
+        "Loads, in this order",
+        HAULED,
+        Column("Loads", Hauled.loads),
+        Column("Load line (how full)", PileText.load_line),
+        Column("Tons, total", Hauled.tons),
+        Column("Expected dump fee", Hauled.tipping),
+        Column("Opens", PileText.opens),
+        Column("Closes", PileText.closes),
+        Column("First leaves", PileText.first_leaves),
+        Column("Last arrives", PileText.last_arrives),
+        head="Pile",
+        sums=True,
+    ),
+    Facts(
+        "Disposal site of each pile",
+        *(
+            fact
+            for place, word in enumerate(HAULED.axis.words)
+            for fact in (
+                Fact(PileText.destination, f"{word.capitalize()} goes to", row=place),
+                Fact(PileText.not_accepted, "Not accepted", row=place),
+            )
+        ),
+    ),
+    Table(
+        "Scale tickets",
+        HAULED,
+        Column("Tons weighed"),
+        Column("Fee paid"),
+        Column("Loads"),
+        Column("Ticket number"),
+        head="Pile",
+    ),
+    paper.Sentences(
+        "Rules",
+        "Never load above the load line: it is where the payload is reached. Wet soil is heavier: go by the scale.",
+        "One shovel of turf in clean soil makes the whole load mixed. Cover the load.",
+    ),
+)

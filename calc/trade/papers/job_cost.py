@@ -1,0 +1,63 @@
+"""The Job cost, for the office: every cost, the price that follows from them, and room for the actual amounts.
+
+It is not given out.
+"""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.inputs.job import Company, Job
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.levels import GROUP
+from calc.trade.money.cost_rows import ROWS
+from calc.trade.money.costs import COST, CostTable
+from calc.trade.money.price import BidPrice, Invoice, Subtotal
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+JOB_COST = paper.Paper(
+    "Job cost",
+    "for the office only",
+    Table(
+        "",
+        COST,
+        Column("Quantity", CostTable.quantity, like="ft"),
+        Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
+        Column("Rate", CostTable.rate, like="$"),
+        Column("Amount", CostTable.amount),
+        Column("Actual"),
+        Column("Difference"),
+        Column("Receipt"),
+        Column("From cell", points_to=CostTable.amount),
+        head="Cost",
+        sums=True,
+    ),
+    Table("Subtotals", GROUP, Column("Amount", Subtotal.amount), Column("Actual"), head="Group", sums=True),
+    Facts(
+        "From cost to price",
+        Fact(BidPrice.taxed),
+        Fact(BidPrice.tax),
+        Fact(BidPrice.direct),
+        Fact(BidPrice.contingency),
+        Fact(BidPrice.overhead),
+        Fact(BidPrice.full),
+        Fact(BidPrice.margin),
+        Fact(BidPrice.exact_price),
+        Fact(BidPrice.price, prominent=True),
+        Fact(BidPrice.by_area),
+        Fact(BidPrice.kept),
+        Fact(BidPrice.markup),
+        Fact(Invoice.changes),
+        Fact(Invoice.billed),
+        Fact(Invoice.unsigned),
+        Fact(BidPrice.foots),
+    ),
+    Facts(
+        "Job",
+        Fact(Company.name, "Company"),
+        Fact(Job.client),
+        Fact(Job.address),
+        Fact(PaperFacts.contact),
+        Fact(Job.pour_date),
+    ),
+)

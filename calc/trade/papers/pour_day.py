@@ -1,0 +1,86 @@
+"""The Pour day, for the foreman: depths, trucks, joints, finishing and curing. It shows no price."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.inputs.job import Job
+from calc.trade.inputs.papers import PaperFacts
+from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.levels import AREA, TRUCK
+from calc.trade.materials.fiber import TruckFiber
+from calc.trade.materials.liquids import CURING_PACKS, Bonding, Curing
+from calc.trade.ordering.finish_window import FinishWindow
+from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.ordering.pour import Pour, TruckTime
+from calc.trade.papers.area_text import AreaText
+from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
+from calc.trade.takeoff.geometry import MeanThickness, Slab
+from calc.trade.takeoff.joint_list import JointPlace
+from calc.trade.takeoff.joints import Matched
+from calc.trade.work.protection import Protection
+
+Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
+
+POUR_DAY = paper.Paper(
+    "Pour day",
+    "for the foreman",
+    Facts(
+        "Job",
+        Fact(Job.address, "Job address"),
+        Fact(PaperFacts.contact),
+        Fact(Job.pour_date),
+        Fact(Pour.way, "Placing method"),
+    ),
+    Facts(
+        "Order",
+        Fact(Order.quantity, "Concrete ordered", prominent=True),
+        Fact(Mixture.strength, "Concrete strength"),
+        Fact(Crew.placing, "Placing crew"),
+        Fact(Crew.finishing, "Finishers"),
+        abreast=True,
+    ),
+    Table(
+        "Depths",
+        AREA,
+        Column("Slab, ft2", Slab.net_area),
+        Column("Specified", AreaText.thickness),
+        Column("Mean depth", AreaText.mean_thickness),
+        Column("Depth points", MeanThickness.points),
+        Column("Rechecked"),
+        Column("Joint depth", AreaText.joint_depth),
+        Column("Joints", Matched.joints),
+    ),
+    Table(
+        "Trucks",
+        TRUCK,
+        Column("Yards", Load.yards),
+        Column("On site at", ARRIVES_AT),
+        Column("Unload, min", TruckTime.unloading),
+        Column("Truck time allowed, min", TruckTime.free),
+        Column("Fiber bags", TruckFiber.bags),
+        Column("Batched at"),
+        Column("Water added"),
+        Column("Hold", Arrival.hold),
+        called="Truck ",
+        head="Truck",
+        sums=True,
+    ),
+    Facts(
+        "Balance load, finishing and curing",
+        Fact(Balance.last, "Last truck, as ordered"),
+        Fact(FinishWindow.by_mix, "Finishing window, from batching"),
+        Fact(FinishWindow.needed, "Time for the largest load"),
+        Fact(FinishWindow.lacking, "Finishing time short by"),
+        Fact(Curing.need, "Curing compound"),
+        Fact(CURING_PACKS.small, "In small containers"),
+        Fact(CURING_PACKS.large, "In large containers"),
+        Fact(Bonding.need, "Bonding agent"),
+        Fact(Protection.water, "Washout water to contain"),
+        abreast=True,
+    ),
+    Facts("", Fact(PourText.balance, "Balance load")),
+    paper.RunningList(
+        "Control joints: running measurements from one end of each area", AREA, JointPlace.shown, "joints"
+    ),
+    paper.CautionList("Cautions"),
+)
