@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from books import COMPANY, Rows, only_job
-from calc.model.truck_sharing import SmallPour, pairs, small_pour
+from calc.model.results import SmallPour
+from calc.model.truck_sharing import shared_trucks, small_pour
 
 PLANT: dict[str, Rows] = COMPANY | {
     "Prices": [
@@ -81,7 +82,7 @@ TWO_WAYS = pytest.mark.parametrize("turned", [False, True], ids=["as they stand"
 
 def shared(*pours: SmallPour, turned: bool = False) -> bool:
     """Whether the pair is offered, in whichever order the jobs stand."""
-    return bool(pairs(pours[::-1] if turned else pours))
+    return bool(shared_trucks(pours[::-1] if turned else pours))
 
 
 @TWO_WAYS
@@ -113,14 +114,14 @@ def test_whatever_goes_into_the_mix_two_mixes_never_share_a_drum(place: int, tur
     with_another = replace(OTHER, mix=tuple("yes" if at == (place + 1) % 5 else "no" for at in range(5)))
     assert not shared(with_it, with_another, turned=turned)
     assert shared(with_it, replace(with_it, job="B"), turned=turned)
-    (pair,) = pairs([with_it, OTHER][:: -1 if turned else 1])
+    (pair,) = shared_trucks([with_it, OTHER][:: -1 if turned else 1])
     assert (pair.first.job, pair.second.job) == ("B", "A")
 
 
 @TWO_WAYS
 def test_one_delivery_is_paid_that_of_the_stronger_mix(turned: bool) -> None:
     two = [replace(ONE, delivery=20.0), replace(STRONG, delivery=35.0)]
-    (pair,) = pairs(two[::-1] if turned else two)
+    (pair,) = shared_trucks(two[::-1] if turned else two)
     on_one_truck = 2.5 * 180 + 100 + 35 + 2 * 5  # 35 minutes, of which 30 are free
     assert pair.together == pytest.approx(on_one_truck)
     assert pair.saving == pytest.approx(2 * 900 - on_one_truck)
@@ -129,11 +130,11 @@ def test_one_delivery_is_paid_that_of_the_stronger_mix(turned: bool) -> None:
 @TWO_WAYS
 def test_the_fees_the_least_order_and_the_waiting_are_those_of_the_stronger_mix(turned: bool) -> None:
     two = [ONE, replace(STRONG, fees=((0.0, 90.0), (3.0, 0.0)), least=3.0, free=(10.0, 8.0), minute=3.0)]
-    (pair,) = pairs(two[::-1] if turned else two)
+    (pair,) = shared_trucks(two[::-1] if turned else two)
     waits = 35 - 2.5 * 8
     assert pair.together == pytest.approx(3 * 180 + 90 + 28 + 3 * waits)
 
 
 def test_what_the_trucks_apart_are_kept_waiting_is_saved_too() -> None:
-    (pair,) = pairs([replace(ONE, waiting=12.5), replace(OTHER, waiting=30.25)])
+    (pair,) = shared_trucks([replace(ONE, waiting=12.5), replace(OTHER, waiting=30.25)])
     assert pair.saving == pytest.approx(2 * 900 + 12.5 + 30.25 - (2.5 * 171 + 100 + 28 + 2 * 5))

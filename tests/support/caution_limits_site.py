@@ -96,7 +96,7 @@ HOURS = (
     + task("load by hand") * (1 + usual("Soil.swell", "loam") / 100)
     + PLACING
     + 81 / usual("FinishWindow.pace")
-    + 81 * task("cure")
+    + 81 * task("apply curing compound")
     + task("clean up")
 )
 """Laying out, digging and loading a yard, placing, finishing, curing, cleaning up."""
@@ -212,8 +212,8 @@ MORE: dict[str, Limit] = {
     "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),
     "SlabCautions.low_strength": Limit(frozen(("Strength", 4000)), frozen(("Strength", 3999)), 3999),
     # an inch of an old slab of 81 ft2 is 81 / 324 yd3
-    "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * task("break slab")),
-    "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * task("break slab")),
+    "SiteCautions.silica": Limit(WELL, broken(1), 81 / 324 * task("break out slab")),
+    "SiteCautions.respirator": Limit(broken(4), broken(10.5), 81 * 10.5 / 324 * task("break out slab")),
     "SiteCautions.generator_exhaust": Limit(
         broken(4) | {"Site conditions": [["fact", "value"], ["Power on site", "yes"]]},
         edged(dowel_spacing_in=24),

@@ -13,7 +13,7 @@ from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.intake.read_run import is_stopped
-from calc.layout.checks_sheet import all_cautions
+from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered

@@ -15,7 +15,7 @@ from calc.cell_text import escape_control
 from calc.errors import Unreadable
 from calc.files import shipped
 from calc.layout.addresses import CellMap
-from calc.layout.page import IssueValue, Page
+from calc.layout.page import CellValue, IssueValue, Page
 from calc.layout.workbook import resolve
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity
