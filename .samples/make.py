@@ -1,4 +1,4 @@
-"""Writes the workbooks that travel with the program: the demo's in sample_inputs, the blank ones in templates.
+"""Writes the workbooks that ship with the program: those of the demo in sample_inputs, the blank ones in templates.
 
 Run it from the checkout, with the package installed: ``python .samples/make.py``. The same tables give the same bytes.
 Everybody and everything in the demo is invented. To add a job, add its rows to the tables below.
@@ -18,9 +18,9 @@ from calc.blanks.rows import Typed
 CHECKOUT = Path(__file__).resolve().parent.parent
 
 Table = tuple[tuple[Typed, ...], ...]
-"""A header, then the rows under it; what a row leaves out at its end is blank."""
+"""A header, then the rows under it; cells that a row leaves out at its end are blank."""
 
-# The firm, and what it pays and takes as usual.
+# The company, its prices and its usual factors.
 
 COMPANY: dict[str, Table] = {
     "Company": (
@@ -35,9 +35,9 @@ COMPANY: dict[str, Table] = {
         ("vehicle", "struck bed capacity yd3", "heaped factor", "payload ton", "bed length ft", "bed width ft",
          "hourly rate $/h",
          "mileage rate $/mile", "hired", "minimum hours h", "notes"),
-        ("dump trailer", "5", "1", "4.5", "10'", "6'", "38", "0.90", "", "", "tow with the crew truck only"),
-        ("flatbed", "3", "1.1", "1.75", "9'", "6'", "26", "0.70", "", "", "when the trailer is out"),
-        ("Marl's dumper", "10", "1", "11", "14'", "7'", "118", "0", "yes", "3", "a day's notice"),
+        ("dump trailer", "5", "1", "4.5", "10'", "6'", "38", "0.90", "", "", "towed by the crew truck only"),
+        ("flatbed", "3", "1.1", "1.75", "9'", "6'", "26", "0.70", "", "", "when the trailer is in use"),
+        ("Marl's dumper", "10", "1", "11", "14'", "7'", "118", "0", "yes", "3", "needs a day's notice"),
     ),
     "Disposal sites": (
         ("site", "kind", "per ton $/ton", "minimum charge $/load", "contamination surcharge $/load", "one-way time min",
@@ -51,16 +51,16 @@ COMPANY: dict[str, Table] = {
         ("role", "private $/h", "prevailing $/h", "notes"),
         ("laborer", "46", "68", "with burden"),
         ("finisher", "58", "81", "with burden"),
-        ("driver", "", "", "costs what a labourer does"),
+        ("driver", "", "", "paid as a laborer"),
     ),
     "Wording": (
         ("place", "text"),
-        ("scope", "Form, place, finish and cure the concrete listed here. Have your lawyer read this."),
-        ("exclusions", "Buried footings, pipes and roots that nobody could see; matching the colour of old concrete."),
-        ("payment", "Payment is due when it is asked for. Have your lawyer read this."),
-        ("validity", "This bid is good for 30 days; prices of the plant may change before that."),
-        ("warranty", "Joints tell cracks where to go; they do not keep concrete from cracking."),
-        ("notices", "Keep off the concrete until the barricades are gone."),
+        ("scope", "Form, place, finish and cure the concrete listed here. Have your lawyer review this."),
+        ("exclusions", "Hidden footings, pipes and roots; matching the color of existing concrete."),
+        ("payment", "Payment is due on receipt of invoice. Have your lawyer review this."),
+        ("validity", "This bid is valid for 30 days; ready-mix prices may change before then."),
+        ("warranty", "Control joints control where concrete cracks; they do not prevent cracking."),
+        ("notices", "Keep off the concrete until the barricades are removed."),
     ),
     "Prices": (
         ("item", "price", "size", "dated", "valid until", "supplier", "taxable", "account"),
@@ -142,19 +142,19 @@ COMPANY: dict[str, Table] = {
     ),
     "Factors": (
         ("factor", "value", "notes"),
-        ("Loss", "3.5", "mean of last year's tickets against tape"),
+        ("Loss", "3.5", "average of last year's tickets against measured volume"),
         ("Sales tax", "6.5", "on what is bought; ask the accountant when it changes"),
-        ("Minimum job", "650", "less is not worth the truck"),
+        ("Minimum job", "650", "smaller jobs do not pay for the truck"),
     ),
     "Site conditions": (
         ("job", "fact", "value", "notes"),
-        ("all", "power on site", "no", "the generator rides along, unless a job says otherwise"),
+        ("all", "power on site", "no", "a generator is rented unless a job says otherwise"),
     ),
 }  # fmt: skip
 
 # The week: 26-041 is a strip beside the walk of an owners' association, 26-042 three equal pads for a school, 26-043 a
 # garden landing of odd shapes, 26-044 a narrow strip over an old footing with plants in the way and dowels on both
-# sides, 26-045 a ramp landing that was measured in metres, 26-046 an apron where an old slab comes out.
+# sides, 26-045 a ramp landing that was measured in meters, 26-046 an apron where an old slab comes out.
 
 WEEK: dict[str, Table] = {
     "Jobs": (
@@ -170,7 +170,7 @@ WEEK: dict[str, Table] = {
         ("26-044", "Heron Row Owners", "70 Canal Walk, Alder Fork", "2026-04-16", "2026-04-29", "clay", "micro", "3",
          "roll 9, 9-20", "old porch footing under the strip"),
         ("26-045", "Mill Creek Clinic", "12 Mill Creek Road, Alder Fork", "2026-04-16", "2026-04-29", "gravelly", "",
-         "", "roll 10, 1-4", "their drawings are metric"),
+         "", "roll 10, 1-4", "drawings are metric"),
         ("26-046", "Town of Alder Fork", "Depot Street, Alder Fork", "2026-04-17", "2026-05-04", "loam", "macro", "",
          "roll 10, 5-12", "apron at the depot"),
     ),
@@ -234,8 +234,8 @@ WEEK: dict[str, Table] = {
     "Edges": (
         ("job", "area", "kind", "length ft", "quantity", "dowel spacing in", "drill diameter in", "bar surface",
          "curved", "notes"),
-        ("26-043", "landing", "form", "22'", "1", "", "", "", "yes", "bent hardboard"),
-        ("26-043", "corner", "form", "6' 3\"", "1", "", "", "", "yes", "bent hardboard"),
+        ("26-043", "landing", "form", "22'", "1", "", "", "", "yes", "bender board"),
+        ("26-043", "corner", "form", "6' 3\"", "1", "", "", "", "yes", "bender board"),
         ("26-043", "corner", "wall", "4'", "2", "", "", "", "no", "the two straight sides"),
         ("26-043", "bed", "existing", "7' 6\"", "1", "18", "", "", "", "along the patio"),
         ("26-044", "strip", "existing", "27'", "1", "24", "1/2", "deformed", "", "along the old walk"),
@@ -257,8 +257,8 @@ WEEK: dict[str, Table] = {
         ("job", "fact", "value", "notes"),
         ("26-042", "order rule", "fixed"),
         ("26-042", "fixed order yd3", "6.5"),
-        ("26-042", "order reason", "one truck; the rest goes under the gate posts"),
-        ("26-042", "fiber dose lb/yd3", "2.4 kg/m3", "the maker's sheet is metric"),
+        ("26-042", "order reason", "one truck; the surplus goes under the gate posts"),
+        ("26-042", "fiber dose lb/yd3", "2.4 kg/m3", "the data sheet is metric"),
         ("26-044", "moisture", "wet"),
         ("26-044", "allowed vehicle 1", "flatbed"),
         ("26-045", "sealer coats", "1", "28 days after"),

@@ -39,6 +39,7 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "inches for feet": {"Areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
     "a dash of feet and inches": {"Areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
     "a width that is missing": {"Areas": areas(["24-031", "A1", "", "12", None, "4"])},
+    "a trapezoid without its other width": {"Areas": areas(["24-031", "A1", "trapezoid", "12", "3", "4"])},
     "a header two letters off": {
         "Areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
     },

@@ -78,6 +78,12 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
             "Areas!E2: stop: Width is needed where shape is rectangle, and it is blank. Type width in ft.",
         ],
     ),
+    "a trapezoid without its other width": (
+        ["24-031"],
+        [
+            "Areas!A2: stop: Other width is needed where shape is trapezoid, and it is blank. Type other width in ft.",
+        ],
+    ),
     "a header two letters off": (
         ["24-031", "24-055"],
         [
