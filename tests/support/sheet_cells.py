@@ -30,8 +30,14 @@ class Held(NamedTuple):
     is_error: bool = False
 
 
-def read_cells(path: Path) -> dict[Place, Held]:
-    """Every cell of a workbook that holds something, by sheet and reference."""
+def read_cells(path: Path) -> Mapping[Place, Held]:
+    """Every cell of a workbook that holds something, by sheet and reference; read once while it stays as it is."""
+    found = path.stat()
+    return _read_cells(path, found.st_mtime_ns, found.st_size)
+
+
+@lru_cache(maxsize=16)
+def _read_cells(path: Path, _written: int, _size: int) -> Mapping[Place, Held]:
     with zipfile.ZipFile(path) as parts:
         strings = list(_strings(parts))
         return {
