@@ -9,6 +9,7 @@ from typing import NoReturn
 import pytest
 from hypothesis import settings
 
+from longest import LONGEST
 from witness import Program, Recalculations, available
 
 MISSING = "WITNESS MISSING"
@@ -21,14 +22,6 @@ gc.set_threshold(50_000, 20, 50)
 # A shared machine may be slow at any moment: time is the benchmark's business. The same examples every time.
 settings.register_profile("suite", deadline=None, derandomize=True)
 settings.load_profile("suite")
-
-
-LONGEST = (
-    "test_live_recalc", "test_witnesses", "test_fuzz", "test_rebid", "test_commands", "test_bad_cells", "test_kill",
-    "test_papers", "test_row_templates", "test_batch", "test_charts", "test_read_dialects", "test_bid_sheet", "test_cautions",
-    "test_situations",
-)  # fmt: skip
-"""The files that take longest, the longest first: begun first, so that all workers have something to do to the end."""
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -17,6 +17,8 @@ from calc.batch.pool import FEW
 from folders import ROOT, SUPPORT
 from priced_company import PRICED
 
+pytestmark = pytest.mark.slow
+
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
 GOOD = {
     "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],

@@ -25,10 +25,12 @@ from intake_ledger import lost
 from missing_text import unsaid
 from whole_job import whole_company, whole_week
 
-BOOKS = int(os.environ.get("FLATWORK_FUZZ", "400"))
-"""Books of each kind that are tried, the changed bytes four times as often: some 2,800; more for a longer run."""
+pytestmark = pytest.mark.slow
 
-A_BOOK = 8
+BOOKS = int(os.environ.get("FLATWORK_FUZZ", "150"))
+"""Books of each kind that are tried, the changed bytes four times as often: some 1,000; more for a longer run."""
+
+A_BOOK = 12
 """Cells that are changed in a book."""
 
 SECONDS = 20

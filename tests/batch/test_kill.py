@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 import os
-import random
 import signal
 import subprocess
 import sys
@@ -19,11 +18,14 @@ import pytest
 from books import COMPANY, Rows, write_book
 from folders import ROOT, SUPPORT
 
-pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once")
+pytestmark = [
+    pytest.mark.slow,
+    pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once"),
+]
 
-KILLS, KILLS_OF_SEVERAL_PROCESSES = 30, 2
-SEED = 26
-"""Whoever sees a failure can have it again."""
+KILLS, KILLS_OF_SEVERAL_PROCESSES = max(12, int(os.environ.get("FLATWORK_FUZZ", "0")) // 50), 2
+GOLDEN = 0.618034
+"""Each kill at this share of a run after the one before, round and round: few of them leave no long stretch untried."""
 
 SERVER = """
 import json, os, sys, warnings
@@ -57,7 +59,7 @@ for line in sys.stdin:
 """
 """Runs each command that it is told, in a process group of its own, without the half second that imports take.
 
-Where it is told so, a job's workbook is short, so that thirty runs take seconds: what is looked at is how files come to
+Where it is told so, a job's workbook is short, so that twelve runs take seconds: what is looked at is how files come to
 be. Where it is told to get warm, it bids itself first, and the plans of those workbooks are there for every run.
 """
 
@@ -146,12 +148,11 @@ def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes
     start = time.monotonic()
     assert server.run(commands[1], alone, few=few) == 0
     longest = time.monotonic() - start
-    moments = random.Random(SEED)
     killed = runs = 0
     while killed < kills:
         edition = runs % 2
         runs += 1
-        killed += server.run(commands[edition], alone, moments.uniform(0, longest), few) < 0
+        killed += server.run(commands[edition], alone, longest * (runs * GOLDEN % 1), few) < 0
         left = workbooks(tmp_path / "results")
         assert all(data in (each[name] for each in undisturbed) for name, data in left.items())
         assert server.run(commands[edition], alone) == 0

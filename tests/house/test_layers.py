@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 
 from calc.trade.catalog import SECTIONS
-from conftest import LONGEST
 from folders import ROOT, TESTS
+from longest import LONGEST
 
 CALC = ROOT / "calc"
 LAYERS = (

@@ -5,7 +5,7 @@ The cases are made from the declarations, so that a new column is tried as soon 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
@@ -23,6 +23,8 @@ from calc.xlsx_read.read import read_book
 from whole_job import ID, whole_company, whole_week
 
 OTHER = "26-900"
+SHEETS = 50
+"""Of one book: a book may have a few more."""
 
 
 class Bad(NamedTuple):
@@ -120,20 +122,41 @@ def right(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
     return week, read_book(book(copied(whole_company()), folder / "company.xlsx"))
 
 
-@pytest.mark.parametrize("bad", CASES, ids=[f"{each.table}-{each.given.header}-{each.what}" for each in CASES])
-def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[Book, Book], tmp_path: Path) -> None:
+@pytest.mark.parametrize("table", TABLES)
+def test_what_a_column_rules_out_is_refused_at_its_cell(table: str, right: tuple[Book, Book], tmp_path: Path) -> None:
+    cases = [bad for bad in CASES if bad.table == table]
+    wrong = [said for bad, cell, sheet in typed_in(cases, tmp_path) for said in let_through(bad, cell, sheet, right)]
+    assert not wrong, "\n".join([f"{len(wrong)} of {len(cases)}", *wrong])
+
+
+def typed_in(cases: Sequence[Bad], folder: Path) -> Iterator[tuple[Bad, str, Sheet]]:
+    """Each case with its cell and its table as it is read, from books in which each case has a sheet."""
+    for start in range(0, len(cases), SHEETS):
+        cells, sheets = [], {}
+        for number, bad in enumerate(some := cases[start : start + SHEETS]):
+            tables = copied(whole_company() if bad.table in COMPANY_TABLES else whole_week(("walk",)))
+            cells.append(with_bad(bad, tables))
+            sheets[f"case {number}"] = tables[bad.table]
+        read = read_book(book(sheets, folder / f"wrong {start}.xlsx")).sheets.values()
+        for bad, cell, sheet in zip(some, cells, read, strict=True):
+            yield bad, cell, replace(sheet, name=bad.table)
+
+
+def let_through(bad: Bad, cell: str, sheet: Sheet, right: tuple[Book, Book]) -> Iterator[str]:
+    """What is wrong with how a bad cell is taken: not named there, not by its label, or other jobs wait than should."""
     week, company = right
+    what = f"{bad.given.header}, {bad.what}: {bad.typed!r} in {cell}"
     of_company = bad.table in COMPANY_TABLES
-    tables = copied(whole_company() if of_company else whole_week(("walk",)))
-    cell = with_bad(bad, tables)
-    sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
     intake = take_in([week], with_sheet(company, sheet)) if of_company else take_in([with_sheet(week, sheet)], company)
     stops = [each for each in intake.findings if each.severity is Severity.STOP and each.place.sheet == bad.table]
     here = [each for each in stops if each.place.cell == cell]
-    assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
-    assert bad.given.label in here[0].found and here[0].remedy
+    if not here:
+        yield f"{what} was let through: {[str(each) for each in intake.findings][:5]}"
+    elif bad.given.label not in here[0].found or not here[0].remedy:
+        yield f"{what} is not called by its label, or nobody is told what to type: {here[0]}"
     waiting = {job.id for job in intake.jobs if is_stopped(job, intake.findings)}
-    assert waiting == ({ID, OTHER} if of_company else {ID})
+    if waiting != ({ID, OTHER} if of_company else {ID}):
+        yield f"{what} keeps {sorted(waiting)} waiting"
 
 
 def test_there_are_hundreds_of_things_that_may_not_be_typed() -> None:

@@ -32,6 +32,8 @@ from sheet_cells import read_cells, type_over
 from whole_job import whole_company, whole_week
 from witness import Program
 
+pytestmark = pytest.mark.slow
+
 AREAS = ("walk", "001", "A*", "known", "thin")
 """The areas of the job that is typed over: every column is filled in one of them, and the walk may have any shape."""
 
@@ -49,6 +51,10 @@ ASKED = {leaf for line in everything() if isinstance(line, Line) for leaf in lin
 """All that some formula asks, words among it."""
 
 
+PARTS = 6
+"""So many times a witness is called for all the edits, so that a person who waits sees how far it is."""
+
+
 class Suite:
     """Everything that is typed over, and what each witness makes of it, asked once."""
 
@@ -63,7 +69,9 @@ class Suite:
         self.let_go = self.type_in(self.override, let_go(self.override.job), "let-go")
         self.too_short = self.type_in(self.books, _more_trucks(), "too-short")
         self.dead = self._dead(self.edited[0])
-        self.results: Callable[[Program], dict[Path, Path]] = cache(self._recalculated)
+        few = [self.let_go, self.too_short, self.dead]
+        self.parts = [*(self.edited[part::PARTS] for part in range(PARTS)), few]
+        self.results: Callable[[Program, int], dict[Path, Path]] = cache(self._recalculated)
 
     def type_in(self, books: Books, edits: list[Edit], name: str) -> TypedOver:
         """A workbook of this suite typed over."""
@@ -71,11 +79,15 @@ class Suite:
 
     def disagreements(self, typed: TypedOver, witness: Program) -> list[str]:
         """What a witness gives otherwise than a fresh run."""
-        return disagreements(typed, self.results(witness)[typed.file])
+        return disagreements(typed, self.result(typed, witness))
 
-    def _recalculated(self, witness: Program) -> dict[Path, Path]:
-        typed = [*self.edited, self.let_go, self.too_short, self.dead]
-        return recalculated([each.file for each in typed], witness, self.folder)
+    def result(self, typed: TypedOver, witness: Program) -> Path:
+        """The copy of a workbook that a witness recalculated, together with the others of its part."""
+        part = next(number for number, part in enumerate(self.parts) if any(each is typed for each in part))
+        return self.results(witness, part)[typed.file]
+
+    def _recalculated(self, witness: Program, part: int) -> dict[Path, Path]:
+        return recalculated([each.file for each in self.parts[part]], witness, self.folder)
 
     def _forced_books(self) -> Books:
         """The job with every line forced that may be, and every stop accepted."""
@@ -105,8 +117,12 @@ def suite(tmp_path_factory: pytest.TempPathFactory) -> Suite:
     return Suite(tmp_path_factory.mktemp("liveness"))
 
 
-def test_a_value_typed_over_in_the_workbook_gives_what_a_new_run_gives(suite: Suite, witness: Program) -> None:
-    wrong = [(typed, found) for typed in suite.edited if (found := suite.disagreements(typed, witness))]
+@pytest.mark.parametrize("part", range(PARTS))
+def test_a_value_typed_over_in_the_workbook_gives_what_a_new_run_gives(
+    suite: Suite, witness: Program, part: int
+) -> None:
+    assert suite.parts[part], "there are fewer workbooks than parts"
+    wrong = [(typed, found) for typed in suite.parts[part] if (found := suite.disagreements(typed, witness))]
     assert not wrong, "\n\n".join(_told(typed, found) for typed, found in wrong[:5])
 
 
@@ -127,7 +143,7 @@ def test_a_forced_line_that_is_let_go_is_computed_again(suite: Suite, witness: P
 def test_a_list_that_an_edit_makes_too_short_says_so(suite: Suite, witness: Program) -> None:
     assert not failed(suite.books.job)
     assert not failed(suite.too_short.fresh), "a new run has room for all trucks"
-    cells = read_cells(suite.results(witness)[suite.too_short.file])
+    cells = read_cells(suite.result(suite.too_short, witness))
     told = [str(held.value) for (sheet, _), held in cells.items() if sheet == "Bid"]
     assert any("CHECK(S) FAIL" in each for each in told)
     assert "ALL CHECKS PASS" not in told

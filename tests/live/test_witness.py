@@ -13,8 +13,10 @@ from typing import Any
 import pytest
 import xlsxwriter
 
-from folders import TESTS
+from folders import SUPPORT, TESTS
 from witness import Difference, Program, Recalculations, WitnessFailed, differences, edit, formulas, recalculate, values
+
+pytestmark = pytest.mark.slow
 
 Plant = Callable[[Any, Any], None]
 """Changes the small workbook before it is closed; is given its workbook and its one sheet."""
@@ -155,8 +157,8 @@ def test_files_that_were_added_together_are_recalculated_in_one_call(tmp_path: P
     ("setting", "outcome"), [("", "1 skipped"), ("required", "1 error")], ids=["may be missing", "required"]
 )
 def test_a_missing_witness_is_never_silent(tmp_path: Path, setting: str, outcome: str) -> None:
-    for name in ("conftest.py", "witness.py"):
-        shutil.copy(TESTS / name, tmp_path)
+    for file in (TESTS / "conftest.py", SUPPORT / "longest.py", SUPPORT / "witness.py"):
+        shutil.copy(file, tmp_path)
     (tmp_path / "test_it.py").write_text("def test_it(libreoffice):\n    pass\n", encoding="utf-8")
     environment = {"PATH": str(tmp_path), "FLATWORK_WITNESSES": setting, "SYSTEMROOT": os.environ.get("SYSTEMROOT", "")}
     run = subprocess.run(

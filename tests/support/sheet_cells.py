@@ -31,8 +31,20 @@ class Held(NamedTuple):
     is_error: bool = False
 
 
-def read_cells(path: Path | BytesIO) -> dict[Place, Held]:
-    """Every cell of a workbook that holds something, by sheet and reference."""
+def read_cells(path: Path | BytesIO) -> Mapping[Place, Held]:
+    """Every cell of a workbook that holds something, by sheet and reference; a file is read once while it stays as it is."""
+    if isinstance(path, BytesIO):
+        return _cells_of(path)
+    found = path.stat()
+    return _read_cells(path, found.st_mtime_ns, found.st_size)
+
+
+@lru_cache(maxsize=16)
+def _read_cells(path: Path, _written: int, _size: int) -> Mapping[Place, Held]:
+    return _cells_of(path)
+
+
+def _cells_of(path: Path | BytesIO) -> Mapping[Place, Held]:
     with zipfile.ZipFile(path) as parts:
         strings = list(_strings(parts))
         return {

@@ -233,7 +233,7 @@ def _run(command: Sequence[str], seconds: float) -> str:
 
 def _cells(path: Path, *, data_only: bool) -> Iterator[tuple[Place, Any]]:
     """Every cell that holds something, with its place; ``data_only`` gives cached values in place of formulas."""
-    workbook = openpyxl.load_workbook(path, data_only=data_only)
+    workbook = openpyxl.load_workbook(path, read_only=True, data_only=data_only)
     for sheet in workbook.worksheets:
         for row in sheet.iter_rows():
             for cell in row:

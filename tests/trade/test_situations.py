@@ -84,6 +84,7 @@ def test_a_job_comes_out_as_it_was_worked_by_hand(situation: Situation, jobs: di
     assert not found, "\n".join([situation.sentence, *found])
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("situation", IN_SHEETS, ids=named)
 def test_the_sheet_says_what_was_worked_by_hand(
     situation: Situation, jobs: dict[str, JobValues], recalculated_jobs: dict[str, Path]

@@ -151,6 +151,7 @@ def test_a_picture_lies_over_no_number_and_over_no_other_picture(book: Path) -> 
             assert other.sheet != each.sheet or beside, f"{each.alt_text} over {other.alt_text}"
 
 
+@pytest.mark.slow
 def test_pictures_follow_an_edit(
     job: JobValues, book: Path, libreoffice: Program, recalculated: Recalculations, tmp_path: Path
 ) -> None:

@@ -311,6 +311,7 @@ def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
     assert [each.do for each in all_cautions() if len(each.do) > room] == []
 
 
+@pytest.mark.slow
 @pytest.mark.filterwarnings("ignore:.*extension is not supported")
 def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
     longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}

@@ -53,16 +53,19 @@ def cell_by_cell(job: JobValues) -> bytes:
         return job_workbook(with_sensitivity(job))
 
 
+@pytest.mark.slow
 def test_the_demo_is_rendered_to_the_byte_as_it_is_written_cell_by_cell(demo: list[JobValues]) -> None:
     for job in demo:
         assert rendered(job) == cell_by_cell(job), job.job.id
 
 
+@pytest.mark.slow
 def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
     (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_company()))
     assert rendered(job) == cell_by_cell(job)
 
 
+@pytest.mark.slow
 def test_so_are_random_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     chance = Random(20261125)
     company = random_company(chance)
@@ -75,6 +78,7 @@ def test_so_are_random_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
         assert data == cell_by_cell(job), job.job.id
 
 
+@pytest.mark.slow
 def test_jobs_of_one_shape_share_their_row_templates_and_nothing_else(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -1,0 +1,98 @@
+"""What cannot be made again is said in a line, nothing is written over, and what is said of a row is understood."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import openpyxl
+import pytest
+from hypothesis import given as drawn
+from hypothesis import strategies as st
+
+from books import write_book
+from calc import __version__
+from calc.audit.rebid import jobs_book_from
+from calc.files import shipped
+from calc.intake.records import Entry
+from calc.layout.as_typed import (
+    AsTyped,
+    format_cell,
+    format_origins,
+    format_typed,
+    on_one_line,
+    parse_cell,
+    parse_lines,
+)
+from rebids import Bid
+
+pytestmark = pytest.mark.slow
+
+
+def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp_path: Path) -> None:
+    other = write_book(tmp_path / "other.xlsx", {"Sheet1": [["a"]]})
+    (tmp_path / "text.xlsx").write_text("a,b")
+    week = next(path for job, path, _ in demo.run.written if not job)
+    files = [
+        other,
+        tmp_path / "text.xlsx",
+        tmp_path / "missing.xlsx",
+        demo.company,
+        shipped("sample_inputs") / "jobs.xlsx",
+        week,
+    ]
+    result = jobs_book_from([*files, demo.workbooks[0]], tmp_path / "rebid.xlsx")
+    said = [
+        "not the workbook of a job",
+        "a text file",
+        "there is no",
+        "not the workbook of a job",
+        "flatwork bid",
+        "of a week",
+    ]
+    assert len(result.failures) == len(files) and result.code == 3
+    for path, line_said, words in zip(files, result.failures, said, strict=True):
+        assert line_said.startswith(path.name) and words in line_said and line_said.isprintable()
+    assert result.jobs == [demo.jobs[0].job.id] and result.written
+
+
+def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path: Path) -> None:
+    book = openpyxl.load_workbook(whole.workbooks[0])
+    label = next(cell for (cell,) in book["Measured"]["A1:A200"] if cell.value == "Thickness")
+    label.value = "Depth of slab"
+    book.save(tmp_path / "old.xlsx")
+    (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
+    assert said.startswith(f'old.xlsx: Measured!{label.coordinate} says "Depth of slab" and not "Thickness"')
+    assert __version__ in said and said.isprintable()
+
+
+def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:
+    copy = tmp_path / "copy.xlsx"
+    copy.write_bytes(demo.workbooks[0].read_bytes())
+    result = jobs_book_from([demo.workbooks[0], copy], tmp_path / "rebid.xlsx")
+    assert result.jobs == [demo.jobs[0].job.id]
+    assert len(result.failures) == 1 and "copy.xlsx: the job" in result.failures[0]
+
+
+def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> None:
+    (tmp_path / "rebid.xlsx").write_bytes(b"somebody's own")
+    result = jobs_book_from(demo.workbooks[:1], tmp_path / "rebid.xlsx")
+    assert not result.written and "it exists already" in result.failures[0]
+    assert (tmp_path / "rebid.xlsx").read_bytes() == b"somebody's own"
+    lost = jobs_book_from(demo.workbooks[:1], tmp_path / "no folder" / "rebid.xlsx")
+    assert not lost.written and "cannot be written" in lost.failures[0]
+
+
+LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
+
+
+@drawn(
+    st.lists(
+        st.tuples(st.sampled_from(["at ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
+    )
+)
+def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:
+    entries = [(name, Entry(0.0, "", text, f"Stations!C{at}")) for at, (name, text) in enumerate(typed_of, start=2)]
+    wanted = {name: AsTyped(on_one_line(entry.typed), entry.origin) for name, entry in entries if entry.typed}
+    assert parse_lines(format_typed(entries), format_origins(entries)) == wanted
+    for _, entry in entries:
+        assert parse_cell(format_cell(entry)) == (AsTyped(entry.typed, entry.origin) if entry.typed else None)
