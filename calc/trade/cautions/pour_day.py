@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.method_choice import NOT_THERE, Placing
+from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.weather import Evaporation, Heat
 from calc.trade.takeoff.geometry import Slab
@@ -20,9 +20,9 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     no_way = caution(
         "Trucks not emptied in time",
         Severity.STOP,
-        either(PourCost.late > 0, Placing.put_back >= NOT_THERE),
+        either(PourCost.late > 0, Placing.allowed <= 0),
         when(
-            Placing.put_back >= NOT_THERE,
+            Placing.allowed <= 0,
             "The job allows no way of placing.",
             "The fullest truck takes longer to empty than it may stand.",
         ),

@@ -1,4 +1,4 @@
-"""What is hauled: each pile of the plan that was taken, its loads, its fill line, its site and its clock."""
+"""Loads of the chosen haul plan: for each pile its loads, fill limit, disposal site and trip times."""
 
 from __future__ import annotations
 
@@ -12,38 +12,56 @@ from calc.trade.levels import HAULED
 _SHEET = "Dig and haul"
 
 
-class Hauler(Section, title="The vehicle that hauls", sheet=_SHEET):
-    """0 where the house book has no vehicle: the piles then stand in yd3 and tons, and loads say so."""
+class Hauler(Section, title="Haul vehicle", sheet=_SHEET):
+    """0 if the company book has no vehicle: the piles are then given in yd3 and tons, without loads."""
 
-    room = line("Its room", "yd3", at(VehicleSpec.room, Choice.vehicle), source="of that vehicle")
-    payload = line("Its payload", "ton", at(VehicleSpec.payload, Choice.vehicle), source="of that vehicle")
-    floor = line("Its floor", "ft2", at(VehicleSpec.floor, Choice.vehicle), source="of that vehicle")
-    hour = line("Its hour", "$/h", at(VehicleSpec.hour, Choice.vehicle), source="with its driver")
-    mile = line("Its mile", "$/mile", at(VehicleSpec.mile, Choice.vehicle), source="of that vehicle")
+    room = line(
+        "Heaped capacity, vehicle chosen", "yd3", at(VehicleSpec.room, Choice.vehicle), source="looked up by row"
+    )
+    payload = line("Payload, vehicle chosen", "ton", at(VehicleSpec.payload, Choice.vehicle), source="looked up by row")
+    floor = line(
+        "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.floor, Choice.vehicle), source="looked up by row"
+    )
+    hour = line(
+        "Hourly cost, vehicle chosen",
+        "$/h",
+        at(VehicleSpec.hour, Choice.vehicle),
+        source="looked up by row; with its driver",
+    )
+    mile = line(
+        "Cost per mile, vehicle chosen", "$/mile", at(VehicleSpec.mile, Choice.vehicle), source="looked up by row"
+    )
 
 
-class Clock(Section, title="The clock", sheet=_SHEET):
-    """How much of a day is left for trips."""
+class Clock(Section, title="Workday", sheet=_SHEET):
+    """Time of a workday that is left for trips."""
 
     day = factor("Working day", "h", 8, low=6, high=12, source="common practice, no source")
-    set_up = factor("Of it before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
-    step = factor("A gate cheaper by", "$/ton", 10, low=1, high=50, source="house rule: to see how far it may lie")
-    starts = factor("The day starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
+    set_up = factor("Set-up before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
+    step = factor(
+        "Dump rate cheaper by",
+        "$/ton",
+        10,
+        low=1,
+        high=50,
+        source="company policy: to see how much farther a cheaper site may be",
+    )
+    starts = factor("Workday starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
 
-    trips = line("Hours of trips in a day", "h", largest(0, day - set_up), source="the day, less what comes before")
+    trips = line("Trip hours per day", "h", largest(0, day - set_up), source="working day less set-up")
     days = line(
         "Haul days",
         "days",
         when(trips > 0, round_up(Choice.hours / trips), 0),
-        source="trip hours over the hours of trips in a day",
+        source="trip hours over trip hours per day, rounded up",
     )
 
 
-class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
-    """Each pile of the plan that is taken. Overweight is never planned; the fill line keeps it so."""
+class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
+    """Each pile of the plan chosen. An overweight load is never planned; the fill limit prevents it."""
 
     there = line(
-        "Hauled by itself",
+        "Pile in the plan",
         "",
         by_row(
             HAULED,
@@ -52,118 +70,134 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
             at(PlanSplit.concrete, Choice.plan),
             1,
         ),
-        source="what the plan parts; what is left lies mixed",
+        source="1 for a pile that the plan hauls separately, and for the mixed rest",
     )
     place = line(
-        "Row of the pile",
+        "Row of pile and vehicle",
         "",
         (Choice.vehicle - 1) * greatest(LoadMix.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
-        source="of that pile on that vehicle",
+        source="row number among all piles on all vehicles",
     )
     loose = line(
-        "Hauled, loose",
+        "Loose volume hauled",
         "yd3",
         there * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
-        source="of the pile",
+        source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
     tons = line(
-        "Hauled, weight",
+        "Tons hauled",
         "ton",
         there * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
-        source="of the pile",
+        source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
     by_room = line(
-        "Loads by room",
+        "Loads by volume",
         "load",
         there * at(LoadCount.by_room, place),
-        source="loose volume over the room of the heaped box",
+        source="loose volume over heaped capacity, rounded up",
     )
     by_weight = line(
-        "Loads by weight", "load", there * at(LoadCount.by_weight, place), source="weight over the payload"
+        "Loads by weight", "load", there * at(LoadCount.by_weight, place), source="tons over payload, rounded up"
     )
-    loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load", adds=True)
+    loads = line(
+        "Loads hauled", "load", largest(by_room, by_weight), source="larger of loads by volume and by weight", adds=True
+    )
     governs = line(
-        "Governed by",
+        "Load limited by",
         "",
-        when(loads > 0, when(by_weight > by_room, "weight", "room"), "no load"),
-        source="weight where it asks for more loads than room does",
+        when(loads > 0, when(by_weight > by_room, "weight", "volume"), "no load"),
+        source="weight, if it needs more loads than volume does",
     )
     fill = line(
-        "Fill line",
+        "Fill limit",
         "yd3",
         when(
             both(loads > 0, tons > 0),
             when(Hauler.room > 0, smallest(Hauler.room, Hauler.payload * loose / tons), Hauler.payload * loose / tons),
             0,
         ),
-        source="the loose volume that weighs as much as the payload, or the full box of a vehicle that has one",
+        source="loose volume that weighs as much as the payload, not above the heaped capacity",
     )
     inches = line(
-        "Fill line in the box",
+        "Fill height in the bed",
         "in",
         when(Hauler.floor > 0, fill * FT3_PER_YD3 * IN_PER_FT / Hauler.floor, 0),
-        source="the height of the load over the floor of the bed, level",
+        source="fill limit over bed floor area, level load",
     )
-    on_one = line("Tons on a load", "ton/load", when(loads > 0, tons / loads, 0), source="split evenly")
+    on_one = line("Tons per load", "ton/load", when(loads > 0, tons / loads, 0), source="divided evenly over the loads")
     goes = line(
-        "Goes to a known site",
+        "Site is known",
         "",
         there * at(BestDisposal.fits, place),
-        source="1 where a site takes it and has figures",
+        source="1 if a site accepts the pile and has rates",
     )
     site = line(
-        "Row of the site", "", goes * at(BestDisposal.place, place), source="the cheapest of its kind for this pile"
+        "Row of the disposal site", "", goes * at(BestDisposal.place, place), source="the cheapest site for the pile"
     )
-    site_name = line("Site", "", when(site > 0, at(SiteSpec.name, largest(1, site)), "none"), source="by its row")
-    tipping = line("Tipping", "$", goes * at(BestDisposal.tipping, place), source="of that site", adds=True)
+    site_name = line(
+        "Disposal site", "", when(site > 0, at(SiteSpec.name, largest(1, site)), "none"), source="looked up by row"
+    )
+    tipping = line("Dump fee", "$", goes * at(BestDisposal.tipping, place), source="looked up by row", adds=True)
     dirty = line(
-        "Dirty loads", "$", goes * at(BestDisposal.dirty, place), source="surcharge times its chance", adds=True
+        "Contamination surcharge, expected",
+        "$",
+        goes * at(BestDisposal.dirty, place),
+        source="surcharge times its probability",
+        adds=True,
     )
-    trip = line("One trip", "h", when(site > 0, at(SiteSpec.trip, largest(1, site)), 0), source="to that site and back")
+    trip = line(
+        "Round trip",
+        "h",
+        when(site > 0, at(SiteSpec.trip, largest(1, site)), 0),
+        source="site and back, with the time at the site",
+    )
     in_a_day = line(
-        "Trips in a day",
+        "Trips per day",
         "trip",
         when(trip > 0, round_down(Clock.trips / trip), 0),
-        source="hours of trips in a day over one trip",
+        source="trip hours per day over round trip, rounded down",
     )
     back = line(
-        "Dwell and way back", "h", when(site > 0, at(SiteSpec.back, largest(1, site)), 0), source="of that site"
+        "Dump and return time", "h", when(site > 0, at(SiteSpec.back, largest(1, site)), 0), source="looked up by row"
     )
     first = line(
-        "First trip leaves at",
+        "First trip leaves",
         "h",
         when(site > 0, largest(Clock.starts + Clock.set_up, at(SiteSpec.leave, largest(1, site))), 0),
-        source="hour of the day: after the set-up, and not before the site opens",
+        source="hour of the day: after set-up, and not to arrive before the site opens",
     )
     closes = line(
-        "The site closes at", "h", when(site > 0, at(SiteSpec.closes, largest(1, site)), 0), source="0 when not known"
+        "Site closes",
+        "h",
+        when(site > 0, at(SiteSpec.closes, largest(1, site)), 0),
+        source="hour of the day; 0 if not known",
     )
     piece = line(
-        "Largest piece of concrete that it takes",
+        "Largest concrete piece accepted",
         "in",
         when(site > 0, at(SiteSpec.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
-        source="of that site, for piles that may hold concrete; 0 when not known",
+        source="looked up by row, for piles that may have concrete; 0 if not known",
     )
     last = line(
-        "The last load of a day is there at",
+        "Last load arrives",
         "h",
         when(
             both(site > 0, loads > 0, in_a_day > 0),
             first + smallest(loads.count, in_a_day.count) * trip - back,
             0,
         ),
-        source="hour of the day: trips one after the other from the first, less dwell and the way back of the last",
+        source="hour of the day: first trip plus round trips, less dump and return time of the last",
     )
     late = line(
-        "After the site closes",
+        "Last load late by",
         "h",
         when(both(last > 0, closes > 0), largest(0, last - closes), 0),
-        source="hours by which the last load is too late; 0 where no closing hour is given",
+        source="hours after the site closes; 0 if no closing hour is given",
     )
     worth = line(
-        "Worth this much further, one way",
+        "Worth driving farther, one way",
         "min",
         when(
             both(site > 0, Hauler.hour > 0),
@@ -173,5 +207,5 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
             / (Hauler.hour * TWO / MIN_PER_H + Hauler.mile * TWO * at(SiteSpec.speed, largest(1, site))),
             0,
         ),
-        source="what a cheaper gate saves on a load, over what a minute more each way costs",
+        source="saving of a cheaper dump rate per load, over the cost of one more minute each way",
     )

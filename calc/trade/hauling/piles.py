@@ -1,4 +1,4 @@
-"""What has to go and what it may go on: piles, vehicles, disposal sites."""
+"""Piles to haul, vehicles, and disposal sites."""
 
 from __future__ import annotations
 
@@ -13,38 +13,43 @@ from calc.trade.takeoff.old_concrete import Rubble
 _SHEET = "Dig and haul"
 
 
-class Pile(Section, title="Piles by what they are", each=STREAM, sheet=_SHEET):
-    """What has to go, before it is known how."""
+class Pile(Section, title="Spoil piles", each=STREAM, sheet=_SHEET):
+    """Material to haul, before a haul plan is chosen."""
 
     loose = line(
-        "Spoil, loose",
+        "Spoil, loose volume",
         "yd3",
         by_row(STREAM, Spoil.green_loose, Spoil.loose, Rubble.loose),
-        source="of the pile",
+        source="from the takeoff, by material",
         adds=True,
     )
     tons = line(
-        "Spoil, weight",
+        "Spoil, tons",
         "ton",
         by_row(STREAM, Spoil.green_tons, Spoil.tons, Rubble.tons),
-        source="of the pile",
+        source="from the takeoff, by material",
         adds=True,
     )
-    some = line("There is some", "", when(tons > 0, 1, 0), source="1 for a pile that weighs something")
+    some = line("Pile is not empty", "", when(tons > 0, 1, 0), source="1 if the pile has weight")
 
 
-class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHICLE, sheet=_SHEET):
-    """0 for what the house book does not say."""
+class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, sheet=_SHEET):
+    """0 for what the company book does not give."""
 
-    name = line("Vehicle", "", row_word(VEHICLE), source="house book")
-    one = line("Counts", "", when(row_number(VEHICLE) > 0, 1, 0), source="to count the vehicles", adds=True)
-    room = line("Room when heaped", "yd3", if_given(Vehicle.box, 0) * Vehicle.heap, source="box times heap")
-    payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="house book, as weighed")
+    name = line("Vehicle", "", row_word(VEHICLE), source="company book")
+    one = line("Vehicles counted", "", when(row_number(VEHICLE) > 0, 1, 0), source="1 for each row", adds=True)
+    room = line(
+        "Heaped capacity",
+        "yd3",
+        if_given(Vehicle.box, 0) * Vehicle.heap,
+        source="struck bed capacity times heaped factor",
+    )
+    payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="company book, as weighed")
     floor = line(
-        "Floor of the bed",
+        "Bed floor area",
         "ft2",
         if_given(Vehicle.bed_length, 0) * if_given(Vehicle.bed_width, 0),
-        source="length times width of the bed",
+        source="bed length times bed width",
     )
     named = line(
         "Named for the job",
@@ -58,19 +63,26 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
             1,
             0,
         ),
-        source="1 for a vehicle of the job's fleet",
+        source="1 for a vehicle that the job allows",
     )
-    free = line("In the fleet", "", when(Site.vehicle > 0, named, 1), source="every one, when none is named")
+    free = line(
+        "Vehicle allowed", "", when(Site.vehicle > 0, named, 1), source="those named for the job; all if none is named"
+    )
     picked = line(
-        "May carry a chosen plan",
+        "Allowed for a plan chosen by hand",
         "",
         when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), free),
-        source="the one named to haul with, in the fleet or not; the fleet when none is named",
+        source="the vehicle named to haul with; the allowed vehicles if none is named",
     )
-    own = line("Own", "", when(Vehicle.hired.is_("yes"), 0, 1), source="1 for a vehicle that comes without a driver")
-    mile = line("A mile of it", "$/mile", Vehicle.per_mile, source="house book")
+    own = line(
+        "Own vehicle",
+        "",
+        when(Vehicle.hired.is_("yes"), 0, 1),
+        source="1 for a vehicle that is not hired with its driver",
+    )
+    mile = line("Cost per mile", "$/mile", Vehicle.per_mile, source="company book")
     known = line(
-        "Can be compared",
+        "Cost is known",
         "",
         when(
             both(
@@ -82,23 +94,23 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
             1,
             0,
         ),
-        source="1 when the house book gives its box, its payload, its hourly rate and a wage for its driver",
+        source="1 if the company book has bed capacity, payload, hourly rate and a wage for the driver",
     )
     hour = line(
-        "An hour of it with its driver",
+        "Hourly cost with driver",
         "$/h",
         if_given(Vehicle.hourly, 0) + when(Vehicle.hired.is_("yes"), 0, CrewRate.driver),
-        source="a hired one comes with its driver",
+        source="hourly rate, plus the driver rate unless it is hired with its driver",
     )
 
 
 class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
-    """Whether a site can be compared, and what a trip to it takes."""
+    """Rates, hours and trip time of each disposal site."""
 
-    name = line("Site", "", row_word(DISPOSAL), source="house book")
-    one = line("Counts", "", when(row_number(DISPOSAL) > 0, 1, 0), source="to count the sites", adds=True)
+    name = line("Disposal site", "", row_word(DISPOSAL), source="company book")
+    one = line("Sites counted", "", when(row_number(DISPOSAL) > 0, 1, 0), source="1 for each row", adds=True)
     known = line(
-        "Can be compared",
+        "Cost is known",
         "",
         when(
             both(
@@ -109,50 +121,50 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
             1,
             0,
         ),
-        source="1 when the house book gives a rate, minutes and miles",
+        source="1 if the company book has a rate, minutes and miles",
     )
     trip = line(
-        "One trip",
+        "Round trip",
         "h",
         (TWO * if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
-        source="there and back, and the time at the gate",
+        source="both ways, plus time at the site",
     )
-    miles = line("Miles of a trip", "mile", TWO * if_given(Disposal.miles, 0), source="there and back")
+    miles = line("Miles per round trip", "mile", TWO * if_given(Disposal.miles, 0), source="both ways")
     back = line(
-        "Of it dwell and the way back",
+        "Dump and return time",
         "h",
         (if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
-        source="what is left of a trip when it is at the gate",
+        source="time at the site plus the way back",
     )
     leave = line(
-        "First trip not before",
+        "Earliest departure",
         "h",
         if_given(Disposal.opens, 0) - if_given(Disposal.minutes, 0) / MIN_PER_H,
-        source="hour of the day: when it opens, less the way there",
+        source="hour of the day: opening hour less the way there",
     )
-    closes = line("Closes", "h", if_given(Disposal.closes, 0), source="house book; 0 when it does not say")
-    piece = line("Largest piece", "in", if_given(Disposal.piece, 0), source="house book; 0 when it does not say")
+    closes = line("Site closes", "h", if_given(Disposal.closes, 0), source="company book; 0 if not given")
+    piece = line("Largest piece accepted", "in", if_given(Disposal.piece, 0), source="company book; 0 if not given")
     speed = line(
-        "Miles in a minute",
+        "Travel speed",
         "mile/min",
         when(if_given(Disposal.minutes, 0) > 0, miles / TWO / Disposal.minutes, 0),
-        source="one way",
+        source="miles over minutes, one way",
     )
-    ton = line("For a ton", "$/ton", if_given(Disposal.per_ton, 0), source="house book")
-    yard = line("For a loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="house book")
+    ton = line("Dump rate per ton", "$/ton", if_given(Disposal.per_ton, 0), source="company book")
+    yard = line("Dump rate per loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="company book")
     load = line(
-        "For a load, at least",
+        "Dump charge per load, minimum",
         "$/load",
         largest(Disposal.least, if_given(Disposal.per_load, 0)),
-        source="house book: the dearer of a rate by the load and the least charge",
+        source="company book: larger of the rate per load and the minimum charge",
     )
 
 
-class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
-    """Turf or roots in the soil may make a gate charge a load as dirty, or turn it away."""
+class SoilCleanliness(Section, title="Soil contamination", sheet=_SHEET):
+    """A disposal site may charge a surcharge for soil with turf or roots, or refuse the load."""
 
     turf_chance = factor(
-        "Chance that soil with turf is charged as dirty",
+        "Surcharge probability, soil with turf",
         "%",
         100,
         low=50,
@@ -160,7 +172,7 @@ class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
         source="common practice, no source",
     )
     root_chance = factor(
-        "Chance that soil after root balls is charged as dirty",
+        "Surcharge probability, soil with root balls",
         "%",
         25,
         low=0,
@@ -168,50 +180,50 @@ class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
         source="common practice, no source",
     )
 
-    balls = line("Root balls", "", when(total(Green.balls) > 0, 1, 0), source="1 when a root ball comes out")
+    balls = line("Root balls present", "", when(total(Green.balls) > 0, 1, 0), source="1 if a root ball is removed")
     roots = line(
         "Roots or turf in the soil",
         "",
         when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), balls > 0)), 1, 0),
-        source="1 when turf is dug or a root ball comes out of the soil",
+        source="1 if turf is excavated or a root ball is removed",
     )
     wet = line(
         "Wet soil",
         "",
         when(both(Site.moisture.is_("wet"), Spoil.tons > 0), 1, 0),
-        source="1 when there is soil and it is wet",
+        source="1 if there is soil and it is wet",
     )
     chance = line(
-        "Chance of the surcharge",
+        "Surcharge probability",
         "%",
         when(Site.turf.is_("yes"), turf_chance, when(balls > 0, root_chance, 0)),
-        source="for a load of soil at a site for soil",
+        source="per load of soil at a soil site",
     )
 
 
-class LoadMix(Section, title="What may lie on a vehicle", each=PILE, sheet=_SHEET):
-    """A stream by itself, and what each plan leaves mixed."""
+class LoadMix(Section, title="Piles that can be loaded", each=PILE, sheet=_SHEET):
+    """Each material by itself, and what each plan leaves mixed."""
 
-    green = factors("Green in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="what the pile is: no choice")
-    soil = factors("Soil in the pile", "", 0, 1, 0, 1, 1, 1, 0, 1, 0, source="what the pile is: no choice")
-    concrete = factors("Old concrete in the pile", "", 0, 0, 1, 1, 1, 0, 0, 0, 1, source="what the pile is: no choice")
+    green = factors("Green waste in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="by definition of the pile")
+    soil = factors("Soil in the pile", "", 0, 1, 0, 1, 1, 1, 0, 1, 0, source="by definition of the pile")
+    concrete = factors("Concrete debris in the pile", "", 0, 0, 1, 1, 1, 0, 0, 0, 1, source="by definition of the pile")
 
     loose = line(
-        "Loose",
+        "Loose volume of the pile",
         "yd3",
         green * Spoil.green_loose + soil * Spoil.loose + concrete * Rubble.loose,
-        source="of what lies in it",
+        source="sum of the materials in the pile",
     )
     tons = line(
-        "Weight",
+        "Tons in the pile",
         "ton",
         green * Spoil.green_tons + soil * Spoil.tons + concrete * Rubble.tons,
-        source="of what lies in it",
+        source="sum of the materials in the pile",
     )
     kind = line(
-        "Goes to a site for",
+        "Kind of disposal site",
         "",
         when(row_number(PILE) > THREE, "mixed", row_word(PILE)),
-        source="a mixed pile goes to a site that takes everything",
+        source="a mixed pile goes to a site for mixed waste",
     )
-    number = line("Row of the pile", "", row_number(PILE), source="to find its rows again")
+    number = line("Pile number", "", row_number(PILE), source="row number")

@@ -1,4 +1,4 @@
-"""What is bought by the piece and has no rule of its own, and the trucks that pay each fee of the plant."""
+"""Prices of piece goods, and the number of trucks in each short-load tier."""
 
 from __future__ import annotations
 
@@ -10,58 +10,58 @@ from calc.trade.ordering.plant import ShortLoadTier
 
 _SHEET = "Costs"
 FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
-"""The rows of the fees."""
+"""Row numbers of the tiers."""
 
 
-class PieceGoods(Section, title="Bought by the piece", sheet=_SHEET):
-    """Prices of small things; how many there are of them is worked out where they are used."""
+class PieceGoods(Section, title="Piece goods", sheet=_SHEET):
+    """Prices of small items; their quantities are computed where they are used."""
 
-    micro_price = price("Micro fiber", "$/bag", help="A bag of it, as big as its factor says.")
-    macro_price = price("Macro fiber", "$/bag", help="A bag of it, as big as its factor says.")
-    bar_price = price("Dowel bar", "$/bar", help="A stock bar, uncut.")
-    bit_price = price("Drill bit", "$/each", help="One bit for the hole that is drilled.")
-    tube_price = price("Tube of epoxy", "$/each", help="One tube, with its nozzle.")
-    strip_price = price("Isolation strip", "$/each", help="One strip, as long as its factor says.")
-    caulk_price = price("Cap and caulk", "$/ft", help="A foot of cap and caulk over an isolation strip.")
-
-
-class TierStart(Section, title="Rows of the fees", each=TIER, sheet=_SHEET):
-    """To count the trucks that pay each fee."""
-
-    number = line("Row of the fee", "", row_number(TIER), source="to find it again")
+    micro_price = price("Micro fiber", "$/bag", help="Price per bag of the size on Factors.")
+    macro_price = price("Macro fiber", "$/bag", help="Price per bag of the size on Factors.")
+    bar_price = price("Dowel bar", "$/bar", help="Price per stock bar, uncut.")
+    bit_price = price("Drill bit", "$/each", help="Price per bit of the drill diameter.")
+    tube_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
+    strip_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
+    caulk_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
 
 
-class TruckFee(Section, title="Fee of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
-    """Which of the plant's fees a truck pays, by its load."""
+class TierStart(Section, title="Short-load tier numbers", each=TIER, sheet=_SHEET):
+    """To count the trucks in each tier."""
+
+    number = line("Tier number", "", row_number(TIER), source="row number")
+
+
+class TruckFee(Section, title="Short-load tier of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
+    """The short-load fee that a truck pays, by its load."""
 
     row = line(
-        "Fee that it pays",
+        "Short-load tier",
         "",
         when(
             Load.rides > 0,
             lookup_at_or_below(TierStart.number, ShortLoadTier.start, rounded(Load.yards / ONE_TRUCK, 3)),
             0,
         ),
-        source="the last row of the fees that starts at or below its load",
+        source="last tier whose limit is at or below the load",
     )
     first = line(
-        "Pays the first",
+        "Truck in tier 1",
         "truck",
         when(equals(row, FIRST), 1, 0),
-        source="1 for such a truck",
+        source="1 if the truck is in that tier",
         adds=True,
     )
     second = line(
-        "Pays the second",
+        "Truck in tier 2",
         "truck",
         when(equals(row, SECOND), 1, 0),
-        source="1 for such a truck",
+        source="1 if the truck is in that tier",
         adds=True,
     )
     third = line(
-        "Pays the third",
+        "Truck in tier 3",
         "truck",
         when(equals(row, THIRD), 1, 0),
-        source="1 for such a truck",
+        source="1 if the truck is in that tier",
         adds=True,
     )

@@ -1,6 +1,6 @@
-"""The rows of the table of costs, group by group: what there is of it, what one costs, and why there may be none.
+"""The rows of the cost table by group: quantity, rate, and the reason if the quantity is 0.
 
-A row that is added here is on Costs, in the price, in the ledger and in the job cost at once.
+A row that is added here is also on Costs, in the price, in the ledger and in the job cost.
 """
 
 from __future__ import annotations
@@ -33,19 +33,19 @@ from calc.trade.work.protection import Protection
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
-NO_TRUCK = "no concrete from the plant"
+NO_TRUCK = "no ready-mix"
 NOT_IN_MIX = "not in the mix"
 NO_PUMP = "no pump"
-NO_BAGS = "not poured by bags"
+NO_BAGS = "no bagged concrete"
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
-    """A cost whose rate is a price of the house book."""
+    """A cost whose rate is a price of the company book."""
     return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
 
 
 def _in_mix(asked: Expr) -> Expr:
-    """The yards that are billed, where something is in the mix."""
+    """The yards billed, if the mix has the admixture; else 0."""
     return when(asked, PourCost.billed, 0)
 
 
@@ -61,7 +61,7 @@ _CONCRETE = (
         tax=ChosenMix.taxed,
         last_day=ChosenMix.last_day,
     ),
-    priced("Air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), PlantCharges.air_price, NOT_IN_MIX),
+    priced("Entrained air in the mix", CONCRETE, _in_mix(Mixture.air.is_("yes")), PlantCharges.air_price, NOT_IN_MIX),
     priced(
         "Accelerator in the mix",
         CONCRETE,
@@ -73,48 +73,48 @@ _CONCRETE = (
         "Retarder in the mix", CONCRETE, _in_mix(Mixture.retarder.is_("yes")), PlantCharges.retarder_price, NOT_IN_MIX
     ),
     priced(
-        "Hot water in the mix",
+        "Winter heat in the mix",
         CONCRETE,
         _in_mix(Mixture.hot_water.is_("yes")),
         PlantCharges.hot_water_price,
         NOT_IN_MIX,
     ),
-    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
+    priced("Pea-gravel pump mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
-        "Short load, first",
+        "Short loads, tier 1",
         CONCRETE,
         total(TruckFee.first),
         PlantCharges.first_fee,
-        "no truck is below the first limit",
+        "no truck is in tier 1",
     ),
     priced(
-        "Short load, second",
+        "Short loads, tier 2",
         CONCRETE,
         total(TruckFee.second),
         PlantCharges.second_fee,
-        "no truck is between the first limits",
+        "no truck is in tier 2",
     ),
     priced(
-        "Short load, third",
+        "Short loads, tier 3",
         CONCRETE,
         total(TruckFee.third),
         PlantCharges.third_fee,
-        "no truck is between the last limits",
+        "no truck is in tier 3",
     ),
-    priced("Delivery by the truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
+    priced("Concrete delivery, per truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
     priced(
-        "Waiting of trucks",
+        "Truck standby",
         CONCRETE,
         total(TruckTime.waiting),
         MethodCost.waiting_price,
-        "every truck is empty in its free time",
+        "every truck unloads within its allowance",
     ),
     priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
     priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
-    priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
-    priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
-    priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
-    priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
+    priced("Pump yardage", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
+    priced("Pump priming", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
+    priced("Bagged concrete", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
+    priced("Clean-up, bagged concrete", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
     priced(
         "Micro fiber bags",
         CONCRETE,
@@ -132,111 +132,125 @@ _CONCRETE = (
 )
 
 
-def _small_packs(packs: Packs, need: Line) -> Expr:
-    """The small packs to buy; one, for want of a price, where a liquid is needed and no pack of it is known."""
+def _small_pails(packs: Packs, need: Line) -> Expr:
+    """The small pails to buy; 1 if the liquid is needed and no pail has a price, so that the missing price shows."""
     return when(both(packs.can_win <= 0, need > 0), 1, packs.small)
 
 
-_PACKED = tuple(
-    priced(f"{liquid}, {size} packs", MATERIALS, count, price, "none is needed")
+_LIQUIDS = tuple(
+    priced(f"{liquid}, {size} pails", MATERIALS, count, price, "none required")
     for liquid, packs, need, small, large in (
         ("Bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
         ("Curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large),
         ("Sealer", SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
     )
-    for size, count, price in (("small", _small_packs(packs, need), small), ("large", packs.large, large))
+    for size, count, price in (("small", _small_pails(packs, need), small), ("5-gal", packs.large, large))
 )
 
 _MATERIALS = (
-    priced("Base rock, bought", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
+    priced("Base rock, purchase", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
     priced(
-        "Base rock, delivered",
+        "Base rock, delivery",
         MATERIALS,
-        count_of(BaseHaul.delivered, "each"),
+        BaseHaul.delivered,
         BaseHaul.delivery_price,
-        "it is fetched, or there is none",
+        "picked up, or none",
     ),
     Cost(
-        "Base rock, fetched",
+        "Base rock, pick-up",
         MATERIALS,
-        count_of(when(BaseHaul.trips.count > 0, 1, 0), "each"),
+        when(BaseHaul.trips > 0, ONE_EACH, 0),
         BaseHaul.trip_cost / ONE_EACH,
-        "it is delivered, or there is none",
+        "delivered, or none",
     ),
     *(
         priced(
-            f"Form board {word}, its share",
+            f"Form lumber {word}, share of reuse",
             MATERIALS,
             look_up(Board.length, word) / Board.uses,
             price,
-            "no form of that board",
+            "no form lumber of that size",
         )
         for word, price in zip(BOARD.axis.words, Board.cost.prices, strict=True)
     ),
     priced(
-        "Stakes, their share",
+        "Stakes, share of reuse",
         MATERIALS,
         FormNeeds.stakes / FormNeeds.stake_uses,
         FormNeeds.stake_price,
         "nothing is formed",
     ),
     priced(
-        "Hardboard, its share",
+        "Bender board for curves, share of reuse",
         MATERIALS,
         total(Stakes.curved) / FormNeeds.hardboard_uses,
         FormNeeds.hardboard_price,
-        "no form bends",
+        "no curved forms",
     ),
-    priced("Form oil, once", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
-    priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
-    priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
-    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is glued"),
-    priced("Isolation strips, bought", MATERIALS, JointNeeds.strips, PieceGoods.strip_price, "nothing is isolated"),
+    priced("Form release agent, per job", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
+    priced("Dowel stock bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
+    priced("Drill bits for dowels", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
+    priced("Epoxy cartridges for dowels", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is epoxied"),
     priced(
-        "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "nothing is isolated"
+        "Isolation-joint filler strips, bought",
+        MATERIALS,
+        JointNeeds.strips,
+        PieceGoods.strip_price,
+        "no isolation joint",
     ),
-    *_PACKED,
-    priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
-    priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
-    priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
-    priced("Barricades by the day", MATERIALS, Protection.closed, Protection.barricade_price, "no day is closed"),
+    priced(
+        "Joint cap and sealant, per foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "no isolation joint"
+    ),
+    *_LIQUIDS,
+    priced(
+        "Slip sheet for footings", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has a slip sheet"
+    ),
+    priced("Concrete washout, per job", MATERIALS, Protection.washed, Protection.wash_price, "no ready-mix truck"),
+    priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
+    priced(
+        "Barricades, days on site",
+        MATERIALS,
+        Protection.closed,
+        Protection.barricade_price,
+        "no days closed to traffic",
+    ),
 )
 
 _EQUIPMENT = (
     *(
         Cost(
-            f"Rental of a {word}",
+            f"Rental: {word}",
             EQUIPMENT,
             when(look_up(RentalChoice.lacking, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
             look_up(RentalChoice.each, word),
-            "it is not needed",
+            "not needed",
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(RentalChoice.lacking, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
         )
         for word in TOOL.axis.words
     ),
-    priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.brought, Equipment.bring_price, "dug by hand"),
-    priced("Coming to the job, by the day", EQUIPMENT, Equipment.visits, Equipment.mobilise_price, "none"),
+    priced("Mini excavator delivery, per job", EQUIPMENT, Equipment.brought, Equipment.bring_price, "hand excavation"),
+    priced("Mobilization, by day", EQUIPMENT, Equipment.visits, Equipment.mobilization_price, "none"),
 )
 
 _DISPOSAL = (
     Cost(
-        "Haul, tipping and parting",
+        "Hauling, dump fees and sorting",
         DISPOSAL,
         when(Choice.loads > 0, ONE_EACH, 0),
         Choice.cost / ONE_EACH,
-        "nothing is hauled away",
+        "nothing to haul",
         sure=when(Choice.known > 0, 1, 0),
     ),
 )
 
 _LABOR = (
     *(
-        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such work")
+        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such task")
         for word in TASK.axis.words
     ),
-    Cost("Labor: unfilled crew time", LABOR, Labor.idle, CrewRate.mix, "the house charges none"),
+    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.mix, "company policy charges none"),
 )
 
 _FEES = (
@@ -245,10 +259,10 @@ _FEES = (
         FEES,
         when(is_given(Terms.permit), ONE_EACH, 0),
         if_given(Terms.permit, 0) / ONE_EACH,
-        "none, or not asked yet",
+        "none, or not entered yet",
         sure=when(is_given(Terms.permit), 1, 0),
     ),
 )
 
 ROWS: tuple[Cost, ...] = (*_CONCRETE, *_MATERIALS, *_EQUIPMENT, *_DISPOSAL, *_LABOR, *_FEES)
-"""Every cost, in the order of its group."""
+"""Every cost, in the order of the groups."""

@@ -1,4 +1,4 @@
-"""What each way of placing costs: the concrete, trucks that wait, the people who place, and the pump."""
+"""Cost of each placing method: concrete, truck standby, placing crew, and pump."""
 
 from __future__ import annotations
 
@@ -14,94 +14,95 @@ _SHEET = "Order and placing"
 _ONE = exact(1, "each")
 
 
-class Pump(Section, title="What a pump costs", sheet=_SHEET):
-    """A small line pump with its driver, hired for a few hours at least."""
+class Pump(Section, title="Pump charges", sheet=_SHEET):
+    """A small line pump with operator, hired for a minimum number of hours."""
 
-    set_up_price = price("Pump, set-up", "$/each", taxed=False, help="What the pump costs before it runs.")
-    hour_price = price("Pump, an hour", "$/h", taxed=False, help="An hour of the pump with its driver.")
-    yard_price = price(
-        "Pump, a yard", "$/yd3", taxed=False, help="More for a yard that is pumped; nothing when it is blank."
-    )
-    prime_price = price("Pump, prime pack", "$/each", help="What goes through the hose first; nothing when blank.")
-    least_hire = factor("Least hours of a pump", "h", 3, low=2, high=4, source="common practice, no source")
+    set_up_price = price("Pump set-up charge", "$/each", taxed=False, help="Charge per job before the pump runs.")
+    hour_price = price("Pump, per hour", "$/h", taxed=False, help="Charge per hour of the pump with its operator.")
+    yard_price = price("Pump, per yard", "$/yd3", taxed=False, help="Added charge per yard pumped; blank for none.")
+    prime_price = price("Pump primer", "$/each", help="Primer or slurry pack, per job; blank for none.")
+    least_hire = factor("Pump minimum hours", "h", 3, low=2, high=4, source="common practice, no source")
     about = factor(
-        "Pump set up and washed out", "h", 0.75, low=0.5, high=1.5, source="common practice, no source: it is charged"
+        "Pump set-up and washout time", "h", 0.75, low=0.5, high=1.5, source="common practice, no source: charged time"
     )
 
     known = line(
-        "Pump has its prices",
+        "Pump prices are known",
         "",
         when(both(is_given(set_up_price), is_given(hour_price)), 1, 0),
-        source="1 when the set-up and the hour have a price; $0 is a price",
+        source="1 if set-up and hour have a price; $0 is a price",
     )
-    set_up = line("Pump set up", "$", money(_ONE * if_given(set_up_price, 0)), source="Prices")
-    hourly = line("Pump by the hour", "$/h", if_given(hour_price, 0), source="Prices")
-    by_yard = line("Pump by the yard", "$/yd3", if_given(yard_price, 0), source="Prices")
-    prime = line("Prime pack", "$", money(_ONE * if_given(prime_price, 0)), source="Prices")
+    set_up = line("Pump set-up", "$", money(_ONE * if_given(set_up_price, 0)), source="Prices")
+    hourly = line("Pump rate per hour", "$/h", if_given(hour_price, 0), source="Prices")
+    by_yard = line("Pump rate per yard", "$/yd3", if_given(yard_price, 0), source="Prices")
+    prime = line("Pump primer, per job", "$", money(_ONE * if_given(prime_price, 0)), source="Prices")
 
 
 def charged_hours(hours: Expr) -> Expr:
-    """The hours that a pump is charged which pumps for so long."""
+    """Hours charged for a pump that pumps for ``hours``, in h: set-up and washout included, not below the minimum."""
     return largest(Pump.least_hire, hours + Pump.about)
 
 
 def pump_hire(hours: Expr, yards: Expr) -> Expr:
-    """What a pump costs that pumps for so long, and so many yards."""
+    """Charge for a pump, in $, that pumps for ``hours`` and places ``yards``."""
     return Pump.set_up + money(charged_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.prime
 
 
 def short_load_fee(trucks: Expr, load: Expr) -> Expr:
-    """The fees of so many trucks that each carry ``load``, in yd3/truck."""
+    """Short-load fees, in $, of ``trucks`` that each carry ``load``, in yd3/truck."""
     return trucks * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(load, 3))
 
 
-class MethodCost(Section, title="What each way costs", each=METHOD, sheet=_SHEET):
-    """What differs from way to way; the base, the forms and the finishing cost the same."""
+class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEET):
+    """Only the costs that differ between methods; base, forms and finishing cost the same."""
 
     waiting_price = price(
-        "Waiting of a truck", "$/min", taxed=False, help="A minute that a truck stands beyond its free time."
+        "Truck standby (wait time)", "$/min", taxed=False, help="Charge per minute beyond the unloading allowance."
     )
 
-    minute = line("A minute of waiting", "$/min", if_given(waiting_price, 0), source="Prices")
+    minute = line("Truck standby rate", "$/min", if_given(waiting_price, 0), source="Prices")
     fees = line(
         "Short-load fees",
         "$",
         short_load_fee(TruckSplit.odd, TruckSplit.more)
         + short_load_fee(TruckSplit.trucks - TruckSplit.odd, TruckSplit.load),
-        source="by the load of each truck",
+        source="by the load of each truck, from the fee table",
     )
     charge = line(
         "Plant charges",
         "$",
         money(largest(Method.order, PlantCharges.least_order) * at(DischargePrice.yard, Method.pouring))
         + money(fees + TruckSplit.trucks * PlantCharges.delivery),
-        source="the yards, the least order at least; fees and delivery by the truck",
+        source="yards, not below the minimum order, plus fees and delivery per truck",
     )
     concrete = line(
-        "Concrete",
+        "Concrete cost of the method",
         "$",
         by_row(METHOD, charge, charge, charge, Bags.cost),
-        source="what the plant charges, or bags with mixer and clean-up",
+        source="plant charges, or bags with mixer and clean-up",
     )
     waiting = line(
-        "Waiting of the trucks",
+        "Truck standby cost",
         "$",
         money(TruckSplit.waiting * minute),
-        source="minutes beyond the free time",
+        source="standby minutes times standby rate",
     )
     people = line(
-        "People who place",
+        "Placing crew cost",
         "$",
-        money(Crew.placing.count * Method.hours * CrewRate.labourer),
-        source="placing crew as labourers",
+        money(Crew.placing.count * Method.hours * CrewRate.laborer),
+        source="placing crew times placing time at the laborer rate",
     )
     crew = line(
-        "Crew", "$", by_row(METHOD, people, people, people, Bags.labor), source="people who place, or who mix bags"
+        "Crew cost of the method",
+        "$",
+        by_row(METHOD, people, people, people, Bags.labor),
+        source="placing crew, or mixing crew",
     )
     pump = line(
-        "Pump hire",
+        "Pump charge",
         "$",
         by_row(METHOD, 0, 0, pump_hire(Method.hours, Method.order), 0),
-        source="set-up, hours, yards, prime pack",
+        source="set-up, hours, yards and primer",
     )
-    cost = line("Cost of the way", "$", concrete + waiting + crew + pump, source="concrete, waiting, crew and pump")
+    cost = line("Cost of the method", "$", concrete + waiting + crew + pump, source="concrete, standby, crew and pump")

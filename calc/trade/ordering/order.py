@@ -1,4 +1,4 @@
-"""The order: by risk, by a percentage or as fixed, and how it rides on the trucks."""
+"""The order: by risk, by percent or fixed, and its trucks."""
 
 from __future__ import annotations
 
@@ -17,115 +17,128 @@ _SHEET = "Order and placing"
 
 
 class Order(Section, title="Order", sheet=_SHEET):
-    """What is phoned to the plant. Waste is applied once: the percent rule takes the volume in place, not the need."""
+    """Quantity to order from the plant. Waste is applied once: the percent rule starts from the net volume."""
 
     need = line(
-        "Concrete needed",
+        "Concrete required",
         "yd3",
         at(Shortage.need, Placing.pouring),
-        source="in place and the loss, and what a pump keeps where one is taken",
+        source="net concrete volume plus waste, plus pump residue if pumped",
     )
-    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.pouring), source="the best rung of the ladder")
+    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.pouring), source="the cheapest order size")
     by_percent = line(
-        "Order by the percent rule", "yd3", at(RuleOfThumb.by_percent, Placing.pouring), source="percent rule"
+        "Order by the percent rule",
+        "yd3",
+        at(RuleOfThumb.by_percent, Placing.pouring),
+        source="net volume plus allowance, rounded up",
     )
     by_fixed = line(
-        "Order as fixed", "yd3", at(OrderByRule.by_fixed, Placing.pouring), source="typed, to the next step"
+        "Fixed order, rounded up",
+        "yd3",
+        at(OrderByRule.by_fixed, Placing.pouring),
+        source="input, rounded up to the order increment",
     )
     by_rule = line(
-        "Order by risk, or by percent without a price",
+        "Order by risk, or by percent without a mix price",
         "yd3",
         at(OrderByRule.by_rule, Placing.pouring),
-        source="for the way of placing that is taken",
+        source="for the placing method chosen",
     )
     by_plant = line(
-        "Order rule at the plant",
+        "Order rule, ready-mix",
         "",
         when(
             both(Ordering.rule.is_("risk"), ChosenMix.known > 0),
-            "by risk: the order with the least expected cost, fees and all",
+            "by risk: lowest expected cost",
             when(
                 Ordering.rule.is_("risk"),
-                "percent rule, for want of a price for the mix",
-                "percent rule: in place and the allowance, rounded up once",
+                "percent waste; no mix price given",
+                "percent waste: net volume plus allowance, rounded up once",
             ),
         ),
         source="order rule",
     )
     rule = line(
-        "Order rule in words",
+        "Order rule",
         "",
-        when(Placing.bags > 0, "nothing from the plant: bags are mixed on the site", by_plant),
-        source="way of placing and order rule",
+        when(Placing.bags > 0, "no ready-mix: bags are mixed on site", by_plant),
+        source="placing method and order rule",
     )
     quantity = line(
         "Concrete to order",
         "yd3",
         when(Placing.bags > 0, 0, at(OrderByRule.quantity, Placing.pouring)),
-        source="the order rule of the job; none where bags are mixed",
+        source="by the order rule of the job; none if bags are mixed",
         may_be_overridden=True,
     )
     bags = line(
         "Bags to mix",
         "bag",
         when(both(Placing.bags > 0, quantity <= 0), Bags.bags, 0),
-        source="where bags are taken, unless concrete was ordered by hand",
+        source="number of bags if bags are chosen, unless the order is overridden",
     )
     placed = line(
-        "Ordered or mixed", "yd3", quantity + bags * Bags.yields / FT3_PER_YD3, source="from the plant, and from bags"
+        "Concrete ordered or mixed",
+        "yd3",
+        quantity + bags * Bags.yields / FT3_PER_YD3,
+        source="ready-mix plus bags times yield",
     )
-    spare = line("Order over need", "yd3", placed - need, source="what should be left over; negative is short")
+    spare = line(
+        "Overage", "yd3", placed - need, source="concrete ordered or mixed, less concrete required; negative is short"
+    )
     off = line(
-        "Spreads above the need",
+        "Standard deviations above the required volume",
         "",
         spreads_off(spare),
-        source="order less need, in spreads",
+        source="overage over the standard deviation of the required volume",
     )
     chance = line(
-        "Chance of running short",
+        "Risk of running short",
         "",
         chance_short(spare, off),
-        source="normal distribution",
+        source="statistics: normal distribution",
     )
     left = line(
-        "Expected left over",
+        "Expected surplus",
         "yd3",
         spare + expected_short(spare, off, chance, density(off)),
-        source="order less need, and what is short",
+        source="overage plus expected shortfall",
     )
-    trucks = line("Trucks", "truck", round_up(quantity / Risk.truck_capacity), source="whole trucks, by capacity")
+    trucks = line(
+        "Trucks", "truck", round_up(quantity / Risk.truck_capacity), source="order over truck capacity, rounded up"
+    )
     steps = line(
-        "Whole steps in the order",
+        "Order increments",
         "step",
         round_down(quantity / Risk.step),
-        source="whole steps of the plant",
+        source="order over order increment, rounded down",
     )
     rest = line(
-        "Rest below a step",
+        "Remainder below an increment",
         "yd3",
         quantity - steps.count * Risk.step,
-        source="only where the order was forced between two steps",
+        source="only if the order is overridden between two increments",
     )
 
 
-class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
-    """The order split as evenly as the plant's step allows; the first trucks take the odd steps."""
+class Load(Section, title="Truck loads", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
+    """The order is split evenly by order increments; the first trucks take the extra increments."""
 
     rides = line(
-        "Rides",
+        "Truck in use",
         "truck",
         when(row_number(TRUCK) <= Order.trucks.count, 1, 0),
-        source="1 for a truck that is needed",
+        source="1 if the truck is needed",
         adds=True,
     )
     even_steps = line(
-        "Even share",
+        "Base load, increments",
         "step",
         when(rides > 0, round_down(Order.steps.count / Order.trucks.count), 0),
-        source="whole steps that every truck carries",
+        source="order increments over trucks, rounded down",
     )
     odd_steps = line(
-        "Odd step",
+        "Extra increment",
         "step",
         when(
             both(
@@ -135,66 +148,66 @@ class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots
             1,
             0,
         ),
-        source="one step more for the first trucks, until the order is used up",
+        source="1 more for the first trucks, until the order is used up",
     )
     yards = line(
-        "Concrete on the truck",
+        "Load",
         "yd3",
         (even_steps + odd_steps).count * Risk.step + when(equals(row_number(TRUCK), Order.trucks.count), Order.rest, 0),
-        source="steps times the step of the plant; a rest below a step rides on the last",
+        source="increments times order increment; the last truck takes a remainder below an increment",
         adds=True,
     )
 
 
-class Balance(Section, title="Balance call", sheet=_SHEET):
-    """With several trucks the last one is held: the forms that are left are measured again, and it brings the rest."""
+class Balance(Section, title="Balance (clean-up) load", sheet=_SHEET):
+    """With several trucks the last one is held: what is left to fill is measured again, and it brings the balance."""
 
     last = line(
-        "On the last truck",
+        "Load of the last truck",
         "yd3",
         when(Order.trucks > 1, at(Load.yards, Order.trucks.count), 0),
-        source="0 for one truck: there is no call to make",
+        source="0 for one truck: there is no balance load",
     )
     spread = line(
-        "Spread of what it must bring",
+        "Standard deviation of the balance",
         "yd3",
         when(Order.quantity > 0, VolumeSpread.all_of_it * last / Order.quantity, 0),
-        source="the spread shrinks with the volume that is left",
+        source="standard deviation of the required volume times last load over order",
     )
     odds = line(
-        "Lump over what a spread left over costs",
+        "Shortage cost ratio, balance",
         "",
         when(
             both(spread > 0, at(Shortage.yard, Placing.pouring) > 0),
             at(Shortage.lump, Placing.pouring) / (at(Shortage.yard, Placing.pouring) * spread * square_root(TWO * PI)),
             0,
         ),
-        source="the two costs at the middle of the normal distribution",
+        source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
     )
     off = line(
-        "Spreads above what is left",
+        "Standard deviations above the balance",
         "",
         when(odds > 1, square_root(TWO * logarithm(odds)), 0),
-        source="the quick formula, for what is left",
+        source="closed-form order rule, for the balance",
     )
     chance = line(
-        "Chance of running short with the call",
+        "Risk of running short with a balance load",
         "",
         when(spread > 0, normal_cdf(-off), Order.chance),
-        source="normal distribution; without a call as ordered",
+        source="statistics: normal distribution; without a balance load as ordered",
     )
     left = line(
-        "Expected left over with the call",
+        "Expected surplus with a balance load",
         "yd3",
         when(
             spread > 0,
             spread * off + excess(spread, off, chance, density(off)),
             Order.left,
         ),
-        source="the spreads above, and what is short; without a call as ordered",
+        source="margin above the balance plus expected shortfall; without a balance load as ordered",
     )
     saves = line(
-        "The call should save",
+        "Expected saving of a balance load",
         "$",
         money(
             largest(
@@ -203,5 +216,5 @@ class Balance(Section, title="Balance call", sheet=_SHEET):
                 + at(Shortage.yard, Placing.pouring) * (Order.left - left),
             )
         ),
-        source="chances of a lump, and yards left over, with and without it",
+        source="change in risk times cost of a shortage, plus change in surplus times cost of a surplus yard",
     )

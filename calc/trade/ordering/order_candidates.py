@@ -1,7 +1,7 @@
-"""The ladder of orders: for each order what it costs, what running short would cost, and what would be left over.
+"""Order sizes tried: for each, its plant charges, its risk of running short and its expected surplus.
 
-Running short costs a lump, whatever is lacking: another truck, a crew that waits, a joint where none should be. What
-is left over costs by the yard. The order with the least expected cost is taken, with every fee of the plant in it.
+A shortage of any size costs a lump sum: another truck, crew standby, a cold joint. A surplus
+costs by the yard. The order with the lowest expected cost is chosen, every plant fee included.
 """
 
 from __future__ import annotations
@@ -16,26 +16,25 @@ from calc.trade.takeoff.uncertainty import VolumeSpread
 
 _SHEET = "Order and placing"
 ONE_TRUCK = exact(1, "truck")
-ONE_STEP = exact(1, "step")
 
 
-class Risk(Section, title="What a miss costs", sheet=_SHEET):
-    """A lump for running short, a price by the yard for what is left over."""
+class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
+    """A lump sum for running short, a price per yard for surplus concrete."""
 
     loss = factor(
-        "Loss",
+        "Waste factor",
         "%",
         3,
         low=2,
         high=5,
-        source="spill, drum residue, spread of forms, hardening: two estimating textbooks, as quoted, 3 on ground, 5 "
-        "in foundations; NRMCA CIP 8, seen in print, about 2 on hardening alone",
+        source="spill, drum residue, form bulge, settling: two estimating textbooks, as quoted, 3 on ground, 5 "
+        "in foundations; NRMCA CIP 8 (Concrete Yield), seen in print, about 2 for hardening alone",
     )
     prime = factor(
-        "Left in the pump", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"
+        "Pump and hose residue", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"
     )
     step = factor(
-        "Step of the plant",
+        "Order increment",
         "yd3",
         0.25,
         low=0.25,
@@ -43,230 +42,262 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
         source="common practice, from memory: plants sell by the quarter or half yard",
     )
     truck_capacity = factor(
-        "Truck capacity", "yd3/truck", 9, low=6, high=11, source="common practice, no source: a full ready-mix truck"
+        "Truck capacity",
+        "yd3/truck",
+        9,
+        low=6,
+        high=11,
+        source="common practice, no source: a full-size ready-mix truck",
     )
-    wait = factor("Crew waits for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
-    repair = factor(
-        "Repair of a cold joint", "$", 250, low=0, high=1000, source="common practice, no source: an allowance"
-    )
+    wait = factor("Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
+    repair = factor("Cold joint repair", "$", 250, low=0, high=1000, source="common practice, no source: an allowance")
     left_over = factor(
-        "A yard left over",
+        "Surplus concrete, disposal per yard",
         "$/yd3",
         65,
         low=0,
         high=150,
-        source="common practice, no source: what the plant takes for concrete it takes back, or a place for it",
+        source="common practice, no source: plant charge for returned concrete, or cost of disposal",
     )
     reach = factor(
-        "Spreads that the ladder reaches", "", 4, low=3, high=6, source="house rule: short once in 30,000 pours"
+        "Standard deviations covered by the sizes tried",
+        "",
+        4,
+        low=3,
+        high=6,
+        source="company policy: short once in 30,000",
     )
-    more = factor("Yards beyond that", "yd3", 1, low=0.5, high=3, source="house rule: past the next fee")
+    more = factor(
+        "Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier"
+    )
 
     second_truck = line(
-        "A second truck with the least order, its fees",
+        "Fees of a second truck",
         "$",
         ONE_TRUCK
         * (
             lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(PlantCharges.least_order / ONE_TRUCK, 3))
             + PlantCharges.delivery
         ),
-        source="fee of the short load, and delivery",
+        source="short-load fee of the minimum order, plus delivery",
     )
     waiting = line(
-        "The crew waits", "$", CrewRate.people.count * wait * CrewRate.mix, source="people on the pour at crew mix"
+        "Crew standby",
+        "$",
+        CrewRate.people.count * wait * CrewRate.mix,
+        source="pour crew times wait at the composite crew rate",
     )
 
 
-class Shortage(Section, title="Need and miss", each=POURING, sheet=_SHEET):
-    """A pump keeps some of the concrete, and wants a dearer mix."""
+class Shortage(Section, title="Required volume and cost of shortage", each=POURING, sheet=_SHEET):
+    """A pump keeps some concrete in the line, and needs a more expensive mix."""
 
-    prime = line("Left in the pump", "yd3", by_row(POURING, 0, Risk.prime), source="with a pump only")
+    prime = line("Pump residue", "yd3", by_row(POURING, 0, Risk.prime), source="with a pump only")
     need = line(
-        "Expected need",
+        "Required volume",
         "yd3",
         total(Concrete.in_place) * (1 + Risk.loss / PERCENT) + prime,
-        source="in place and the loss that always happens, once; and what the pump keeps",
+        source="net concrete volume plus waste, applied once, plus pump residue",
     )
     lump = line(
-        "Running short costs",
+        "Cost of running short",
         "$",
         Risk.second_truck + PlantCharges.least_order * DischargePrice.yard + Risk.waiting + Risk.repair,
-        source="a second truck with the least order, the crew that waits, the repair",
+        source="second truck with the minimum order, crew standby and cold joint repair",
     )
     yard = line(
-        "A yard too much costs",
+        "Cost of a surplus yard",
         "$/yd3",
         DischargePrice.yard + Risk.left_over,
-        source="its price, and getting rid of it",
+        source="price per yard plus disposal",
     )
     first = line(
-        "First rung",
+        "Smallest order tried",
         "yd3",
         largest(Risk.step, round_up(need, to=Risk.step) - TWO * Risk.step),
-        source="two steps below the need, one step at least",
+        source="two increments below the required volume, at least one increment",
     )
     rungs = line(
-        "Rungs needed",
+        "Order sizes needed",
         "",
         round_up((need + Risk.reach * VolumeSpread.all_of_it + Risk.more - first) / Risk.step) + 1,
-        source="up to the reach of the ladder",
+        source="up to the standard deviations covered and the extra yards",
     )
 
 
-class OrderCandidate(Section, title="Ladder of orders", each=RUNG, sheet=_SHEET, slots_for=Shortage.rungs):
-    """A row for each order that is tried. Chances go by the normal distribution."""
+class OrderCandidate(Section, title="Order sizes tried", each=RUNG, sheet=_SHEET, slots_for=Shortage.rungs):
+    """One row per order size. Probabilities are from the normal distribution."""
 
     order = line(
         "Order",
         "yd3",
         Shortage.first + (row_number(RUNG, POURING) - 1) * Risk.step,
-        source="a step of the plant more than the rung before",
+        source="one increment more than the previous row",
     )
     off = line(
-        "Spreads above the need",
+        "Standard deviations above the required volume",
         "",
         spreads_off(order - Shortage.need),
-        source="order less need, in spreads",
+        source="order less required volume, over the standard deviation",
     )
     chance = line(
-        "Chance of running short",
+        "Risk of running short",
         "",
         chance_short(order - Shortage.need, off),
-        source="normal distribution, from above so that small chances keep their digits",
+        source="statistics: upper tail of the normal distribution",
     )
-    height = line("Density there", "", density(off), source="normal distribution")
+    height = line("Normal density", "", density(off), source="statistics: normal distribution")
     short = line(
-        "Expected short",
+        "Expected shortfall",
         "yd3",
         expected_short(order - Shortage.need, off, chance, height),
-        source="statistics: expected excess of a normal need over the order",
+        source="statistics: normal loss function, expected requirement above the order",
     )
-    left = line("Expected left over", "yd3", order - Shortage.need + short, source="order less need, and what is short")
-    trucks = line("Trucks", "truck", round_up(order / Risk.truck_capacity), source="whole trucks, by capacity")
-    steps = line("Steps", "step", round_down(order / Risk.step), source="steps of the plant")
+    left = line(
+        "Expected surplus", "yd3", order - Shortage.need + short, source="order less required volume, plus shortfall"
+    )
+    trucks = line(
+        "Trucks", "truck", round_up(order / Risk.truck_capacity), source="order over truck capacity, rounded up"
+    )
+    steps = line("Order increments", "step", round_down(order / Risk.step), source="order over order increment")
     even = line(
-        "Steps on each truck",
+        "Increments per truck",
         "step",
         round_down(steps.count / trucks.count),
-        source="split evenly",
+        source="order increments over trucks, rounded down",
     )
     odd = line(
-        "Trucks with one more",
+        "Trucks with one extra increment",
         "truck",
         steps.count - even.count * trucks.count,
-        source="what does not split evenly",
+        source="order increments less the even split",
     )
     fees = line(
         "Short-load fees",
         "$",
         odd
         * lookup_at_or_below(
-            ShortLoadTier.fee, ShortLoadTier.start, rounded((even + ONE_STEP).count * Risk.step / ONE_TRUCK, 3)
+            ShortLoadTier.fee, ShortLoadTier.start, rounded((even + 1).count * Risk.step / ONE_TRUCK, 3)
         )
         + (trucks - odd)
         * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(even.count * Risk.step / ONE_TRUCK, 3)),
-        source="by the load of each truck",
+        source="by the load of each truck, from the fee table",
     )
     charge = line(
         "Plant charges",
         "$",
         money(largest(order, PlantCharges.least_order) * DischargePrice.yard)
         + money(fees + trucks * PlantCharges.delivery),
-        source="the yards, the least order at least; fees and delivery by the truck",
+        source="yards, not below the minimum order, plus fees and delivery per truck",
     )
     expected = line(
         "Expected cost",
         "$",
         money(charge + Risk.left_over * left + Shortage.lump * chance),
-        source="the charge, what is left over, and the chance of running short",
+        source="plant charges, plus disposal of surplus, plus risk times cost of running short",
     )
 
 
-class BestOrder(Section, title="The best rung", each=POURING, sheet=_SHEET):
-    """The least expected cost, the first row of equals."""
+class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET):
+    """The lowest expected cost, first row on a tie."""
 
     place = line(
-        "Its place on the ladder", "", argmin(OrderCandidate.expected, POURING), source="least, first row wins"
+        "Row of the cheapest order",
+        "",
+        argmin(OrderCandidate.expected, POURING),
+        source="lowest cost, first row on a tie",
     )
-    order = line("Order by risk", "yd3", at(OrderCandidate.order, place, of=POURING), source="of that rung")
+    order = line("Order by risk", "yd3", at(OrderCandidate.order, place, of=POURING), source="looked up by row")
     chance = line(
-        "Its chance of running short", "", at(OrderCandidate.chance, place, of=POURING), source="of that rung"
+        "Risk of running short, cheapest order",
+        "",
+        at(OrderCandidate.chance, place, of=POURING),
+        source="looked up by row",
     )
     short = line(
-        "It runs short by", "yd3", at(OrderCandidate.short, place, of=POURING), source="of that rung, expected"
+        "Expected shortfall, cheapest order",
+        "yd3",
+        at(OrderCandidate.short, place, of=POURING),
+        source="looked up by row",
     )
-    left = line("It leaves over", "yd3", at(OrderCandidate.left, place, of=POURING), source="of that rung, expected")
-    charge = line("The plant charges for it", "$", at(OrderCandidate.charge, place, of=POURING), source="of that rung")
-    expected = line("Its expected cost", "$", at(OrderCandidate.expected, place, of=POURING), source="of that rung")
+    left = line(
+        "Expected surplus, cheapest order", "yd3", at(OrderCandidate.left, place, of=POURING), source="looked up by row"
+    )
+    charge = line(
+        "Plant charges, cheapest order", "$", at(OrderCandidate.charge, place, of=POURING), source="looked up by row"
+    )
+    expected = line(
+        "Expected cost, cheapest order", "$", at(OrderCandidate.expected, place, of=POURING), source="looked up by row"
+    )
 
 
-class RuleOfThumb(Section, title="By other rules", each=POURING, sheet=_SHEET):
-    """Beside the ladder: what a short formula, a rule of trade and topping up from bags would say."""
+class RuleOfThumb(Section, title="Other order rules", each=POURING, sheet=_SHEET):
+    """For comparison: the order by a closed-form rule and by the percent rule."""
 
     allowance = factor(
-        "Allowance of the percent rule",
+        "Percent rule allowance",
         "%",
         8,
         low=4,
         high=10,
-        source="NRMCA CIP 8, from memory: order 4 to 10 % over the plan dimensions",
+        source="NRMCA CIP 8 (Concrete Yield), from memory: order 4 to 10 % over the plan dimensions",
     )
 
     even_odds = line(
-        "Lump over what a spread left over costs",
+        "Shortage cost ratio",
         "",
         when(
             both(VolumeSpread.all_of_it > 0, Shortage.yard > 0),
             Shortage.lump / (Shortage.yard * VolumeSpread.all_of_it * square_root(TWO * PI)),
             0,
         ),
-        source="the two costs at the middle of the normal distribution",
+        source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
     )
     lump_off = line(
-        "Spreads above the need, by the quick formula",
+        "Standard deviations above, closed-form rule",
         "",
         when(even_odds > 1, square_root(TWO * logarithm(even_odds)), 0),
-        source="calculus: where one yard more costs what it saves, fees left aside",
+        source="calculus: where one more yard costs what it saves, plant fees left out",
     )
     lump_order = line(
-        "Order by the quick formula",
+        "Order by the closed-form rule",
         "yd3",
         Shortage.need + lump_off * VolumeSpread.all_of_it,
-        source="need and spreads",
+        source="required volume plus standard deviations",
     )
     by_percent = line(
         "Order by the percent rule",
         "yd3",
         round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.prime, to=Risk.step),
-        source="house rule: add the allowance, then round up once",
+        source="company policy: net volume plus allowance plus pump residue, rounded up once",
     )
     percent_off = line(
-        "Spreads above the need, by the percent rule",
+        "Percent rule: standard deviations above",
         "",
         spreads_off(by_percent - Shortage.need),
-        source="order less need, in spreads",
+        source="order less required volume, over the standard deviation",
     )
     percent_chance = line(
-        "Percent rule: chance of running short",
+        "Percent rule: risk of running short",
         "",
         chance_short(by_percent - Shortage.need, percent_off),
-        source="normal distribution",
+        source="statistics: normal distribution",
     )
     percent_short = line(
-        "Percent rule: expected short",
+        "Percent rule: expected shortfall",
         "yd3",
         expected_short(by_percent - Shortage.need, percent_off, percent_chance, density(percent_off)),
-        source="as on the ladder",
+        source="as for the order sizes tried",
     )
     percent_left = line(
-        "Percent rule: expected left over",
+        "Percent rule: expected surplus",
         "yd3",
         by_percent - Shortage.need + percent_short,
-        source="as on the ladder",
+        source="as for the order sizes tried",
     )
     percent_risks = line(
-        "Percent rule: the miss costs",
+        "Percent rule: expected cost of shortage and surplus",
         "$",
         money(Shortage.lump * percent_chance + Risk.left_over * percent_left),
-        source="expected, beside what the plant charges",
+        source="risk times cost of running short, plus expected surplus times disposal",
     )

@@ -1,7 +1,7 @@
-"""The pour as it was ordered: how long it takes, how long each truck stands, and what that costs.
+"""The pour as ordered: placing time, unloading and standby of each truck, and plant charges.
 
-The ways of placing are compared each with its own order; these are the numbers of the order that is phoned in, which
-a person may have forced.
+Placing methods are compared with an order of their own. These numbers are for the order itself, which may be
+overridden.
 """
 
 from __future__ import annotations
@@ -20,99 +20,105 @@ from calc.trade.ordering.weather import TruckClock
 _SHEET = "Order and placing"
 
 
-class Pour(Section, title="The pour", sheet=_SHEET):
-    """By the way that is taken; where concrete was ordered by hand although bags are cheaper, by the next way."""
+class Pour(Section, title="Pour", sheet=_SHEET):
+    """By the placing method chosen; by the runner-up if the order is overridden although bags are cheaper."""
 
     row = line(
-        "Row of the way of the pour",
+        "Row of the placing method, as ordered",
         "",
         when(both(Placing.bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
-        source="the way that is taken",
+        source="placing method chosen, or the runner-up",
     )
-    way = line("Placed by", "", at(Method.name, row), source="of that row")
-    pace = line("Pace of the pour", "yd3/h", at(Method.pace, row), source="of that row")
+    way = line("Placing method, as ordered", "", at(Method.name, row), source="looked up by row")
+    pace = line("Placing rate, as ordered", "yd3/h", at(Method.pace, row), source="looked up by row")
     from_plant = line(
-        "Hours for concrete from the plant",
+        "Placing time, ready-mix",
         "h",
         when(both(pace > 0, Order.quantity > 0), largest(PlacingRate.least_time, Order.quantity / pace), 0),
-        source="order over pace, half an hour at least",
+        source="order over placing rate, not below the minimum placing time",
     )
     hours = line(
-        "Hours to place",
+        "Placing time, as ordered",
         "h",
         when(Order.bags > 0, Bags.hours, from_plant),
-        source="by the order as it stands; for bags the time to mix them",
+        source="ready-mix placing time; for bags the mixing hours",
     )
     yard = line(
-        "Price of a yard of the order",
+        "Concrete price per yard, as ordered",
         "$/yd3",
         at(DischargePrice.yard, at(Method.pouring, row)),
-        source="for its pouring",
+        source="by discharge of the method",
     )
 
 
-class TruckTime(Section, title="Time of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
-    """From the minute it is on the site until it is empty."""
+class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
+    """From arrival on site until the truck is empty."""
 
     unloading = line(
-        "Unloading",
+        "Unloading time",
         "min",
         when(Pour.pace > 0, Load.yards / Pour.pace * MIN_PER_H, 0),
-        source="its load over the pace of the pour",
+        source="load over placing rate",
     )
     free = line(
-        "Free time",
+        "Unloading allowance",
         "min",
         largest(Load.rides * TruckSplit.free_time, Load.yards * TruckSplit.free_yard),
-        source="by the truck or by its yards, whichever is more",
+        source="larger of the allowances per truck and per yard",
     )
-    waiting = line("Waiting", "min", largest(0, unloading - free), source="unloading less its free time", adds=True)
+    waiting = line(
+        "Truck standby",
+        "min",
+        largest(0, unloading - free),
+        source="unloading time less unloading allowance",
+        adds=True,
+    )
     fee = line(
         "Short-load fee",
         "$",
         short_load_fee(Load.rides, Load.yards / ONE_TRUCK),
-        source="by its load",
+        source="by its load, from the fee table",
         adds=True,
     )
 
 
-class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET):
-    """Of the order as it stands."""
+class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
+    """Charges for the order."""
 
     billed = line(
-        "Yards that are billed",
+        "Yards billed",
         "yd3",
         when(Order.quantity > 0, largest(Order.quantity, PlantCharges.least_order), 0),
-        source="the order, the least order of the plant at least; none without an order",
+        source="order, not below the minimum order; 0 without an order",
     )
-    pumped = line("Of them pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
+    pumped = line("Yards pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
     pump_hours = line(
-        "Hours that the pump is charged",
+        "Pump hours charged",
         "h",
         when(pumped > 0, charged_hours(Pour.hours), 0),
-        source="pumping, set-up and wash-out, its least hours at least",
+        source="placing time plus set-up and washout, not below the pump minimum",
     )
-    yards = line("Concrete from the plant", "$", money(billed * Pour.yard), source="the yards that are billed")
-    fees = line("Short-load fees of the order", "$", money(total(TruckTime.fee)), source="by the load of each truck")
+    yards = line("Ready-mix concrete cost", "$", money(billed * Pour.yard), source="yards billed times price per yard")
+    fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
-        "Delivery of the order", "$", money(Order.trucks * PlantCharges.delivery), source="by the truck, full or not"
+        "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"
     )
     waiting = line(
-        "Waiting of the trucks of the order",
+        "Truck standby cost, total",
         "$",
         money(total(TruckTime.waiting) * at(MethodCost.minute, Pour.row)),
-        source="minutes beyond the free time",
+        source="standby minutes times standby rate",
     )
     pump = line(
-        "Pump hire of the order",
+        "Pump charge, total",
         "$",
         when(at(Method.piped, Pour.row) > 0, pump_hire(Pour.hours, Order.quantity), 0),
-        source="set-up, hours, yards, prime pack",
+        source="set-up, hours, yards and primer",
     )
-    longest = line("Longest unloading", "min", greatest(TruckTime.unloading), source="of all trucks")
+    longest = line("Longest unloading time", "min", greatest(TruckTime.unloading), source="of all trucks")
     late = line(
-        "A truck stands too long by",
+        "Over the discharge limit by",
         "min",
         largest(0, longest - TruckClock.left),
-        source="longest unloading less the minutes left at the job",
+        source="longest unloading time less time left on site",
     )

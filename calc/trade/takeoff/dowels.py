@@ -1,4 +1,4 @@
-"""Dowels: how many on each edge, what is cut and bought for them, and what is drilled and glued."""
+"""Dowels: count by edge, cutting list, drilling and epoxy."""
 
 from __future__ import annotations
 
@@ -11,133 +11,159 @@ THOUSAND = exact(1000)
 
 
 class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
-    """The spacing typed is the most there may be, so the count is rounded up and the real spacing is a little less."""
+    """The spacing typed is a maximum: the count is rounded up, and the spacing as laid out is a little less."""
 
     least_usable = factor(
-        "Least length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
+        "Minimum length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
     )
-    least_edge = factor("Least edge for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source")
+    least_edge = factor(
+        "Minimum edge length for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source"
+    )
 
     usable = line(
-        "Between end dowels", "ft", Edge.length - TWO * Edge.clearance / IN_PER_FT, source="length less both clearances"
+        "First to last dowel",
+        "ft",
+        Edge.length - TWO * Edge.clearance / IN_PER_FT,
+        source="edge length less the end distance at both ends",
     )
     spaces = line(
-        "Spaces on one piece",
+        "Spaces per piece",
         "",
         when(is_given(Edge.spacing), round_up(largest(0, usable) * IN_PER_FT / Edge.spacing), 0),
-        source="length between end dowels over the spacing, rounded up",
+        source="first to last dowel, over the spacing, rounded up",
     )
     short = line(
-        "Dowels on a short piece",
+        "Dowels per short piece",
         "bar",
         when(both(is_given(Edge.spacing), Edge.length >= least_edge), 1, 0),
-        source="one in the middle of a piece that is too short for two",
+        source="one at the middle of a piece that is too short for two",
     )
     each = line(
-        "Dowels on one piece",
+        "Dowels per piece",
         "bar",
-        when(both(is_given(Edge.spacing), usable >= least_usable), count_of(spaces + 1, "bar"), short),
-        source="one more than there are spaces",
+        when(both(is_given(Edge.spacing), usable >= least_usable), spaces + 1, short.count),
+        source="spaces plus one",
     )
     dowels = line(
         "Dowels",
         "bar",
         each * Edge.repeats * Area.copies,
-        source="times the pieces and the copies",
+        source="dowels per piece times pieces times copies",
         adds=True,
     )
     real = line(
-        "Real spacing",
+        "Spacing as laid out",
         "in",
         when(both(each > 1, spaces > 0), usable * IN_PER_FT / spaces, 0),
-        source="length between end dowels over the spaces; 0 where there is one dowel or none",
+        source="first to last dowel, over the spaces; 0 for one dowel or none",
     )
-    piece = line("Length of a dowel", "in", Edge.embed + Edge.projection, source="what goes in and what stands out")
-    hole = line("Hole", "in", if_given(Edge.hole, Edge.bar), source="the bar's own where no other was typed")
+    piece = line("Dowel length", "in", Edge.embed + Edge.projection, source="embedment plus projection")
+    hole = line("Drill diameter", "in", if_given(Edge.hole, Edge.bar), source="input, else the bar diameter")
     glued = line(
-        "Glued dowels",
+        "Epoxied dowels",
         "bar",
         when(hole > Edge.bar, dowels, 0),
-        source="a hole larger than its bar is filled",
+        source="dowels whose hole is larger than the bar",
         adds=True,
     )
     epoxy = line(
-        "Epoxy, by volume",
+        "Epoxy volume",
         "in3",
         glued.count * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
-        source="geometry: the ring between hole and bar, as deep as the bar goes in",
+        source="geometry: annulus between hole and bar times embedment",
         adds=True,
     )
-    cover = line("Clear cover", "in", (MeanThickness.mean - Edge.bar) / TWO, source="a bar at half the slab's depth")
+    cover = line(
+        "Clear cover of the dowel",
+        "in",
+        (MeanThickness.mean - Edge.bar) / TWO,
+        source="geometry: bar at mid-depth of the slab",
+    )
 
 
 class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
-    """Each length of dowel is cut from bars of its own; the first edge with a length takes the bars of all alike."""
+    """Each dowel size is cut from its own stock bars; the first edge with a size carries the bars of all such edges."""
 
-    spare = factor("Spare dowels", "%", 5, low=0, high=10, source="common practice, no source")
-    stock = factor("Stock bar", "in", 240, low=120, high=480, source="common practice, no source: bars come 20 ft long")
+    spare = factor("Spare dowels, share", "%", 5, low=0, high=10, source="common practice, no source")
+    stock = factor(
+        "Stock bar length",
+        "in",
+        240,
+        low=120,
+        high=480,
+        source="common practice, no source: deformed bars and smooth rod are stocked in 20 ft lengths",
+    )
     kerf = factor("Saw kerf", "in", 0.125, low=0.0625, high=0.25, source="common practice, no source")
 
     key = line(
-        "Kind of dowel",
+        "Dowel size key",
         "in",
         rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
-        source="a number that is the same for dowels of one length and one bar",
+        source="one number for each length and bar diameter: length times 1,000, plus diameter",
     )
     alike = line(
-        "Dowels alike",
+        "Dowels of that size",
         "bar",
         group_total(DoweledEdge.dowels, key),
-        source="over all edges with the same length and bar",
+        source="sum of the edges with the same length and bar",
     )
     counts = line(
-        "Counts here",
+        "First edge of that size",
         "",
         when(equals(first_in_group(key), row_number(EDGE)), 1, 0),
-        source="1 on the first edge with its kind of dowel",
+        source="1 on the first edge with that dowel size",
     )
-    counted = line("Dowels counted here", "bar", counts * alike, source="each kind once", adds=True)
+    counted = line("Dowels to cut, before spares", "bar", counts * alike, source="each dowel size once", adds=True)
     pieces = line(
-        "Pieces to cut",
+        "Dowels to cut",
         "bar",
         round_up(counted * (1 + spare / PERCENT)),
-        source="dowels alike and the spare",
+        source="dowels of that size plus spares, rounded up",
         adds=True,
     )
     from_one = line(
-        "Pieces from one bar",
+        "Dowels per stock bar",
         "",
         round_down((stock + kerf) / (DoweledEdge.piece + kerf)),
-        source="stock over piece, a kerf with each",
+        source="stock length over dowel length plus kerf, rounded down",
     )
     bars = line(
-        "Bars to buy",
+        "Stock bars to buy",
         "bar",
         when(both(pieces > 0, from_one > 0), round_up(pieces / from_one), 0),
-        source="pieces over pieces from one bar, rounded up for each kind",
+        source="dowels to cut over dowels per stock bar, rounded up for each size",
         adds=True,
     )
     off_cut = line(
-        "Off-cut of one bar",
+        "Offcut per bar",
         "in",
         largest(0, stock - from_one * (DoweledEdge.piece + kerf)),
-        source="what is left of a full bar",
+        source="stock length less the dowels and kerfs cut from a full bar",
     )
 
 
-class DowelNeeds(Section, title="Drilling and gluing", sheet="Order and placing"):
-    """What drilling and gluing use up."""
+class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing"):
+    """Drill bits and epoxy cartridges."""
 
     holes_a_bit = factor(
-        "Holes from one bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide"
+        "Holes per drill bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide bit"
     )
-    dowels_a_tube = factor("Dowels glued from one tube", "bar/each", 18, low=8, high=30, source="read the tube")
+    dowels_a_tube = factor(
+        "Dowels per epoxy cartridge",
+        "bar/each",
+        18,
+        low=8,
+        high=30,
+        source="common practice, no source: the cartridge label wins",
+    )
 
-    dowels = line("Dowels in all", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
-    bits = line("Bits", "each", round_up(dowels / holes_a_bit), source="holes over holes from one bit")
+    dowels = line("Dowels, total", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
+    bits = line(
+        "Drill bits needed", "each", round_up(dowels / holes_a_bit), source="dowels over holes per bit, rounded up"
+    )
     tubes = line(
-        "Tubes of epoxy",
+        "Epoxy cartridges",
         "each",
         round_up(total(DoweledEdge.glued) / dowels_a_tube),
-        source="glued dowels over a tube's",
+        source="epoxied dowels over dowels per cartridge, rounded up",
     )

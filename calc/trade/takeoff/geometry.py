@@ -1,6 +1,6 @@
-"""Area and mean thickness of each piece of slab.
+"""Area and mean thickness of each slab.
 
-Measured depths give the concrete its volume; the nominal thickness goes for digging, forms, joints and cautions.
+Measured depths govern the concrete volume; the nominal thickness governs excavation, forms, joints and cautions.
 """
 
 from __future__ import annotations
@@ -10,56 +10,66 @@ from calc.trade.inputs.areas import Area, Corner, Deduction, Edge, Station
 from calc.trade.levels import AREA, CORNER, DEDUCTION, EDGE, STATION
 
 
-class StationStrip(Section, title="Stations", each=STATION, sheet="Takeoff"):
-    """Between one stop and the next the width is taken to change evenly."""
+class StationStrip(Section, title="Station strips", each=STATION, sheet="Takeoff"):
+    """Width is taken to vary evenly between one station and the next."""
 
-    width = line("Width at the stop", "ft", if_given(Station.width, 0), source="as measured")
+    width = line("Width at the station", "ft", if_given(Station.width, 0), source="as measured")
     gap = line(
-        "From the stop before",
+        "Distance from the previous station",
         "ft",
         Station.at - before(Station.at, AREA, Station.at),
-        source="the tape, less the tape",
+        source="station less previous station",
     )
     strip = line(
-        "Area since the stop before",
+        "Area from the previous station",
         "ft2",
         gap * (width + before(width, AREA, width)) / TWO,
-        source="surveying: trapezoids between offsets, equal or unequal",
+        source="surveying: trapezoidal rule, equal or unequal intervals",
     )
-    depth = line("Depth at the stop", "in", if_given(Station.depth, 0), source="as measured")
+    depth = line("Depth at the station", "in", if_given(Station.depth, 0), source="as measured")
     has_depth = line(
-        "Depth was measured", "", when(is_given(Station.depth), 1, 0), source="1 where a depth was typed", adds=True
+        "Depth measured here", "", when(is_given(Station.depth), 1, 0), source="1 if a depth was typed", adds=True
     )
 
 
-class OutlineSegment(Section, title="Corners", each=CORNER, sheet="Takeoff"):
-    """Triangles from the first corner to each side, with their sign; either way round gives the same area."""
+class OutlineSegment(Section, title="Outline segments", each=CORNER, sheet="Takeoff"):
+    """Signed triangles from the first outline point to each side; clockwise or not, the area is the same."""
 
-    across = line("X from the first corner", "ft", Corner.x - first(Corner.x, AREA), source="coordinates")
-    up = line("Y from the first corner", "ft", Corner.y - first(Corner.y, AREA), source="coordinates")
+    across = line(
+        "X from the first point",
+        "ft",
+        Corner.x - first(Corner.x, AREA),
+        source="coordinate less that of the first point",
+    )
+    up = line(
+        "Y from the first point",
+        "ft",
+        Corner.y - first(Corner.y, AREA),
+        source="coordinate less that of the first point",
+    )
     twice = line(
-        "Twice the triangle",
+        "Twice the triangle area",
         "ft2",
         before(across, AREA, across) * up - across * before(up, AREA, up),
-        source="surveying: area by coordinates",
+        source="surveying: area by coordinates (shoelace formula)",
     )
 
 
 class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
-    """What stands in the area and is not poured."""
+    """Openings and objects within an area where no concrete is placed."""
 
-    length = line("Length of the hole", "ft", if_given(Deduction.length, 0), source="as measured")
-    width = line("Width of the hole", "ft", if_given(Deduction.width, 0), source="as measured")
+    length = line("Opening length", "ft", if_given(Deduction.length, 0), source="as measured")
+    width = line("Opening width", "ft", if_given(Deduction.width, 0), source="as measured")
     square_area = line(
-        "As a rectangle or a triangle",
+        "Opening area, rectangle or triangle",
         "ft2",
         when(Deduction.shape.is_("triangle"), length * width / TWO, length * width),
-        source="geometry",
+        source="geometry: length times width, half of it for a triangle",
     )
-    round_area = line("As a circle", "ft2", PI * length / TWO * length / TWO, source="geometry")
-    known = line("As known", "ft2", if_given(Deduction.known_area, 0), source="as typed")
+    round_area = line("Opening area, circle", "ft2", PI * length / TWO * length / TWO, source="geometry: pi D2/4")
+    known = line("Opening area, as given", "ft2", if_given(Deduction.known_area, 0), source="input")
     one = line(
-        "Area of one hole",
+        "Area per opening",
         "ft2",
         when(
             Deduction.shape.is_("known area"),
@@ -68,72 +78,74 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
         ),
         source="by its shape",
     )
-    area = line("Area of the holes", "ft2", one * Deduction.count, source="times the count", adds=True)
+    area = line(
+        "Area of the openings", "ft2", one * Deduction.count, source="area per opening times quantity", adds=True
+    )
     known_round = line(
-        "Length round one, by its shape",
+        "Perimeter per opening, by shape",
         "ft",
         when(
             Deduction.shape.is_("circle"),
             PI * length,
             when(Deduction.shape.is_("rectangle"), TWO * (length + width), 0),
         ),
-        source="geometry; other shapes take the perimeter that was typed",
+        source="geometry; other shapes take the perimeter typed",
     )
     isolation = line(
-        "Isolation round the holes",
+        "Isolation joint around openings",
         "ft",
         when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.count, 0),
-        source="every hole that is flagged",
+        source="perimeter times quantity of each opening marked for isolation",
         adds=True,
     )
 
 
-class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
-    """The slab in plan: copies multiply everything that hangs on an area."""
+class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
+    """The slab in plan. The quantity of an area multiplies all that belongs to it."""
 
-    length = line("Length of the area", "ft", if_given(Area.length, 0), source="as measured")
-    width = line("Width at the first end", "ft", if_given(Area.width, 0), source="as measured")
+    length = line("Slab length", "ft", if_given(Area.length, 0), source="as measured")
+    width = line("Slab width, first end", "ft", if_given(Area.width, 0), source="as measured")
     far_width = line(
-        "Width at the other end",
+        "Slab width, other end",
         "ft",
         if_given(Area.other_width, width),
-        source="the first width where no other was typed",
+        source="input, else the first width",
     )
-    width_sum = line("Sum of the two widths", "ft", width + far_width, source="geometry")
+    width_sum = line("Sum of the two widths", "ft", width + far_width, source="first end plus other end")
     straight = line(
-        "As a strip or a triangle",
+        "Area, rectangle, trapezoid or triangle",
         "ft2",
         when(Area.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
-        source="geometry: a trapezoid has its length square to its two ends",
+        source="geometry: length times mean width; half of length times height for a triangle",
     )
     round_area = line(
-        "As a circle or a quarter circle",
+        "Area, circle or quarter circle",
         "ft2",
         PI * length / TWO * length / TWO,
-        source="geometry: pi D2/4; a quarter circle of radius R is pi R2/4, the same with R for D",
+        source="geometry: pi D2/4 for a circle of diameter D, pi R2/4 for a quarter circle of radius R",
     )
     walked = line(
-        "As walked or as corners",
+        "Area, cross-sections or outline points",
         "ft2",
         when(
             Area.shape.is_("stations"), total(StationStrip.strip, AREA), abs_(total(OutlineSegment.twice, AREA)) / TWO
         ),
-        source="surveying: offsets, or coordinates",
+        source="surveying: trapezoidal rule, or area by coordinates",
     )
     plain_shape = line(
-        "As a plain shape",
+        "Area, plain shape",
         "ft2",
         when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight),
         source="by its shape",
     )
     listed = line(
-        "From a list or as known",
+        "Area, from a list or as given",
         "ft2",
         when(Area.shape.is_("known area"), if_given(Area.known_area, 0), walked),
         source="by its shape",
     )
     gross_area = line(
-        "Area of one copy, gross",
+        "Gross area, each",
         "ft2",
         when(
             either(Area.shape.is_("stations"), Area.shape.is_("corners"), Area.shape.is_("known area")),
@@ -142,69 +154,77 @@ class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
         ),
         source="by its shape",
     )
-    deducted = line("Deducted from one copy", "ft2", total(DeductionArea.area, AREA), source="sum of the holes")
+    deducted = line("Deductions, each", "ft2", total(DeductionArea.area, AREA), source="sum of the openings")
     net_area = line(
         "Net area",
         "ft2",
         (gross_area - deducted) * Area.copies,
-        source="gross less holes, times copies",
+        source="(gross area less deductions) times quantity",
         adds=True,
         may_be_overridden=True,
     )
 
 
 class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
-    """Measured depths where there are any, else the taper, else the nominal thickness."""
+    """From the measured depths if there are any, else from the taper, else the nominal thickness."""
 
     far = line(
-        "Thickness at the other end",
+        "Thickness, other end",
         "in",
         if_given(Area.other_thickness, Area.thickness),
-        source="the first thickness where no other was typed",
+        source="input, else the first thickness",
     )
-    plain_mean = line("Mean of the two thicknesses", "in", (Area.thickness + far) / TWO, source="geometry")
+    plain_mean = line("Mean of the two thicknesses", "in", (Area.thickness + far) / TWO, source="half of their sum")
     weighted = line(
-        "Widths times thicknesses, by the end rule",
+        "Width times thickness, weighted",
         "ft*in",
         Slab.width * (TWO * Area.thickness + far) + Slab.far_width * (Area.thickness + TWO * far),
         source="geometry: exact where width and thickness both change evenly along the length",
     )
     tapered = line(
-        "Mean thickness of a taper",
+        "Mean thickness, tapered strip",
         "in",
         when(Slab.width_sum > 0, weighted / THREE / Slab.width_sum, plain_mean),
-        source="geometry: the volume of a tapered strip over its area",
+        source="geometry: volume of a tapered strip over its area",
     )
     drawn = line(
-        "Mean thickness as drawn",
+        "Mean thickness, by dimensions",
         "in",
         when(Area.shape.is_("strip"), tapered, plain_mean),
-        source="a tapered strip, else the plain mean",
+        source="tapered strip, else the mean of the two thicknesses",
     )
-    points = line("Depth points", "", total(StationStrip.has_depth, AREA), source="stops with a depth")
-    point_sum = line("Sum of the depths", "in", total(StationStrip.depth, AREA), source="stops with a depth")
+    points = line("Depth measurements", "", total(StationStrip.has_depth, AREA), source="stations with a depth")
+    point_sum = line(
+        "Sum of the measured depths", "in", total(StationStrip.depth, AREA), source="stations with a depth"
+    )
     mean = line(
         "Mean thickness",
         "in",
         when(points > 0, point_sum / points, drawn),
-        source="measured depths, else as drawn",
+        source="mean of the measured depths, else by dimensions",
         may_be_overridden=True,
     )
 
 
 class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
-    """The outline, by what the slab meets there."""
+    """The edges of the slab, by what each one meets."""
 
     length = line(
-        "Length, all pieces",
+        "Edge length, all pieces",
         "ft",
         Edge.length * Edge.repeats * Area.copies,
-        source="length times repeats times copies",
+        source="length times repeats times quantity of the area",
         adds=True,
     )
-    formed = line("Formed", "ft", when(Edge.kind.is_("form"), length, 0), source="edges that are formed", adds=True)
+    formed = line(
+        "Formed edge",
+        "ft",
+        when(Edge.kind.is_("form"), length, 0),
+        source="edge length where the kind is form",
+        adds=True,
+    )
     isolated = line(
-        "Isolation along edges",
+        "Isolation joint along edges",
         "ft",
         when(
             either(
@@ -214,11 +234,11 @@ class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
             length,
             0,
         ),
-        source="walls and buildings unless typed otherwise, and every edge flagged yes",
+        source="edges at walls and buildings unless typed otherwise, and every edge marked yes",
         adds=True,
     )
     thickened = line(
-        "Thickened edge",
+        "Thickened-edge volume",
         "yd3",
         length * Edge.thick_width * Edge.thick_extra / IN_PER_FT / IN_PER_FT / FT3_PER_YD3,
         source="geometry: length times width times extra depth",
