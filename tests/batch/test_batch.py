@@ -162,7 +162,7 @@ def test_a_change_of_one_job_writes_that_job_and_the_week(week: Path) -> None:
 @pytest.mark.usefixtures("short_workbooks")
 def test_a_new_price_writes_every_job_again(week: Path) -> None:
     bid(week)
-    prices = [*COMPANY["Prices"][:-1], ["Sealer, large pack", 151, "pack", 5]]
+    prices = [*COMPANY["Prices"][:-1], ["Sealer, 5-gal pail", 151, "pack", 5]]
     write_book(week / "company.xlsx", {**COMPANY, "Prices": prices})
     assert set(hows(bid(week)).values()) == {Saved.WRITTEN}
 

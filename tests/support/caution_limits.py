@@ -117,8 +117,8 @@ LIMITS: dict[str, Limit] = {
         WELL,
         WELL,
         0.405,
-        priced(["Curing compound, large pack", 88, "pack", 5]),
-        priced(["Curing compound, large pack", 88, "pack", None]),
+        priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
+        priced(["Curing compound, 5-gal pail", 88, "pack", None]),
     ),
     # nothing is poured, so nothing is opened, burns or is washed out
     "Cautions.utilities": Limit(ordered(0), ordered(0.25), 81),

@@ -162,7 +162,7 @@ MORE: dict[str, Limit] = {
         lying(length_ft=12, width_ft=12),
         2,
         COMPANY,
-        COMPANY | {"Factors": [["factor", "value"], ["Spacing over thickness", 36]]},
+        COMPANY | {"Factors": [["factor", "value"], ["Joint spacing, times thickness", 36]]},
     ),
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi

@@ -39,14 +39,14 @@ class Pour:
 
     def _company(self) -> dict[str, Rows]:
         fees = [
-            [f"Short load, {name} fee", fee, "truck", limit]
-            for name, (limit, fee) in zip(("first", "second", "third"), self.fees, strict=False)
+            [f"Short-load fee, tier {tier}", fee, "truck", limit]
+            for tier, (limit, fee) in zip((1, 2, 3), self.fees, strict=False)
         ]
         return {
             "Prices": [
                 ["item", "price", "unit", "size"],
                 ["Ready-mix, 3500 psi", self.mix, "yd3"],
-                ["Delivery of concrete", DELIVERY, "truck"],
+                ["Concrete delivery", DELIVERY, "truck"],
                 *fees,
                 ["Concrete bag", self.bag, "bag", 0.6],
             ],

@@ -151,9 +151,9 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         "Prices": [
             ["item", "price", "unit", "size"],
             *(
-                [f"{LIQUIDS[liquid]}, {size} pack", _typed(pack.price), "pack", _typed(pack.holds)]
+                [f"{LIQUIDS[liquid]}, {size} pail", _typed(pack.price), "pack", _typed(pack.holds)]
                 for liquid, both in company.packs.items()
-                for size, pack in zip(("small", "large"), both, strict=True)
+                for size, pack in zip(("small", "5-gal"), both, strict=True)
             ),
         ],
         "Factors": [["factor", "value"], *([line(name).label, _typed(value)] for name, value in factors.items())],

@@ -27,7 +27,7 @@ FACTORS = {
 }
 """The factors of a house by their ids, and what the plain calculation calls them."""
 PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
-TIERS = ("first", "second", "third")
+TIERS = (1, 2, 3)
 
 
 def random_company(chance: Random) -> CompanyBook:
@@ -147,11 +147,13 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
 
 def _prices(plant: Plant) -> Iterator[Sequence[object]]:
     yield from ([f"Ready-mix, {psi} psi", float(cost), "yd3"] for psi, cost in plant.mixes.items())
-    yield from ([name, float(cost), "yd3"] for name, cost in plant.additions.items())
-    yield ["Small aggregate for a pump", float(plant.pump_mix), "yd3"]
-    yield ["Delivery of concrete", float(plant.delivery), "truck"]
-    for name, (limit, fee) in zip(TIERS, plant.tiers, strict=False):
-        yield [f"Short load, {name} fee", float(fee), "truck", float(limit)]
+    yield from (
+        [name.replace("Hot water", "Winter heat"), float(cost), "yd3"] for name, cost in plant.additions.items()
+    )
+    yield ["Pea-gravel pump mix, added cost", float(plant.pump_mix), "yd3"]
+    yield ["Concrete delivery", float(plant.delivery), "truck"]
+    for tier, (limit, fee) in zip(TIERS, plant.tiers, strict=False):
+        yield [f"Short-load fee, tier {tier}", float(fee), "truck", float(limit)]
 
 
 def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
@@ -159,7 +161,7 @@ def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
         yield ["Concrete bag", float(bag.price), "bag", float(bag.yields)]
         yield ["Rental for half a day, mixer", float(bag.mixer), "each"]
         yield ["Rental for a day, mixer", float(bag.mixer), "each"]
-        yield ["Clean-up after bags", float(bag.clean), "each"]
+        yield ["Clean-up after bagged concrete", float(bag.clean), "each"]
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:

@@ -108,7 +108,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
             ["finisher", float(company.finisher)],
         ],
         "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6], *rentals],
-        "Factors": [["factor", "value"], ["Unfilled crew time that is charged", float(company.idle * 100)]],
+        "Factors": [["factor", "value"], ["Idle crew time charged", float(company.idle * 100)]],
     }
 
 

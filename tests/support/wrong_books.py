@@ -114,9 +114,9 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-031", "A9", "Net area", "30", "taped", "MK"],
         ],
     },
-    "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pack", 36, "gal"]]},
-    "a price twice": {"Prices": [["item", "price"], ["Sealer, small pack", 36], ["Sealer, small pack", 38]]},
-    "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Swell of soil", "peat", 40]]},
+    "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pail", 36, "gal"]]},
+    "a price twice": {"Prices": [["item", "price"], ["Sealer, small pail", 36], ["Sealer, small pail", 38]]},
+    "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Soil swell, bank to loose", "peat", 40]]},
     "a sheet that is nearly one": {"Station": [["job", "area", "at ft"], ["24-031", "A1", 0]]},
 }
 """What is wrong, and the sheets that make it so."""

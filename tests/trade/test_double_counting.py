@@ -76,7 +76,7 @@ def test_the_working_room_along_a_form_is_dug_and_not_poured(tmp_path: Path) -> 
 
 @pytest.mark.parametrize("soil", ["topsoil", "loam", "clay", "sand", "gravelly"])
 def test_swell_changes_the_room_and_never_the_weight(soil: str, tmp_path: Path) -> None:
-    swollen: dict[str, Rows] = {"Factors": [["factor", "for", "value"], ["Swell of soil", soil, 60]]}
+    swollen: dict[str, Rows] = {"Factors": [["factor", "for", "value"], ["Soil swell, bank to loose", soil, 60]]}
     week = {"Jobs": [["job", "bid date", "soil"], ["1", "2026-04-13", soil]], "Areas": areas()}
     usual, more = only_job(tmp_path, week, None), only_job(tmp_path, week, swollen)
     bank, tons = 120 * 4 / 12 / YD3, float(value(usual, "Spoil.tons"))

@@ -79,7 +79,7 @@ def test_no_pile_is_loaded_otherwise_than_room_and_weight_ask(drawn: list[Drawn]
             assert each.number("Hauled.by_room", row) == by_room
             assert each.number("Hauled.by_weight", row) == by_weight
             assert each.number("Hauled.loads", row) == loads
-            governs = "no load" if not loads else "weight" if by_weight > by_room else "room"
+            governs = "no load" if not loads else "weight" if by_weight > by_room else "volume"
             assert each.values.of(known("Hauled.governs"), row) == governs
 
 

@@ -102,7 +102,11 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
         "Site conditions": [["fact", "value"], ["Retention", 10]],
     }
     uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
-    factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]
+    factors = [
+        ["factor", "value"],
+        ["Deposit, share of the price", 40],
+        ["Payment on the day of the pour, share of the price", 60],
+    ]
     job = only_job(tmp_path, week, {**PRICED, "Company": uncapped, "Factors": factors})
     deposit, poured, completed, held = (cents(value(job, "PaymentSchedule.amount", draw)) for draw in range(4))
     assert deposit + poured + held == cents(value(job, "BidPrice.price"))
@@ -129,12 +133,12 @@ def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_
 
 
 ONCE = (
-    "Form oil, once",
-    "Wash-out box, once",
-    "Tape and signs",
+    "Form release agent, per job",
+    "Concrete washout, per job",
+    "Caution tape and signs, per job",
     "Labor: clean up",
     "Permit",
-    "Coming to the job, by the day",
+    "Mobilization, by day",
 )
 
 
@@ -157,8 +161,8 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
     week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": [["length ft", "width ft"], [60, 4]]}
-    none = [["factor", "value"], ["Loss", 0], ["Spread of the mean with fewer than four points", 0],
-            ["String line off by", 0], ["Area off by", 0], ["Yield of the plant off by", 0],
+    none = [["factor", "value"], ["Waste factor", 0], ["Default depth uncertainty, fewer than 4 depths", 0],
+            ["String line error", 0], ["Area measurement error", 0], ["Plant yield error", 0],
             ["Contingency", 0]]  # fmt: skip
     (tmp_path / "bare").mkdir()
     bare = only_job(tmp_path / "bare", week, PRICED | {"Factors": none})

@@ -73,20 +73,20 @@ def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more
     more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
-    assert row[BESIDE] == "next comes the percent rule, which should cost more by"
+    assert row[BESIDE] == "percent rule: higher expected cost by"
     assert number(row[FIGURE]) == pytest.approx(more)
 
 
 def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: Path) -> None:
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
-    assert row[BESIDE] == "beside it the best rung, which should cost more by"
+    assert row[BESIDE] == "cheapest order size: higher expected cost by"
     assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.more"))
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
     row = row_of(front_page(tmp_path, walk(tmp_path, company=COMPANY)), "Concrete to order")
-    assert row[BESIDE] == "nothing that can be compared"
+    assert row[BESIDE] == "no order to compare"
     assert row[FIGURE] == 0
 
 
@@ -125,7 +125,7 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
 
 
 def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
-    prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, large pack"]
+    prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, 5-gal pail"]
     row = row_of(front_page(tmp_path, walk(tmp_path, company=PRICED | {"Prices": prices})), "Curing compound")
     assert row[BESIDE] == "no other packs"
 
@@ -143,17 +143,17 @@ def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path
 def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
     # usually 1.5 h, from 0.75 to 3 h, on a walk so short that the days of the crew stay what they are
     job = walk(tmp_path, length=6)
-    ends = {end.value: end.more for end in move(job, "Hours for one, clean up").ends}
+    ends = {end.value: end.more for end in move(job, "Labor hours per unit, clean up").ends}
     assert ends[0.75] == pytest.approx(on_the_price(-0.75 * CREW_HOUR), abs=0.03)
     assert ends[3.0] == pytest.approx(on_the_price(1.5 * CREW_HOUR), abs=0.03)
 
 
 def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
     named = {each.label for each in moves(walk(tmp_path))}
-    assert {"Unknown allowance", "Finishing pace"} <= named
-    company = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
+    assert {"Unknown allowance", "Finishing rate"} <= named
+    company = PRICED | {"Factors": [["factor", "value"], ["Finishing rate", 90]]}
     known = {each.label for each in moves(walk(tmp_path, [["Unknown allowance", 0]], company))}
-    assert not known & {"Unknown allowance", "Finishing pace"}
+    assert not known & {"Unknown allowance", "Finishing rate"}
 
 
 def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:

@@ -300,9 +300,9 @@ def test_a_fact_for_every_job_beside_a_house_book_is_not_dropped_in_silence(tmp_
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 HEADS = ["job", "line", "value", "reason", "who"]
 ODD_ROWS: dict[str, tuple[dict[str, Rows], str]] = {
-    "a factor twice": ({"Factors": [["factor", "value"], ["Loss", 4], ["loss", 5]]}, "Factors!B3"),
-    "a value without a factor": ({"Factors": [["factor", "value"], ["Loss", 4], [None, 5]]}, "Factors!B3"),
-    "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Loss", "clay", 4]]}, "Factors!C2"),
+    "a factor twice": ({"Factors": [["factor", "value"], ["Waste factor", 4], ["loss", 5]]}, "Factors!B3"),
+    "a value without a factor": ({"Factors": [["factor", "value"], ["Waste factor", 4], [None, 5]]}, "Factors!B3"),
+    "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Waste factor", "clay", 4]]}, "Factors!C2"),
     "a size of what comes in no pack": (
         {"Prices": [["item", "price", "size"], [next(each.label for each in PRICE_LIST if each.pack is None), 4, 5]]},
         "Prices!C2",

@@ -30,7 +30,7 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         "Every hour of labor is the crew's, a labourer's or a finisher's; none is a driver's",
         "h",
         Labor.hours,
-        total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher),
+        total(Task.by_mix) + total(Task.by_laborer) + total(Task.by_finisher),
         Integrity.tolerance,
     )
     money = check(
@@ -41,7 +41,7 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
             abs_(
                 Labor.cost
                 - (total(Task.by_mix) + Labor.idle) * CrewRate.mix
-                - total(Task.by_labourer) * CrewRate.labourer
+                - total(Task.by_laborer) * CrewRate.laborer
                 - total(Task.by_finisher) * CrewRate.finisher
             )
             - cents,
