@@ -49,7 +49,7 @@ def of(job: JobValues, name: str, row: int = 0) -> float:
 
 def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
     lacking = walk(tmp_path, company=COMPANY)
-    told = f"NOT COMPLETE: {of(lacking, 'BidPrice.foots'):.0f} costs have no price, see Costs"
+    told = f"NOT COMPLETE: costs without a price: {of(lacking, 'BidPrice.foots'):.0f}, see Costs"
     assert of(lacking, "BidPrice.foots") > 1
     assert any(told in row for row in front_page(tmp_path, lacking))
     assert any("complete: every cost has a price" in row for row in front_page(tmp_path, walk(tmp_path)))
@@ -94,7 +94,7 @@ def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Pa
     job = walk(tmp_path)
     offers = job.count(line("PlanCost.cost").level)
     costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.competes", row))
-    row = row_of(front_page(tmp_path, job), "Loads, and how they leave")
+    row = row_of(front_page(tmp_path, job), "Haul plan and loads")
     assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
     assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])
     assert str(value(job, "RunnerUp.vehicle_name")) in str(row[BESIDE])
@@ -119,15 +119,15 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
     # 300 ft2 over 200 ft2/gal are 1.5 gal: two small cans at $24, or else a large pail at $88
     row = row_of(front_page(tmp_path, walk(tmp_path)), "Curing compound")
     assert row[VALUE] == 48
-    assert row[TEXT] == "small packs only, of 3 ways with a price"
-    assert row[BESIDE] == "next: large packs only"
+    assert row[TEXT] == "small packs only: lowest cost, options with a price: 3"
+    assert row[BESIDE] == "runner-up: large packs only"
     assert row[FIGURE] == 40
 
 
 def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
     prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, 5-gal pail"]
     row = row_of(front_page(tmp_path, walk(tmp_path, company=PRICED | {"Prices": prices})), "Curing compound")
-    assert row[BESIDE] == "no other packs"
+    assert row[BESIDE] == "no other pails"
 
 
 def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path: Path) -> None:
@@ -143,7 +143,7 @@ def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path
 def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
     # usually 1.5 h, from 0.75 to 3 h, on a walk so short that the days of the crew stay what they are
     job = walk(tmp_path, length=6)
-    ends = {end.value: end.more for end in move(job, "Labor hours per unit, clean up").ends}
+    ends = {end.value: end.more for end in move(job, "Hours per unit, clean up").ends}
     assert ends[0.75] == pytest.approx(on_the_price(-0.75 * CREW_HOUR), abs=0.03)
     assert ends[3.0] == pytest.approx(on_the_price(1.5 * CREW_HOUR), abs=0.03)
 

@@ -90,7 +90,7 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
     """Quantity, labor hours per unit, hours and cost of each task; costs to the cent, task by task."""
 
     usual = factors(
-        "Labor hours per unit",
+        "Hours per unit",
         "h",
         *(each.usual for each in TASK_RATES),
         source="common practice, no source: hand excavation is 1.2 to 2.8 h/yd3, 1.2 to 2.0 by the labor-based "
@@ -98,13 +98,13 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
         "has for sand, and a finisher does in an hour what a process plant handbook has ten hours for",
     )
     least = factors(
-        "Labor hours per unit, low", "h", *(each.low for each in TASK_RATES), source="common practice, no source"
+        "Hours per unit, low", "h", *(each.low for each in TASK_RATES), source="common practice, no source"
     )
     most = factors(
-        "Labor hours per unit, high", "h", *(each.high for each in TASK_RATES), source="common practice, no source"
+        "Hours per unit, high", "h", *(each.high for each in TASK_RATES), source="common practice, no source"
     )
     at_least = factors(
-        "Minimum labor hours per task",
+        "Minimum hours per task",
         "h",
         *(each.minimum for each in TASK_RATES),
         source="common practice, no source: layout takes that long however small the job is",
@@ -129,21 +129,21 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
         "Labor hours",
         "h",
         _task_hours(amount, usual, at_least),
-        source="quantity times labor hours per unit, not below the minimum",
+        source="quantity times hours per unit, not below the minimum",
         adds=True,
     )
     low_hours = line(
         "Labor hours, low",
         "h",
         _task_hours(amount, least, at_least),
-        source="quantity times low labor hours per unit",
+        source="quantity times low hours per unit",
         adds=True,
     )
     high_hours = line(
         "Labor hours, high",
         "h",
         _task_hours(amount, most, at_least),
-        source="quantity times high labor hours per unit",
+        source="quantity times high hours per unit",
         adds=True,
     )
     as_laborer = line(
