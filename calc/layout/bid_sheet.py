@@ -56,7 +56,7 @@ _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
 """Pixels that the bars beside the parts of the price may take, between them and the numbers, and of a row."""
 
-_OWN_FORMATS: dict[Declared, str] = {Order.chance: _PERCENT}
+_OWN_FORMATS: dict[Declared, str] = {Order.risk: _PERCENT}
 """The number formats of what is shown otherwise here than where it is computed."""
 
 
@@ -110,7 +110,7 @@ def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
     page.heights[page.row] = 30
     page.next()
     beside: tuple[Callable[[], None], ...] = (
-        lambda: _lay_amount(page, places, BidPrice.by_area),
+        lambda: _lay_amount(page, places, BidPrice.per_ft2),
         lambda: _lay_master_check(page, checks),
     )
     for lay, due in zip(beside, FALLS_DUE[:2], strict=True):

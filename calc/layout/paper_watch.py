@@ -27,11 +27,11 @@ def readiness(page: Page, desk: PaperContext) -> None:
     stops = desk.checks.caution_column("not accepted", page.name, headed=False)
 
     def text() -> str:
-        lacking = desk.places.one(BidPrice.foots, 0, page.name, "cr")
+        lacking = desk.places.one(BidPrice.unpriced, 0, page.name, "cr")
         return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
 
     def value(job: JobValues) -> Shown:
-        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.foots)) > 0 else _READY
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.unpriced)) > 0 else _READY
 
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 

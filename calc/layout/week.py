@@ -80,7 +80,7 @@ def week_row(job: JobValues, file: str) -> WeekRow:
         state,
         tuple(each for each in _ledger(job) if each.quantity),
         str(job.of(Job.address)),
-        float(job.of(BidPrice.by_area)),
+        float(job.of(BidPrice.per_ft2)),
         (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
         small_pour(job),
     )

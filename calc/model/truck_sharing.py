@@ -24,7 +24,7 @@ from calc.trade.ordering.order import Order
 from calc.trade.ordering.order_candidates import Risk
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import PourCost
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 
 
 @dataclass(frozen=True)
@@ -71,14 +71,14 @@ class SharedTruck:
 
 def small_pour(job: JobValues) -> SmallPour:
     """The facts of one job."""
-    row = int(float(job.of(Placing.pouring))) - 1
+    row = int(float(job.of(Placing.discharge))) - 1
     words = (Job.fiber, Mixture.air, Mixture.accelerator, Mixture.retarder, Mixture.hot_water)
     return SmallPour(
         job.job.id,
         float(job.of(Job.pour_date)),
         float(job.of(Order.quantity)),
-        sum(float(job.of(each)) for each in (PourCost.yards, PourCost.fees, PourCost.delivery)),
-        float(job.of(PourCost.waiting)),
+        sum(float(job.of(each)) for each in (PourCost.concrete, PourCost.fees, PourCost.delivery)),
+        float(job.of(PourCost.standby)),
         float(job.of(ChosenMix.psi)) if float(job.of(ChosenMix.known)) else 0.0,
         float(job.of(DischargePrice.yard, row)),
         tuple(normalize(str(job.of(each))) for each in words),
@@ -89,11 +89,11 @@ def small_pour(job: JobValues) -> SmallPour:
         float(job.of(PlantCharges.least_order)),
         float(job.of(PlantCharges.delivery)),
         float(job.of(Risk.truck_capacity)),
-        float(job.of(PourCost.longest)),
-        float(job.of(TruckClock.left)),
-        (float(job.of(TruckSplit.free_time)), float(job.of(TruckSplit.free_yard))),
-        float(job.of(MethodCost.minute)),
-        float(job.of(WeekComparison.between)),
+        float(job.of(PourCost.longest_unloading)),
+        float(job.of(DischargeLimit.time_left)),
+        (float(job.of(TruckSplit.allowance_per_truck)), float(job.of(TruckSplit.allowance_per_yard))),
+        float(job.of(MethodCost.standby_rate)),
+        float(job.of(WeekComparison.travel_between)),
     )
 
 

@@ -115,7 +115,7 @@ JOINTS = (
             Known.SEEN,
             tuple(slab(60, 20, inches) for inches in (4, 5, 6)),
             tuple(says("Panel.spacing", each, off, row=row) for row, each in enumerate(feet)),
-            spaced(("by_thickness", ratio), ("most_spacing", 18)),
+            spaced(("by_thickness", ratio), ("max_spacing", 18)),
         )
         for mix, ratio, feet, off in (
             ("slump 4 to 6 in, aggregate under 3/4 in", 24, (8, 10, 12), 0),
@@ -136,7 +136,7 @@ JOINTS = (
         Known.SEEN,
         (slab(60, 20, 9),),
         (says("Panel.spacing", 18),),
-        spaced(("most_spacing", 18)),
+        spaced(("max_spacing", 18)),
     ),
     Published(
         "no panel is longer than one and a half times its width",
@@ -168,9 +168,9 @@ JOINTS = (
         (slab(40, 4, 4),),
         (
             says("Panel.panels", 8),
-            says("Matched.joints", 7),
-            says("Panel.longest", 5),
-            says("Matched.length_all", 28),
+            says("MatchedJoints.joints", 7),
+            says("Panel.panel_length", 5),
+            says("MatchedJoints.length_all", 28),
         ),
         spaced(("most_spacing", 5)),
     ),
@@ -188,14 +188,14 @@ DOWELS = (
         f"{DOT_FOLIO}: the first bar 12 in from the edge",
         Known.SEEN,
         drilled(12, 12, clearance=12),
-        (says("DoweledEdge.each", 11), says("DoweledEdge.real", 12)),
+        (says("DoweledEdge.per_piece", 11), says("DoweledEdge.spacing_as_laid_out", 12)),
     ),
     Published(
         "a dowel of 18 in stands nine in each side",
         "state urban standard, figure 7010.101 (2018): 18 in long, 12 in apart, 9 in at least each side",
         Known.SEEN,
         drilled(12, 12, embed=9, projection=9),
-        (says("DoweledEdge.piece", 18),),
+        (says("DoweledEdge.dowel_length", 18),),
     ),
     *(
         Published(
@@ -203,7 +203,7 @@ DOWELS = (
             "pi/4 times hole squared less bar squared, times the depth",
             Known.ARITHMETIC,
             drilled(1, 12, repeats=dowels, bar=bar, hole=hole, embed=embed),
-            (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy", volume, volume * 0.001)),
+            (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy_volume", volume, volume * 0.001)),
         )
         for bar, hole, embed, dowels, volume in (
             ("3/8", "1/2", 4, 30, 10.31),

@@ -137,10 +137,10 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         for each in company.vehicles
     ]
     factors = {
-        "CuttingList.spare": company.spare,
-        "CuttingList.stock": company.stock,
-        "DowelNeeds.holes_a_bit": company.holes_a_bit,
-        "DowelNeeds.dowels_a_tube": company.dowels_a_tube,
+        "CuttingList.spare_share": company.spare,
+        "CuttingList.stock_length": company.stock,
+        "DowelNeeds.holes_per_bit": company.holes_a_bit,
+        "DowelNeeds.dowels_per_cartridge": company.dowels_a_tube,
         "Curing.coverage": company.curing_coverage,
     }
     return {

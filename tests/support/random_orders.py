@@ -12,21 +12,21 @@ from reference_pour import Area, Bag, CompanyBook, Job, Plant
 ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Hot water")
 """What may go into a mix, by what it is called on Prices and among the site conditions."""
 FACTORS = {
-    "Risk.loss": "loss",
-    "Risk.prime": "prime",
-    "Risk.wait": "wait",
-    "Risk.repair": "repair",
-    "Risk.left_over": "left_over",
-    "Risk.reach": "reach",
-    "Risk.more": "more",
-    "DepthSpread.few": "few",
-    "VolumeSpread.string": "string",
-    "VolumeSpread.tape": "tape",
-    "VolumeSpread.plant_yield": "plant_yield",
-    "RuleOfThumb.allowance": "allowance",
+    "Risk.waste": "loss",
+    "Risk.pump_residue": "prime",
+    "Risk.second_truck_wait": "wait",
+    "Risk.cold_joint_repair": "repair",
+    "Risk.surplus_disposal": "left_over",
+    "Risk.std_devs_tried": "reach",
+    "Risk.extra_yards": "more",
+    "DepthUncertainty.default_std_dev": "few",
+    "VolumeUncertainty.string_line_error": "string",
+    "VolumeUncertainty.area_error": "tape",
+    "VolumeUncertainty.yield_error": "plant_yield",
+    "OtherOrderRules.allowance": "allowance",
 }
 """The factors of a house by their ids, and what the plain calculation calls them."""
-PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
+PLANT_FACTORS = {"Risk.increment": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
 TIERS = (1, 2, 3)
 
 

@@ -11,7 +11,7 @@ A file is one job in a sentence, with what is typed for it and what each line mu
     [expect]
     "Slab.net_area" = "12 * 3"
     "Concrete.in_place" = "36 * 4 / 12 / 27"
-    "Load.yards" = ["0.5"]
+    "TruckLoad.yards" = ["0.5"]
 
 ``tables`` are sheets of the week's book; a file without Jobs gets one job with only a bid date, and an empty text is
 an empty cell. ``[company]`` replaces whole sheets of the house book of ``books.COMPANY``. What is expected stands as

@@ -30,7 +30,7 @@ def worked(got: float | str, *, right: float, naive: float) -> bool:
 def test_waste_is_not_added_to_the_need_and_again_in_the_order(tmp_path: Path) -> None:
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(length_ft=60)})
     net = 60 * 4 * (4 / 12) / YD3
-    assert worked(value(job, "Order.need"), right=net * 1.03, naive=net * 1.03 * 1.08)
+    assert worked(value(job, "Order.required"), right=net * 1.03, naive=net * 1.03 * 1.08)
     right, naive = (ceil(net * waste / STEP) * STEP for waste in (1.08, 1.03 * 1.08))
     assert worked(value(job, "Order.by_percent"), right=right, naive=naive)
 
@@ -56,14 +56,14 @@ def test_a_footing_that_stays_is_not_hauled(tmp_path: Path) -> None:
     footings: Rows = [["job", "length ft", "width ft", "top below in"], ["1", 10, 1, 1]]
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(), "Footings": footings})
     in_dig = 10 * 1 * 3 / 12 / YD3
-    assert worked(value(job, "Rubble.solid"), right=in_dig / 3, naive=in_dig)  # an inch of three is knocked off
+    assert worked(value(job, "ConcreteDebris.solid"), right=in_dig / 3, naive=in_dig)  # an inch of three is knocked off
 
 
 def test_an_old_slab_in_the_dig_is_not_soil(tmp_path: Path) -> None:
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(old_slab_ft2=40, old_slab_thickness_in=3)})
     hole, slab = 30 * 4 * 4 / 12 / YD3, 40 * 3 / 12 / YD3
     assert worked(value(job, "Spoil.bank"), right=hole - slab, naive=hole)
-    assert worked(value(job, "Rubble.solid"), right=slab, naive=hole)
+    assert worked(value(job, "ConcreteDebris.solid"), right=slab, naive=hole)
 
 
 def test_the_working_room_along_a_form_is_dug_and_not_poured(tmp_path: Path) -> None:
@@ -105,8 +105,8 @@ def test_the_order_is_rounded_once_and_not_piece_by_piece(tmp_path: Path) -> Non
 
 def test_a_truck_is_not_ordered_full_because_it_comes(tmp_path: Path) -> None:
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(length_ft=69, width_ft=10)})
-    assert worked(value(job, "Load.yards_all"), right=9.25, naive=2 * 9)
-    assert worked(value(job, "Load.yards", 0), right=4.75, naive=9)  # as even as the plant's step allows
+    assert worked(value(job, "TruckLoad.yards_all"), right=9.25, naive=2 * 9)
+    assert worked(value(job, "TruckLoad.yards", 0), right=4.75, naive=9)  # as even as the plant's step allows
 
 
 def test_copies_multiply_what_hangs_on_an_area_once(tmp_path: Path) -> None:
@@ -115,8 +115,8 @@ def test_copies_multiply_what_hangs_on_an_area_once(tmp_path: Path) -> None:
     three = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30, copies=3), "Footings": footings})
     for name in (
         "Concrete.in_place_all",
-        "Dig.bank_all",
-        "OldFooting.chipped_all",
+        "Excavation.bank_all",
+        "OldFooting.chipped_volume_all",
         "EdgeTakeoff.formed_all",
         "Curing.need",
     ):

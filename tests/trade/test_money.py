@@ -68,19 +68,19 @@ def test_tax_is_on_what_is_bought_and_never_on_labor_or_haul(bids: list[JobValue
 def test_the_price_times_one_less_its_margin_is_the_full_cost_before_rounding(bids: list[JobValues]) -> None:
     for bid in bids:
         share = 1 - float(value(bid, "BidPrice.margin")) / 100
-        assert cents(float(value(bid, "BidPrice.exact_price")) * share) == cents(value(bid, "BidPrice.full"))
+        assert cents(float(value(bid, "BidPrice.unrounded")) * share) == cents(value(bid, "BidPrice.break_even"))
         full = (
             cents(value(bid, "BidPrice.direct"))
             + cents(value(bid, "BidPrice.contingency"))
             + cents(value(bid, "BidPrice.overhead"))
         )
-        assert full == cents(value(bid, "BidPrice.full"))
+        assert full == cents(value(bid, "BidPrice.break_even"))
 
 
 def test_the_price_goes_up_to_its_step_and_never_below_the_minimum(bids: list[JobValues]) -> None:
     for bid in bids:
-        price, step = cents(value(bid, "BidPrice.price")), cents(value(bid, "BidPrice.step"))
-        floor = max(cents(value(bid, "BidPrice.to_cent")), cents(value(bid, "BidPrice.least")))
+        price, step = cents(value(bid, "BidPrice.price")), cents(value(bid, "BidPrice.rounding"))
+        floor = max(cents(value(bid, "BidPrice.to_cent")), cents(value(bid, "BidPrice.minimum")))
         assert price % step == 0
         assert floor <= price < floor + step
 
@@ -156,7 +156,7 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
     for label in ONCE:
         row = next(place for place, each in enumerate(ROWS) if each.label == label)
         assert value(one, "CostTable.quantity", row) == value(two, "CostTable.quantity", row), label
-    assert value(one, "BidPrice.least") == value(two, "BidPrice.least")
+    assert value(one, "BidPrice.minimum") == value(two, "BidPrice.minimum")
 
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
@@ -167,7 +167,7 @@ def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_
     (tmp_path / "bare").mkdir()
     bare = only_job(tmp_path / "bare", week, PRICED | {"Factors": none})
     assert value(bare, "Order.quantity") == 3.0, "240 ft2 at 4 in are 2.963 yd3, up to the quarter"
-    assert value(bare, "Order.chance") == 0
+    assert value(bare, "Order.risk") == 0
     (tmp_path / "priced").mkdir()
     cushioned = only_job(tmp_path / "priced", week, PRICED | {"Factors": [*none[:-1], ["Contingency", 10]]})
     assert value(cushioned, "Order.quantity") == 3.0

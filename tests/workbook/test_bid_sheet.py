@@ -49,8 +49,8 @@ def of(job: JobValues, name: str, row: int = 0) -> float:
 
 def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
     lacking = walk(tmp_path, company=COMPANY)
-    told = f"NOT COMPLETE: costs without a price: {of(lacking, 'BidPrice.foots'):.0f}, see Costs"
-    assert of(lacking, "BidPrice.foots") > 1
+    told = f"NOT COMPLETE: costs without a price: {of(lacking, 'BidPrice.unpriced'):.0f}, see Costs"
+    assert of(lacking, "BidPrice.unpriced") > 1
     assert any(told in row for row in front_page(tmp_path, lacking))
     assert any("complete: every cost has a price" in row for row in front_page(tmp_path, walk(tmp_path)))
 
@@ -69,7 +69,9 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
 def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more(tmp_path: Path) -> None:
     job = walk(tmp_path)
     rungs = job.count(line("OrderCandidate.order").level) // 2  # those of a pump follow
-    expected = {of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected", row) for row in range(rungs)}
+    expected = {
+        of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected_cost", row) for row in range(rungs)
+    }
     more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
@@ -81,7 +83,7 @@ def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: 
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
     assert row[BESIDE] == "cheapest order size: higher expected cost by"
-    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.more"))
+    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.costs_more"))
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
@@ -93,7 +95,7 @@ def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Pa
 def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
     job = walk(tmp_path)
     offers = job.count(line("PlanCost.cost").level)
-    costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.competes", row))
+    costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.is_compared", row))
     row = row_of(front_page(tmp_path, job), "Haul plan and loads")
     assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
     assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])

@@ -19,7 +19,7 @@ from calc.trade.money.price import BidPrice
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.takeoff.drawing import Plan
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 from drawn_charts import Picture, cells, held, pictures
 from front_page_reader import number
 from priced_company import PRICED
@@ -118,7 +118,7 @@ def test_every_joint_is_drawn_where_the_joint_list_has_it_one_width_long(job: Jo
     found, plan = values(book), plans(book)[0]
     drawn = plan.drawn("joints")
     lines = [(x, y) for x, y in zip(held(found, drawn.along), held(found, drawn.across), strict=True) if y != 0]
-    joints = int(number(job.of(Matched.joints, 0)))
+    joints = int(number(job.of(MatchedJoints.joints, 0)))
     assert joints > 2
     assert [y for _, y in lines] == [1] * joints
     assert [number(x) for x, _ in lines] == pytest.approx([40.5 * (n + 1) / (joints + 1) for n in range(joints)])

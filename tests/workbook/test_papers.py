@@ -143,8 +143,8 @@ def place_of_length(path: Path) -> Place:
 
 SEEN_BY_THE_CLIENT = (
     "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all", "ChangeAmount.amount", "ChangeAmount.amount_all",
-    "ChangeAmount.counts", "ChangeAmount.counts_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured",
-    "PriceParts.completed",
+    "ChangeAmount.signed_amount", "ChangeAmount.signed_amount_all", "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.on_pour_day",
+    "PriceParts.on_completion",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
 
@@ -206,15 +206,15 @@ MUST_SHOW = {
     "BidPrice.price PaymentSchedule.amount ChangeAmount.amount Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixWord.slump MixWord.stone PourWord.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalClock.said Load.yards PourWord.hold",
-    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes JointNeeds.strips "
+    "Load list": "BoardWord.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.cartridges JointNeeds.filler_strips "
     "PourWord.barrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
     "Dump plan": "HaulWord.goes HaulWord.fill HaulWord.opens HaulWord.closes HaulWord.there HaulWord.spoils "
-    "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
+    "Hauled.loads Hauled.tons Hauled.dump_fee Hauler.payload",
     "Pour day": "AreaWord.thickness AreaWord.mean AreaWord.joint_depth Order.quantity Load.yards TruckTime.unloading "
-    "TruckTime.free JointPlace.shown FinishWindow.by_mix FinishWindow.needed Curing.need CuringChoice.small_packs "
+    "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need CuringChoice.small_packs "
     "PourWord.hold",
     "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
-    "BidPrice.contingency BidPrice.overhead BidPrice.full BidPrice.margin BidPrice.price",
+    "BidPrice.contingency BidPrice.overhead BidPrice.break_even BidPrice.margin BidPrice.price",
 }
 
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
-from calc.trade.ordering.order import Load, Order
-from calc.trade.takeoff.dig import Dig
+from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
 from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 
 
 class Integrity(Section, title="Integrity", sheet="Checks"):
@@ -30,10 +30,10 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
         "Trucks fit the list (a miss: list too short, run flatwork again)",
         "truck",
         Order.trucks,
-        total(Load.rides),
+        total(TruckLoad.in_use),
         tolerance,
     )
-    loads = check("The trucks carry the order", "yd3", Order.quantity, total(Load.yards), tolerance)
+    loads = check("The trucks carry the order", "yd3", Order.quantity, total(TruckLoad.yards), tolerance)
     fiber = check(
         "No truck is short of fiber",
         "lb",
@@ -72,14 +72,16 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     hole = check(
         "Soil and old concrete fill the hole (a miss: more old concrete than hole)",
         "yd3",
-        total(Dig.hole),
-        total(Dig.bank) + total(Dig.not_soil),
+        total(Excavation.volume),
+        total(Excavation.bank) + total(Excavation.old_concrete),
         tolerance,
     )
     overweight = check(
         "No load is over the payload",
         "ton",
-        when(Hauler.payload > 0, largest(0, total(Hauled.tons) - Hauler.payload * total(Hauled.loads).count), 0),
+        when(
+            HaulVehicle.payload > 0, largest(0, total(Hauled.tons) - HaulVehicle.payload * total(Hauled.loads).count), 0
+        ),
         0 * total(Pile.tons),
         tolerance,
     )
@@ -87,14 +89,14 @@ class Integrity(Section, title="Integrity", sheet="Checks"):
     joints = check(
         "Joints fit the list (a miss: list too short, run flatwork again)",
         "",
-        total(Matched.joints),
-        total(JointPlace.used),
+        total(MatchedJoints.joints),
+        total(JointPlace.in_use),
         tolerance,
     )
     dowels = check(
         "Every dowel is on the cutting list once",
         "bar",
         total(DoweledEdge.dowels),
-        total(CuttingList.counted),
+        total(CuttingList.before_spares),
         tolerance,
     )

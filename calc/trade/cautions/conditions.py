@@ -11,7 +11,7 @@ from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, EDGE, FOOTING
 from calc.trade.takeoff.dowels import DoweledEdge
 from calc.trade.takeoff.geometry import MeanThickness
-from calc.trade.takeoff.joints import Matched, Panel
+from calc.trade.takeoff.joints import MatchedJoints, Panel
 from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Takeoff"
@@ -112,7 +112,7 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     too_thin = line(
         "Thickness lacking under vehicles",
         "in",
-        largest(0, vehicle_least - smallest(Area.thickness, MeanThickness.far)),
+        largest(0, vehicle_least - smallest(Area.thickness, MeanThickness.other_end)),
         source="least thickness less the thinner end",
     )
     falls = line("Water runs to a building", "", when(AreaUse.falls.is_("yes"), 1, 0), source="as typed", adds=True)
@@ -120,8 +120,8 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
         "Longer over shorter side of a panel",
         "",
         when(
-            both(Matched.old <= 0, Panel.longest > 0, Panel.width > 0),
-            largest(Panel.longest, Panel.width) / smallest(Panel.longest, Panel.width),
+            both(MatchedJoints.old <= 0, Panel.panel_length > 0, Panel.width > 0),
+            largest(Panel.panel_length, Panel.width) / smallest(Panel.panel_length, Panel.width),
             0,
         ),
         source="longest panel and panel width; 0 where old joints decide",
@@ -129,7 +129,7 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     floored = line(
         "Spaced by the floor for narrow strips",
         "",
-        when(both(Panel.by_width * Panel.width < Panel.least_spacing, Panel.spacing >= Panel.least_spacing), 1, 0),
+        when(both(Panel.by_width * Panel.width < Panel.min_spacing, Panel.spacing >= Panel.min_spacing), 1, 0),
         source="1 where a narrow strip would want a joint every few inches",
     )
     aspect_free = line(
@@ -139,7 +139,7 @@ class AreaSlopes(Section, title="How each area lies", each=AREA, sheet=_SHEET):
     long_panel = line(
         "Panel longer than its thickness allows",
         "ft",
-        largest(0, Panel.longest - panel_most * Area.thickness / IN_PER_FT),
+        largest(0, Panel.panel_length - panel_most * Area.thickness / IN_PER_FT),
         source="longest panel less its limit",
     )
 
@@ -203,7 +203,7 @@ class DowelCover(Section, title="Dowels under watch", each=EDGE, sheet=_SHEET):
     tight = line(
         "Ribbed bar in a tight hole",
         "",
-        doweled * when(both(Edge.surface.is_("ribbed"), DoweledEdge.hole <= Edge.bar), 1, 0),
+        doweled * when(both(Edge.surface.is_("ribbed"), DoweledEdge.drill_diameter <= Edge.bar), 1, 0),
         source="ribs measure more than the bar",
         adds=True,
     )

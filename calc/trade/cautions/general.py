@@ -48,9 +48,9 @@ class Cautions(Section, title="Cautions", sheet="Checks"):
     short = caution(
         "Order below the need",
         Severity.CAUTION,
-        Order.spare < 0,
+        Order.overage < 0,
         "The order is less than the need; the number is what is lacking.",
-        largest(0, Order.need - Order.quantity),
+        largest(0, Order.required - Order.quantity),
         "yd3",
         usual="the volume in place and 2 to 5 % that is always lost",
         do="Order more, or have bags on the site.",
@@ -59,9 +59,9 @@ class Cautions(Section, title="Cautions", sheet="Checks"):
     shallow = caution(
         "Joints too shallow",
         Severity.CAUTION,
-        greatest(JointDepth.lacking) > 0,
+        greatest(JointDepth.short_by) > 0,
         "The joints are not as deep as the slab needs; the number is what is lacking.",
-        greatest(JointDepth.lacking),
+        greatest(JointDepth.short_by),
         "in",
         usual="a quarter of the thickness, and 1 in at least",
         do="Use a deeper bit or saw deeper.",

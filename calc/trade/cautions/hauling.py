@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import RunnerUp
-from calc.trade.hauling.loads import Hauled, Hauler
-from calc.trade.hauling.piles import SiteSpec, SoilCleanliness
+from calc.trade.hauling.loads import Hauled, HaulVehicle
+from calc.trade.hauling.piles import SiteSpec, SoilContamination
 from calc.trade.hauling.plans import SOIL
 from calc.trade.levels import HAULED
 
@@ -16,13 +16,13 @@ class PileWarnings(Section, title="What is watched of each pile", each=HAULED, s
     over = line(
         "Over the payload",
         "ton",
-        when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - Hauler.payload), 0),
+        when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - HaulVehicle.payload), 0),
         source="a load of it, less the payload; all of it where nobody weighed the payload",
     )
     stranded = line(
         "Without a site",
         "ton",
-        when(both(Hauled.loads > 0, Hauled.goes <= 0, total(SiteSpec.one) > 0), Hauled.tons, 0),
+        when(both(Hauled.loads > 0, Hauled.has_site <= 0, total(SiteSpec.counted) > 0), Hauled.tons, 0),
         source="what no site of the house book takes; 0 where the house book has no sites at all",
         adds=True,
     )
@@ -45,7 +45,7 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
         Severity.STOP,
         greatest(PileWarnings.over) > scale,
         when(
-            Hauler.payload > 0,
+            HaulVehicle.payload > 0,
             "A load is planned that is heavier than the payload; the number is what it is over.",
             "Nobody says what the vehicle may carry; the number is the heaviest load that it would be given.",
         ),
@@ -58,7 +58,7 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     dirty = caution(
         "Roots or turf to a site for clean soil",
         Severity.CAUTION,
-        both(SoilCleanliness.chance > 0, at(Hauled.goes, SOIL) > 0),
+        both(SoilContamination.surcharge_probability > 0, at(Hauled.has_site, SOIL) > 0),
         "Soil with turf or roots in it goes to a site for soil; the number is its loads.",
         at(Hauled.loads, SOIL),
         "load",
@@ -69,9 +69,9 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     gate = caution(
         "Last load after the gate closes",
         Severity.CAUTION,
-        greatest(Hauled.late) > 0,
+        greatest(Hauled.late_by) > 0,
         "The last load of a day gets there when the site is closed; the number is by how much.",
-        greatest(Hauled.late),
+        greatest(Hauled.late_by),
         "h",
         usual="the last load of a day is through the gate before it closes",
         do="Start earlier, leave a load for the next morning, or take it to another site.",
@@ -91,9 +91,9 @@ class HaulCautions(Section, title="Cautions of the haul", sheet="Checks"):
     wash = caution(
         "Two hauls cost nearly the same",
         Severity.NOTE,
-        RunnerUp.wash > 0,
+        RunnerUp.near_tie > 0,
         "Another haul costs nearly the same; the number is the difference.",
-        RunnerUp.gap,
+        RunnerUp.cost_difference,
         "$",
         usual="below $25 or 2 % the clock decides, not the money",
         do="Choose by the clock: fewer trips, the nearer gate, the longer hours.",

@@ -48,9 +48,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     stale = caution(
         "Old prices",
         Severity.CAUTION,
-        total(CostTable.stale) > 0,
+        total(CostTable.expired) > 0,
         "So many prices have expired, or are too old to trust.",
-        total(CostTable.stale),
+        total(CostTable.expired),
         "",
         usual="plants and yards quote for a month",
         do="Ask again, and date the rows of Prices.",
@@ -59,9 +59,11 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     margin = caution(
         "Margin out of the usual",
         Severity.CAUTION,
-        both(BidPrice.full > 0, either(BidPrice.kept < least_margin, BidPrice.kept > most_margin)),
+        both(
+            BidPrice.break_even > 0, either(BidPrice.actual_margin < least_margin, BidPrice.actual_margin > most_margin)
+        ),
         "The margin that is kept is not a usual one.",
-        BidPrice.kept,
+        BidPrice.actual_margin,
         "%",
         usual="10 to 40 % of the price",
         do="See that a margin was typed, and not a markup.",
@@ -70,9 +72,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     minimum = caution(
         "At the minimum",
         Severity.NOTE,
-        BidPrice.at_least > 0,
+        BidPrice.minimum_applied > 0,
         "The price is the least that the firm works for.",
-        BidPrice.least,
+        BidPrice.minimum,
         "$",
         usual="a minimum for each job",
         do="Nothing; the client may like to add to it.",
@@ -81,9 +83,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     short = caution(
         "Order may run short",
         Severity.CAUTION,
-        both(Order.quantity > 0, Order.chance > most_chance),
+        both(Order.quantity > 0, Order.risk > most_chance),
         "The order is likely to run short; the number is the chance.",
-        Order.chance,
+        Order.risk,
         "",
         usual="fewer than one pour in ten",
         do="Order more, measure more depths, or have bags on the site.",
@@ -92,9 +94,9 @@ class MoneyCautions(Section, title="Cautions of the price", sheet="Checks"):
     left = caution(
         "Much left over",
         Severity.NOTE,
-        Order.left > most_left,
+        Order.surplus > most_left,
         "So much concrete is expected to be left over.",
-        Order.left,
+        Order.surplus,
         "yd3",
         usual="a place for it: stepping stones, a post hole, a bed for bags",
         do="Have forms for it ready.",

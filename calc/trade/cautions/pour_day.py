@@ -7,7 +7,7 @@ from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.pour import PourCost
-from calc.trade.ordering.weather import Evaporation, Heat
+from calc.trade.ordering.weather import Evaporation, TemperatureLimits
 from calc.trade.takeoff.geometry import Slab
 
 _DRYING = "ACI 305R and UFGS, partly from memory; local code wins"
@@ -20,13 +20,13 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     no_way = caution(
         "Trucks not emptied in time",
         Severity.STOP,
-        either(PourCost.late > 0, Placing.allowed <= 0),
+        either(PourCost.over_limit_by > 0, Placing.allowed <= 0),
         when(
             Placing.allowed <= 0,
             "The job allows no way of placing.",
             "The fullest truck takes longer to empty than it may stand.",
         ),
-        PourCost.late,
+        PourCost.over_limit_by,
         "min",
         usual="90 min from batching, 60 min in heat, less the drive",
         do="Send smaller loads, more barrows or a pump, or agree on another time limit with the plant.",
@@ -36,8 +36,8 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
         "Slab dries fast",
         Severity.CAUTION,
         both(
-            Evaporation.rate > Evaporation.most,
-            either(Evaporation.rate <= Evaporation.stop, not_(Forecast.plan.is_("none"))),
+            Evaporation.rate > Evaporation.caution_above,
+            either(Evaporation.rate <= Evaporation.stop_above, not_(Forecast.plan.is_("none"))),
         ),
         "Water leaves the slab faster than it may rise in it.",
         Evaporation.rate,
@@ -49,7 +49,7 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     dries_unplanned = caution(
         "Slab dries too fast without a plan",
         Severity.STOP,
-        both(Evaporation.rate > Evaporation.stop, Forecast.plan.is_("none")),
+        both(Evaporation.rate > Evaporation.stop_above, Forecast.plan.is_("none")),
         "Water leaves the slab so fast that it cracks while it is soft.",
         Evaporation.rate,
         "lb/ft2/h",
@@ -60,9 +60,9 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     hot = caution(
         "Hot concrete",
         Severity.CAUTION,
-        Heat.over > 0,
+        TemperatureLimits.concrete_over > 0,
         "The concrete is hotter than usual.",
-        Heat.over + Heat.hot_limit,
+        TemperatureLimits.concrete_over + TemperatureLimits.hot_limit,
         "F",
         usual="90 F at most; 95 F is the limit of a common specification",
         do="Pour early, have the plant cool the mix or add a retarder, and have more finishers.",
@@ -71,9 +71,9 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     cold = caution(
         "Cold weather",
         Severity.CAUTION,
-        Heat.under > 0,
+        TemperatureLimits.coldest_under > 0,
         "The air is, or the nights will be, colder than concrete likes while it is young.",
-        Heat.coldest,
+        TemperatureLimits.coldest,
         "F",
         usual="no less than 40 F in the days of protection; a thin slab is kept at 55 F",
         do="Cover it with blankets, have warm concrete, keep it from freezing until it is strong.",
@@ -93,9 +93,9 @@ class WeatherCautions(Section, title="Cautions of the weather", sheet="Checks"):
     stiff = caution(
         "Stiff before it is finished",
         Severity.CAUTION,
-        FinishWindow.lacking > 0,
+        FinishWindow.short_by > 0,
         "The largest truck takes longer to place and finish than its concrete can be worked.",
-        FinishWindow.lacking,
+        FinishWindow.short_by,
         "h",
         usual="5.5 h at 50 F, 3.5 h at 70 F, 2 h at 90 F",
         do="Have more finishers, a retarder, smaller loads, or pour on two days.",

@@ -30,7 +30,7 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
         "Every hour of labor is the crew's, a labourer's or a finisher's; none is a driver's",
         "h",
         Labor.hours,
-        total(Task.by_mix) + total(Task.by_laborer) + total(Task.by_finisher),
+        total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours),
         Integrity.tolerance,
     )
     money = check(
@@ -40,9 +40,9 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
             0,
             abs_(
                 Labor.cost
-                - (total(Task.by_mix) + Labor.idle) * CrewRate.mix
-                - total(Task.by_laborer) * CrewRate.laborer
-                - total(Task.by_finisher) * CrewRate.finisher
+                - (total(Task.composite_hours) + Labor.idle) * CrewRate.composite
+                - total(Task.laborer_hours) * CrewRate.laborer
+                - total(Task.finisher_hours) * CrewRate.finisher
             )
             - cents,
         ),
@@ -52,15 +52,15 @@ class WorkIntegrity(Section, title="Integrity of the work", sheet="Checks"):
     days = check(
         "The days of the crew hold its hours",
         "h",
-        largest(0, Labor.hours + Labor.driven - Labor.days * Labor.a_day),
+        largest(0, Labor.hours + Labor.driver_hours - Labor.days * Labor.crew_hours_per_day),
         0 * Labor.hours,
         Integrity.tolerance,
     )
     dug = check(
         "What is dug is dug once, and what is loaded is loaded once",
         "yd3",
-        Work.dug + Work.loose,
-        Work.hand_dug + Work.machine_dug + Work.hand_loaded + Work.machine_loaded,
+        Work.excavated + Work.loose,
+        Work.hand_excavated + Work.machine_excavated + Work.hand_loaded + Work.machine_loaded,
         Integrity.tolerance,
     )
     forms = check(
@@ -89,9 +89,9 @@ class WorkCautions(Section, title="Cautions of the work", sheet="Checks"):
     bars = caution(
         "Bars in an old footing",
         Severity.NOTE,
-        total(Chipping.guessed) > 0,
+        total(Chipping.unknown_reinforcement) > 0,
         "Nobody knows whether a footing that is chipped has bars; the number is what is chipped of such footings.",
-        total(Chipping.guessed),
+        total(Chipping.unknown_reinforcement),
         "yd3",
         usual="chipping takes twice as long where bars must be cut",
         do="Ask, or break a corner off and look; then type yes or no in Footings.",

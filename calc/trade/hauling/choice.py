@@ -17,7 +17,7 @@ class PlanWord(Section, title="Haul plan names", each=PLAN, sheet=_SHEET):
     """The plan used if no plan can be compared: the one chosen by hand, else all piles separate."""
 
     name = line("Haul plan", "", row_word(PLAN), source="haul plans")
-    taken = line(
+    fallback = line(
         "Plan used without prices",
         "",
         when(
@@ -41,16 +41,19 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     known = line(
         "Eligible plans",
         "",
-        total(PlanCost.wanted),
+        total(PlanCost.eligible),
         source="0 if no plan can be compared, for lack of figures in the company book",
     )
     winner = line(
-        "Row of the cheapest plan", "", argmin(PlanCost.tie), source="lowest cost, then fewest loads, then first row"
+        "Row of the cheapest plan",
+        "",
+        argmin(PlanCost.tie_breaker),
+        source="lowest cost, then fewest loads, then first row",
     )
     plan = line(
         "Row of the plan chosen",
         "",
-        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.taken)),
+        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.fallback)),
         source="of the cheapest plan; without prices, the plan chosen by hand, else all piles separate",
     )
     vehicle = line(
@@ -66,7 +69,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     row = line(
         "Row of plan and vehicle",
         "",
-        (plan - 1) * total(VehicleSpec.one) + vehicle,
+        (plan - 1) * total(VehicleSpec.counted) + vehicle,
         source="row number among all plans with all vehicles",
     )
     plan_name = line("Haul plan chosen", "", at(PlanWord.name, plan), source="looked up by row")
@@ -74,10 +77,10 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     cost = line(
         "Hauling and dump fees",
         "$",
-        when(both(total(VehicleSpec.one) > 0, known > 0), at(PlanCost.cost, row), 0),
+        when(both(total(VehicleSpec.counted) > 0, known > 0), at(PlanCost.cost, row), 0),
         source="total cost of the plan chosen; 0 if it is not known",
     )
-    why = line(
+    reason = line(
         "Reason for the haul plan",
         "",
         when(
@@ -94,7 +97,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     loads = line(
         "Loads, plan chosen",
         "load",
-        when(total(VehicleSpec.one) > 0, at(PlanCost.loads, row), 0),
+        when(total(VehicleSpec.counted) > 0, at(PlanCost.loads, row), 0),
         source="of the plan chosen",
     )
     hours = line(
@@ -116,11 +119,11 @@ class PlanDifference(Section, title="Compared with the choice", each=PLAN * VEHI
         "$",
         when(
             both(
-                PlanCost.competes > 0,
+                PlanCost.is_compared > 0,
                 not_(
                     both(
                         equals(PlanCost.vehicle, Choice.vehicle),
-                        equals(PlanSplit.parts, at(PlanSplit.parts, Choice.plan)),
+                        equals(PlanSplit.code, at(PlanSplit.code, Choice.plan)),
                     )
                 ),
             ),
@@ -142,7 +145,7 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
             both(
                 Choice.known > 0,
                 least(PlanDifference.compared) <= greatest(PlanCost.cost),
-                total(PlanCost.competes) > 0,
+                total(PlanCost.is_compared) > 0,
             ),
             1,
             0,
@@ -173,27 +176,27 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
         when(known > 0, cost - Choice.cost, 0),
         source="runner-up less plan chosen; negative if a more expensive plan was chosen by hand",
     )
-    gap = line(
+    cost_difference = line(
         "Cost difference, absolute", "$", largest(difference, 0 - difference), source="difference without its sign"
     )
-    wash = line(
+    near_tie = line(
         "Near tie",
         "",
         when(
             both(
                 known > 0,
                 Choice.loads > 0,
-                gap <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
+                cost_difference <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
             ),
             1,
             0,
         ),
         source="1 if the difference is within the near-tie limits: choose by time",
     )
-    relation = line(
+    comparison = line(
         "Comparison in words",
         "",
-        when(wash > 0, "nearly tied with ", when(difference < 0, "costs more than ", "runner-up: ")),
+        when(near_tie > 0, "nearly tied with ", when(difference < 0, "costs more than ", "runner-up: ")),
         source="by the cost difference",
     )
     words = line(
@@ -201,7 +204,7 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
         "",
         when(
             known > 0,
-            joined(relation, plan_name, ", on the ", vehicle_name),
+            joined(comparison, plan_name, ", on the ", vehicle_name),
             "no other plan can be compared",
         ),
         source="plan and vehicle of the runner-up",

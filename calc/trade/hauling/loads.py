@@ -12,33 +12,36 @@ from calc.trade.levels import HAULED
 _SHEET = "Dig and haul"
 
 
-class Hauler(Section, title="Haul vehicle", sheet=_SHEET):
+class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
     """0 if the company book has no vehicle: the piles are then given in yd3 and tons, without loads."""
 
-    room = line(
-        "Heaped capacity, vehicle chosen", "yd3", at(VehicleSpec.room, Choice.vehicle), source="looked up by row"
+    heaped_capacity = line(
+        "Heaped capacity, vehicle chosen",
+        "yd3",
+        at(VehicleSpec.heaped_capacity, Choice.vehicle),
+        source="looked up by row",
     )
     payload = line("Payload, vehicle chosen", "ton", at(VehicleSpec.payload, Choice.vehicle), source="looked up by row")
-    floor = line(
-        "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.floor, Choice.vehicle), source="looked up by row"
+    bed_area = line(
+        "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.bed_area, Choice.vehicle), source="looked up by row"
     )
-    hour = line(
+    hourly_cost = line(
         "Hourly cost, vehicle chosen",
         "$/h",
-        at(VehicleSpec.hour, Choice.vehicle),
+        at(VehicleSpec.hourly_cost, Choice.vehicle),
         source="looked up by row; with its driver",
     )
-    mile = line(
-        "Cost per mile, vehicle chosen", "$/mile", at(VehicleSpec.mile, Choice.vehicle), source="looked up by row"
+    mile_cost = line(
+        "Cost per mile, vehicle chosen", "$/mile", at(VehicleSpec.mile_cost, Choice.vehicle), source="looked up by row"
     )
 
 
-class Clock(Section, title="Workday", sheet=_SHEET):
+class Workday(Section, title="Workday", sheet=_SHEET):
     """Time of a workday that is left for trips."""
 
     day = factor("Working day", "h", 8, low=6, high=12, source="common practice, no source")
     set_up = factor("Set-up before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
-    step = factor(
+    cheaper_by = factor(
         "Dump rate cheaper by",
         "$/ton",
         10,
@@ -48,11 +51,11 @@ class Clock(Section, title="Workday", sheet=_SHEET):
     )
     starts = factor("Workday starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
 
-    trips = line("Trip hours per day", "h", largest(0, day - set_up), source="working day less set-up")
-    days = line(
+    trip_hours = line("Trip hours per day", "h", largest(0, day - set_up), source="working day less set-up")
+    haul_days = line(
         "Haul days",
         "days",
-        when(trips > 0, round_up(Choice.hours / trips), 0),
+        when(trip_hours > 0, round_up(Choice.hours / trip_hours), 0),
         source="trip hours over trip hours per day, rounded up",
     )
 
@@ -60,7 +63,7 @@ class Clock(Section, title="Workday", sheet=_SHEET):
 class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     """Each pile of the plan chosen. An overweight load is never planned; the fill limit prevents it."""
 
-    there = line(
+    in_plan = line(
         "Pile in the plan",
         "",
         by_row(
@@ -72,7 +75,7 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         ),
         source="1 for a pile that the plan hauls separately, and for the mixed rest",
     )
-    place = line(
+    row = line(
         "Row of pile and vehicle",
         "",
         (Choice.vehicle - 1) * greatest(LoadMix.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
@@ -81,130 +84,153 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     loose = line(
         "Loose volume hauled",
         "yd3",
-        there * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        in_plan * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
         source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
     tons = line(
         "Tons hauled",
         "ton",
-        there * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        in_plan * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
         source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
-    by_room = line(
+    by_volume = line(
         "Loads by volume",
         "load",
-        there * at(LoadCount.by_room, place),
+        in_plan * at(LoadCount.by_volume, row),
         source="loose volume over heaped capacity, rounded up",
     )
     by_weight = line(
-        "Loads by weight", "load", there * at(LoadCount.by_weight, place), source="tons over payload, rounded up"
+        "Loads by weight", "load", in_plan * at(LoadCount.by_weight, row), source="tons over payload, rounded up"
     )
     loads = line(
-        "Loads hauled", "load", largest(by_room, by_weight), source="larger of loads by volume and by weight", adds=True
+        "Loads hauled",
+        "load",
+        largest(by_volume, by_weight),
+        source="larger of loads by volume and by weight",
+        adds=True,
     )
-    governs = line(
+    limited_by = line(
         "Load limited by",
         "",
-        when(loads > 0, when(by_weight > by_room, "weight", "volume"), "no load"),
+        when(loads > 0, when(by_weight > by_volume, "weight", "volume"), "no load"),
         source="weight, if it needs more loads than volume does",
     )
-    fill = line(
+    fill_limit = line(
         "Fill limit",
         "yd3",
         when(
             both(loads > 0, tons > 0),
-            when(Hauler.room > 0, smallest(Hauler.room, Hauler.payload * loose / tons), Hauler.payload * loose / tons),
+            when(
+                HaulVehicle.heaped_capacity > 0,
+                smallest(HaulVehicle.heaped_capacity, HaulVehicle.payload * loose / tons),
+                HaulVehicle.payload * loose / tons,
+            ),
             0,
         ),
         source="loose volume that weighs as much as the payload, not above the heaped capacity",
     )
-    inches = line(
+    fill_height = line(
         "Fill height in the bed",
         "in",
-        when(Hauler.floor > 0, fill * FT3_PER_YD3 * IN_PER_FT / Hauler.floor, 0),
+        when(HaulVehicle.bed_area > 0, fill_limit * FT3_PER_YD3 * IN_PER_FT / HaulVehicle.bed_area, 0),
         source="fill limit over bed floor area, level load",
     )
-    on_one = line("Tons per load", "ton/load", when(loads > 0, tons / loads, 0), source="divided evenly over the loads")
-    goes = line(
+    tons_per_load = line(
+        "Tons per load", "ton/load", when(loads > 0, tons / loads, 0), source="divided evenly over the loads"
+    )
+    has_site = line(
         "Site is known",
         "",
-        there * at(BestDisposal.fits, place),
+        in_plan * at(BestDisposal.has_site, row),
         source="1 if a site accepts the pile and has rates",
     )
-    site = line(
-        "Row of the disposal site", "", goes * at(BestDisposal.place, place), source="the cheapest site for the pile"
+    site_row = line(
+        "Row of the disposal site", "", has_site * at(BestDisposal.row, row), source="the cheapest site for the pile"
     )
     site_name = line(
-        "Disposal site", "", when(site > 0, at(SiteSpec.name, largest(1, site)), "none"), source="looked up by row"
+        "Disposal site",
+        "",
+        when(site_row > 0, at(SiteSpec.name, largest(1, site_row)), "none"),
+        source="looked up by row",
     )
-    tipping = line("Dump fee", "$", goes * at(BestDisposal.tipping, place), source="looked up by row", adds=True)
-    dirty = line(
+    dump_fee = line("Dump fee", "$", has_site * at(BestDisposal.dump_fee, row), source="looked up by row", adds=True)
+    surcharge = line(
         "Contamination surcharge, expected",
         "$",
-        goes * at(BestDisposal.dirty, place),
+        has_site * at(BestDisposal.surcharge, row),
         source="surcharge times its probability",
         adds=True,
     )
-    trip = line(
+    round_trip = line(
         "Round trip",
         "h",
-        when(site > 0, at(SiteSpec.trip, largest(1, site)), 0),
+        when(site_row > 0, at(SiteSpec.round_trip, largest(1, site_row)), 0),
         source="site and back, with the time at the site",
     )
-    in_a_day = line(
+    trips_per_day = line(
         "Trips per day",
         "trip",
-        when(trip > 0, round_down(Clock.trips / trip), 0),
+        when(round_trip > 0, round_down(Workday.trip_hours / round_trip), 0),
         source="trip hours per day over round trip, rounded down",
     )
-    back = line(
-        "Dump and return time", "h", when(site > 0, at(SiteSpec.back, largest(1, site)), 0), source="looked up by row"
+    return_time = line(
+        "Dump and return time",
+        "h",
+        when(site_row > 0, at(SiteSpec.return_time, largest(1, site_row)), 0),
+        source="looked up by row",
     )
-    first = line(
+    first_departure = line(
         "First trip leaves",
         "h",
-        when(site > 0, largest(Clock.starts + Clock.set_up, at(SiteSpec.leave, largest(1, site))), 0),
+        when(
+            site_row > 0,
+            largest(Workday.starts + Workday.set_up, at(SiteSpec.earliest_departure, largest(1, site_row))),
+            0,
+        ),
         source="hour of the day: after set-up, and not to arrive before the site opens",
     )
     closes = line(
         "Site closes",
         "h",
-        when(site > 0, at(SiteSpec.closes, largest(1, site)), 0),
+        when(site_row > 0, at(SiteSpec.closes, largest(1, site_row)), 0),
         source="hour of the day; 0 if not known",
     )
-    piece = line(
+    largest_piece = line(
         "Largest concrete piece accepted",
         "in",
-        when(site > 0, at(SiteSpec.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
+        when(site_row > 0, at(SiteSpec.largest_piece, largest(1, site_row)), 0) * by_row(HAULED, 0, 0, 1, 1),
         source="looked up by row, for piles that may have concrete; 0 if not known",
     )
-    last = line(
+    last_arrival = line(
         "Last load arrives",
         "h",
         when(
-            both(site > 0, loads > 0, in_a_day > 0),
-            first + smallest(loads.count, in_a_day.count) * trip - back,
+            both(site_row > 0, loads > 0, trips_per_day > 0),
+            first_departure + smallest(loads.count, trips_per_day.count) * round_trip - return_time,
             0,
         ),
         source="hour of the day: first trip plus round trips, less dump and return time of the last",
     )
-    late = line(
+    late_by = line(
         "Last load late by",
         "h",
-        when(both(last > 0, closes > 0), largest(0, last - closes), 0),
+        when(both(last_arrival > 0, closes > 0), largest(0, last_arrival - closes), 0),
         source="hours after the site closes; 0 if no closing hour is given",
     )
-    worth = line(
+    worth_driving = line(
         "Worth driving farther, one way",
         "min",
         when(
-            both(site > 0, Hauler.hour > 0),
-            on_one
-            * Clock.step
+            both(site_row > 0, HaulVehicle.hourly_cost > 0),
+            tons_per_load
+            * Workday.cheaper_by
             * exact(1, "load")
-            / (Hauler.hour * TWO / MIN_PER_H + Hauler.mile * TWO * at(SiteSpec.speed, largest(1, site))),
+            / (
+                HaulVehicle.hourly_cost * TWO / MIN_PER_H
+                + HaulVehicle.mile_cost * TWO * at(SiteSpec.speed, largest(1, site_row))
+            ),
             0,
         ),
         source="saving of a cheaper dump rate per load, over the cost of one more minute each way",

@@ -7,8 +7,8 @@ from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Disposal, Site, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, STREAM, VEHICLE
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.takeoff.dig import Green, Spoil
-from calc.trade.takeoff.old_concrete import Rubble
+from calc.trade.takeoff.dig import GreenWaste, Spoil
+from calc.trade.takeoff.old_concrete import ConcreteDebris
 
 _SHEET = "Dig and haul"
 
@@ -19,33 +19,33 @@ class Pile(Section, title="Spoil piles", each=STREAM, sheet=_SHEET):
     loose = line(
         "Spoil, loose volume",
         "yd3",
-        by_row(STREAM, Spoil.green_loose, Spoil.loose, Rubble.loose),
+        by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose),
         source="from the takeoff, by material",
         adds=True,
     )
     tons = line(
         "Spoil, tons",
         "ton",
-        by_row(STREAM, Spoil.green_tons, Spoil.tons, Rubble.tons),
+        by_row(STREAM, Spoil.green_tons, Spoil.tons, ConcreteDebris.tons),
         source="from the takeoff, by material",
         adds=True,
     )
-    some = line("Pile is not empty", "", when(tons > 0, 1, 0), source="1 if the pile has weight")
+    not_empty = line("Pile is not empty", "", when(tons > 0, 1, 0), source="1 if the pile has weight")
 
 
 class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, sheet=_SHEET):
     """0 for what the company book does not give."""
 
     name = line("Vehicle", "", row_word(VEHICLE), source="company book")
-    one = line("Vehicles counted", "", when(row_number(VEHICLE) > 0, 1, 0), source="1 for each row", adds=True)
-    room = line(
+    counted = line("Vehicles counted", "", when(row_number(VEHICLE) > 0, 1, 0), source="1 for each row", adds=True)
+    heaped_capacity = line(
         "Heaped capacity",
         "yd3",
         if_given(Vehicle.box, 0) * Vehicle.heap,
         source="struck bed capacity times heaped factor",
     )
     payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="company book, as weighed")
-    floor = line(
+    bed_area = line(
         "Bed floor area",
         "ft2",
         if_given(Vehicle.bed_length, 0) * if_given(Vehicle.bed_width, 0),
@@ -65,13 +65,13 @@ class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, shee
         ),
         source="1 for a vehicle that the job allows",
     )
-    free = line(
+    allowed = line(
         "Vehicle allowed", "", when(Site.vehicle > 0, named, 1), source="those named for the job; all if none is named"
     )
-    picked = line(
+    allowed_by_hand = line(
         "Allowed for a plan chosen by hand",
         "",
-        when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), free),
+        when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), allowed),
         source="the vehicle named to haul with; the allowed vehicles if none is named",
     )
     own = line(
@@ -80,13 +80,13 @@ class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, shee
         when(Vehicle.hired.is_("yes"), 0, 1),
         source="1 for a vehicle that is not hired with its driver",
     )
-    mile = line("Cost per mile", "$/mile", Vehicle.per_mile, source="company book")
+    mile_cost = line("Cost per mile", "$/mile", Vehicle.per_mile, source="company book")
     known = line(
         "Cost is known",
         "",
         when(
             both(
-                room > 0,
+                heaped_capacity > 0,
                 payload > 0,
                 is_given(Vehicle.hourly),
                 either(Vehicle.hired.is_("yes"), CrewRate.driver > 0),
@@ -96,7 +96,7 @@ class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, shee
         ),
         source="1 if the company book has bed capacity, payload, hourly rate and a wage for the driver",
     )
-    hour = line(
+    hourly_cost = line(
         "Hourly cost with driver",
         "$/h",
         if_given(Vehicle.hourly, 0) + when(Vehicle.hired.is_("yes"), 0, CrewRate.driver),
@@ -108,7 +108,7 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     """Rates, hours and trip time of each disposal site."""
 
     name = line("Disposal site", "", row_word(DISPOSAL), source="company book")
-    one = line("Sites counted", "", when(row_number(DISPOSAL) > 0, 1, 0), source="1 for each row", adds=True)
+    counted = line("Sites counted", "", when(row_number(DISPOSAL) > 0, 1, 0), source="1 for each row", adds=True)
     known = line(
         "Cost is known",
         "",
@@ -123,36 +123,38 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
         ),
         source="1 if the company book has a rate, minutes and miles",
     )
-    trip = line(
+    round_trip = line(
         "Round trip",
         "h",
         (TWO * if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
         source="both ways, plus time at the site",
     )
-    miles = line("Miles per round trip", "mile", TWO * if_given(Disposal.miles, 0), source="both ways")
-    back = line(
+    trip_miles = line("Miles per round trip", "mile", TWO * if_given(Disposal.miles, 0), source="both ways")
+    return_time = line(
         "Dump and return time",
         "h",
         (if_given(Disposal.minutes, 0) + Disposal.dwell) / MIN_PER_H,
         source="time at the site plus the way back",
     )
-    leave = line(
+    earliest_departure = line(
         "Earliest departure",
         "h",
         if_given(Disposal.opens, 0) - if_given(Disposal.minutes, 0) / MIN_PER_H,
         source="hour of the day: opening hour less the way there",
     )
     closes = line("Site closes", "h", if_given(Disposal.closes, 0), source="company book; 0 if not given")
-    piece = line("Largest piece accepted", "in", if_given(Disposal.piece, 0), source="company book; 0 if not given")
+    largest_piece = line(
+        "Largest piece accepted", "in", if_given(Disposal.piece, 0), source="company book; 0 if not given"
+    )
     speed = line(
         "Travel speed",
         "mile/min",
-        when(if_given(Disposal.minutes, 0) > 0, miles / TWO / Disposal.minutes, 0),
+        when(if_given(Disposal.minutes, 0) > 0, trip_miles / TWO / Disposal.minutes, 0),
         source="miles over minutes, one way",
     )
-    ton = line("Dump rate per ton", "$/ton", if_given(Disposal.per_ton, 0), source="company book")
-    yard = line("Dump rate per loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="company book")
-    load = line(
+    per_ton = line("Dump rate per ton", "$/ton", if_given(Disposal.per_ton, 0), source="company book")
+    per_yard = line("Dump rate per loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="company book")
+    per_load = line(
         "Dump charge per load, minimum",
         "$/load",
         largest(Disposal.least, if_given(Disposal.per_load, 0)),
@@ -160,10 +162,10 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     )
 
 
-class SoilCleanliness(Section, title="Soil contamination", sheet=_SHEET):
+class SoilContamination(Section, title="Soil contamination", sheet=_SHEET):
     """A disposal site may charge a surcharge for soil with turf or roots, or refuse the load."""
 
-    turf_chance = factor(
+    turf_probability = factor(
         "Surcharge probability, soil with turf",
         "%",
         100,
@@ -171,7 +173,7 @@ class SoilCleanliness(Section, title="Soil contamination", sheet=_SHEET):
         high=100,
         source="common practice, no source",
     )
-    root_chance = factor(
+    root_probability = factor(
         "Surcharge probability, soil with root balls",
         "%",
         25,
@@ -180,23 +182,25 @@ class SoilCleanliness(Section, title="Soil contamination", sheet=_SHEET):
         source="common practice, no source",
     )
 
-    balls = line("Root balls present", "", when(total(Green.balls) > 0, 1, 0), source="1 if a root ball is removed")
-    roots = line(
+    has_root_balls = line(
+        "Root balls present", "", when(total(GreenWaste.root_balls) > 0, 1, 0), source="1 if a root ball is removed"
+    )
+    has_roots = line(
         "Roots or turf in the soil",
         "",
-        when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), balls > 0)), 1, 0),
+        when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), has_root_balls > 0)), 1, 0),
         source="1 if turf is excavated or a root ball is removed",
     )
-    wet = line(
+    is_wet = line(
         "Wet soil",
         "",
         when(both(Site.moisture.is_("wet"), Spoil.tons > 0), 1, 0),
         source="1 if there is soil and it is wet",
     )
-    chance = line(
+    surcharge_probability = line(
         "Surcharge probability",
         "%",
-        when(Site.turf.is_("yes"), turf_chance, when(balls > 0, root_chance, 0)),
+        when(Site.turf.is_("yes"), turf_probability, when(has_root_balls > 0, root_probability, 0)),
         source="per load of soil at a soil site",
     )
 
@@ -211,13 +215,13 @@ class LoadMix(Section, title="Piles that can be loaded", each=PILE, sheet=_SHEET
     loose = line(
         "Loose volume of the pile",
         "yd3",
-        green * Spoil.green_loose + soil * Spoil.loose + concrete * Rubble.loose,
+        green * Spoil.green_loose + soil * Spoil.loose + concrete * ConcreteDebris.loose,
         source="sum of the materials in the pile",
     )
     tons = line(
         "Tons in the pile",
         "ton",
-        green * Spoil.green_tons + soil * Spoil.tons + concrete * Rubble.tons,
+        green * Spoil.green_tons + soil * Spoil.tons + concrete * ConcreteDebris.tons,
         source="sum of the materials in the pile",
     )
     kind = line(

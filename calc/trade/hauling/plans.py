@@ -20,7 +20,7 @@ GREEN, SOIL, CONCRETE = (exact(place) for place in (1, 2, 3))
 """Row numbers of the piles that can be hauled separately. The mixed pile of plan N is row 3 + N."""
 
 
-class Separating(Section, title="Sorting the piles", sheet=_SHEET):
+class Sorting(Section, title="Sorting the piles", sheet=_SHEET):
     """Labor to keep green waste separate: a disposal cost, not part of the crew hours."""
 
     rate = factor("Sorting out green waste", "h/yd3", 0.25, low=0.1, high=0.5, source="common practice, no source")
@@ -37,16 +37,17 @@ class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
     concrete = line(
         "Concrete debris separate", "", by_row(PLAN, 0, 0, 1, 1, 1, 0), source="1 if the plan hauls it separately"
     )
-    parts = line(
+    code = line(
         "Separate piles, as a code",
         "",
-        (green * at(Pile.some, GREEN) * TWO + soil * at(Pile.some, SOIL)) * TWO + concrete * at(Pile.some, CONCRETE),
+        (green * at(Pile.not_empty, GREEN) * TWO + soil * at(Pile.not_empty, SOIL)) * TWO
+        + concrete * at(Pile.not_empty, CONCRETE),
         source="binary digits for green waste, soil and concrete debris: equal for plans that come to the same piles",
     )
     repeats = line(
         "Same as an earlier plan",
         "",
-        when(equals(first_in_group(parts), row_number(PLAN)), 0, 1),
+        when(equals(first_in_group(code), row_number(PLAN)), 0, 1),
         source="1 if, for lack of a pile, the plan is the same as one above",
     )
     chosen = line(
@@ -56,13 +57,13 @@ class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
         source="haul plan of the job",
         adds=True,
     )
-    labor = line(
+    needs_sorting = line(
         "Piles are sorted by hand",
         "",
         when(
             both(
-                at(Pile.some, GREEN) > 0,
-                at(Pile.some, SOIL) + at(Pile.some, CONCRETE) > 0,
+                at(Pile.not_empty, GREEN) > 0,
+                at(Pile.not_empty, SOIL) + at(Pile.not_empty, CONCRETE) > 0,
                 either(green > 0, soil > 0),
             ),
             1,
@@ -98,50 +99,50 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         _of_its_piles(BestDisposal.hours),
         source="sum over the piles of the plan",
     )
-    tipping = line(
+    dump_fees = line(
         "Dump fees of the plan",
         "$",
-        _of_its_piles(BestDisposal.tipping),
+        _of_its_piles(BestDisposal.dump_fee),
         source="sum over the piles of the plan",
     )
-    dirty = line(
+    surcharge = line(
         "Contamination surcharge of the plan",
         "$",
-        PlanSplit.soil * at(BestDisposal.dirty, SOIL, of=VEHICLE),
+        PlanSplit.soil * at(BestDisposal.surcharge, SOIL, of=VEHICLE),
         source="expected surcharge, if the plan hauls soil separately",
     )
-    trips = line(
+    trucking = line(
         "Trucking of the plan",
         "$",
-        _of_its_piles(BestDisposal.trips),
+        _of_its_piles(BestDisposal.trucking),
         source="sum over the piles of the plan",
     )
-    topped = line(
+    minimum_top_up = line(
         "Minimum-hire top-up",
         "$",
         when(
             both(Vehicle.hired.is_("yes"), loads > 0),
-            largest(0, Vehicle.least_hours - hours) * VehicleSpec.hour,
+            largest(0, Vehicle.least_hours - hours) * VehicleSpec.hourly_cost,
             0,
         ),
         source="minimum hours less trip hours, times hourly cost, once per plan",
     )
-    parting = line(
+    sorting = line(
         "Sorting labor",
         "$",
-        PlanSplit.labor * Separating.hours * CrewRate.mix,
+        PlanSplit.needs_sorting * Sorting.hours * CrewRate.composite,
         source="sorting hours at the composite crew rate, if green waste is sorted out",
     )
     cost = line(
         "Total cost of the plan",
         "$",
-        money(tipping + dirty + trips + topped + parting),
+        money(dump_fees + surcharge + trucking + minimum_top_up + sorting),
         source="dump fees, surcharge, trucking, top-up and sorting, rounded once",
     )
-    lacks = line(
+    piles_without_site = line(
         "Piles without a site",
         "",
-        _of_its_piles(BestDisposal.lacks),
+        _of_its_piles(BestDisposal.no_site),
         source="piles that no known site accepts",
     )
     feasible = line(
@@ -150,34 +151,38 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         when(
             either(
                 total(Pile.tons) <= 0,
-                both(lacks <= 0, VehicleSpec.known > 0, either(PlanSplit.labor <= 0, CrewRate.mix > 0)),
+                both(
+                    piles_without_site <= 0,
+                    VehicleSpec.known > 0,
+                    either(PlanSplit.needs_sorting <= 0, CrewRate.composite > 0),
+                ),
             ),
             1,
             0,
         ),
         source="1 if every pile has a site, and vehicle and sorting have their rates, or there is nothing to haul",
     )
-    competes = line(
+    is_compared = line(
         "Plan compared",
         "",
-        feasible * VehicleSpec.free * (1 - PlanSplit.repeats),
+        feasible * VehicleSpec.allowed * (1 - PlanSplit.repeats),
         source="1 if feasible, with an allowed vehicle, and no earlier plan is the same",
         adds=True,
     )
-    wanted = line(
+    eligible = line(
         "Eligible",
         "",
-        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.picked, competes),
+        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.allowed_by_hand, is_compared),
         source="all plans compared, or only the plan chosen by hand",
         adds=True,
     )
     compared = line(
         "Plan cost compared",
         "$",
-        when(wanted > 0, cost, greatest(cost) + ONE_DOLLAR),
+        when(eligible > 0, cost, greatest(cost) + ONE_DOLLAR),
         source="a plan that is not eligible is ranked behind the highest cost",
     )
-    tie = line(
+    tie_breaker = line(
         "Loads, as tie-breaker",
         "load",
         when(equals(compared, least(compared)), loads, greatest(loads) + 1),

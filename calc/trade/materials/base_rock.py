@@ -30,7 +30,7 @@ class Base(Section, title="Base rock", each=AREA, sheet=_SHEET):
 class BaseNeeds(Section, title="Base rock to buy", sheet=_SHEET):
     """Bought by weight, in increments of the rock yard."""
 
-    weight = factor(
+    density = factor(
         "Base rock density, compacted",
         "ton/yd3",
         1.9,
@@ -40,23 +40,26 @@ class BaseNeeds(Section, title="Base rock to buy", sheet=_SHEET):
         "lb/yd3, from memory",
     )
     waste = factor("Base rock waste factor", "%", 5, low=0, high=10, source="common practice, no source")
-    step = factor("Base rock order increment", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
+    increment = factor("Base rock order increment", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
 
     tons = line(
         "Base rock required",
         "ton",
-        total(Base.compacted) * weight * (1 + waste / PERCENT),
+        total(Base.compacted) * density * (1 + waste / PERCENT),
         source="compacted volume times density, plus waste",
     )
     buy = line(
-        "Base rock to buy", "ton", round_up(tons, to=step), source="required tons rounded up to the order increment"
+        "Base rock to buy",
+        "ton",
+        round_up(tons, to=increment),
+        source="required tons rounded up to the order increment",
     )
 
 
-class RockRide(Section, title="Vehicles for base rock", each=VEHICLE, sheet=_SHEET):
+class RockVehicle(Section, title="Vehicles for base rock", each=VEHICLE, sheet=_SHEET):
     """Own vehicles that the job allows, in their order; no vehicle is hired to pick up base rock."""
 
-    turn = line(
+    preference = line(
         "Order of preference",
         "",
         when(
@@ -66,17 +69,17 @@ class RockRide(Section, title="Vehicles for base rock", each=VEHICLE, sheet=_SHE
         ),
         source="as named for the job, else in the order of the vehicles",
     )
-    fit = line(
+    able = line(
         "Can pick up base rock",
         "",
-        when(both(VehicleSpec.own > 0, VehicleSpec.free > 0, VehicleSpec.payload > 0), 1, 0),
+        when(both(VehicleSpec.own > 0, VehicleSpec.allowed > 0, VehicleSpec.payload > 0), 1, 0),
         source="1 for an own, allowed vehicle with a known payload",
         adds=True,
     )
     compared = line(
         "Order of preference, if able",
         "",
-        when(fit > 0, turn, greatest(turn) + 1),
+        when(able > 0, preference, greatest(preference) + 1),
         source="a vehicle that cannot is ranked behind the last",
     )
     hourly_known = line(
@@ -91,24 +94,24 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
     delivery_price = price(
         "Base rock delivery", "$/each", taxed=False, help="Charge per job for delivery by the rock yard."
     )
-    fetched = factor(
+    max_pick_up = factor(
         "Maximum base rock picked up", "ton", 3, low=1, high=6, source="common practice, no source: more is delivered"
     )
     minutes = factor("Rock yard, minutes one way", "min", 20, low=5, high=60, source="common practice, no source")
     miles = factor("Rock yard, miles one way", "mile", 8, low=1, high=40, source="common practice, no source")
-    dwell = factor("Rock yard, turnaround time", "min", 15, low=5, high=45, source="common practice, no source")
+    turnaround = factor("Rock yard, turnaround time", "min", 15, low=5, high=45, source="common practice, no source")
 
-    row = line("Row of the pick-up vehicle", "", argmin(RockRide.compared), source="first by order of preference")
+    row = line("Row of the pick-up vehicle", "", argmin(RockVehicle.compared), source="first by order of preference")
     payload = line(
         "Payload of the pick-up vehicle",
         "ton",
-        when(total(RockRide.fit) > 0, at(VehicleSpec.payload, largest(1, row)), 0),
+        when(total(RockVehicle.able) > 0, at(VehicleSpec.payload, largest(1, row)), 0),
         source="looked up by row; 0 if there is no vehicle",
     )
     delivered = line(
         "Base rock is delivered",
         "each",
-        when(both(BaseNeeds.buy > 0, either(BaseNeeds.buy > fetched, payload <= 0)), 1, 0),
+        when(both(BaseNeeds.buy > 0, either(BaseNeeds.buy > max_pick_up, payload <= 0)), 1, 0),
         source="1 if it is more than is picked up, or there is no own vehicle",
     )
     trips = line(
@@ -120,15 +123,15 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
     hours = line(
         "Base rock trip hours",
         "h",
-        trips.count * (TWO * minutes + dwell) / MIN_PER_H,
+        trips.count * (TWO * minutes + turnaround) / MIN_PER_H,
         source="trips times (both ways plus turnaround time): driver hours, not crew hours",
     )
-    trip_cost = line(
+    pick_up_cost = line(
         "Base rock pick-up cost",
         "$",
         money(
-            hours * at(VehicleSpec.hour, largest(1, row))
-            + trips.count * TWO * miles * at(VehicleSpec.mile, largest(1, row))
+            hours * at(VehicleSpec.hourly_cost, largest(1, row))
+            + trips.count * TWO * miles * at(VehicleSpec.mile_cost, largest(1, row))
         ),
         source="trip hours at hourly cost with driver, plus miles",
     )
@@ -141,21 +144,21 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         money(delivered * if_given(delivery_price, 0)),
         source="price per job, if it is delivered",
     )
-    cost = line("Base rock, total cost", "$", rock + trip_cost + delivery, source="purchase, pick-up and delivery")
+    cost = line("Base rock, total cost", "$", rock + pick_up_cost + delivery, source="purchase, pick-up and delivery")
     rock_known = line(
         "Base rock price is known",
         "",
         when(either(is_given(rock_price), BaseNeeds.buy <= 0), 1, 0),
         source="1 if the company book has it, or no base rock is bought",
     )
-    way_known = line(
+    delivery_known = line(
         "Base rock delivery price is known",
         "",
         when(
             either(
                 BaseNeeds.buy <= 0,
                 both(delivered > 0, is_given(delivery_price)),
-                both(delivered <= 0, at(RockRide.hourly_known, largest(1, row)) > 0),
+                both(delivered <= 0, at(RockVehicle.hourly_known, largest(1, row)) > 0),
             ),
             1,
             0,

@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.inputs.job import Job, Site
 from calc.trade.levels import FIBER, TRUCK
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 
 
 class FiberKind(Section, title="Fiber types", each=FIBER):
@@ -52,7 +52,7 @@ class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and p
     bags = line(
         "Fiber bags",
         "bag",
-        round_up(Load.yards * FiberDose.per_yard / FiberDose.bag),
+        round_up(TruckLoad.yards * FiberDose.per_yard / FiberDose.bag),
         source="load times dosage over fiber per bag, rounded up; common practice, no source: whole bags in each truck",
         adds=True,
     )
@@ -64,7 +64,9 @@ class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
     batch = line(
         "Fiber bags for bagged concrete",
         "bag",
-        when(Order.bags > 0, round_up(Bags.bags * Bags.yields / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0),
+        when(
+            Order.bags > 0, round_up(Bags.bags * Bags.bag_yield / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0
+        ),
         source="all bagged concrete counts as one batch",
     )
     bags = line(

@@ -28,7 +28,7 @@ class Bonding(Section, title="Bonding agent", sheet=_SHEET):
     need = line(
         "Bonding agent required",
         "gal",
-        total(OldFooting.bonded) * Site.bond_coats.count / coverage,
+        total(OldFooting.bonded_area) * Site.bond_coats.count / coverage,
         source="bonded face times coats over coverage",
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.levels import TIER, TRUCK
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.ordering.plant import ShortLoadTier
 
@@ -20,9 +20,9 @@ class PieceGoods(Section, title="Piece goods", sheet=_SHEET):
     macro_price = price("Macro fiber", "$/bag", help="Price per bag of the size on Factors.")
     bar_price = price("Dowel bar", "$/bar", help="Price per stock bar, uncut.")
     bit_price = price("Drill bit", "$/each", help="Price per bit of the drill diameter.")
-    tube_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
-    strip_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
-    caulk_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
+    cartridge_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
+    filler_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
+    sealant_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
 
 
 class TierStart(Section, title="Short-load tier numbers", each=TIER, sheet=_SHEET):
@@ -34,34 +34,34 @@ class TierStart(Section, title="Short-load tier numbers", each=TIER, sheet=_SHEE
 class TruckFee(Section, title="Short-load tier of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
     """The short-load fee that a truck pays, by its load."""
 
-    row = line(
+    tier = line(
         "Short-load tier",
         "",
         when(
-            Load.rides > 0,
-            lookup_at_or_below(TierStart.number, ShortLoadTier.start, rounded(Load.yards / ONE_TRUCK, 3)),
+            TruckLoad.in_use > 0,
+            lookup_at_or_below(TierStart.number, ShortLoadTier.start, rounded(TruckLoad.yards / ONE_TRUCK, 3)),
             0,
         ),
         source="last tier whose limit is at or below the load",
     )
-    first = line(
+    in_tier_1 = line(
         "Truck in tier 1",
         "truck",
-        when(equals(row, FIRST), 1, 0),
+        when(equals(tier, FIRST), 1, 0),
         source="1 if the truck is in that tier",
         adds=True,
     )
-    second = line(
+    in_tier_2 = line(
         "Truck in tier 2",
         "truck",
-        when(equals(row, SECOND), 1, 0),
+        when(equals(tier, SECOND), 1, 0),
         source="1 if the truck is in that tier",
         adds=True,
     )
-    third = line(
+    in_tier_3 = line(
         "Truck in tier 3",
         "truck",
-        when(equals(row, THIRD), 1, 0),
+        when(equals(tier, THIRD), 1, 0),
         source="1 if the truck is in that tier",
         adds=True,
     )

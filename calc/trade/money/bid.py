@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.pour import Ordering
@@ -21,7 +21,7 @@ from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.labor import Labor
 
 _SHEET = "Bid"
@@ -30,13 +30,13 @@ _SHEET = "Bid"
 class PriceSummary(Section, title="Price breakdown", sheet=_SHEET):
     """Margin and rounding, and whether every cost has a price."""
 
-    margin = line("Margin and rounding", "$", BidPrice.price - BidPrice.full, source="price less break-even cost")
+    margin = line("Margin and rounding", "$", BidPrice.price - BidPrice.break_even, source="price less break-even cost")
     complete = line(
         "Price completeness",
         "",
         when(
-            BidPrice.foots > 0,
-            joined("NOT COMPLETE: costs without a price: ", count_of(BidPrice.foots, "each"), ", see Costs"),
+            BidPrice.unpriced > 0,
+            joined("NOT COMPLETE: costs without a price: ", count_of(BidPrice.unpriced, "each"), ", see Costs"),
             "complete: every cost has a price",
         ),
         source="costs without a price",
@@ -84,8 +84,8 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         when(
             RuleComparison.known > 0,
             joined(
-                RuleComparison.named,
-                when(abs_(RuleComparison.more) > 0, ": higher expected cost by", ": same expected cost"),
+                RuleComparison.other_name,
+                when(abs_(RuleComparison.costs_more) > 0, ": higher expected cost by", ": same expected cost"),
             ),
             "no order to compare",
         ),
@@ -105,7 +105,7 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         "Balance load",
         "",
         when(
-            Balance.saves > 0,
+            Balance.saving > 0,
             "hold the last truck and order the balance: expected saving",
             when(Order.trucks.count > 1, "a balance load would save nothing", "no balance load"),
         ),
@@ -125,8 +125,8 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         "Reason for the loads",
         "",
         when(
-            Hauler.payload > 0,
-            joined(Choice.plan_name, ", on the ", Choice.vehicle_name, Choice.why),
+            HaulVehicle.payload > 0,
+            joined(Choice.plan_name, ", on the ", Choice.vehicle_name, Choice.reason),
             "not known: the company book has no vehicle; piles are in yd3 and tons",
         ),
         source="haul plans",
@@ -154,10 +154,17 @@ class Decision:
 
 DECISIONS = (
     Decision(
-        "Concrete to order", Order.quantity, Decisions.order, Decisions.other_order, RuleComparison.more, wordy=True
+        "Concrete to order",
+        Order.quantity,
+        Decisions.order,
+        Decisions.other_order,
+        RuleComparison.costs_more,
+        wordy=True,
     ),
-    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saves, wordy=True),
-    Decision("Placing", Placing.name, PlacingWords.why, PlacingWords.next_way, RunnerUpMethod.more, wordy=True),
+    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saving, wordy=True),
+    Decision(
+        "Placing", Placing.name, PlacingWords.reason, PlacingWords.runner_up, RunnerUpMethod.costs_more, wordy=True
+    ),
     Decision("Haul plan and loads", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True),
     Decision("Fiber", FiberTotal.bags, Decisions.fiber),
     Decision("Curing compound", CURING_PACKS.cost, Decisions.curing, Decisions.other_curing, CURING_PACKS.next_more),
@@ -174,20 +181,20 @@ ADDED = (
 )
 """What is added to the subtotals of the costs to make the price."""
 
-FALLS_DUE = (PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held)
+FALLS_DUE = (PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completion, PriceParts.retainage)
 """The payment schedule."""
 
 KEY = (
     Slab.net_area,
     Concrete.in_place,
-    Order.need,
-    Order.chance,
-    Order.left,
+    Order.required,
+    Order.risk,
+    Order.surplus,
     Labor.days,
     Labor.hours,
     Pile.tons,
     BaseNeeds.buy,
     DowelNeeds.dowels,
-    Matched.length,
+    MatchedJoints.length,
 )
 """Key quantities of the job. A line by area is shown in total."""

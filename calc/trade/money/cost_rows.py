@@ -46,16 +46,16 @@ def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> C
 
 def _in_mix(asked: Expr) -> Expr:
     """The yards billed, if the mix has the admixture; else 0."""
-    return when(asked, PourCost.billed, 0)
+    return when(asked, PourCost.yards_billed, 0)
 
 
-_PUMPED = PourCost.pumped > 0
+_PUMPED = PourCost.yards_pumped > 0
 
 _CONCRETE = (
     Cost(
         "Ready-mix concrete",
         CONCRETE,
-        PourCost.billed,
+        PourCost.yards_billed,
         ChosenMix.cost,
         NO_TRUCK,
         tax=ChosenMix.taxed,
@@ -79,25 +79,25 @@ _CONCRETE = (
         PlantCharges.hot_water_price,
         NOT_IN_MIX,
     ),
-    priced("Pea-gravel pump mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
+    priced("Pea-gravel pump mix", CONCRETE, PourCost.yards_pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
         "Short loads, tier 1",
         CONCRETE,
-        total(TruckFee.first),
+        total(TruckFee.in_tier_1),
         PlantCharges.first_fee,
         "no truck is in tier 1",
     ),
     priced(
         "Short loads, tier 2",
         CONCRETE,
-        total(TruckFee.second),
+        total(TruckFee.in_tier_2),
         PlantCharges.second_fee,
         "no truck is in tier 2",
     ),
     priced(
         "Short loads, tier 3",
         CONCRETE,
-        total(TruckFee.third),
+        total(TruckFee.in_tier_3),
         PlantCharges.third_fee,
         "no truck is in tier 3",
     ),
@@ -105,16 +105,16 @@ _CONCRETE = (
     priced(
         "Truck standby",
         CONCRETE,
-        total(TruckTime.waiting),
-        MethodCost.waiting_price,
+        total(TruckTime.standby),
+        MethodCost.standby_price,
         "every truck unloads within its allowance",
     ),
     priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
     priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
     priced("Pump yardage", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
-    priced("Pump priming", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
+    priced("Pump priming", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.primer_price, NO_PUMP),
     priced("Bagged concrete", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
-    priced("Clean-up, bagged concrete", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
+    priced("Clean-up, bagged concrete", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.cleanup_price, NO_BAGS),
     priced(
         "Micro fiber bags",
         CONCRETE,
@@ -160,14 +160,14 @@ _MATERIALS = (
         "Base rock, pick-up",
         MATERIALS,
         when(BaseHaul.trips > 0, ONE_EACH, 0),
-        BaseHaul.trip_cost / ONE_EACH,
+        BaseHaul.pick_up_cost / ONE_EACH,
         "delivered, or none",
     ),
     *(
         priced(
             f"Form lumber {word}, share of reuse",
             MATERIALS,
-            look_up(Board.length, word) / Board.uses,
+            look_up(Board.length, word) / Board.reuses,
             price,
             "no form lumber of that size",
         )
@@ -176,41 +176,61 @@ _MATERIALS = (
     priced(
         "Stakes, share of reuse",
         MATERIALS,
-        FormNeeds.stakes / FormNeeds.stake_uses,
+        FormNeeds.stakes / FormNeeds.stake_reuses,
         FormNeeds.stake_price,
         "nothing is formed",
     ),
     priced(
         "Bender board for curves, share of reuse",
         MATERIALS,
-        total(Stakes.curved) / FormNeeds.hardboard_uses,
-        FormNeeds.hardboard_price,
+        total(Stakes.curved) / FormNeeds.bender_board_reuses,
+        FormNeeds.bender_board_price,
         "no curved forms",
     ),
-    priced("Form release agent, per job", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
+    priced(
+        "Form release agent, per job",
+        MATERIALS,
+        FormNeeds.release_agent,
+        FormNeeds.release_agent_price,
+        "nothing is formed",
+    ),
     priced("Dowel stock bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
     priced("Drill bits for dowels", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
-    priced("Epoxy cartridges for dowels", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is epoxied"),
+    priced(
+        "Epoxy cartridges for dowels",
+        MATERIALS,
+        DowelNeeds.cartridges,
+        PieceGoods.cartridge_price,
+        "no dowel is epoxied",
+    ),
     priced(
         "Isolation-joint filler strips, bought",
         MATERIALS,
-        JointNeeds.strips,
-        PieceGoods.strip_price,
+        JointNeeds.filler_strips,
+        PieceGoods.filler_price,
         "no isolation joint",
     ),
     priced(
-        "Joint cap and sealant, per foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "no isolation joint"
+        "Joint cap and sealant, per foot",
+        MATERIALS,
+        JointNeeds.isolation_length,
+        PieceGoods.sealant_price,
+        "no isolation joint",
     ),
     *_LIQUIDS,
     priced(
-        "Slip sheet for footings", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has a slip sheet"
+        "Slip sheet for footings",
+        MATERIALS,
+        Protection.sheet_area,
+        Protection.sheet_price,
+        "no footing has a slip sheet",
     ),
-    priced("Concrete washout, per job", MATERIALS, Protection.washed, Protection.wash_price, "no ready-mix truck"),
+    priced("Concrete washout, per job", MATERIALS, Protection.washouts, Protection.washout_price, "no ready-mix truck"),
     priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
     priced(
         "Barricades, days on site",
         MATERIALS,
-        Protection.closed,
+        Protection.closed_days,
         Protection.barricade_price,
         "no days closed to traffic",
     ),
@@ -221,17 +241,23 @@ _EQUIPMENT = (
         Cost(
             f"Rental: {word}",
             EQUIPMENT,
-            when(look_up(RentalChoice.lacking, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
-            look_up(RentalChoice.each, word),
+            when(look_up(RentalChoice.no_price, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
+            look_up(RentalChoice.price_each, word),
             "not needed",
             tax=look_up(Rental.taxed, word),
-            sure=when(look_up(RentalChoice.lacking, word) > 0, 0, 1),
+            sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
         )
         for word in TOOL.axis.words
     ),
-    priced("Mini excavator delivery, per job", EQUIPMENT, Equipment.brought, Equipment.bring_price, "hand excavation"),
-    priced("Mobilization, by day", EQUIPMENT, Equipment.visits, Equipment.mobilization_price, "none"),
+    priced(
+        "Mini excavator delivery, per job",
+        EQUIPMENT,
+        Equipment.excavator_deliveries,
+        Equipment.excavator_delivery_price,
+        "hand excavation",
+    ),
+    priced("Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
 )
 
 _DISPOSAL = (
@@ -250,7 +276,7 @@ _LABOR = (
         Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such task")
         for word in TASK.axis.words
     ),
-    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.mix, "company policy charges none"),
+    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.composite, "company policy charges none"),
 )
 
 _FEES = (

@@ -47,14 +47,14 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         by_row(COST, *(Job.bid_date if row.last_day is None else row.last_day for row in ROWS)),
         source="Prices; the bid date for a rate that is not a price",
     )
-    stale = line(
+    expired = line(
         "Price has expired",
         "",
         when(both(quantity > 0, last_day < Job.bid_date), 1, 0),
         source="1 if the quantity is above 0 and the price has expired",
         adds=True,
     )
-    remark = line(
+    zero_reason = line(
         "Reason for 0",
         "",
         when(

@@ -41,8 +41,8 @@ class BidPrice(Section, title="Price", sheet=_SHEET):
     )
     overhead_rate = factor("Overhead", "%", 12, low=5, high=35, source="common practice, no source")
     margin_rate = factor("Margin", "%", 18, low=5, high=45, source="common practice, no source: a share of the price")
-    least_price = factor("Minimum job charge", "$", 0, low=0, high=5000, source="company policy: none unless set")
-    step = factor("Price rounding", "$", 5, low=1, high=100, source="company policy")
+    minimum_price = factor("Minimum job charge", "$", 0, low=0, high=5000, source="company policy: none unless set")
+    rounding = factor("Price rounding", "$", 5, low=1, high=100, source="company policy")
 
     taxed = line(
         "Taxed purchases",
@@ -69,45 +69,51 @@ class BidPrice(Section, title="Price", sheet=_SHEET):
         money((direct + contingency) * if_given(Terms.overhead, overhead_rate) / PERCENT),
         source="direct cost plus contingency, times overhead",
     )
-    full = line(
+    break_even = line(
         "Break-even cost", "$", direct + contingency + overhead, source="direct cost plus contingency plus overhead"
     )
     margin = line(
         "Margin used", "%", if_given(Terms.margin, margin_rate), source="input of the job, else company policy"
     )
-    exact_price = line(
-        "Price, unrounded", "$", full / (1 - margin / PERCENT), source="break-even cost over (1 - margin)"
+    unrounded = line(
+        "Price, unrounded", "$", break_even / (1 - margin / PERCENT), source="break-even cost over (1 - margin)"
     )
-    to_cent = line("Price to the cent", "$", money(exact_price), source="unrounded price, halves away from zero")
-    least = line(
-        "Minimum price", "$", if_given(Terms.least, least_price), source="input of the job, else company policy"
+    to_cent = line("Price to the cent", "$", money(unrounded), source="unrounded price, halves away from zero")
+    minimum = line(
+        "Minimum price", "$", if_given(Terms.least, minimum_price), source="input of the job, else company policy"
     )
     price = line(
         "Price",
         "$",
-        round_up(largest(to_cent, least), to=step),
+        round_up(largest(to_cent, minimum), to=rounding),
         source="larger of price and minimum, rounded up to the price rounding",
         may_be_overridden=True,
     )
-    by_area = line(
+    per_ft2 = line(
         "Price per ft2",
         "$/ft2",
         when(total(Slab.net_area) > 0, price / total(Slab.net_area), 0),
         source="price over net area",
     )
-    kept = line(
-        "Actual margin", "%", when(price > 0, (price - full) / price * PERCENT, 0), source="after rounding and minimum"
+    actual_margin = line(
+        "Actual margin",
+        "%",
+        when(price > 0, (price - break_even) / price * PERCENT, 0),
+        source="after rounding and minimum",
     )
     markup = line(
-        "Equivalent markup", "%", when(full > 0, (price - full) / full * PERCENT, 0), source="on break-even cost"
+        "Equivalent markup",
+        "%",
+        when(break_even > 0, (price - break_even) / break_even * PERCENT, 0),
+        source="on break-even cost",
     )
-    at_least = line(
+    minimum_applied = line(
         "Minimum job charge applied",
         "",
-        when(both(least > 0, to_cent <= least), 1, 0),
+        when(both(minimum > 0, to_cent <= minimum), 1, 0),
         source="1 if the minimum governs",
     )
-    foots = line("Costs without a price", "", total(CostTable.unpriced), source="0 if every cost has a price")
+    unpriced = line("Costs without a price", "", total(CostTable.unpriced), source="0 if every cost has a price")
 
 
 class PriceParts(Section, title="Payments", sheet=_SHEET):
@@ -136,15 +142,20 @@ class PriceParts(Section, title="Payments", sheet=_SHEET):
         money(smallest(BidPrice.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, BidPrice.price))),
         source="share of the price, not above the company's deposit cap",
     )
-    held = line("Retainage", "$", money(BidPrice.price * Terms.retention / PERCENT), source="price times retainage")
-    poured = line(
+    retainage = line(
+        "Retainage", "$", money(BidPrice.price * Terms.retention / PERCENT), source="price times retainage"
+    )
+    on_pour_day = line(
         "Payment on the day of the pour",
         "$",
-        money(smallest(BidPrice.price * pour_rate / PERCENT, BidPrice.price - deposit - held)),
+        money(smallest(BidPrice.price * pour_rate / PERCENT, BidPrice.price - deposit - retainage)),
         source="share of the price, not above the price less deposit and retainage",
     )
-    completed = line(
-        "Balance on completion", "$", BidPrice.price - deposit - poured - held, source="price less the other payments"
+    on_completion = line(
+        "Balance on completion",
+        "$",
+        BidPrice.price - deposit - on_pour_day - retainage,
+        source="price less the other payments",
     )
 
 
@@ -154,7 +165,7 @@ class PaymentSchedule(Section, title="Payment schedule", each=DRAW, sheet=_SHEET
     amount = line(
         "Payment due",
         "$",
-        by_row(DRAW, PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held),
+        by_row(DRAW, PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completion, PriceParts.retainage),
         source="payments, by due date",
         adds=True,
     )
@@ -166,7 +177,7 @@ class ChangeAmount(Section, title="Change orders", each=CHANGE, sheet=_SHEET):
     amount = line(
         "Change order amount", "$", money(Change.quantity * Change.rate), source="quantity times rate", adds=True
     )
-    counts = line(
+    signed_amount = line(
         "Signed change order amount",
         "$",
         when(Change.signed.is_("yes"), amount, 0),
@@ -179,7 +190,7 @@ class Invoice(Section, title="Contract sum", sheet=_SHEET):
     """The price with signed change orders."""
 
     changes = line(
-        "Signed change orders, total", "$", total(ChangeAmount.counts), source="sum of the signed change orders"
+        "Signed change orders, total", "$", total(ChangeAmount.signed_amount), source="sum of the signed change orders"
     )
     billed = line(
         "Price with signed change orders", "$", BidPrice.price + changes, source="price plus signed change orders"

@@ -17,7 +17,7 @@ from calc.trade.work.labor import Labor
 class WeekComparison(Section, title="Compared with the other jobs of the week"):
     """Used in ``week.xlsx`` only, so a job that is bid alone gives the same workbook."""
 
-    between = factor(
+    travel_between = factor(
         "Travel time between jobs, shared truck", "min", 15, low=5, high=40, source="common practice, no source"
     )
     low = factor(
@@ -50,7 +50,7 @@ COLUMNS: tuple[Line, ...] = (
     Curing.need,
     Labor.hours,
     BidPrice.direct,
-    BidPrice.full,
+    BidPrice.break_even,
     BidPrice.price,
 )
 """Quantities and amounts of a job that the week totals, each for the whole job."""

@@ -11,7 +11,7 @@ from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
 from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 
 _SHEET = "Order and placing"
 _ONE_DOLLAR, _ONE_HOUR = exact(1, "$"), exact(1, "h")
@@ -21,40 +21,42 @@ _LATE = "no priced placing method empties its trucks in time"
 class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_SHEET):
     """A method fits if it has access, if its prices are known, and if it empties every truck in time."""
 
-    named = line(
+    by_hand = line(
         "Chosen by hand",
         "",
         by_row(
             METHOD,
             when(Access.method.is_("chute"), 1, 0),
-            when(both(Access.method.is_("barrow"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.method.is_("barrow"), PlacingRate.wheelbarrow > 0), 1, 0),
             when(Access.method.is_("pump"), 1, 0),
-            when(both(Access.method.is_("bags"), Bags.yields > 0), 1, 0),
+            when(both(Access.method.is_("bags"), Bags.bag_yield > 0), 1, 0),
         ),
         source="placing method of the job; not without wheelbarrows, or without a bag yield",
         adds=True,
     )
-    named_row = line(
+    by_hand_row = line(
         "Row of the method chosen by hand",
         "",
-        named * row_number(METHOD),
+        by_hand * row_number(METHOD),
         source="0 if it is not chosen by hand",
         adds=True,
     )
-    reaches = line(
+    has_access = line(
         "Access for the method",
         "",
         by_row(
             METHOD,
             when(Access.chute.is_("yes"), 1, 0),
-            when(both(Access.barrow.is_("yes"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.barrow.is_("yes"), PlacingRate.wheelbarrow > 0), 1, 0),
             when(Access.pump.is_("yes"), 1, 0),
-            when(both(Bags.can > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
+            when(both(Bags.possible > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
         ),
         source="access on site; bags for a small pour, never with a fixed order",
     )
-    allowed = line("Method allowed", "", largest(named, reaches), source="1 if it has access, or was chosen by hand")
-    lacks_price = line(
+    allowed = line(
+        "Method allowed", "", largest(by_hand, has_access), source="1 if it has access, or was chosen by hand"
+    )
+    missing_prices = line(
         "Missing prices",
         "",
         by_row(
@@ -66,41 +68,41 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
         ),
         source="of the mix, the pump, or the bags",
     )
-    lacks_waiting = line(
+    missing_standby_price = line(
         "Standby price is missing",
         "",
-        when(both(TruckSplit.waiting > 0, not_(is_given(MethodCost.waiting_price))), 1, 0),
+        when(both(TruckSplit.standby > 0, not_(is_given(MethodCost.standby_price))), 1, 0),
         source="1 if a truck waits and the company book has no standby price",
     )
-    late = line(
+    over_limit = line(
         "Over the discharge limit",
         "",
-        when(TruckSplit.longest * ONE_TRUCK > TruckClock.left, 1, 0),
+        when(TruckSplit.longest_unloading * ONE_TRUCK > DischargeLimit.time_left, 1, 0),
         source="1 if the largest load takes longer than the time left on site",
     )
     shortcomings = line(
         "Shortcomings",
         "",
-        (lacks_price + lacks_waiting) * TWO + late,
+        (missing_prices + missing_standby_price) * TWO + over_limit,
         source="1 for a truck over the discharge limit, 2 for each missing price",
     )
-    put_back = line(
+    points_against = line(
         "Points against",
         "",
         shortcomings + when(allowed > 0, 0, greatest(shortcomings) + 1),
         source="shortcomings; a method that is not allowed is ranked behind all others",
     )
     fits = line(
-        "Method fits", "each", when(put_back > 0, 0, 1), source="1 if there are no points against it", adds=True
+        "Method fits", "each", when(points_against > 0, 0, 1), source="1 if there are no points against it", adds=True
     )
     compared = line(
         "Method cost compared",
         "$",
-        when(equals(put_back, least(put_back)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
+        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
         source="cost if the method has the fewest points against it, else behind the highest cost",
     )
     time = line("Placing time compared", "h", rounded(Method.hours, 3), source="to 3 decimals")
-    tie = line(
+    tie_breaker = line(
         "Placing time, as tie-breaker",
         "h",
         when(equals(compared, least(compared)), time, greatest(time) + _ONE_HOUR),
@@ -111,44 +113,46 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
 class Placing(Section, title="Placing method chosen", sheet=_SHEET):
     """The cheapest method that fits. If none fits, the one with the fewest points against it."""
 
-    by_hand = line("Row chosen by hand, if any", "", total(MethodFit.named_row), source="0 if none is chosen by hand")
+    by_hand_row = line(
+        "Row chosen by hand, if any", "", total(MethodFit.by_hand_row), source="0 if none is chosen by hand"
+    )
     row = line(
         "Row of the method",
         "",
-        when(by_hand > 0, by_hand, argmin(MethodFit.tie)),
+        when(by_hand_row > 0, by_hand_row, argmin(MethodFit.tie_breaker)),
         source="chosen by hand, else the cheapest, first row on a tie",
     )
     name = line("Placing method", "", at(Method.name, row), source="looked up by row")
-    pouring = line(
+    discharge = line(
         "Row of its discharge",
         "",
-        at(Method.pouring, row),
+        at(Method.discharge, row),
         source="1 from the truck, 2 through a pump; looked up by row",
     )
     order = line("Order for the method", "yd3", at(Method.order, row), source="looked up by row")
     hours = line("Placing time of the method", "h", at(Method.hours, row), source="looked up by row")
     cost = line("Cost of the method chosen", "$", at(MethodCost.cost, row), source="looked up by row")
-    bags = line("Mixed from bags", "", at(Method.bags, row), source="1 if bags are mixed")
+    is_bags = line("Mixed from bags", "", at(Method.is_bags, row), source="1 if bags are mixed")
     allowed = line("Choice is allowed", "", at(MethodFit.allowed, row), source="looked up by row")
-    put_back = line("Points against the choice", "", at(MethodFit.put_back, row), source="0 if it fits")
+    points_against = line("Points against the choice", "", at(MethodFit.points_against, row), source="0 if it fits")
 
 
 class RunnerUpFit(Section, title="Runner-up placing methods", each=METHOD, sheet=_SHEET):
     """The same comparison without the method chosen."""
 
-    put_back = line(
+    points_against = line(
         "Points against, among the others",
         "",
-        when(equals(row_number(METHOD), Placing.row), greatest(MethodFit.put_back) + 1, MethodFit.put_back),
+        when(equals(row_number(METHOD), Placing.row), greatest(MethodFit.points_against) + 1, MethodFit.points_against),
         source="the method chosen is ranked behind all others",
     )
     compared = line(
         "Method cost compared, among the others",
         "$",
-        when(equals(put_back, least(put_back)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
+        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
         source="cost if the method has the fewest points against it, else behind the highest cost",
     )
-    tie = line(
+    tie_breaker = line(
         "Placing time of the runner-up, as tie-breaker",
         "h",
         when(equals(compared, least(compared)), MethodFit.time, greatest(MethodFit.time) + _ONE_HOUR),
@@ -159,10 +163,10 @@ class RunnerUpFit(Section, title="Runner-up placing methods", each=METHOD, sheet
 class RunnerUpMethod(Section, title="Runner-up placing method", sheet=_SHEET):
     """The best of the other methods."""
 
-    row = line("Row of the runner-up method", "", argmin(RunnerUpFit.tie), source="lowest, first row on a tie")
+    row = line("Row of the runner-up method", "", argmin(RunnerUpFit.tie_breaker), source="lowest, first row on a tie")
     name = line("Runner-up method", "", at(Method.name, row), source="looked up by row")
     fits = line("Runner-up fits", "each", at(MethodFit.fits, row), source="looked up by row")
-    more = line(
+    costs_more = line(
         "Runner-up costs more by",
         "$",
         when(fits > 0, at(MethodCost.cost, row) - Placing.cost, 0),
@@ -173,22 +177,22 @@ class RunnerUpMethod(Section, title="Runner-up placing method", sheet=_SHEET):
 class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET):
     """In words, for the Bid sheet."""
 
-    unfit = line(
+    no_fit_reason = line(
         "Reason that no method fits",
         "",
         when(
             Placing.allowed <= 0,
             "the job allows no placing method",
-            when(Placing.put_back > 1, "the company book has no price, so cost could not decide", _LATE),
+            when(Placing.points_against > 1, "the company book has no price, so cost could not decide", _LATE),
         ),
         source="by the points against the choice",
     )
-    by_cost = line(
+    cost_reason = line(
         "Reason, by cost",
         "",
         when(
-            Placing.put_back > 0,
-            joined(Placing.name, ": ", unfit),
+            Placing.points_against > 0,
+            joined(Placing.name, ": ", no_fit_reason),
             when(
                 total(MethodFit.fits) > 1,
                 joined(Placing.name, ": cheapest of the ", total(MethodFit.fits), " methods that fit"),
@@ -197,21 +201,21 @@ class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET)
         ),
         source="cost of the methods that fit",
     )
-    why = line(
+    reason = line(
         "Reason for the placing method",
         "",
         when(
-            Placing.by_hand > 0,
+            Placing.by_hand_row > 0,
             joined(Placing.name, ": chosen by hand; see Measured for the reason"),
             when(
                 Access.method.is_(CHEAPEST),
-                by_cost,
-                joined(Access.method, " was chosen by hand and is not possible; ", by_cost),
+                cost_reason,
+                joined(Access.method, " was chosen by hand and is not possible; ", cost_reason),
             ),
         ),
         source="placing method of the job, else cost",
     )
-    next_way = line(
+    runner_up = line(
         "Runner-up method in words",
         "",
         when(
@@ -219,7 +223,7 @@ class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET)
             joined(
                 "runner-up: ",
                 RunnerUpMethod.name,
-                when(abs_(RunnerUpMethod.more) > 0, "; the number is what it costs more", "; same cost"),
+                when(abs_(RunnerUpMethod.costs_more) > 0, "; the number is what it costs more", "; same cost"),
             ),
             "no other method fits",
         ),

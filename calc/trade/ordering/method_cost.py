@@ -20,9 +20,9 @@ class Pump(Section, title="Pump charges", sheet=_SHEET):
     set_up_price = price("Pump set-up charge", "$/each", taxed=False, help="Charge per job before the pump runs.")
     hour_price = price("Pump, per hour", "$/h", taxed=False, help="Charge per hour of the pump with its operator.")
     yard_price = price("Pump, per yard", "$/yd3", taxed=False, help="Added charge per yard pumped; blank for none.")
-    prime_price = price("Pump primer", "$/each", help="Primer or slurry pack, per job; blank for none.")
-    least_hire = factor("Pump minimum hours", "h", 3, low=2, high=4, source="common practice, no source")
-    about = factor(
+    primer_price = price("Pump primer", "$/each", help="Primer or slurry pack, per job; blank for none.")
+    min_hours = factor("Pump minimum hours", "h", 3, low=2, high=4, source="common practice, no source")
+    set_up_hours = factor(
         "Pump set-up and washout time", "h", 0.75, low=0.5, high=1.5, source="common practice, no source: charged time"
     )
 
@@ -35,17 +35,17 @@ class Pump(Section, title="Pump charges", sheet=_SHEET):
     set_up = line("Pump set-up", "$", money(_ONE * if_given(set_up_price, 0)), source="Prices")
     hourly = line("Pump rate per hour", "$/h", if_given(hour_price, 0), source="Prices")
     by_yard = line("Pump rate per yard", "$/yd3", if_given(yard_price, 0), source="Prices")
-    prime = line("Pump primer, per job", "$", money(_ONE * if_given(prime_price, 0)), source="Prices")
+    primer = line("Pump primer, per job", "$", money(_ONE * if_given(primer_price, 0)), source="Prices")
 
 
 def charged_hours(hours: Expr) -> Expr:
     """Hours charged for a pump that pumps for ``hours``, in h: set-up and washout included, not below the minimum."""
-    return largest(Pump.least_hire, hours + Pump.about)
+    return largest(Pump.min_hours, hours + Pump.set_up_hours)
 
 
 def pump_hire(hours: Expr, yards: Expr) -> Expr:
     """Charge for a pump, in $, that pumps for ``hours`` and places ``yards``."""
-    return Pump.set_up + money(charged_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.prime
+    return Pump.set_up + money(charged_hours(hours) * Pump.hourly) + money(yards * Pump.by_yard) + Pump.primer
 
 
 def short_load_fee(trucks: Expr, load: Expr) -> Expr:
@@ -56,22 +56,22 @@ def short_load_fee(trucks: Expr, load: Expr) -> Expr:
 class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEET):
     """Only the costs that differ between methods; base, forms and finishing cost the same."""
 
-    waiting_price = price(
+    standby_price = price(
         "Truck standby (wait time)", "$/min", taxed=False, help="Charge per minute beyond the unloading allowance."
     )
 
-    minute = line("Truck standby rate", "$/min", if_given(waiting_price, 0), source="Prices")
+    standby_rate = line("Truck standby rate", "$/min", if_given(standby_price, 0), source="Prices")
     fees = line(
         "Short-load fees",
         "$",
-        short_load_fee(TruckSplit.odd, TruckSplit.more)
-        + short_load_fee(TruckSplit.trucks - TruckSplit.odd, TruckSplit.load),
+        short_load_fee(TruckSplit.extra_trucks, TruckSplit.largest_load)
+        + short_load_fee(TruckSplit.trucks - TruckSplit.extra_trucks, TruckSplit.base_load),
         source="by the load of each truck, from the fee table",
     )
     charge = line(
         "Plant charges",
         "$",
-        money(largest(Method.order, PlantCharges.least_order) * at(DischargePrice.yard, Method.pouring))
+        money(largest(Method.order, PlantCharges.least_order) * at(DischargePrice.yard, Method.discharge))
         + money(fees + TruckSplit.trucks * PlantCharges.delivery),
         source="yards, not below the minimum order, plus fees and delivery per truck",
     )
@@ -81,13 +81,13 @@ class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEE
         by_row(METHOD, charge, charge, charge, Bags.cost),
         source="plant charges, or bags with mixer and clean-up",
     )
-    waiting = line(
+    standby = line(
         "Truck standby cost",
         "$",
-        money(TruckSplit.waiting * minute),
+        money(TruckSplit.standby * standby_rate),
         source="standby minutes times standby rate",
     )
-    people = line(
+    placing_crew = line(
         "Placing crew cost",
         "$",
         money(Crew.placing.count * Method.hours * CrewRate.laborer),
@@ -96,7 +96,7 @@ class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEE
     crew = line(
         "Crew cost of the method",
         "$",
-        by_row(METHOD, people, people, people, Bags.labor),
+        by_row(METHOD, placing_crew, placing_crew, placing_crew, Bags.labor),
         source="placing crew, or mixing crew",
     )
     pump = line(
@@ -105,4 +105,4 @@ class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEE
         by_row(METHOD, 0, 0, pump_hire(Method.hours, Method.order), 0),
         source="set-up, hours, yards and primer",
     )
-    cost = line("Cost of the method", "$", concrete + waiting + crew + pump, source="concrete, standby, crew and pump")
+    cost = line("Cost of the method", "$", concrete + standby + crew + pump, source="concrete, standby, crew and pump")

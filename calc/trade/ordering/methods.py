@@ -11,7 +11,7 @@ from calc.trade.inputs.placing import Access, BarrowWay
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import ONE_TRUCK, BestOrder, Risk, RuleOfThumb
+from calc.trade.ordering.order_candidates import ONE_TRUCK, BestOrder, OtherOrderRules, Risk
 from calc.trade.ordering.plant import ChosenMix
 
 _SHEET = "Order and placing"
@@ -25,13 +25,13 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
     by_rule = line(
         "Order by risk, or by percent without a mix price",
         "yd3",
-        when(both(Ordering.rule.is_("risk"), ChosenMix.known > 0), BestOrder.order, RuleOfThumb.by_percent),
+        when(both(Ordering.rule.is_("risk"), ChosenMix.known > 0), BestOrder.order, OtherOrderRules.by_percent),
         source="risk rule; percent rule without a mix price, since the cost of a shortage is then not known",
     )
     by_fixed = line(
         "Fixed order, rounded up",
         "yd3",
-        round_up(if_given(Ordering.fixed, 0), to=Risk.step),
+        round_up(if_given(Ordering.fixed, 0), to=Risk.increment),
         source="input, rounded up to the order increment",
     )
     quantity = line(
@@ -49,7 +49,7 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
     pump = factor(
         "Placing rate, pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump"
     )
-    filling = factor(
+    fill_time = factor(
         "Wheelbarrow fill, dump and turn time",
         "min",
         1.1,
@@ -57,7 +57,7 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         high=2,
         source="common practice, no source; a cost handbook of 1908, from memory: 3/4 min",
     )
-    walking = factor(
+    travel_speed = factor(
         "Wheelbarrow travel speed",
         "ft/min",
         150,
@@ -65,7 +65,7 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         high=200,
         source="common practice, no source; a cost handbook of 1908, partly seen in print: 200 both ways",
     )
-    holds = factor(
+    barrow_volume = factor(
         "Concrete per wheelbarrow",
         "ft3",
         2.75,
@@ -73,31 +73,42 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         high=4,
         source="common practice, no source; a cost handbook of 1908, partly seen in print: 3 on the level, 2 uphill",
     )
-    busy = factor(
+    working_share = factor(
         "Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source"
     )
-    hard = factor(
+    poor_route_share = factor(
         "Rate on a muddy or steep route", "%", 70, low=50, high=100, source="common practice, no source: applied once"
     )
-    steep = factor("Steep route, grade above", "%", 5, low=3, high=10, source="common practice, no source")
-    least_time = factor("Minimum placing time", "h", 0.5, low=0.25, high=1, source="common practice, no source")
+    steep_grade = factor("Steep route, grade above", "%", 5, low=3, high=10, source="common practice, no source")
+    min_time = factor("Minimum placing time", "h", 0.5, low=0.25, high=1, source="common practice, no source")
 
-    trip = line(
+    cycle_time = line(
         "Wheelbarrow cycle time",
         "min",
-        filling + TWO * BarrowWay.feet / walking,
+        fill_time + TWO * BarrowWay.feet / travel_speed,
         source="fill, dump and turn time, plus both ways at travel speed",
     )
-    on_the_way = line(
+    route_factor = line(
         "Route factor",
         "",
-        when(either(Access.wet.is_("yes"), Access.slope > steep), hard / PERCENT, 1),
+        when(either(Access.wet.is_("yes"), Access.slope > steep_grade), poor_route_share / PERCENT, 1),
         source="reduced once if the route is muddy, steep or both",
     )
-    barrow = line(
+    wheelbarrow = line(
         "Placing rate, wheelbarrow",
         "yd3/h",
-        when(trip > 0, Access.barrows * holds / FT3_PER_YD3 * MIN_PER_H / trip * busy / PERCENT * on_the_way, 0),
+        when(
+            cycle_time > 0,
+            Access.barrows
+            * barrow_volume
+            / FT3_PER_YD3
+            * MIN_PER_H
+            / cycle_time
+            * working_share
+            / PERCENT
+            * route_factor,
+            0,
+        ),
         source="wheelbarrows times volume times trips per hour times working time times route factor",
     )
 
@@ -106,9 +117,9 @@ class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
     """Each method with its own order: pump residue is added, bags are whole."""
 
     name = line("Method", "", row_word(METHOD), source="placing methods")
-    bags = line("Method is bags", "", by_row(METHOD, 0, 0, 0, 1), source="1 for bags")
-    piped = line("Method is pump", "", by_row(METHOD, 0, 0, 1, 0), source="1 for a pump")
-    pouring = line(
+    is_bags = line("Method is bags", "", by_row(METHOD, 0, 0, 0, 1), source="1 for bags")
+    is_pump = line("Method is pump", "", by_row(METHOD, 0, 0, 1, 0), source="1 for a pump")
+    discharge = line(
         "Row of the discharge",
         "",
         by_row(METHOD, FROM_TRUCK, FROM_TRUCK, THROUGH_PUMP, FROM_TRUCK),
@@ -122,26 +133,26 @@ class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
             at(OrderByRule.quantity, FROM_TRUCK),
             at(OrderByRule.quantity, FROM_TRUCK),
             at(OrderByRule.quantity, THROUGH_PUMP),
-            Bags.bags * Bags.yields / FT3_PER_YD3,
+            Bags.bags * Bags.bag_yield / FT3_PER_YD3,
         ),
         source="by the order rule; for bags, bags times yield",
     )
-    pace = line(
+    rate = line(
         "Placing rate",
         "yd3/h",
-        by_row(METHOD, PlacingRate.chute, PlacingRate.barrow, PlacingRate.pump, 0),
+        by_row(METHOD, PlacingRate.chute, PlacingRate.wheelbarrow, PlacingRate.pump, 0),
         source="by method; 0 for bags",
     )
-    placed = line(
+    time_from_rate = line(
         "Placing time, from the rate",
         "h",
-        when(pace > 0, largest(PlacingRate.least_time, order / pace), 0),
+        when(rate > 0, largest(PlacingRate.min_time, order / rate), 0),
         source="order over placing rate, not below the minimum placing time",
     )
     hours = line(
         "Placing time",
         "h",
-        by_row(METHOD, placed, placed, placed, Bags.hours),
+        by_row(METHOD, time_from_rate, time_from_rate, time_from_rate, Bags.hours),
         source="order over placing rate; for bags the mixing hours",
     )
 
@@ -149,10 +160,10 @@ class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
 class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_SHEET):
     """The order split evenly by order increments; unloading allowance and standby per truck."""
 
-    free_time = factor(
+    allowance_per_truck = factor(
         "Unloading allowance per truck", "min/truck", 30, low=20, high=60, source="common practice, no source"
     )
-    free_yard = factor(
+    allowance_per_yard = factor(
         "Unloading allowance per yard",
         "min/yd3",
         6,
@@ -173,58 +184,60 @@ class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_
         ),
         source="order over truck capacity, rounded up; none for bags",
     )
-    steps = line("Order increments", "step", round_down(Method.order / Risk.step), source="order over order increment")
-    even = line(
+    increments = line(
+        "Order increments", "step", round_down(Method.order / Risk.increment), source="order over order increment"
+    )
+    increments_per_truck = line(
         "Increments per truck",
         "step",
-        when(trucks > 0, round_down(steps.count / trucks.count), 0),
+        when(trucks > 0, round_down(increments.count / trucks.count), 0),
         source="order increments over trucks, rounded down",
     )
-    odd = line(
+    extra_trucks = line(
         "Trucks with one extra increment",
         "truck",
-        when(trucks > 0, steps.count - even.count * trucks.count, 0),
+        when(trucks > 0, increments.count - increments_per_truck.count * trucks.count, 0),
         source="order increments less the even split",
     )
-    load = line(
+    base_load = line(
         "Base load",
         "yd3/truck",
-        even.count * Risk.step / ONE_TRUCK,
+        increments_per_truck.count * Risk.increment / ONE_TRUCK,
         source="increments per truck times order increment",
     )
-    more = line(
+    largest_load = line(
         "Largest load",
         "yd3/truck",
-        when(odd > 0, (even + 1).count * Risk.step / ONE_TRUCK, load),
+        when(extra_trucks > 0, (increments_per_truck + 1).count * Risk.increment / ONE_TRUCK, base_load),
         source="base load plus one increment, if the order does not split evenly",
     )
-    unloaded = line(
+    base_unloading = line(
         "Unloading time, base load",
         "min/truck",
-        when(Method.pace > 0, load / Method.pace * MIN_PER_H, 0),
+        when(Method.rate > 0, base_load / Method.rate * MIN_PER_H, 0),
         source="load over placing rate",
     )
-    longest = line(
+    longest_unloading = line(
         "Unloading time, largest load",
         "min/truck",
-        when(Method.pace > 0, more / Method.pace * MIN_PER_H, 0),
+        when(Method.rate > 0, largest_load / Method.rate * MIN_PER_H, 0),
         source="load over placing rate",
     )
-    waits = line(
+    base_standby = line(
         "Truck standby, base load",
         "min/truck",
-        largest(0, unloaded - largest(free_time, free_yard * load)),
+        largest(0, base_unloading - largest(allowance_per_truck, allowance_per_yard * base_load)),
         source="unloading time beyond the larger of the allowances per truck and per yard",
     )
-    waits_most = line(
+    longest_standby = line(
         "Truck standby, largest load",
         "min/truck",
-        largest(0, longest - largest(free_time, free_yard * more)),
+        largest(0, longest_unloading - largest(allowance_per_truck, allowance_per_yard * largest_load)),
         source="unloading time beyond the allowance",
     )
-    waiting = line(
+    standby = line(
         "Standby, all trucks",
         "min",
-        (trucks - odd) * waits + odd * waits_most,
+        (trucks - extra_trucks) * base_standby + extra_trucks * longest_standby,
         source="trucks times standby of their load",
     )

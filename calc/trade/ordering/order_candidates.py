@@ -9,10 +9,10 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import POURING, RUNG
 from calc.trade.ordering.plant import DischargePrice, PlantCharges, ShortLoadTier
-from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
+from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.uncertainty import VolumeSpread
+from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 _SHEET = "Order and placing"
 ONE_TRUCK = exact(1, "truck")
@@ -21,7 +21,7 @@ ONE_TRUCK = exact(1, "truck")
 class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
     """A lump sum for running short, a price per yard for surplus concrete."""
 
-    loss = factor(
+    waste = factor(
         "Waste factor",
         "%",
         3,
@@ -30,10 +30,10 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         source="spill, drum residue, form bulge, settling: two estimating textbooks, as quoted, 3 on ground, 5 "
         "in foundations; NRMCA CIP 8 (Concrete Yield), seen in print, about 2 for hardening alone",
     )
-    prime = factor(
+    pump_residue = factor(
         "Pump and hose residue", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"
     )
-    step = factor(
+    increment = factor(
         "Order increment",
         "yd3",
         0.25,
@@ -49,9 +49,13 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         high=11,
         source="common practice, no source: a full-size ready-mix truck",
     )
-    wait = factor("Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
-    repair = factor("Cold joint repair", "$", 250, low=0, high=1000, source="common practice, no source: an allowance")
-    left_over = factor(
+    second_truck_wait = factor(
+        "Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source"
+    )
+    cold_joint_repair = factor(
+        "Cold joint repair", "$", 250, low=0, high=1000, source="common practice, no source: an allowance"
+    )
+    surplus_disposal = factor(
         "Surplus concrete, disposal per yard",
         "$/yd3",
         65,
@@ -59,7 +63,7 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         high=150,
         source="common practice, no source: plant charge for returned concrete, or cost of disposal",
     )
-    reach = factor(
+    std_devs_tried = factor(
         "Standard deviations covered by the sizes tried",
         "",
         4,
@@ -67,11 +71,11 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         high=6,
         source="company policy: short once in 30,000",
     )
-    more = factor(
+    extra_yards = factor(
         "Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier"
     )
 
-    second_truck = line(
+    second_truck_fees = line(
         "Fees of a second truck",
         "$",
         ONE_TRUCK
@@ -81,10 +85,10 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         ),
         source="short-load fee of the minimum order, plus delivery",
     )
-    waiting = line(
+    crew_standby = line(
         "Crew standby",
         "$",
-        CrewRate.people.count * wait * CrewRate.mix,
+        CrewRate.people.count * second_truck_wait * CrewRate.composite,
         source="pour crew times wait at the composite crew rate",
     )
 
@@ -92,108 +96,124 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
 class Shortage(Section, title="Required volume and cost of shortage", each=POURING, sheet=_SHEET):
     """A pump keeps some concrete in the line, and needs a more expensive mix."""
 
-    prime = line("Pump residue", "yd3", by_row(POURING, 0, Risk.prime), source="with a pump only")
-    need = line(
+    pump_residue = line("Pump residue", "yd3", by_row(POURING, 0, Risk.pump_residue), source="with a pump only")
+    required = line(
         "Required volume",
         "yd3",
-        total(Concrete.in_place) * (1 + Risk.loss / PERCENT) + prime,
+        total(Concrete.in_place) * (1 + Risk.waste / PERCENT) + pump_residue,
         source="net concrete volume plus waste, applied once, plus pump residue",
     )
-    lump = line(
+    shortage_cost = line(
         "Cost of running short",
         "$",
-        Risk.second_truck + PlantCharges.least_order * DischargePrice.yard + Risk.waiting + Risk.repair,
+        Risk.second_truck_fees
+        + PlantCharges.least_order * DischargePrice.yard
+        + Risk.crew_standby
+        + Risk.cold_joint_repair,
         source="second truck with the minimum order, crew standby and cold joint repair",
     )
-    yard = line(
+    surplus_cost = line(
         "Cost of a surplus yard",
         "$/yd3",
-        DischargePrice.yard + Risk.left_over,
+        DischargePrice.yard + Risk.surplus_disposal,
         source="price per yard plus disposal",
     )
-    first = line(
+    smallest_order = line(
         "Smallest order tried",
         "yd3",
-        largest(Risk.step, round_up(need, to=Risk.step) - TWO * Risk.step),
+        largest(Risk.increment, round_up(required, to=Risk.increment) - TWO * Risk.increment),
         source="two increments below the required volume, at least one increment",
     )
-    rungs = line(
+    sizes = line(
         "Order sizes needed",
         "",
-        round_up((need + Risk.reach * VolumeSpread.all_of_it + Risk.more - first) / Risk.step) + 1,
+        round_up(
+            (required + Risk.std_devs_tried * VolumeUncertainty.std_dev + Risk.extra_yards - smallest_order)
+            / Risk.increment
+        )
+        + 1,
         source="up to the standard deviations covered and the extra yards",
     )
 
 
-class OrderCandidate(Section, title="Order sizes tried", each=RUNG, sheet=_SHEET, slots_for=Shortage.rungs):
+class OrderCandidate(Section, title="Order sizes tried", each=RUNG, sheet=_SHEET, slots_for=Shortage.sizes):
     """One row per order size. Probabilities are from the normal distribution."""
 
     order = line(
         "Order",
         "yd3",
-        Shortage.first + (row_number(RUNG, POURING) - 1) * Risk.step,
+        Shortage.smallest_order + (row_number(RUNG, POURING) - 1) * Risk.increment,
         source="one increment more than the previous row",
     )
-    off = line(
+    z_score = line(
         "Standard deviations above the required volume",
         "",
-        spreads_off(order - Shortage.need),
+        std_devs_above(order - Shortage.required),
         source="order less required volume, over the standard deviation",
     )
-    chance = line(
+    risk = line(
         "Risk of running short",
         "",
-        chance_short(order - Shortage.need, off),
+        risk_short(order - Shortage.required, z_score),
         source="statistics: upper tail of the normal distribution",
     )
-    height = line("Normal density", "", density(off), source="statistics: normal distribution")
-    short = line(
+    normal_density = line("Normal density", "", density(z_score), source="statistics: normal distribution")
+    shortfall = line(
         "Expected shortfall",
         "yd3",
-        expected_short(order - Shortage.need, off, chance, height),
+        expected_shortfall(order - Shortage.required, z_score, risk, normal_density),
         source="statistics: normal loss function, expected requirement above the order",
     )
-    left = line(
-        "Expected surplus", "yd3", order - Shortage.need + short, source="order less required volume, plus shortfall"
+    surplus = line(
+        "Expected surplus",
+        "yd3",
+        order - Shortage.required + shortfall,
+        source="order less required volume, plus shortfall",
     )
     trucks = line(
         "Trucks", "truck", round_up(order / Risk.truck_capacity), source="order over truck capacity, rounded up"
     )
-    steps = line("Order increments", "step", round_down(order / Risk.step), source="order over order increment")
-    even = line(
+    increments = line(
+        "Order increments", "step", round_down(order / Risk.increment), source="order over order increment"
+    )
+    increments_per_truck = line(
         "Increments per truck",
         "step",
-        round_down(steps.count / trucks.count),
+        round_down(increments.count / trucks.count),
         source="order increments over trucks, rounded down",
     )
-    odd = line(
+    extra_trucks = line(
         "Trucks with one extra increment",
         "truck",
-        steps.count - even.count * trucks.count,
+        increments.count - increments_per_truck.count * trucks.count,
         source="order increments less the even split",
     )
     fees = line(
         "Short-load fees",
         "$",
-        odd
+        extra_trucks
         * lookup_at_or_below(
-            ShortLoadTier.fee, ShortLoadTier.start, rounded((even + 1).count * Risk.step / ONE_TRUCK, 3)
+            ShortLoadTier.fee,
+            ShortLoadTier.start,
+            rounded((increments_per_truck + 1).count * Risk.increment / ONE_TRUCK, 3),
         )
-        + (trucks - odd)
-        * lookup_at_or_below(ShortLoadTier.fee, ShortLoadTier.start, rounded(even.count * Risk.step / ONE_TRUCK, 3)),
+        + (trucks - extra_trucks)
+        * lookup_at_or_below(
+            ShortLoadTier.fee, ShortLoadTier.start, rounded(increments_per_truck.count * Risk.increment / ONE_TRUCK, 3)
+        ),
         source="by the load of each truck, from the fee table",
     )
-    charge = line(
+    plant_charges = line(
         "Plant charges",
         "$",
         money(largest(order, PlantCharges.least_order) * DischargePrice.yard)
         + money(fees + trucks * PlantCharges.delivery),
         source="yards, not below the minimum order, plus fees and delivery per truck",
     )
-    expected = line(
+    expected_cost = line(
         "Expected cost",
         "$",
-        money(charge + Risk.left_over * left + Shortage.lump * chance),
+        money(plant_charges + Risk.surplus_disposal * surplus + Shortage.shortage_cost * risk),
         source="plant charges, plus disposal of surplus, plus risk times cost of running short",
     )
 
@@ -201,37 +221,46 @@ class OrderCandidate(Section, title="Order sizes tried", each=RUNG, sheet=_SHEET
 class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET):
     """The lowest expected cost, first row on a tie."""
 
-    place = line(
+    row = line(
         "Row of the cheapest order",
         "",
-        argmin(OrderCandidate.expected, POURING),
+        argmin(OrderCandidate.expected_cost, POURING),
         source="lowest cost, first row on a tie",
     )
-    order = line("Order by risk", "yd3", at(OrderCandidate.order, place, of=POURING), source="looked up by row")
-    chance = line(
+    order = line("Order by risk", "yd3", at(OrderCandidate.order, row, of=POURING), source="looked up by row")
+    risk = line(
         "Risk of running short, cheapest order",
         "",
-        at(OrderCandidate.chance, place, of=POURING),
+        at(OrderCandidate.risk, row, of=POURING),
         source="looked up by row",
     )
-    short = line(
+    shortfall = line(
         "Expected shortfall, cheapest order",
         "yd3",
-        at(OrderCandidate.short, place, of=POURING),
+        at(OrderCandidate.shortfall, row, of=POURING),
         source="looked up by row",
     )
-    left = line(
-        "Expected surplus, cheapest order", "yd3", at(OrderCandidate.left, place, of=POURING), source="looked up by row"
+    surplus = line(
+        "Expected surplus, cheapest order",
+        "yd3",
+        at(OrderCandidate.surplus, row, of=POURING),
+        source="looked up by row",
     )
-    charge = line(
-        "Plant charges, cheapest order", "$", at(OrderCandidate.charge, place, of=POURING), source="looked up by row"
+    plant_charges = line(
+        "Plant charges, cheapest order",
+        "$",
+        at(OrderCandidate.plant_charges, row, of=POURING),
+        source="looked up by row",
     )
-    expected = line(
-        "Expected cost, cheapest order", "$", at(OrderCandidate.expected, place, of=POURING), source="looked up by row"
+    expected_cost = line(
+        "Expected cost, cheapest order",
+        "$",
+        at(OrderCandidate.expected_cost, row, of=POURING),
+        source="looked up by row",
     )
 
 
-class RuleOfThumb(Section, title="Other order rules", each=POURING, sheet=_SHEET):
+class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_SHEET):
     """For comparison: the order by a closed-form rule and by the percent rule."""
 
     allowance = factor(
@@ -243,61 +272,61 @@ class RuleOfThumb(Section, title="Other order rules", each=POURING, sheet=_SHEET
         source="NRMCA CIP 8 (Concrete Yield), from memory: order 4 to 10 % over the plan dimensions",
     )
 
-    even_odds = line(
+    cost_ratio = line(
         "Shortage cost ratio",
         "",
         when(
-            both(VolumeSpread.all_of_it > 0, Shortage.yard > 0),
-            Shortage.lump / (Shortage.yard * VolumeSpread.all_of_it * square_root(TWO * PI)),
+            both(VolumeUncertainty.std_dev > 0, Shortage.surplus_cost > 0),
+            Shortage.shortage_cost / (Shortage.surplus_cost * VolumeUncertainty.std_dev * square_root(TWO * PI)),
             0,
         ),
         source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
     )
-    lump_off = line(
+    closed_form_z = line(
         "Standard deviations above, closed-form rule",
         "",
-        when(even_odds > 1, square_root(TWO * logarithm(even_odds)), 0),
+        when(cost_ratio > 1, square_root(TWO * logarithm(cost_ratio)), 0),
         source="calculus: where one more yard costs what it saves, plant fees left out",
     )
-    lump_order = line(
+    closed_form_order = line(
         "Order by the closed-form rule",
         "yd3",
-        Shortage.need + lump_off * VolumeSpread.all_of_it,
+        Shortage.required + closed_form_z * VolumeUncertainty.std_dev,
         source="required volume plus standard deviations",
     )
     by_percent = line(
         "Order by the percent rule",
         "yd3",
-        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.prime, to=Risk.step),
+        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.pump_residue, to=Risk.increment),
         source="company policy: net volume plus allowance plus pump residue, rounded up once",
     )
-    percent_off = line(
+    percent_z = line(
         "Percent rule: standard deviations above",
         "",
-        spreads_off(by_percent - Shortage.need),
+        std_devs_above(by_percent - Shortage.required),
         source="order less required volume, over the standard deviation",
     )
-    percent_chance = line(
+    percent_risk = line(
         "Percent rule: risk of running short",
         "",
-        chance_short(by_percent - Shortage.need, percent_off),
+        risk_short(by_percent - Shortage.required, percent_z),
         source="statistics: normal distribution",
     )
-    percent_short = line(
+    percent_shortfall = line(
         "Percent rule: expected shortfall",
         "yd3",
-        expected_short(by_percent - Shortage.need, percent_off, percent_chance, density(percent_off)),
+        expected_shortfall(by_percent - Shortage.required, percent_z, percent_risk, density(percent_z)),
         source="as for the order sizes tried",
     )
-    percent_left = line(
+    percent_surplus = line(
         "Percent rule: expected surplus",
         "yd3",
-        by_percent - Shortage.need + percent_short,
+        by_percent - Shortage.required + percent_shortfall,
         source="as for the order sizes tried",
     )
-    percent_risks = line(
+    percent_risk_cost = line(
         "Percent rule: expected cost of shortage and surplus",
         "$",
-        money(Shortage.lump * percent_chance + Risk.left_over * percent_left),
+        money(Shortage.shortage_cost * percent_risk + Risk.surplus_disposal * percent_surplus),
         source="risk times cost of running short, plus expected surplus times disposal",
     )

@@ -12,10 +12,10 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire, short_load_fee
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.order_candidates import ONE_TRUCK
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 
 _SHEET = "Order and placing"
 
@@ -26,15 +26,15 @@ class Pour(Section, title="Pour", sheet=_SHEET):
     row = line(
         "Row of the placing method, as ordered",
         "",
-        when(both(Placing.bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
+        when(both(Placing.is_bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
         source="placing method chosen, or the runner-up",
     )
-    way = line("Placing method, as ordered", "", at(Method.name, row), source="looked up by row")
-    pace = line("Placing rate, as ordered", "yd3/h", at(Method.pace, row), source="looked up by row")
+    method = line("Placing method, as ordered", "", at(Method.name, row), source="looked up by row")
+    rate = line("Placing rate, as ordered", "yd3/h", at(Method.rate, row), source="looked up by row")
     from_plant = line(
         "Placing time, ready-mix",
         "h",
-        when(both(pace > 0, Order.quantity > 0), largest(PlacingRate.least_time, Order.quantity / pace), 0),
+        when(both(rate > 0, Order.quantity > 0), largest(PlacingRate.min_time, Order.quantity / rate), 0),
         source="order over placing rate, not below the minimum placing time",
     )
     hours = line(
@@ -46,7 +46,7 @@ class Pour(Section, title="Pour", sheet=_SHEET):
     yard = line(
         "Concrete price per yard, as ordered",
         "$/yd3",
-        at(DischargePrice.yard, at(Method.pouring, row)),
+        at(DischargePrice.yard, at(Method.discharge, row)),
         source="by discharge of the method",
     )
 
@@ -57,26 +57,26 @@ class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_fo
     unloading = line(
         "Unloading time",
         "min",
-        when(Pour.pace > 0, Load.yards / Pour.pace * MIN_PER_H, 0),
+        when(Pour.rate > 0, TruckLoad.yards / Pour.rate * MIN_PER_H, 0),
         source="load over placing rate",
     )
-    free = line(
+    allowance = line(
         "Unloading allowance",
         "min",
-        largest(Load.rides * TruckSplit.free_time, Load.yards * TruckSplit.free_yard),
+        largest(TruckLoad.in_use * TruckSplit.allowance_per_truck, TruckLoad.yards * TruckSplit.allowance_per_yard),
         source="larger of the allowances per truck and per yard",
     )
-    waiting = line(
+    standby = line(
         "Truck standby",
         "min",
-        largest(0, unloading - free),
+        largest(0, unloading - allowance),
         source="unloading time less unloading allowance",
         adds=True,
     )
     fee = line(
         "Short-load fee",
         "$",
-        short_load_fee(Load.rides, Load.yards / ONE_TRUCK),
+        short_load_fee(TruckLoad.in_use, TruckLoad.yards / ONE_TRUCK),
         source="by its load, from the fee table",
         adds=True,
     )
@@ -85,40 +85,42 @@ class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_fo
 class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
     """Charges for the order."""
 
-    billed = line(
+    yards_billed = line(
         "Yards billed",
         "yd3",
         when(Order.quantity > 0, largest(Order.quantity, PlantCharges.least_order), 0),
         source="order, not below the minimum order; 0 without an order",
     )
-    pumped = line("Yards pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
+    yards_pumped = line("Yards pumped", "yd3", at(Method.is_pump, Pour.row) * yards_billed, source="with a pump only")
     pump_hours = line(
         "Pump hours charged",
         "h",
-        when(pumped > 0, charged_hours(Pour.hours), 0),
+        when(yards_pumped > 0, charged_hours(Pour.hours), 0),
         source="placing time plus set-up and washout, not below the pump minimum",
     )
-    yards = line("Ready-mix concrete cost", "$", money(billed * Pour.yard), source="yards billed times price per yard")
+    concrete = line(
+        "Ready-mix concrete cost", "$", money(yards_billed * Pour.yard), source="yards billed times price per yard"
+    )
     fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
         "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"
     )
-    waiting = line(
+    standby = line(
         "Truck standby cost, total",
         "$",
-        money(total(TruckTime.waiting) * at(MethodCost.minute, Pour.row)),
+        money(total(TruckTime.standby) * at(MethodCost.standby_rate, Pour.row)),
         source="standby minutes times standby rate",
     )
     pump = line(
         "Pump charge, total",
         "$",
-        when(at(Method.piped, Pour.row) > 0, pump_hire(Pour.hours, Order.quantity), 0),
+        when(at(Method.is_pump, Pour.row) > 0, pump_hire(Pour.hours, Order.quantity), 0),
         source="set-up, hours, yards and primer",
     )
-    longest = line("Longest unloading time", "min", greatest(TruckTime.unloading), source="of all trucks")
-    late = line(
+    longest_unloading = line("Longest unloading time", "min", greatest(TruckTime.unloading), source="of all trucks")
+    over_limit_by = line(
         "Over the discharge limit by",
         "min",
-        largest(0, longest - TruckClock.left),
+        largest(0, longest_unloading - DischargeLimit.time_left),
         source="longest unloading time less time left on site",
     )

@@ -6,41 +6,41 @@ from calc.declare import *
 from calc.trade.levels import POURING
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.order import Order
-from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix
 
 _SHEET = "Order and placing"
 
 
-def _rung_of(order: Expr) -> Expr:
-    return rounded((order - Shortage.first) / Risk.step, 0) + 1
+def _row_of(order: Expr) -> Expr:
+    return rounded((order - Shortage.smallest_order) / Risk.increment, 0) + 1
 
 
-def _cost_of(rung: Expr) -> Expr:
+def _cost_of(row: Expr) -> Expr:
     """Expected cost of an order size, in $; 0 for one that was not tried."""
-    held = largest(1, smallest(rung, Shortage.rungs))
-    return when(both(rung >= 1, rung <= Shortage.rungs), at(OrderCandidate.expected, held, of=POURING), 0)
+    bounded = largest(1, smallest(row, Shortage.sizes))
+    return when(both(row >= 1, row <= Shortage.sizes), at(OrderCandidate.expected_cost, bounded, of=POURING), 0)
 
 
 class CandidateCosts(Section, title="Orders among the sizes tried", each=POURING, sheet=_SHEET):
     """Row of the order, and of the percent rule, among the order sizes tried."""
 
-    percent_rung = line(
+    percent_row = line(
         "Row of the percent-rule order",
         "",
-        _rung_of(RuleOfThumb.by_percent),
+        _row_of(OtherOrderRules.by_percent),
         source="increments above the smallest order tried, plus 1",
     )
     percent_cost = line(
-        "Expected cost, percent-rule order", "$", _cost_of(percent_rung), source="looked up by row; 0 if not tried"
+        "Expected cost, percent-rule order", "$", _cost_of(percent_row), source="looked up by row; 0 if not tried"
     )
-    rung = line(
+    order_row = line(
         "Row of the order",
         "",
-        _rung_of(Order.quantity),
+        _row_of(Order.quantity),
         source="the nearest, if the order is overridden between two increments",
     )
-    cost = line("Expected cost, order as placed", "$", _cost_of(rung), source="looked up by row; 0 if not tried")
+    cost = line("Expected cost, order as placed", "$", _cost_of(order_row), source="looked up by row; 0 if not tried")
 
 
 class RuleComparison(Section, title="Order compared with another rule", sheet=_SHEET):
@@ -53,29 +53,33 @@ class RuleComparison(Section, title="Order compared with another rule", sheet=_S
         source="1 if no order size has a lower expected cost",
     )
     cost = line(
-        "Expected cost of the order", "$", at(CandidateCosts.cost, Placing.pouring), source="looked up by discharge"
+        "Expected cost of the order", "$", at(CandidateCosts.cost, Placing.discharge), source="looked up by discharge"
     )
-    other = line(
+    other_cost = line(
         "Expected cost of the other order",
         "$",
-        when(is_best > 0, at(CandidateCosts.percent_cost, Placing.pouring), at(BestOrder.expected, Placing.pouring)),
+        when(
+            is_best > 0,
+            at(CandidateCosts.percent_cost, Placing.discharge),
+            at(BestOrder.expected_cost, Placing.discharge),
+        ),
         source="of the percent rule, if the order is the cheapest size; else of the cheapest size",
     )
     known = line(
         "Comparison is possible",
         "",
-        when(both(ChosenMix.known > 0, cost > 0, other > 0), 1, 0),
+        when(both(ChosenMix.known > 0, cost > 0, other_cost > 0), 1, 0),
         source="1 if the mix has a price and both orders are among the sizes tried",
     )
-    named = line(
+    other_name = line(
         "Name of the other order",
         "",
         when(is_best > 0, "percent rule", "cheapest order size"),
         source="the rule that was not chosen",
     )
-    more = line(
+    costs_more = line(
         "Other order costs more by",
         "$",
-        when(known > 0, other - cost, 0),
+        when(known > 0, other_cost - cost, 0),
         source="other less order; can be negative if the order does not follow the risk rule",
     )

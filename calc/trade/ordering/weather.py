@@ -12,10 +12,10 @@ _SHEET = "Order and placing"
 _THOUSAND = exact(1000)
 
 
-class TruckClock(Section, title="Discharge time limit", sheet=_SHEET):
+class DischargeLimit(Section, title="Discharge time limit", sheet=_SHEET):
     """From batching at the plant, travel time included."""
 
-    usual = factor(
+    usual_limit = factor(
         "Discharge time limit, usual",
         "min",
         90,
@@ -24,7 +24,7 @@ class TruckClock(Section, title="Discharge time limit", sheet=_SHEET):
         source="ASTM C94 to about 2013, Mixing and Delivery, from memory: 90 min from batching, unless waived by "
         "the purchaser; newer editions let the purchaser state a limit",
     )
-    in_heat = factor(
+    hot_weather_limit = factor(
         "Discharge time limit, hot weather",
         "min",
         60,
@@ -32,18 +32,23 @@ class TruckClock(Section, title="Discharge time limit", sheet=_SHEET):
         high=90,
         source="common practice, no source: ask the plant",
     )
-    heat = factor(
+    hot_weather_from = factor(
         "Hot weather for discharge, from", "F", 85, low=80, high=95, source="common practice, no source: ask the plant"
     )
 
     hot = line(
         "Hot weather applies",
         "",
-        when(both(is_given(Forecast.air), if_given(Forecast.air, 0) >= heat), 1, 0),
+        when(both(is_given(Forecast.air), if_given(Forecast.air, 0) >= hot_weather_from), 1, 0),
         source="1 if the air is at or above the hot-weather temperature",
     )
-    limit = line("Discharge time limit", "min", when(hot > 0, in_heat, usual), source="by air temperature at the pour")
-    left = line(
+    limit = line(
+        "Discharge time limit",
+        "min",
+        when(hot > 0, hot_weather_limit, usual_limit),
+        source="by air temperature at the pour",
+    )
+    time_left = line(
         "Time left on site", "min", largest(0, limit - Access.drive), source="discharge time limit less travel time"
     )
 
@@ -63,7 +68,7 @@ class Evaporation(Section, title="Evaporation rate", sheet=_SHEET):
         0.4,
         source="ACI 305R; P. Uno, ACI Materials Journal 95-M34, July-August 1998; seen in print: US form, wind in mph",
     )
-    most = factor(
+    caution_above = factor(
         "Evaporation rate, caution above",
         "lb/ft2/h",
         0.1,
@@ -71,7 +76,7 @@ class Evaporation(Section, title="Evaporation rate", sheet=_SHEET):
         high=0.2,
         source="ACI 305R and UFGS, partly from memory: 0.10 for mixes with little bleed water",
     )
-    stop = factor(
+    stop_above = factor(
         "Evaporation rate, stop above",
         "lb/ft2/h",
         0.2,
@@ -102,14 +107,14 @@ class Evaporation(Section, title="Evaporation rate", sheet=_SHEET):
         source="input, not below 0 F, where the formula starts",
     )
     concrete = line("Concrete temperature, for evaporation", "F", if_given(Forecast.concrete, 0), source="input")
-    damp = line(
+    humidity = line(
         "Relative humidity, as a fraction", "", if_given(Forecast.humidity, 0) / PERCENT, source="humidity over 100"
     )
     wind = line("Wind speed, for evaporation", "mph", if_given(Forecast.wind, 0), source="input")
     formula = line(
         "Evaporation by formula",
         "lb/ft2/h",
-        correlation("lb/ft2/h", _dried, concrete, air, damp, wind, wind_share, source="ACI 305R: F, fraction, mph"),
+        correlation("lb/ft2/h", _dried, concrete, air, humidity, wind, wind_share, source="ACI 305R: F, fraction, mph"),
         source="ACI 305R; P. Uno, ACI Materials Journal 95-M34, July-August 1998; seen in print: F, humidity as a "
         "fraction, wind in mph; the metric form has rounded constants and gives 4 % less",
     )
@@ -122,7 +127,7 @@ class Evaporation(Section, title="Evaporation rate", sheet=_SHEET):
     )
 
 
-class Heat(Section, title="Temperature limits", sheet=_SHEET):
+class TemperatureLimits(Section, title="Temperature limits", sheet=_SHEET):
     """Degrees beyond the limits; 0 if within them or not typed."""
 
     hot_limit = factor(
@@ -137,28 +142,28 @@ class Heat(Section, title="Temperature limits", sheet=_SHEET):
         "Air temperature, caution below", "F", 40, low=35, high=45, source="ACI 306R, seen in print: protection period"
     )
 
-    over = line(
+    concrete_over = line(
         "Concrete temperature over the limit",
         "F",
         largest(0, if_given(Forecast.concrete, 0) - hot_limit),
         source="concrete temperature less limit; 0 if not typed",
     )
-    air_lacks = line(
+    air_under = line(
         "Air temperature under the limit",
         "F",
         when(is_given(Forecast.air), largest(0, cold_limit - if_given(Forecast.air, 0)), 0),
         source="limit less temperature; 0 if not typed",
     )
-    night_lacks = line(
+    night_under = line(
         "Night low under the limit",
         "F",
         when(is_given(Forecast.night), largest(0, cold_limit - if_given(Forecast.night, 0)), 0),
         source="limit less temperature; 0 if not typed",
     )
-    under = line(
+    coldest_under = line(
         "Coldest temperature under the limit",
         "F",
-        largest(air_lacks, night_lacks),
+        largest(air_under, night_under),
         source="larger of air and night low under the limit",
     )
-    coldest = line("Coldest temperature", "F", cold_limit - under, source="limit less degrees under it")
+    coldest = line("Coldest temperature", "F", cold_limit - coldest_under, source="limit less degrees under it")

@@ -9,11 +9,11 @@ from calc.declare import *
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, EIGHTH
-from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import DoweledEdge, DowelNeeds
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import HALVES_PER_IN, TWELVE
-from calc.trade.takeoff.joints import JointDepth, Matched, Panel
+from calc.trade.takeoff.joints import JointDepth, MatchedJoints, Panel
 
 _SHEET = "Takeoff"
 
@@ -99,11 +99,11 @@ _SIZES = by_row(
     Slab.width * IN_PER_FT,
     Slab.far_width * IN_PER_FT,
     Area.thickness,
-    MeanThickness.far,
+    MeanThickness.other_end,
     Area.base,
-    Dig.depth,
+    Excavation.depth,
     MeanThickness.mean,
-    Panel.longest * IN_PER_FT,
+    Panel.panel_length * IN_PER_FT,
     JointDepth.made,
 )
 AreaSize, _SAID = on_tape("AreaSize", "Sizes of the areas", AREA * SIZE, _SIZES, _SHEET)
@@ -173,13 +173,13 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
         "",
         joined(
             _said("thickness"),
-            when(equals(Area.thickness, MeanThickness.far), "", joined(" to ", _said("other thickness"))),
+            when(equals(Area.thickness, MeanThickness.other_end), "", joined(" to ", _said("other thickness"))),
         ),
         source="nominal, from end to end",
     )
     mean = line("Mean thickness in words", "", _said("mean thickness"), source="measured depths, else as drawn")
     base = line("Base in words", "", when(Area.base > 0, _said("base"), "none"), source="compacted rock")
-    dig = line("Dig in words", "", when(Dig.depth > 0, _said("dig"), "none"), source="below the ground as it is")
+    dig = line("Dig in words", "", when(Excavation.depth > 0, _said("dig"), "none"), source="below the ground as it is")
     joint_depth = line("Joint depth in words", "", _said("joint depth"), source="as made")
     old_slab = line("Old slab of all copies", "ft2", Area.old_slab * Area.copies, source="area times copies", adds=True)
     dowels = line("Dowels of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True)
@@ -196,15 +196,15 @@ class AreaWord(Section, title="Each area in words", each=AREA, sheet=_SHEET):
     apart = line(
         "Apart in words",
         "",
-        when(Matched.old > 0, "to meet the old ones", joined(_said("panel"), " apart")),
+        when(MatchedJoints.old > 0, "to meet the old ones", joined(_said("panel"), " apart")),
         source="the old joints, else the panels",
     )
     joints_said = line(
         "Joints in words",
         "",
         when(
-            Matched.joints > 0,
-            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_making, ", ", apart, "."),
+            MatchedJoints.joints > 0,
+            joined("Joints: ", count_of(MatchedJoints.joints, "each"), ", ", Site.joint_making, ", ", apart, "."),
             "No joints.",
         ),
         source="of one copy",

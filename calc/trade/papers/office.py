@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.inputs.job import Company, Job, Wording
 from calc.trade.inputs.money import Change
 from calc.trade.inputs.papers import PaperFacts
@@ -17,7 +17,7 @@ from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, CHANGE, DRAW, HAULED, TRUCK
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
-from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.papers.pour_text import COMES_AT, Arrival, HaulWord, MixWord, PourWord
@@ -59,7 +59,7 @@ PROPOSAL = paper.Paper(
         Fact(Mixture.strength, "Strength of the mix"),
         Fact(PourWord.fiber, "Fiber"),
         Fact(AreaWord.old_slab, "Old slab taken out"),
-        Fact(OldFooting.plan, "Old footings passed over"),
+        Fact(OldFooting.plan_area, "Old footings passed over"),
         Fact(PourWord.plants, "Plants taken out"),
         Fact(PourWord.water, "Water"),
         Fact(OnSite.closed, "Days closed to walking"),
@@ -112,12 +112,12 @@ PLANT_ORDER = paper.Paper(
         Fact(Mixture.accelerator),
         Fact(Mixture.retarder),
         Fact(Mixture.hot_water),
-        Fact(Pour.way, "Placed by"),
+        Fact(Pour.method, "Placed by"),
     ),
     Table(
         "Trucks",
         TRUCK,
-        Column("Yards", Load.yards),
+        Column("Yards", TruckLoad.yards),
         Column("On site at", COMES_AT),
         Column("After, min", Arrival.after),
         Column("Unload, min", TruckTime.unloading),
@@ -130,7 +130,7 @@ PLANT_ORDER = paper.Paper(
     Facts(
         "Balance call",
         Fact(PourWord.hold, "Balance"),
-        Fact(Balance.last, "On the last truck, as ordered"),
+        Fact(Balance.last_load, "On the last truck, as ordered"),
         Fact(PourWord.gap, "Between trucks"),
     ),
     Facts("To write down", Fact(None, "Taken by"), Fact(None, "Ticket number"), Fact(None, "Date and time")),
@@ -144,7 +144,7 @@ DUMP_PLAN = paper.Paper(
         Fact(Job.address, "From"),
         Fact(PaperFacts.contact),
         Fact(Choice.vehicle_name, "Vehicle"),
-        Fact(Hauler.payload, "Most on it"),
+        Fact(HaulVehicle.payload, "Most on it"),
         Fact(Choice.plan_name, "Plan"),
     ),
     Table(
@@ -153,7 +153,7 @@ DUMP_PLAN = paper.Paper(
         Column("Loads", Hauled.loads),
         Column("Fill line", HaulWord.fill),
         Column("Tons, all loads", Hauled.tons),
-        Column("Gate fee expected", Hauled.tipping),
+        Column("Gate fee expected", Hauled.dump_fee),
         Column("Opens", HaulWord.opens),
         Column("Closes", HaulWord.closes),
         Column("First leaves", HaulWord.leaves),

@@ -11,7 +11,7 @@ from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.ordering.methods import Method
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.papers.area_text import on_tape
 from calc.trade.takeoff.forms import Board
@@ -59,14 +59,14 @@ class SiteHours(Section, title="When the sites open", each=DISPOSAL, sheet=_HAUL
 
 
 def _of_site(value: Line) -> Expr:
-    return when(Hauled.site > 0, at(value, largest(1, Hauled.site)), 0)
+    return when(Hauled.site_row > 0, at(value, largest(1, Hauled.site_row)), 0)
 
 
 HaulClock, _HAUL_SAID = on_clock(
     "HaulClock",
     "Hours of the haul",
     HAULED * HOUR,
-    by_row(HOUR, _of_site(SiteHours.opens), Hauled.closes, Hauled.first, Hauled.last),
+    by_row(HOUR, _of_site(SiteHours.opens), Hauled.closes, Hauled.first_departure, Hauled.last_arrival),
     _HAUL,
 )
 
@@ -82,7 +82,9 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
             joined(
                 Hauled.site_name,
                 when(
-                    Hauled.piece > 0, joined(": no piece over ", count_of(Hauled.piece / ONE_INCH, "each"), " in"), ""
+                    Hauled.largest_piece > 0,
+                    joined(": no piece over ", count_of(Hauled.largest_piece / ONE_INCH, "each"), " in"),
+                    "",
                 ),
             ),
             "-",
@@ -93,8 +95,8 @@ class HaulWord(Section, title="Each pile in words", each=HAULED, sheet=_HAUL):
         "Fill line in words",
         "",
         when(
-            both(Hauled.loads > 0, Hauled.inches > 0),
-            joined(count_of(round_down(Hauled.inches / ONE_INCH), "each"), '"'),
+            both(Hauled.loads > 0, Hauled.fill_height > 0),
+            joined(count_of(round_down(Hauled.fill_height / ONE_INCH), "each"), '"'),
             "-",
         ),
         source="whole inches over the floor of the bed, never above the payload",
@@ -145,13 +147,13 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     gap = line(
         "Between trucks",
         "min",
-        when(Order.trucks > 1, largest(PourCost.longest, least_gap), 0),
+        when(Order.trucks > 1, largest(PourCost.longest_unloading, least_gap), 0),
         source="the longest unloading, and the least time; 0 for one truck",
     )
     stone = line(
         "Largest stone ordered",
         "in",
-        if_given(PaperFacts.stone, when(at(Method.piped, Pour.row) > 0, pump_stone, usual_stone)),
+        if_given(PaperFacts.stone, when(at(Method.is_pump, Pour.row) > 0, pump_stone, usual_stone)),
         source="typed, else the usual one; smaller through a pump",
     )
     air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="only where it was asked for")
@@ -191,7 +193,7 @@ class PourWord(Section, title="The pour in words", sheet=_POUR):
     barrows = line(
         "Barrows to load",
         "each",
-        when(is_word(Pour.way, "barrow"), Access.barrows, 0),
+        when(is_word(Pour.method, "barrow"), Access.barrows, 0),
         source="where concrete is wheeled",
     )
     plants = line("Plants taken out", "each", total(Plant.count), source="all kinds")
@@ -217,14 +219,16 @@ class Arrival(Section, title="When each truck comes", each=TRUCK, sheet=_POUR, s
     after = line(
         "After the first truck",
         "min",
-        when(Load.rides > 0, (row_number(TRUCK) - 1) * PourWord.gap, 0),
+        when(TruckLoad.in_use > 0, (row_number(TRUCK) - 1) * PourWord.gap, 0),
         source="number of the truck less one, times the time between trucks",
     )
     hour = line(
         "Comes at, hour of the day",
         "h",
         when(
-            both(Load.rides > 0, is_given(PaperFacts.arrives)), if_given(PaperFacts.arrives, 0) + after / MIN_PER_H, 0
+            both(TruckLoad.in_use > 0, is_given(PaperFacts.arrives)),
+            if_given(PaperFacts.arrives, 0) + after / MIN_PER_H,
+            0,
         ),
         source="first truck, as typed; 0 where nobody typed it",
     )

@@ -18,7 +18,7 @@ from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
 from calc.trade.money.price import BidPrice, Invoice, Subtotal
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaWord
 from calc.trade.papers.pour_text import COMES_AT, Arrival, BoardWord, PourWord
@@ -26,7 +26,7 @@ from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import JointNeeds, Matched
+from calc.trade.takeoff.joints import JointNeeds, MatchedJoints
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Labor
 from calc.trade.work.protection import Protection
@@ -44,13 +44,13 @@ LOAD_LIST = paper.Paper(
         *(Fact(BoardWord.feet, f"Board {word}", row=place, like="each") for place, word in enumerate(BOARD.axis.words)),
         Fact(Stakes.curved, "Hardboard for curves"),
         Fact(FormNeeds.stakes, "Stakes"),
-        Fact(FormNeeds.oil, "Form oil"),
+        Fact(FormNeeds.release_agent, "Form oil"),
         Fact(CuttingList.bars, "Dowel bars, full length"),
-        Fact(CuttingList.pieces, "Dowels to cut from them"),
+        Fact(CuttingList.dowels_to_cut, "Dowels to cut from them"),
         Fact(DowelNeeds.bits, "Drill bits"),
-        Fact(DowelNeeds.tubes, "Tubes of epoxy"),
-        Fact(JointNeeds.strips, "Isolation strips"),
-        Fact(Protection.sheeted, "Slip sheet"),
+        Fact(DowelNeeds.cartridges, "Tubes of epoxy"),
+        Fact(JointNeeds.filler_strips, "Isolation strips"),
+        Fact(Protection.sheet_area, "Slip sheet"),
         ticked=True,
     ),
     Facts(
@@ -68,8 +68,8 @@ LOAD_LIST = paper.Paper(
             for size, count in (("small", packs.small), ("large", packs.large))
         ),
         Fact(BaseNeeds.buy, "Base rock"),
-        Fact(Protection.washed, "Wash-out box"),
-        Fact(Protection.closed, "Barricades, days"),
+        Fact(Protection.washouts, "Wash-out box"),
+        Fact(Protection.closed_days, "Barricades, days"),
         ticked=True,
     ),
     Table(
@@ -92,7 +92,7 @@ POUR_DAY = paper.Paper(
         Fact(Job.address, "Where"),
         Fact(PaperFacts.contact),
         Fact(Job.pour_date),
-        Fact(Pour.way, "Placed by"),
+        Fact(Pour.method, "Placed by"),
     ),
     Facts(
         "Order",
@@ -108,18 +108,18 @@ POUR_DAY = paper.Paper(
         Column("Slab, ft2", Slab.net_area),
         Column("Wanted", AreaWord.thickness),
         Column("Mean depth", AreaWord.mean),
-        Column("Points", MeanThickness.points),
+        Column("Points", MeanThickness.depth_count),
         Column("Again"),
         Column("Joint depth", AreaWord.joint_depth),
-        Column("Joints", Matched.joints),
+        Column("Joints", MatchedJoints.joints),
     ),
     Table(
         "Trucks",
         TRUCK,
-        Column("Yards", Load.yards),
+        Column("Yards", TruckLoad.yards),
         Column("On site at", COMES_AT),
         Column("Unload, min", TruckTime.unloading),
-        Column("Free, min", TruckTime.free),
+        Column("Free, min", TruckTime.allowance),
         Column("Fiber bags", TruckFiber.bags),
         Column("Batched at"),
         Column("Water added"),
@@ -130,10 +130,10 @@ POUR_DAY = paper.Paper(
     ),
     Facts(
         "Balance, finish and cure",
-        Fact(Balance.last, "On the last truck, as ordered"),
-        Fact(FinishWindow.by_mix, "Time to finish, from batching"),
-        Fact(FinishWindow.needed, "Time that the largest truck takes"),
-        Fact(FinishWindow.lacking, "Time to finish lacks"),
+        Fact(Balance.last_load, "On the last truck, as ordered"),
+        Fact(FinishWindow.with_admixtures, "Time to finish, from batching"),
+        Fact(FinishWindow.required, "Time that the largest truck takes"),
+        Fact(FinishWindow.short_by, "Time to finish lacks"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "Of it in small packs"),
         Fact(CURING_PACKS.large, "Of it in large packs"),
@@ -173,17 +173,17 @@ JOB_COST = paper.Paper(
         Fact(BidPrice.direct),
         Fact(BidPrice.contingency),
         Fact(BidPrice.overhead),
-        Fact(BidPrice.full),
+        Fact(BidPrice.break_even),
         Fact(BidPrice.margin),
-        Fact(BidPrice.exact_price),
+        Fact(BidPrice.unrounded),
         Fact(BidPrice.price, loud=True),
-        Fact(BidPrice.by_area),
-        Fact(BidPrice.kept),
+        Fact(BidPrice.per_ft2),
+        Fact(BidPrice.actual_margin),
         Fact(BidPrice.markup),
         Fact(Invoice.changes),
         Fact(Invoice.billed),
         Fact(Invoice.unsigned),
-        Fact(BidPrice.foots),
+        Fact(BidPrice.unpriced),
     ),
     Facts("Job", Fact(Company.name, "Firm"), *_JOB),
 )

@@ -9,7 +9,7 @@ from calc.trade.inputs.job import Job
 class PriceAge(Section, title="Price age", sheet="Costs"):
     """Applies to a price that has no last day."""
 
-    most = factor(
+    validity = factor(
         "Price validity",
         "days",
         30,
@@ -21,4 +21,4 @@ class PriceAge(Section, title="Price age", sheet="Costs"):
 
 def last_day(price: Price) -> Expr:
     """Last valid day of a price, a date: its own, else its date (or the bid date) plus the price validity."""
-    return if_given(price.valid, days_after(if_given(price.dated, Job.bid_date), PriceAge.most))
+    return if_given(price.valid, days_after(if_given(price.dated, Job.bid_date), PriceAge.validity))

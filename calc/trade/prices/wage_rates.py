@@ -16,7 +16,7 @@ class Rate(Section, title="Wage rates by role", each=ROLE, sheet="Costs"):
 
     private = line("Private wage rate", "$/h", if_given(Wage.private, 0), source="Wages")
     prevailing = line("Prevailing wage rate", "$/h", if_given(Wage.prevailing, 0), source="Wages")
-    chosen = line(
+    by_table = line(
         "Wage rate by table",
         "$/h",
         when(Crew.wages.is_("prevailing"), prevailing, private),
@@ -25,7 +25,7 @@ class Rate(Section, title="Wage rates by role", each=ROLE, sheet="Costs"):
     hourly = line(
         "Wage rate used",
         "$/h",
-        when(both(chosen <= 0, equals(row_number(ROLE), DRIVER)), at(chosen, LABORER), chosen),
+        when(both(by_table <= 0, equals(row_number(ROLE), DRIVER)), at(by_table, LABORER), by_table),
         source="a driver without a rate costs what a laborer does",
     )
 
@@ -37,7 +37,7 @@ class CrewRate(Section, title="Crew rates", sheet="Costs"):
     finisher = line("Finisher rate", "$/h", at(Rate.hourly, FINISHER), source="wage rates by role")
     driver = line("Driver rate", "$/h", at(Rate.hourly, DRIVER), source="wage rates by role")
     people = line("Pour crew", "person", Crew.placing + Crew.finishing, source="placing crew plus finishing crew")
-    mix = line(
+    composite = line(
         "Composite crew rate, per person",
         "$/h",
         (laborer * Crew.placing.count + finisher * Crew.finishing.count) / people.count,

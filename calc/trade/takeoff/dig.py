@@ -17,7 +17,7 @@ from calc.trade.takeoff.old_concrete import OldFooting, OldSlab
 class Soil(Section, title="Soils", each=SOIL):
     """Soil in its natural (bank) state; published densities scatter by 15 %."""
 
-    weight = factors(
+    density = factors(
         "Soil density, bank",
         "lb/yd3",
         2500,
@@ -42,10 +42,10 @@ class Soil(Section, title="Soils", each=SOIL):
     )
 
 
-class Wetness(Section, title="Moisture", each=MOISTURE):
+class Moisture(Section, title="Moisture", each=MOISTURE):
     """Moisture adds weight, not volume."""
 
-    times = factors(
+    weight_factor = factors(
         "Moisture factor",
         "",
         0.92,
@@ -56,10 +56,12 @@ class Wetness(Section, title="Moisture", each=MOISTURE):
     )
 
 
-class Dig(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
+class Excavation(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
     """Excavation of each area, before root balls are taken off."""
 
-    room = factor("Overdig along forms", "ft", 0.25, low=0.25, high=0.5, source="common practice, no source: 3 to 6 in")
+    overdig = factor(
+        "Overdig along forms", "ft", 0.25, low=0.25, high=0.5, source="common practice, no source: 3 to 6 in"
+    )
 
     depth = line(
         "Excavation depth",
@@ -73,47 +75,47 @@ class Dig(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
     area = line(
         "Excavation area",
         "ft2",
-        Slab.net_area + room * formed,
+        Slab.net_area + overdig * formed,
         source="net area plus the overdig along forms; the overdig takes no concrete",
         adds=True,
     )
-    hole = line(
+    volume = line(
         "Excavation volume",
         "yd3",
         area * depth / IN_PER_FT / FT3_PER_YD3,
         source="excavation area times excavation depth",
         adds=True,
     )
-    not_soil = line(
+    old_concrete = line(
         "Old concrete in the excavation",
         "yd3",
-        OldSlab.solid + total(OldFooting.dug, AREA),
+        OldSlab.solid + total(OldFooting.in_excavation, AREA),
         source="old slab and footings in the excavation are not soil",
         adds=True,
     )
     bank = line(
         "Excavated soil, bank volume",
         "yd3",
-        largest(0, hole - not_soil),
+        largest(0, volume - old_concrete),
         source="excavation volume less the old concrete in it",
         adds=True,
     )
     backfill = line(
         "Backfill along forms",
         "yd3",
-        formed * room * depth / IN_PER_FT / FT3_PER_YD3,
+        formed * overdig * depth / IN_PER_FT / FT3_PER_YD3,
         source="formed edge times overdig times excavation depth",
         adds=True,
     )
 
 
-class Green(Section, title="Vegetation to clear", each=PLANT, sheet="Dig and haul"):
+class GreenWaste(Section, title="Vegetation to clear", each=PLANT, sheet="Dig and haul"):
     """Brush, cut and compacted into the trailer, and root balls, which are bowl-shaped."""
 
-    stomped = factor(
+    compacted_share = factor(
         "Compacted brush, share of its outline", "%", 25, low=15, high=40, source="common practice, no source"
     )
-    bowl = factor(
+    ball_share = factor(
         "Root ball, share of its cylinder",
         "%",
         67,
@@ -125,14 +127,14 @@ class Green(Section, title="Vegetation to clear", each=PLANT, sheet="Dig and hau
     brush = line(
         "Brush, loose volume",
         "yd3",
-        Plant.count * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * stomped / PERCENT,
+        Plant.count * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * compacted_share / PERCENT,
         source="width times depth times height, times the share left after compaction",
         adds=True,
     )
-    balls = line(
+    root_balls = line(
         "Root balls, bank volume",
         "yd3",
-        Plant.count * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * bowl / PERCENT,
+        Plant.count * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * ball_share / PERCENT,
         source="cylinder of the ball times the share that the ball fills",
         adds=True,
     )
@@ -142,7 +144,7 @@ class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
     """The two piles of the excavation. A root ball goes to the green-waste pile, so it is deducted from the soil."""
 
     root_swell = factor("Root ball swell, bank to loose", "%", 10, low=5, high=20, source="common practice, no source")
-    brush_weight = factor(
+    brush_density = factor(
         "Brush density, loose",
         "lb/yd3",
         350,
@@ -151,7 +153,7 @@ class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
         source="between 250 (US EPA, Volume-to-Weight Conversion Factors, 2016) and 600 (CalRecycle) lb/yd3 loose, 640 "
         "compacted (Oregon DEQ), seen in print",
     )
-    ball_weight = factor(
+    ball_density = factor(
         "Root ball density, bank", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
     )
 
@@ -160,7 +162,9 @@ class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
         "yd3",
         largest(
             0,
-            total(Dig.bank) - total(Green.balls) - when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
+            total(Excavation.bank)
+            - total(GreenWaste.root_balls)
+            - when(Site.keep_backfill.is_("yes"), total(Excavation.backfill), 0),
         ),
         source="excavated soil, less root balls, less the backfill that is kept on site",
         may_be_overridden=True,
@@ -174,18 +178,18 @@ class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
     tons = line(
         "Soil to haul, tons",
         "ton",
-        bank * look_up(Soil.weight, Job.soil) * look_up(Wetness.times, Site.moisture) / LB_PER_TON,
+        bank * look_up(Soil.density, Job.soil) * look_up(Moisture.weight_factor, Site.moisture) / LB_PER_TON,
         source="bank volume times density times moisture factor; swell never changes it",
     )
     green_loose = line(
         "Green waste, loose volume",
         "yd3",
-        total(Green.brush) + total(Green.balls) * (1 + root_swell / PERCENT),
+        total(GreenWaste.brush) + total(GreenWaste.root_balls) * (1 + root_swell / PERCENT),
         source="compacted brush, plus root balls with their swell",
     )
     green_tons = line(
         "Green waste, tons",
         "ton",
-        (total(Green.brush) * brush_weight + total(Green.balls) * ball_weight) / LB_PER_TON,
+        (total(GreenWaste.brush) * brush_density + total(GreenWaste.root_balls) * ball_density) / LB_PER_TON,
         source="brush by loose volume, root balls by bank volume",
     )

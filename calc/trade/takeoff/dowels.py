@@ -13,14 +13,14 @@ THOUSAND = exact(1000)
 class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
     """The spacing typed is a maximum: the count is rounded up, and the spacing as laid out is a little less."""
 
-    least_usable = factor(
+    min_length_for_two = factor(
         "Minimum length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
     )
-    least_edge = factor(
+    min_length_for_one = factor(
         "Minimum edge length for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source"
     )
 
-    usable = line(
+    first_to_last = line(
         "First to last dowel",
         "ft",
         Edge.length - TWO * Edge.clearance / IN_PER_FT,
@@ -29,47 +29,47 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     spaces = line(
         "Spaces per piece",
         "",
-        when(is_given(Edge.spacing), round_up(largest(0, usable) * IN_PER_FT / Edge.spacing), 0),
+        when(is_given(Edge.spacing), round_up(largest(0, first_to_last) * IN_PER_FT / Edge.spacing), 0),
         source="first to last dowel, over the spacing, rounded up",
     )
-    short = line(
+    per_short_piece = line(
         "Dowels per short piece",
         "bar",
-        when(both(is_given(Edge.spacing), Edge.length >= least_edge), 1, 0),
+        when(both(is_given(Edge.spacing), Edge.length >= min_length_for_one), 1, 0),
         source="one at the middle of a piece that is too short for two",
     )
-    each = line(
+    per_piece = line(
         "Dowels per piece",
         "bar",
-        when(both(is_given(Edge.spacing), usable >= least_usable), spaces + 1, short.count),
+        when(both(is_given(Edge.spacing), first_to_last >= min_length_for_two), spaces + 1, per_short_piece.count),
         source="spaces plus one",
     )
     dowels = line(
         "Dowels",
         "bar",
-        each * Edge.repeats * Area.copies,
+        per_piece * Edge.repeats * Area.copies,
         source="dowels per piece times pieces times copies",
         adds=True,
     )
-    real = line(
+    spacing_as_laid_out = line(
         "Spacing as laid out",
         "in",
-        when(both(each > 1, spaces > 0), usable * IN_PER_FT / spaces, 0),
+        when(both(per_piece > 1, spaces > 0), first_to_last * IN_PER_FT / spaces, 0),
         source="first to last dowel, over the spaces; 0 for one dowel or none",
     )
-    piece = line("Dowel length", "in", Edge.embed + Edge.projection, source="embedment plus projection")
-    hole = line("Drill diameter", "in", if_given(Edge.hole, Edge.bar), source="input, else the bar diameter")
-    glued = line(
+    dowel_length = line("Dowel length", "in", Edge.embed + Edge.projection, source="embedment plus projection")
+    drill_diameter = line("Drill diameter", "in", if_given(Edge.hole, Edge.bar), source="input, else the bar diameter")
+    epoxied = line(
         "Epoxied dowels",
         "bar",
-        when(hole > Edge.bar, dowels, 0),
+        when(drill_diameter > Edge.bar, dowels, 0),
         source="dowels whose hole is larger than the bar",
         adds=True,
     )
-    epoxy = line(
+    epoxy_volume = line(
         "Epoxy volume",
         "in3",
-        glued.count * PI * (hole * hole - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
+        epoxied.count * PI * (drill_diameter * drill_diameter - Edge.bar * Edge.bar) / TWO / TWO * Edge.embed,
         source="geometry: annulus between hole and bar times embedment",
         adds=True,
     )
@@ -84,8 +84,8 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
 class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
     """Each dowel size is cut from its own stock bars; the first edge with a size carries the bars of all such edges."""
 
-    spare = factor("Spare dowels, share", "%", 5, low=0, high=10, source="common practice, no source")
-    stock = factor(
+    spare_share = factor("Spare dowels, share", "%", 5, low=0, high=10, source="common practice, no source")
+    stock_length = factor(
         "Stock bar length",
         "in",
         240,
@@ -95,49 +95,51 @@ class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and pla
     )
     kerf = factor("Saw kerf", "in", 0.125, low=0.0625, high=0.25, source="common practice, no source")
 
-    key = line(
+    size_key = line(
         "Dowel size key",
         "in",
-        rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar, 3),
+        rounded(DoweledEdge.dowel_length, 3) * THOUSAND + rounded(Edge.bar, 3),
         source="one number for each length and bar diameter: length times 1,000, plus diameter",
     )
-    alike = line(
+    same_size = line(
         "Dowels of that size",
         "bar",
-        group_total(DoweledEdge.dowels, key),
+        group_total(DoweledEdge.dowels, size_key),
         source="sum of the edges with the same length and bar",
     )
-    counts = line(
+    is_first = line(
         "First edge of that size",
         "",
-        when(equals(first_in_group(key), row_number(EDGE)), 1, 0),
+        when(equals(first_in_group(size_key), row_number(EDGE)), 1, 0),
         source="1 on the first edge with that dowel size",
     )
-    counted = line("Dowels to cut, before spares", "bar", counts * alike, source="each dowel size once", adds=True)
-    pieces = line(
+    before_spares = line(
+        "Dowels to cut, before spares", "bar", is_first * same_size, source="each dowel size once", adds=True
+    )
+    dowels_to_cut = line(
         "Dowels to cut",
         "bar",
-        round_up(counted * (1 + spare / PERCENT)),
+        round_up(before_spares * (1 + spare_share / PERCENT)),
         source="dowels of that size plus spares, rounded up",
         adds=True,
     )
-    from_one = line(
+    dowels_per_bar = line(
         "Dowels per stock bar",
         "",
-        round_down((stock + kerf) / (DoweledEdge.piece + kerf)),
+        round_down((stock_length + kerf) / (DoweledEdge.dowel_length + kerf)),
         source="stock length over dowel length plus kerf, rounded down",
     )
     bars = line(
         "Stock bars to buy",
         "bar",
-        when(both(pieces > 0, from_one > 0), round_up(pieces / from_one), 0),
+        when(both(dowels_to_cut > 0, dowels_per_bar > 0), round_up(dowels_to_cut / dowels_per_bar), 0),
         source="dowels to cut over dowels per stock bar, rounded up for each size",
         adds=True,
     )
-    off_cut = line(
+    offcut = line(
         "Offcut per bar",
         "in",
-        largest(0, stock - from_one * (DoweledEdge.piece + kerf)),
+        largest(0, stock_length - dowels_per_bar * (DoweledEdge.dowel_length + kerf)),
         source="stock length less the dowels and kerfs cut from a full bar",
     )
 
@@ -145,10 +147,10 @@ class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and pla
 class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing"):
     """Drill bits and epoxy cartridges."""
 
-    holes_a_bit = factor(
+    holes_per_bit = factor(
         "Holes per drill bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide bit"
     )
-    dowels_a_tube = factor(
+    dowels_per_cartridge = factor(
         "Dowels per epoxy cartridge",
         "bar/each",
         18,
@@ -159,11 +161,11 @@ class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing")
 
     dowels = line("Dowels, total", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
     bits = line(
-        "Drill bits needed", "each", round_up(dowels / holes_a_bit), source="dowels over holes per bit, rounded up"
+        "Drill bits needed", "each", round_up(dowels / holes_per_bit), source="dowels over holes per bit, rounded up"
     )
-    tubes = line(
+    cartridges = line(
         "Epoxy cartridges",
         "each",
-        round_up(total(DoweledEdge.glued) / dowels_a_tube),
+        round_up(total(DoweledEdge.epoxied) / dowels_per_cartridge),
         source="epoxied dowels over dowels per cartridge, rounded up",
     )

@@ -21,12 +21,12 @@ SEGMENTS = 12
 class StationPoint(Section, title="Stations by number", each=STATION, sheet=_SHEET):
     """Keys by which the plan drawing looks them up."""
 
-    one = line("Stations counted", "", when(Station.at >= 0, 1, 0), source="1 for each row")
+    counted = line("Stations counted", "", when(Station.at >= 0, 1, 0), source="1 for each row")
     place = line("Distance along the plan", "ft", OldJoint.place, source="from the first station")
     key = line(
         "Station key",
         "",
-        row_number(AREA) * THOUSAND + running(one, AREA),
+        row_number(AREA) * THOUSAND + running(counted, AREA),
         source="area number times 1,000, plus station number: 2003",
     )
 
@@ -34,11 +34,13 @@ class StationPoint(Section, title="Stations by number", each=STATION, sheet=_SHE
 class OutlinePointNumber(Section, title="Outline points by number", each=CORNER, sheet=_SHEET):
     """Keys by which the plan drawing looks them up."""
 
-    one = line("Outline points counted", "", when(either(Corner.x >= 0, Corner.x < 0), 1, 0), source="1 for each row")
+    counted = line(
+        "Outline points counted", "", when(either(Corner.x >= 0, Corner.x < 0), 1, 0), source="1 for each row"
+    )
     key = line(
         "Outline point key",
         "",
-        row_number(AREA) * THOUSAND + running(one, AREA),
+        row_number(AREA) * THOUSAND + running(counted, AREA),
         source="area number times 1,000, plus point number: 2003",
     )
 
@@ -63,7 +65,7 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         when(Panel.width > 0, Panel.width, _ONE_FOOT),
         source="panel width, so that a joint is one unit long; 1 ft where it is not known",
     )
-    far = line(
+    length = line(
         "Length drawn",
         "ft",
         when(
@@ -73,10 +75,10 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         ),
         source="length; an area given is drawn as a square of that area",
     )
-    tip = line(
+    apex = line(
         "Apex of a triangle, along",
         "ft",
-        when(Area.shape.is_("triangle"), far / TWO, 0),
+        when(Area.shape.is_("triangle"), length / TWO, 0),
         source="at mid-length",
     )
     first_across = line(
@@ -84,7 +86,7 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         "ft",
         when(
             Area.shape.is_("known area"),
-            far,
+            length,
             when(either(Area.shape.is_("strip"), Area.shape.is_("triangle")), Slab.width, 0),
         ),
         source="width at the first end, or height of the triangle",
@@ -107,13 +109,13 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
     stops = line(
         "Drawn from stations",
         "",
-        when(both(Area.shape.is_("stations"), total(StationPoint.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("stations"), total(StationPoint.counted, AREA) > 0), 1, 0),
         source="1 for an area given by stations",
     )
     corners = line(
         "Drawn from outline points",
         "",
-        when(both(Area.shape.is_("corners"), total(OutlinePointNumber.one, AREA) > 0), 1, 0),
+        when(both(Area.shape.is_("corners"), total(OutlinePointNumber.counted, AREA) > 0), 1, 0),
         source="1 for an area given by outline points",
     )
     key = line(
@@ -122,10 +124,11 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
     step = line(
         "List points per segment",
         "",
-        largest(0, stops * total(StationPoint.one, AREA) + corners * total(OutlinePointNumber.one, AREA) - 1) / _TWELVE,
+        largest(0, stops * total(StationPoint.counted, AREA) + corners * total(OutlinePointNumber.counted, AREA) - 1)
+        / _TWELVE,
         source="list points less one, over twelve segments: a longer list is drawn at even intervals",
     )
-    dowels_from = line("Dowels drawn from", "ft", 0 * far, source="the first end, since the side is not surveyed")
+    dowels_from = line("Dowels drawn from", "ft", 0 * length, source="the first end, since the side is not surveyed")
     dowels_to = line(
         "Dowels drawn to",
         "ft",
@@ -158,7 +161,7 @@ def _with(drawn: Expr, radius: Expr, share: Expr | None) -> Expr:
 
 
 def _along(turn: int) -> Expr:
-    corner = Plan.tip if turn <= SEGMENTS // 2 else Plan.far - Plan.tip
+    corner = Plan.apex if turn <= SEGMENTS // 2 else Plan.length - Plan.apex
     return _with(_with(corner, Plan.circle, _circle_along(turn)), Plan.quarter, _QUARTER[turn // 2])
 
 
@@ -209,7 +212,7 @@ class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, shee
     shape_along = line(
         "Distance along, by shape",
         "ft",
-        by_row(POINT, 0, *(_along(turn) for turn in range(SEGMENTS + 1)), Plan.far, 0),
+        by_row(POINT, 0, *(_along(turn) for turn in range(SEGMENTS + 1)), Plan.length, 0),
         source="corners, and parts of the radius; 0 for an area drawn from its list",
     )
     shape_across = line(
@@ -221,12 +224,12 @@ class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, shee
     along = line(
         "Distance along",
         "ft",
-        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.across, key),
+        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key),
         source="by the shape, or from the list",
     )
     across = line(
         "Distance across, panel widths",
         "",
-        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.up, key)) / Plan.across,
+        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key)) / Plan.across,
         source="by the shape, or from the list, over the plan width unit",
     )

@@ -18,8 +18,8 @@ def has_price(costs: PriceLine, level: Level) -> Expr:
 class Stakes(Section, title="Form stakes by edge", each=EDGE, sheet=_SHEET):
     """A run of form has one stake more than it has spaces; stakes stand closer on a curve."""
 
-    straight_space = factor("Stake spacing", "ft", 3, low=2, high=4, source="common practice, no source")
-    curved_space = factor("Stake spacing on a curve", "ft", 1.5, low=1, high=2, source="common practice, no source")
+    straight_spacing = factor("Stake spacing", "ft", 3, low=2, high=4, source="common practice, no source")
+    curved_spacing = factor("Stake spacing on a curve", "ft", 1.5, low=1, high=2, source="common practice, no source")
 
     curved = line(
         "Curved forms",
@@ -34,7 +34,7 @@ class Stakes(Section, title="Form stakes by edge", each=EDGE, sheet=_SHEET):
     spaces = line(
         "Stake spaces per run",
         "",
-        round_up(Edge.length / when(Edge.curved.is_("yes"), curved_space, straight_space)),
+        round_up(Edge.length / when(Edge.curved.is_("yes"), curved_spacing, straight_spacing)),
         source="length of one piece over the stake spacing, rounded up",
     )
     stakes = line(
@@ -49,52 +49,56 @@ class Stakes(Section, title="Form stakes by edge", each=EDGE, sheet=_SHEET):
 class Form(Section, title="Form lumber by area", each=AREA, sheet=_SHEET):
     """Form lumber is chosen by nominal thickness, at the thicker edge where the slab tapers."""
 
-    low_board = factor("Maximum thickness formed by 2x4", "in", 4, low=3.5, high=4, source="common practice, no source")
-    middle_board = factor(
+    max_for_2x4 = factor(
+        "Maximum thickness formed by 2x4", "in", 4, low=3.5, high=4, source="common practice, no source"
+    )
+    max_for_2x6 = factor(
         "Maximum thickness formed by 2x6", "in", 6, low=5.5, high=6, source="common practice, no source"
     )
 
-    thicker = line(
+    thickness = line(
         "Thickness at the thicker edge",
         "in",
-        largest(Area.thickness, MeanThickness.far),
+        largest(Area.thickness, MeanThickness.other_end),
         source="larger of the two nominal thicknesses",
     )
     straight = line("Form lumber of the area", "ft", total(Stakes.straight, AREA), source="sum of the straight forms")
-    low = line(
+    lumber_2x4 = line(
         "2x4 form lumber",
         "ft",
-        when(thicker <= low_board, straight, 0),
+        when(thickness <= max_for_2x4, straight, 0),
         source="straight forms, where the thickness is within its limits",
         adds=True,
     )
-    middle = line(
+    lumber_2x6 = line(
         "2x6 form lumber",
         "ft",
-        when(both(thicker > low_board, thicker <= middle_board), straight, 0),
+        when(both(thickness > max_for_2x4, thickness <= max_for_2x6), straight, 0),
         source="straight forms, where the thickness is within its limits",
         adds=True,
     )
-    high = line("2x8 form lumber", "ft", straight - low - middle, source="straight forms that are thicker", adds=True)
+    lumber_2x8 = line(
+        "2x8 form lumber", "ft", straight - lumber_2x4 - lumber_2x6, source="straight forms that are thicker", adds=True
+    )
 
 
 class Board(Section, title="Form lumber", each=BOARD, sheet=_SHEET):
     """Form lumber is stripped, cleaned and reused: each job pays its share."""
 
     cost = prices("Form lumber", "$/ft", BOARD, help="Price per foot of that form lumber, new.")
-    uses = factor("Reuses of form lumber", "", 4, low=1, high=10, source="common practice, no source")
+    reuses = factor("Reuses of form lumber", "", 4, low=1, high=10, source="common practice, no source")
 
     length = line(
         "Form lumber length",
         "ft",
-        by_row(BOARD, total(Form.low), total(Form.middle), total(Form.high)),
+        by_row(BOARD, total(Form.lumber_2x4), total(Form.lumber_2x6), total(Form.lumber_2x8)),
         source="sum of the areas",
         adds=True,
     )
     charge = line(
         "Form lumber, share of reuse",
         "$",
-        money(length * cost / uses),
+        money(length * cost / reuses),
         source="length times price over reuses",
         adds=True,
     )
@@ -110,10 +114,10 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
     """The other materials of the forms."""
 
     stake_price = price("Form stake", "$/each", help="Price per stake, new.")
-    hardboard_price = price("Bender board", "$/ft", help="Price per foot of bender board, new.")
-    oil_price = price("Form release agent", "$/each", help="Price per job: what the forms of one job take.")
-    stake_uses = factor("Reuses of a form stake", "", 8, low=2, high=20, source="common practice, no source")
-    hardboard_uses = factor(
+    bender_board_price = price("Bender board", "$/ft", help="Price per foot of bender board, new.")
+    release_agent_price = price("Form release agent", "$/each", help="Price per job: what the forms of one job take.")
+    stake_reuses = factor("Reuses of a form stake", "", 8, low=2, high=20, source="common practice, no source")
+    bender_board_reuses = factor(
         "Reuses of bender board",
         "",
         4,
@@ -127,23 +131,28 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
     stake_charge = line(
         "Form stakes, share of reuse",
         "$",
-        money(stakes * if_given(stake_price, 0) / stake_uses),
+        money(stakes * if_given(stake_price, 0) / stake_reuses),
         source="stakes times price over reuses",
     )
-    hardboard_charge = line(
+    bender_board_charge = line(
         "Bender board, share of reuse",
         "$",
-        money(total(Stakes.curved) * if_given(hardboard_price, 0) / hardboard_uses),
+        money(total(Stakes.curved) * if_given(bender_board_price, 0) / bender_board_reuses),
         source="curved forms times price over reuses",
     )
-    oil = line("Form release agent, per job", "each", when(formed > 0, 1, 0), source="1 if anything is formed")
-    oil_charge = line(
-        "Form release agent, cost", "$", money(oil * if_given(oil_price, 0)), source="quantity times price"
+    release_agent = line(
+        "Form release agent, per job", "each", when(formed > 0, 1, 0), source="1 if anything is formed"
+    )
+    release_agent_charge = line(
+        "Form release agent, cost",
+        "$",
+        money(release_agent * if_given(release_agent_price, 0)),
+        source="quantity times price",
     )
     charge = line(
         "Forms, total cost",
         "$",
-        total(Board.charge) + stake_charge + hardboard_charge + oil_charge,
+        total(Board.charge) + stake_charge + bender_board_charge + release_agent_charge,
         source="form lumber, stakes, bender board and release agent",
     )
     known = line(
@@ -151,8 +160,8 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
         "",
         when(
             both(
-                either(formed <= 0, both(is_given(stake_price), is_given(oil_price))),
-                either(total(Stakes.curved) <= 0, is_given(hardboard_price)),
+                either(formed <= 0, both(is_given(stake_price), is_given(release_agent_price))),
+                either(total(Stakes.curved) <= 0, is_given(bender_board_price)),
             ),
             1,
             0,

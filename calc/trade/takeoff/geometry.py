@@ -20,7 +20,7 @@ class StationStrip(Section, title="Station strips", each=STATION, sheet="Takeoff
         Station.at - before(Station.at, AREA, Station.at),
         source="station less previous station",
     )
-    strip = line(
+    area = line(
         "Area from the previous station",
         "ft2",
         gap * (width + before(width, AREA, width)) / TWO,
@@ -35,22 +35,22 @@ class StationStrip(Section, title="Station strips", each=STATION, sheet="Takeoff
 class OutlineSegment(Section, title="Outline segments", each=CORNER, sheet="Takeoff"):
     """Signed triangles from the first outline point to each side; clockwise or not, the area is the same."""
 
-    across = line(
+    x = line(
         "X from the first point",
         "ft",
         Corner.x - first(Corner.x, AREA),
         source="coordinate less that of the first point",
     )
-    up = line(
+    y = line(
         "Y from the first point",
         "ft",
         Corner.y - first(Corner.y, AREA),
         source="coordinate less that of the first point",
     )
-    twice = line(
+    twice_area = line(
         "Twice the triangle area",
         "ft2",
-        before(across, AREA, across) * up - across * before(up, AREA, up),
+        before(x, AREA, x) * y - x * before(y, AREA, y),
         source="surveying: area by coordinates (shoelace formula)",
     )
 
@@ -67,21 +67,21 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
         source="geometry: length times width, half of it for a triangle",
     )
     round_area = line("Opening area, circle", "ft2", PI * length / TWO * length / TWO, source="geometry: pi D2/4")
-    known = line("Opening area, as given", "ft2", if_given(Deduction.known_area, 0), source="input")
-    one = line(
+    given_area = line("Opening area, as given", "ft2", if_given(Deduction.known_area, 0), source="input")
+    area_each = line(
         "Area per opening",
         "ft2",
         when(
             Deduction.shape.is_("known area"),
-            known,
+            given_area,
             when(Deduction.shape.is_("circle"), round_area, square_area),
         ),
         source="by its shape",
     )
     area = line(
-        "Area of the openings", "ft2", one * Deduction.count, source="area per opening times quantity", adds=True
+        "Area of the openings", "ft2", area_each * Deduction.count, source="area per opening times quantity", adds=True
     )
-    known_round = line(
+    perimeter_by_shape = line(
         "Perimeter per opening, by shape",
         "ft",
         when(
@@ -94,7 +94,7 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
     isolation = line(
         "Isolation joint around openings",
         "ft",
-        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.count, 0),
+        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, perimeter_by_shape) * Deduction.count, 0),
         source="perimeter times quantity of each opening marked for isolation",
         adds=True,
     )
@@ -112,7 +112,7 @@ class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
         source="input, else the first width",
     )
     width_sum = line("Sum of the two widths", "ft", width + far_width, source="first end plus other end")
-    straight = line(
+    straight_area = line(
         "Area, rectangle, trapezoid or triangle",
         "ft2",
         when(Area.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
@@ -124,24 +124,26 @@ class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
         PI * length / TWO * length / TWO,
         source="geometry: pi D2/4 for a circle of diameter D, pi R2/4 for a quarter circle of radius R",
     )
-    walked = line(
+    surveyed_area = line(
         "Area, cross-sections or outline points",
         "ft2",
         when(
-            Area.shape.is_("stations"), total(StationStrip.strip, AREA), abs_(total(OutlineSegment.twice, AREA)) / TWO
+            Area.shape.is_("stations"),
+            total(StationStrip.area, AREA),
+            abs_(total(OutlineSegment.twice_area, AREA)) / TWO,
         ),
         source="surveying: trapezoidal rule, or area by coordinates",
     )
-    plain_shape = line(
+    plain_area = line(
         "Area, plain shape",
         "ft2",
-        when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight),
+        when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight_area),
         source="by its shape",
     )
-    listed = line(
+    listed_area = line(
         "Area, from a list or as given",
         "ft2",
-        when(Area.shape.is_("known area"), if_given(Area.known_area, 0), walked),
+        when(Area.shape.is_("known area"), if_given(Area.known_area, 0), surveyed_area),
         source="by its shape",
     )
     gross_area = line(
@@ -149,8 +151,8 @@ class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
         "ft2",
         when(
             either(Area.shape.is_("stations"), Area.shape.is_("corners"), Area.shape.is_("known area")),
-            listed,
-            plain_shape,
+            listed_area,
+            plain_area,
         ),
         source="by its shape",
     )
@@ -168,17 +170,19 @@ class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
 class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
     """From the measured depths if there are any, else from the taper, else the nominal thickness."""
 
-    far = line(
+    other_end = line(
         "Thickness, other end",
         "in",
         if_given(Area.other_thickness, Area.thickness),
         source="input, else the first thickness",
     )
-    plain_mean = line("Mean of the two thicknesses", "in", (Area.thickness + far) / TWO, source="half of their sum")
+    plain_mean = line(
+        "Mean of the two thicknesses", "in", (Area.thickness + other_end) / TWO, source="half of their sum"
+    )
     weighted = line(
         "Width times thickness, weighted",
         "ft*in",
-        Slab.width * (TWO * Area.thickness + far) + Slab.far_width * (Area.thickness + TWO * far),
+        Slab.width * (TWO * Area.thickness + other_end) + Slab.far_width * (Area.thickness + TWO * other_end),
         source="geometry: exact where width and thickness both change evenly along the length",
     )
     tapered = line(
@@ -187,20 +191,20 @@ class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff")
         when(Slab.width_sum > 0, weighted / THREE / Slab.width_sum, plain_mean),
         source="geometry: volume of a tapered strip over its area",
     )
-    drawn = line(
+    by_dimensions = line(
         "Mean thickness, by dimensions",
         "in",
         when(Area.shape.is_("strip"), tapered, plain_mean),
         source="tapered strip, else the mean of the two thicknesses",
     )
-    points = line("Depth measurements", "", total(StationStrip.has_depth, AREA), source="stations with a depth")
-    point_sum = line(
+    depth_count = line("Depth measurements", "", total(StationStrip.has_depth, AREA), source="stations with a depth")
+    depth_sum = line(
         "Sum of the measured depths", "in", total(StationStrip.depth, AREA), source="stations with a depth"
     )
     mean = line(
         "Mean thickness",
         "in",
-        when(points > 0, point_sum / points, drawn),
+        when(depth_count > 0, depth_sum / depth_count, by_dimensions),
         source="mean of the measured depths, else by dimensions",
         may_be_overridden=True,
     )

@@ -30,7 +30,7 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         high=1.5,
         source="PCA and ACI 302: at most 1.5; a textbook has square tooled panels; both seen in print; 1.25 is better",
     )
-    least_spacing = factor(
+    min_spacing = factor(
         "Minimum joint spacing by width",
         "ft",
         4,
@@ -38,7 +38,7 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         high=5,
         source="common practice, no source: governs narrow strips",
     )
-    most_spacing = factor(
+    max_spacing = factor(
         "Maximum joint spacing",
         "ft",
         15,
@@ -48,11 +48,13 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         "(UFGS 03300N): the details of the job govern",
     )
 
-    walked = line("Length over the stations", "ft", total(StationStrip.gap, AREA), source="last station less first")
+    station_length = line(
+        "Length over the stations", "ft", total(StationStrip.gap, AREA), source="last station less first"
+    )
     shape_run = line(
         "Joint layout length, by shape",
         "ft",
-        when(Area.shape.is_("strip"), Slab.length, when(Area.shape.is_("stations"), walked, 0)),
+        when(Area.shape.is_("strip"), Slab.length, when(Area.shape.is_("stations"), station_length, 0)),
         source="length of a rectangle or trapezoid, or over the stations; other shapes must be typed",
     )
     run = line("Joint layout length", "ft", if_given(Area.run, shape_run), source="input, else by shape")
@@ -62,7 +64,7 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         when(
             Area.shape.is_("strip"),
             Slab.width_sum / TWO,
-            when(both(Area.shape.is_("stations"), walked > 0), Slab.gross_area / walked, 0),
+            when(both(Area.shape.is_("stations"), station_length > 0), Slab.gross_area / station_length, 0),
         ),
         source="mean width of the area",
     )
@@ -70,7 +72,7 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
     spacing = line(
         "Maximum spacing allowed",
         "ft",
-        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing),
+        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, min_spacing), max_spacing),
         source="smallest of the limits by thickness, by width and the maximum",
     )
     known = line(
@@ -97,10 +99,10 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         source="joint layout length over the maximum spacing, rounded up",
     )
     even_joints = line("Even joints, each", "", largest(0, panels - 1), source="panels less one")
-    longest = line(
+    panel_length = line(
         "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="joint layout length divided evenly"
     )
-    limit = line(
+    matched_spacing = line(
         "Maximum spacing of matched joints",
         "ft",
         by_thickness * Area.thickness / IN_PER_FT,
@@ -128,19 +130,19 @@ class OldJoint(Section, title="Old joints to match", each=STATION, sheet="Order 
         source="input; one at either end is the end of the slab, which is a joint already",
         adds=True,
     )
-    so_far = line("Old joints, running count", "", running(is_joint, AREA), source="within the area")
+    running_count = line("Old joints, running count", "", running(is_joint, AREA), source="within the area")
     key = line(
         "Old joint key",
         "",
-        when(is_joint > 0, row_number(AREA) * THOUSAND + so_far, 0),
+        when(is_joint > 0, row_number(AREA) * THOUSAND + running_count, 0),
         source="area number times 1,000, plus joint number: 2003 is the third of area 2",
     )
     gap = line(
         "Distance from the previous old joint",
         "ft",
         when(
-            both(is_joint > 0, so_far > 1),
-            place - lookup_by_key(place, key, row_number(AREA) * THOUSAND + so_far - 1),
+            both(is_joint > 0, running_count > 1),
+            place - lookup_by_key(place, key, row_number(AREA) * THOUSAND + running_count - 1),
             when(is_joint > 0, place, 0),
         ),
         source="for the first, from the end of the area",
@@ -148,52 +150,54 @@ class OldJoint(Section, title="Old joints to match", each=STATION, sheet="Order 
     added = line(
         "Joints added before an old joint",
         "",
-        largest(0, round_up(gap / Panel.limit) - 1),
+        largest(0, round_up(gap / Panel.matched_spacing) - 1),
         source="panels that the gap needs, less one",
     )
-    both_kinds = line(
+    with_added = line(
         "Joints added and matched",
         "",
         when(is_joint > 0, added + 1, 0),
         source="the old joint plus those added before it",
     )
-    numbered = line("Joints, running count", "", running(both_kinds, AREA), source="matched and added, within the area")
-    ladder = line(
+    running_joints = line(
+        "Joints, running count", "", running(with_added, AREA), source="matched and added, within the area"
+    )
+    running_key = line(
         "Running joint key",
         "",
-        row_number(AREA) * THOUSAND + numbered,
+        row_number(AREA) * THOUSAND + running_joints,
         source="area number times 1,000, plus running count of joints",
     )
 
 
-class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
+class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
     """Old joints govern the layout if there are any; else the panels are even."""
 
     old = line(
         "Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint", adds=True
     )
-    last = line(
+    last_old_joint = line(
         "Station of the last old joint",
         "ft",
         when(old > 0, lookup_by_key(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
         source="from the first station",
     )
-    tail = line(
+    past_last = line(
         "Length past the last old joint",
         "ft",
-        largest(0, Panel.run - last),
+        largest(0, Panel.run - last_old_joint),
         source="to the end of the joint layout length",
     )
-    tail_added = line(
+    added_past_last = line(
         "Joints added past the last old joint",
         "",
-        largest(0, round_up(tail / Panel.limit) - 1),
+        largest(0, round_up(past_last / Panel.matched_spacing) - 1),
         source="panels that this length needs, less one",
     )
     joints = line(
         "Joints, each",
         "",
-        when(old > 0, total(OldJoint.both_kinds, AREA) + tail_added, Panel.even_joints),
+        when(old > 0, total(OldJoint.with_added, AREA) + added_past_last, Panel.even_joints),
         source="matched joints plus those added, or even panels less one",
         adds=True,
     )
@@ -206,7 +210,7 @@ class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placi
     )
 
 
-class HoleIsolation(Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing"):
+class OpeningIsolation(Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing"):
     """Around posts, boxes and other openings."""
 
     length = line(
@@ -221,7 +225,7 @@ class HoleIsolation(Section, title="Isolation joints around openings", each=AREA
 class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placing"):
     """A joint that is too shallow does not control the crack."""
 
-    share = factor(
+    depth_share = factor(
         "Joint depth, share of thickness",
         "%",
         25,
@@ -229,7 +233,7 @@ class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placi
         high=34,
         source="ACI 302.1R and NRMCA CIP 6: a quarter of the thickness, and at least 1 in; partly from memory",
     )
-    least_depth = factor(
+    min_depth = factor(
         "Minimum joint depth",
         "in",
         1,
@@ -239,16 +243,18 @@ class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placi
         "seen in print",
     )
 
-    needed = line(
+    required = line(
         "Joint depth required",
         "in",
-        largest(Area.thickness * share / PERCENT, least_depth),
+        largest(Area.thickness * depth_share / PERCENT, min_depth),
         source="share of the nominal thickness, not below the minimum joint depth",
     )
     made = line(
-        "Joint depth as made", "in", if_given(Site.joint_depth, needed), source="input, else the required depth"
+        "Joint depth as made", "in", if_given(Site.joint_depth, required), source="input, else the required depth"
     )
-    lacking = line("Joint depth short by", "in", largest(0, needed - made), source="required depth less depth as made")
+    short_by = line(
+        "Joint depth short by", "in", largest(0, required - made), source="required depth less depth as made"
+    )
 
 
 class JointNeeds(Section, title="Isolation-joint filler and saw cuts", sheet="Order and placing"):
@@ -258,21 +264,21 @@ class JointNeeds(Section, title="Isolation-joint filler and saw cuts", sheet="Or
         "Isolation-joint filler, strip length", "ft/each", 10, low=5, high=10, source="common practice, no source"
     )
 
-    isolation = line(
+    isolation_length = line(
         "Isolation joint length",
         "ft",
-        total(EdgeTakeoff.isolated) + total(HoleIsolation.length),
+        total(EdgeTakeoff.isolated) + total(OpeningIsolation.length),
         source="along edges plus around openings",
     )
-    strips = line(
+    filler_strips = line(
         "Isolation-joint filler strips",
         "each",
-        round_up(isolation / strip_length),
+        round_up(isolation_length / strip_length),
         source="length over strip length, rounded up",
     )
-    saw = line(
+    saw_cut = line(
         "Saw cut for control joints",
         "ft",
-        when(Site.joint_making.is_("sawn"), total(Matched.length), 0),
+        when(Site.joint_making.is_("sawn"), total(MatchedJoints.length), 0),
         source="control joint length, if the joints are saw-cut",
     )

@@ -12,7 +12,7 @@ from calc.trade.takeoff.geometry import MeanThickness
 class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and haul"):
     """Chipped down to the required cover; what is left of a footing displaces new concrete."""
 
-    over_chip = factor(
+    over_break = factor(
         "Over-break below the chipped depth",
         "in",
         0,
@@ -21,56 +21,59 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         source="common practice, no source: extra depth that a demolition hammer breaks out",
     )
 
-    plan = line(
+    plan_area = line(
         "Footing plan area",
         "ft2",
         Footing.length * Footing.width * Area.copies,
         source="length times width times quantity of the area",
         adds=True,
     )
-    chip = line(
+    chip_depth = line(
         "Chipping depth",
         "in",
         largest(0, Footing.cover - Footing.top_below),
         source="required cover less depth to top of footing",
     )
     cover = line(
-        "Cover after chipping", "in", Footing.top_below + chip, source="depth to top of footing plus chipping depth"
+        "Cover after chipping",
+        "in",
+        Footing.top_below + chip_depth,
+        source="depth to top of footing plus chipping depth",
     )
-    chipped = line(
+    chipped_volume = line(
         "Chipped concrete volume",
         "yd3",
-        when(chip > 0, plan * (chip + over_chip) / IN_PER_FT / FT3_PER_YD3, 0),
+        when(chip_depth > 0, plan_area * (chip_depth + over_break) / IN_PER_FT / FT3_PER_YD3, 0),
         source="plan area times (chipping depth plus over-break)",
         adds=True,
     )
     displaced = line(
         "New concrete displaced",
         "yd3",
-        plan * largest(0, MeanThickness.mean - cover) / IN_PER_FT / FT3_PER_YD3,
+        plan_area * largest(0, MeanThickness.mean - cover) / IN_PER_FT / FT3_PER_YD3,
         source="part of the footing that is still within the slab; a deep footing displaces none",
         adds=True,
     )
-    dug = line(
+    in_excavation = line(
         "Footing volume within the excavation",
         "yd3",
-        plan
+        plan_area
         * largest(0, Area.thickness + Area.base - largest(Area.above_grade, Footing.top_below))
         / IN_PER_FT
         / FT3_PER_YD3,
         source="not soil: from grade or top of footing, whichever is deeper, to the bottom of the excavation",
         adds=True,
     )
-    side = line(
+    side_area = line(
         "Exposed side faces",
         "ft2",
         Footing.sides * Footing.length * Area.copies * largest(0, MeanThickness.mean - largest(0, cover)) / IN_PER_FT,
         source="exposed sides times length times height within the slab",
     )
-    bonded = line(
+    bonded_area = line(
         "Bonded face, per coat",
         "ft2",
-        when(both(Footing.over.is_("bond"), cover < MeanThickness.mean), plan + side, 0),
+        when(both(Footing.over.is_("bond"), cover < MeanThickness.mean), plan_area + side_area, 0),
         source="top and sides in contact with the new slab; none at or below the bottom of the slab",
         adds=True,
     )
@@ -88,10 +91,10 @@ class OldSlab(Section, title="Old slab removal", each=AREA, sheet="Dig and haul"
     )
 
 
-class Rubble(Section, title="Concrete debris", sheet="Dig and haul"):
+class ConcreteDebris(Section, title="Concrete debris", sheet="Dig and haul"):
     """Broken concrete that is hauled away: weight follows the solid volume, truck space the loose volume."""
 
-    bulking = factor(
+    swell = factor(
         "Swell of broken concrete",
         "%",
         60,
@@ -99,7 +102,7 @@ class Rubble(Section, title="Concrete debris", sheet="Dig and haul"):
         high=70,
         source="common practice, no source; 2,400 lb/yd3 loose (CalRecycle, seen in print) against 4,050 solid is 69 %",
     )
-    weight = factor(
+    density = factor(
         "Density of concrete",
         "lb/yd3",
         4050,
@@ -112,10 +115,10 @@ class Rubble(Section, title="Concrete debris", sheet="Dig and haul"):
     solid = line(
         "Concrete debris, solid volume",
         "yd3",
-        total(OldFooting.chipped) + total(OldSlab.solid),
+        total(OldFooting.chipped_volume) + total(OldSlab.solid),
         source="chipped footings plus old slab",
     )
     loose = line(
-        "Concrete debris, loose volume", "yd3", solid * (1 + bulking / PERCENT), source="solid volume times (1 + swell)"
+        "Concrete debris, loose volume", "yd3", solid * (1 + swell / PERCENT), source="solid volume times (1 + swell)"
     )
-    tons = line("Concrete debris, tons", "ton", solid * weight / LB_PER_TON, source="solid volume times density")
+    tons = line("Concrete debris, tons", "ton", solid * density / LB_PER_TON, source="solid volume times density")

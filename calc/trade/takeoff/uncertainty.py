@@ -14,27 +14,27 @@ class PointMean(Section, title="Mean of the depth measurements", each=AREA, shee
     mean = line(
         "Mean measured depth",
         "in",
-        when(MeanThickness.points > 0, MeanThickness.point_sum / MeanThickness.points, 0),
+        when(MeanThickness.depth_count > 0, MeanThickness.depth_sum / MeanThickness.depth_count, 0),
         source="sum of the measured depths over their number; 0 if there are none",
     )
 
 
-class PointOff(Section, title="Deviations of the depth measurements", each=STATION, sheet="Takeoff"):
+class DepthDeviation(Section, title="Deviations of the depth measurements", each=STATION, sheet="Takeoff"):
     """One row per depth measurement."""
 
-    off = line(
+    deviation = line(
         "Deviation from the mean",
         "in",
         when(StationStrip.has_depth > 0, StationStrip.depth - PointMean.mean, 0),
         source="depth less mean measured depth",
     )
-    off_squared = line("Squared deviation", "in2", square(off), source="deviation times itself")
+    squared_deviation = line("Squared deviation", "in2", square(deviation), source="deviation times itself")
 
 
-class DepthSpread(Section, title="Uncertainty of the mean depth", each=AREA, sheet="Takeoff"):
+class DepthUncertainty(Section, title="Uncertainty of the mean depth", each=AREA, sheet="Takeoff"):
     """Standard deviation of the mean depth, not of single measurements. Copies of an area err together."""
 
-    few = factor(
+    default_std_dev = factor(
         "Default depth uncertainty, fewer than 4 depths",
         "in",
         0.375,
@@ -43,47 +43,55 @@ class DepthSpread(Section, title="Uncertainty of the mean depth", each=AREA, she
         source="common practice, no source: 3/8 in for hand excavation, 1/4 in for a base checked with a string line",
     )
 
-    points_spread = line(
+    sample_std_dev = line(
         "Standard deviation of the depths",
         "in",
         when(
-            MeanThickness.points > 1,
-            square_root(total(PointOff.off_squared, AREA) / (MeanThickness.points - 1)),
+            MeanThickness.depth_count > 1,
+            square_root(total(DepthDeviation.squared_deviation, AREA) / (MeanThickness.depth_count - 1)),
             0,
         ),
         source="sample standard deviation",
     )
-    wider = line(
+    small_sample_factor = line(
         "Small-sample factor",
         "",
-        when(MeanThickness.points > THREE, square_root((MeanThickness.points - 1) / (MeanThickness.points - THREE)), 1),
+        when(
+            MeanThickness.depth_count > THREE,
+            square_root((MeanThickness.depth_count - 1) / (MeanThickness.depth_count - THREE)),
+            1,
+        ),
         source="statistics: standard deviation of Student's t with n - 1 degrees of freedom, root of (n - 1)/(n - 3)",
     )
-    mean_spread = line(
+    mean_std_dev = line(
         "Standard deviation of the mean depth",
         "in",
-        when(MeanThickness.points > THREE, points_spread * wider / square_root(MeanThickness.points), few),
+        when(
+            MeanThickness.depth_count > THREE,
+            sample_std_dev * small_sample_factor / square_root(MeanThickness.depth_count),
+            default_std_dev,
+        ),
         source="statistics: standard deviation over the root of the number of depths; the default below four depths",
     )
-    volume = line(
+    volume_std_dev = line(
         "Standard deviation of volume, from depth",
         "yd3",
-        Slab.net_area * mean_spread / IN_PER_FT / FT3_PER_YD3,
+        Slab.net_area * mean_std_dev / IN_PER_FT / FT3_PER_YD3,
         source="net area times standard deviation of the mean depth",
     )
-    volume_squared = line(
-        "Variance of volume, from depth", "yd6", square(volume), source="statistics: variances add", adds=True
+    volume_variance = line(
+        "Variance of volume, from depth", "yd6", square(volume_std_dev), source="statistics: variances add", adds=True
     )
 
 
-class VolumeSpread(Section, title="Uncertainty of the volume", sheet="Takeoff"):
+class VolumeUncertainty(Section, title="Uncertainty of the volume", sheet="Takeoff"):
     """From sampled depths, one string-line error for all areas, measured areas, and plant yield."""
 
-    string = factor(
+    string_line_error = factor(
         "String line error", "in", 0.125, low=0, high=0.25, source="common practice, no source: an eighth of an inch"
     )
-    tape = factor("Area measurement error", "%", 1, low=0, high=3, source="common practice, no source")
-    plant_yield = factor(
+    area_error = factor("Area measurement error", "%", 1, low=0, high=3, source="common practice, no source")
+    yield_error = factor(
         "Plant yield error",
         "%",
         1,
@@ -92,33 +100,33 @@ class VolumeSpread(Section, title="Uncertainty of the volume", sheet="Takeoff"):
         source="common practice, from memory: ASTM C94, Basis of Purchase, with yield by ASTM C138 within about 1 %",
     )
 
-    by_depth = line(
+    from_depth = line(
         "Volume error from depth",
         "yd3",
-        square_root(total(DepthSpread.volume_squared)),
+        square_root(total(DepthUncertainty.volume_variance)),
         source="root of the sum of the variances",
     )
-    by_string = line(
+    from_string_line = line(
         "Volume error from the string line",
         "yd3",
-        total(Slab.net_area) * string / IN_PER_FT / FT3_PER_YD3,
+        total(Slab.net_area) * string_line_error / IN_PER_FT / FT3_PER_YD3,
         source="net area of all areas times string line error",
     )
-    by_tape = line(
+    from_area = line(
         "Volume error from area",
         "yd3",
-        total(Concrete.in_place) * tape / PERCENT,
+        total(Concrete.in_place) * area_error / PERCENT,
         source="share of the net concrete volume",
     )
-    by_yield = line(
+    from_yield = line(
         "Volume error from plant yield",
         "yd3",
-        total(Concrete.in_place) * plant_yield / PERCENT,
+        total(Concrete.in_place) * yield_error / PERCENT,
         source="share of the net concrete volume",
     )
-    all_of_it = line(
+    std_dev = line(
         "Standard deviation of the required volume",
         "yd3",
-        square_root(square(by_depth) + square(by_string) + square(by_tape) + square(by_yield)),
+        square_root(square(from_depth) + square(from_string_line) + square(from_area) + square(from_yield)),
         source="statistics: independent errors add by their squares",
     )

@@ -87,7 +87,7 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
         by_row(RENTAL, when(Tool.hours > 0, _ONE_EACH, 0), Tool.days, Tool.weeks),
         source="for the machine hours",
     )
-    each = line(
+    price_each = line(
         "Price per period",
         "$/each",
         by_row(RENTAL, Rental.half_price, Rental.day_price, Rental.week_price),
@@ -104,8 +104,8 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
         ),
         source="Prices",
     )
-    cost = line("Rental cost of the option", "$", money(count * each), source="periods times price per period")
-    competes = line(
+    cost = line("Rental cost of the option", "$", money(count * price_each), source="periods times price per period")
+    available = line(
         "Available",
         "",
         by_row(RENTAL, when(Tool.hours <= Rental.half_day, Tool.half_known, 0), Tool.day_known, Tool.week_known),
@@ -114,7 +114,7 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
     compared = line(
         "Rental cost compared",
         "$",
-        when(competes > 0, cost, greatest(cost, TOOL) + _ONE_DOLLAR),
+        when(available > 0, cost, greatest(cost, TOOL) + _ONE_DOLLAR),
         source="an option that is not available is ranked behind the highest cost",
     )
 
@@ -125,29 +125,29 @@ class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
     row = line(
         "Row of the rental option", "", argmin(RentalOption.compared, TOOL), source="lowest cost, first row on a tie"
     )
-    lacking = line(
+    no_price = line(
         "No rental price",
         "",
-        when(both(Tool.hours > 0, at(RentalOption.competes, row, of=TOOL) <= 0), 1, 0),
+        when(both(Tool.hours > 0, at(RentalOption.available, row, of=TOOL) <= 0), 1, 0),
         source="1 if the machine is needed and the company book has no price that applies",
         adds=True,
     )
     way = line(
         "Rental period chosen",
         "",
-        when(both(Tool.hours > 0, lacking <= 0), at(RentalOption.way, row, of=TOOL), "none"),
+        when(both(Tool.hours > 0, no_price <= 0), at(RentalOption.way, row, of=TOOL), "none"),
         source="the cheapest option",
     )
     count = line(
         "Rental periods chosen",
         "each",
-        when(lacking <= 0, at(RentalOption.count, row, of=TOOL), 0),
+        when(no_price <= 0, at(RentalOption.count, row, of=TOOL), 0),
         source="number of half days, days or weeks",
     )
-    each = line(
+    price_each = line(
         "Price per period chosen",
         "$/each",
-        when(lacking <= 0, at(RentalOption.each, row, of=TOOL), 0),
+        when(no_price <= 0, at(RentalOption.price_each, row, of=TOOL), 0),
         source="of the cheapest option",
     )
     last_day = line(
@@ -156,7 +156,7 @@ class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
     cost = line(
         "Rental cost",
         "$",
-        when(lacking <= 0, at(RentalOption.cost, row, of=TOOL), 0),
+        when(no_price <= 0, at(RentalOption.cost, row, of=TOOL), 0),
         source="the cheapest option, to the cent",
         adds=True,
     )
@@ -165,22 +165,27 @@ class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
 class Equipment(Section, title="Equipment", sheet=_SHEET):
     """Rental, delivery of the mini excavator, and mobilization: once per crew day, and once for the sealer."""
 
-    bring_price = price("Mini excavator delivery", "$/each", taxed=False, help="Price per job, delivery and pick-up.")
+    excavator_delivery_price = price(
+        "Mini excavator delivery", "$/each", taxed=False, help="Price per job, delivery and pick-up."
+    )
     mobilization_price = price(
         "Mobilization, per day", "$/each", taxed=False, help="Price per day: travel both ways, with tools and trailer."
     )
 
-    brought = line(
+    excavator_deliveries = line(
         "Mini excavator delivered",
         "each",
-        when(both(Digging.by.is_("machine"), Work.dug + Work.loose > 0), 1, 0),
+        when(both(Digging.by.is_("machine"), Work.excavated + Work.loose > 0), 1, 0),
         source="1 if soil is excavated or loaded by machine",
     )
-    bringing = line(
-        "Mini excavator delivery cost", "$", money(brought * if_given(bring_price, 0)), source="deliveries times price"
+    excavator_delivery = line(
+        "Mini excavator delivery cost",
+        "$",
+        money(excavator_deliveries * if_given(excavator_delivery_price, 0)),
+        source="deliveries times price",
     )
     rental = line("Rental, total", "$", total(RentalChoice.cost), source="sum of the machines")
-    visits = line(
+    mobilization_days = line(
         "Mobilization days",
         "each",
         Labor.days + when(Site.sealer_coats > 0, 1, 0),
@@ -189,19 +194,28 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     mobilization = line(
         "Mobilization cost",
         "$",
-        money(visits * if_given(mobilization_price, 0)),
+        money(mobilization_days * if_given(mobilization_price, 0)),
         source="mobilization days times price per day",
     )
-    cost = line("Equipment, total cost", "$", rental + bringing + mobilization, source="rental, delivery, mobilization")
+    cost = line(
+        "Equipment, total cost",
+        "$",
+        rental + excavator_delivery + mobilization,
+        source="rental, delivery, mobilization",
+    )
     known = line(
         "Delivery and mobilization prices are known",
         "",
-        when(both(is_given(mobilization_price), either(brought <= 0, is_given(bring_price))), 1, 0),
+        when(
+            both(is_given(mobilization_price), either(excavator_deliveries <= 0, is_given(excavator_delivery_price))),
+            1,
+            0,
+        ),
         source="1 if the company book has the prices that are needed",
     )
     rentals_known = line(
         "Rental prices are known",
         "",
-        when(total(RentalChoice.lacking) > 0, 0, 1),
+        when(total(RentalChoice.no_price) > 0, 0, 1),
         source="1 if every machine that is needed has a price",
     )

@@ -22,7 +22,7 @@ class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
     area = line(
         "Slip sheet area",
         "ft2",
-        when(both(Footing.over.is_("slip sheet"), OldFooting.cover < MeanThickness.mean), OldFooting.plan, 0),
+        when(both(Footing.over.is_("slip sheet"), OldFooting.cover < MeanThickness.mean), OldFooting.plan_area, 0),
         source="plan area of the footing; none at or below the bottom of the slab",
         adds=True,
     )
@@ -34,37 +34,45 @@ class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SH
     sheet_price = price("Slip sheet", "$/ft2", help="Price per square foot.")
     barricade_price = price("Barricades, per day", "$/each", help="Price per day for all barricades of the job.")
     caution_price = price("Caution tape and signs", "$/each", help="Price per set, one per job.")
-    wash_price = price("Concrete washout", "$/each", help="Price per job: container, liner and disposal.")
-    a_truck = factor("Washout water per truck", "gal/truck", 10, low=7, high=20, source="common practice, no source")
-    of_pump = factor("Washout water, pump", "gal", 35, low=25, high=50, source="common practice, no source")
-    of_tools = factor("Washout water, tools", "gal", 8, low=5, high=15, source="common practice, no source")
-    room = factor("Washout size, times water volume", "", 1.5, low=1.2, high=2, source="common practice, no source")
-    cubic_foot = factor(
+    washout_price = price("Concrete washout", "$/each", help="Price per job: container, liner and disposal.")
+    water_per_truck = factor(
+        "Washout water per truck", "gal/truck", 10, low=7, high=20, source="common practice, no source"
+    )
+    pump_water = factor("Washout water, pump", "gal", 35, low=25, high=50, source="common practice, no source")
+    tool_water = factor("Washout water, tools", "gal", 8, low=5, high=15, source="common practice, no source")
+    size_factor = factor(
+        "Washout size, times water volume", "", 1.5, low=1.2, high=2, source="common practice, no source"
+    )
+    gal_per_ft3 = factor(
         "Gallons per cubic foot", "gal/ft3", 7.48, source="NIST Handbook 44, Appendix C: 1,728 in3 over 231, rounded"
     )
 
-    sheeted = line("Slip sheet, total area", "ft2", total(SlipSheet.area), source="sum of the footings")
+    sheet_area = line("Slip sheet, total area", "ft2", total(SlipSheet.area), source="sum of the footings")
     sheet_cost = line(
-        "Slip sheet, cost", "$", money(sheeted * if_given(sheet_price, 0)), source="total area times price"
+        "Slip sheet, cost", "$", money(sheet_area * if_given(sheet_price, 0)), source="total area times price"
     )
     water = line(
         "Washout water",
         "gal",
-        Order.trucks * a_truck + when(at(Method.piped, Pour.row) > 0, of_pump, 0) + of_tools,
+        Order.trucks * water_per_truck + when(at(Method.is_pump, Pour.row) > 0, pump_water, 0) + tool_water,
         source="trucks times water per truck, plus pump and tools",
     )
-    box = line("Concrete washout capacity", "ft3", water * room / cubic_foot, source="washout water times size factor")
-    washed = line("Concrete washouts", "each", when(Order.trucks > 0, 1, 0), source="1 if ready-mix is ordered")
-    washed_cost = line(
-        "Concrete washout, cost", "$", money(washed * if_given(wash_price, 0)), source="quantity times price"
+    washout_capacity = line(
+        "Concrete washout capacity", "ft3", water * size_factor / gal_per_ft3, source="washout water times size factor"
     )
-    closed = line("Barricade days", "each", OnSite.closed, source="days closed to traffic")
-    barricades = line("Barricades, cost", "$", money(closed * if_given(barricade_price, 0)), source="days times price")
+    washouts = line("Concrete washouts", "each", when(Order.trucks > 0, 1, 0), source="1 if ready-mix is ordered")
+    washout_cost = line(
+        "Concrete washout, cost", "$", money(washouts * if_given(washout_price, 0)), source="quantity times price"
+    )
+    closed_days = line("Barricade days", "each", OnSite.closed, source="days closed to traffic")
+    barricades = line(
+        "Barricades, cost", "$", money(closed_days * if_given(barricade_price, 0)), source="days times price"
+    )
     caution = line("Caution tape and signs, cost", "$", money(_ONE_EACH * if_given(caution_price, 0)), source="one set")
     cost = line(
         "Protection, total cost",
         "$",
-        sheet_cost + washed_cost + barricades + caution,
+        sheet_cost + washout_cost + barricades + caution,
         source="slip sheets, washout, barricades, tape and signs",
     )
     known = line(
@@ -73,9 +81,9 @@ class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SH
         when(
             both(
                 is_given(caution_price),
-                either(closed <= 0, is_given(barricade_price)),
-                either(washed <= 0, is_given(wash_price)),
-                either(sheeted <= 0, is_given(sheet_price)),
+                either(closed_days <= 0, is_given(barricade_price)),
+                either(washouts <= 0, is_given(washout_price)),
+                either(sheet_area <= 0, is_given(sheet_price)),
             ),
             1,
             0,
