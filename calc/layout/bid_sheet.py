@@ -45,7 +45,7 @@ _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
 """Pixels: width of the bars beside the parts of the price, space before them, and height of a row."""
 
-_OWN_FORMATS: dict[Declared, str] = {Order.chance: _PERCENT}
+_OWN_FORMATS: dict[Declared, str] = {Order.risk: _PERCENT}
 """Number formats that differ from those where the line is computed."""
 
 
@@ -144,7 +144,7 @@ def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
     page.heights[page.row] = 30
     page.next()
     beside: tuple[Callable[[], None], ...] = (
-        lambda: _lay_amount(page, places, BidPrice.by_area),
+        lambda: _lay_amount(page, places, BidPrice.per_ft2),
         lambda: _lay_master_check(page, checks),
     )
     for lay, due in zip(beside, FALLS_DUE[:2], strict=True):

@@ -29,8 +29,8 @@ _COLUMNS: tuple[tuple[Line, int, str], ...] = (
     (CostTable.known, KNOWN, "0"),
     (CostTable.unpriced, LACKS, "0"),
     (CostTable.last_day, UNTIL, ""),
-    (CostTable.stale, STALE, "0"),
-    (CostTable.remark, REMARK, ""),
+    (CostTable.expired, STALE, "0"),
+    (CostTable.zero_reason, REMARK, ""),
 )
 _HEADS = {
     ITEM: "Cost", QUANTITY: "Quantity", UNIT: "Unit", WORKED: "How it is worked", CODE: "Formula", SOURCE: "Rate from",
@@ -77,7 +77,7 @@ def _lay_cost(page: Page, index: int) -> None:
 
 
 def _lay_sums(page: Page, places: CellMap) -> None:
-    for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS), (CostTable.stale, STALE)):
+    for line, col in ((CostTable.amount, AMOUNT), (CostTable.unpriced, LACKS), (CostTable.expired, STALE)):
         if line.all_rows is not None:
             places.put_cell(line.all_rows, page.name, page.row, col)
             page.put(Computed(page.row, col, "sum", line.all_rows, 0, format_of(line)))

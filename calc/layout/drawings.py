@@ -92,7 +92,7 @@ def _joints(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:
         first = location.block.first + area * slots
         return Cells(location.block.sheet, (first, location.position), (first + slots - 1, location.position))
 
-    return of_area(JointPlace.place), of_area(JointPlace.used)
+    return of_area(JointPlace.place), of_area(JointPlace.in_use)
 
 
 def lay_money(page: Page, parts: Callable[[], tuple[Cells, Cells]]) -> None:

@@ -116,11 +116,11 @@ def _lay_readiness(page: Page, context: PaperContext) -> None:
     stops = context.checks.caution_column("open", page.name, headed=False)
 
     def text() -> str:
-        lacking = context.places.one(BidPrice.foots, 0, page.name, "cr")
+        lacking = context.places.one(BidPrice.unpriced, 0, page.name, "cr")
         return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
 
     def value(job: JobValues) -> CellValue:
-        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.foots)) > 0 else _READY
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.unpriced)) > 0 else _READY
 
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 

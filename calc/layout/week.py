@@ -93,7 +93,7 @@ def week_row(job: JobValues, file: str, pour: SmallPour) -> WeekRow:
         state,
         tuple(each for each in _ledger(job) if each.quantity),
         str(job.of(Job.address)),
-        float(job.of(BidPrice.by_area)),
+        float(job.of(BidPrice.per_ft2)),
         (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
         pour,
     )

@@ -15,7 +15,7 @@ from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.model.evaluate import evaluate
 from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
-from calc.trade.hauling.piles import SoilCleanliness
+from calc.trade.hauling.piles import SoilContamination
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
 from calc.trade.inputs.placing import Access, WheelbarrowRoute
@@ -24,9 +24,9 @@ from calc.trade.levels import TASK
 from calc.trade.money.price import BidPrice
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order_candidates import Risk
-from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.forms import Board
-from calc.trade.takeoff.uncertainty import DepthSpread
+from calc.trade.takeoff.uncertainty import DepthUncertainty
 from calc.trade.work.labor import Task
 
 TASKS = 3
@@ -49,12 +49,12 @@ FACTS: tuple[Input, ...] = (
 of its other words."""
 
 FACTORS: tuple[Factor, ...] = (
-    FinishWindow.pace,
-    SoilCleanliness.root_chance,
-    Dig.room,
-    DepthSpread.few,
-    Risk.loss,
-    Board.uses,
+    FinishWindow.rate,
+    SoilContamination.root_probability,
+    Excavation.overdig,
+    DepthUncertainty.default_std_dev,
+    Risk.waste,
+    Board.reuses,
 )
 """Factors of the site and the crew that move the price. How the company prices is its own choice, and is left out."""
 
@@ -83,7 +83,7 @@ def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
     if not any(trials):
         return [replace(values, sensitivity=()) for values in jobs]
     batch = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
-    changed, missing = (iter(batch.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.foots))
+    changed, missing = (iter(batch.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.unpriced))
     return [
         replace(values, sensitivity=_sensitivities(values, [(trial, next(changed), next(missing)) for trial in of_job]))
         for values, of_job in zip(jobs, trials, strict=True)
@@ -96,7 +96,7 @@ def _sensitivities(values: JobValues, tried: Sequence[tuple[_Trial, float, float
     It is the price to the cent, before price rounding and the minimum.
     An end that needs a price which the company book lacks cannot be compared, and is left out.
     """
-    price, unpriced = float(values.of(BidPrice.to_cent)), float(values.of(BidPrice.foots))
+    price, unpriced = float(values.of(BidPrice.to_cent)), float(values.of(BidPrice.unpriced))
     ends: dict[tuple[str, float | str, str], list[RangeEnd]] = {}
     for trial, changed, missing in tried:
         more = round(changed - price, 2)
@@ -116,7 +116,7 @@ def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
 def price_lines() -> frozenset[Declared]:
     """Everything that the price depends on."""
     found: set[Declared] = set()
-    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.foots]
+    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.unpriced]
     while waiting:
         named = waiting.pop()
         if named in found:
@@ -136,8 +136,11 @@ def _trials(values: JobValues) -> Iterator[_Trial]:
         low, high = factor.low, factor.high
         yield from _of_factor(values, factor, 0, [end for end in (low, high) if end is not None])
     for place in _tasks(values):
-        low_hours, high_hours = float(values.of(Task.least, place)), float(values.of(Task.most, place))
-        yield from _of_factor(values, Task.usual, place, [low_hours, high_hours])
+        low_hours, high_hours = (
+            float(values.of(Task.hours_per_unit_low, place)),
+            float(values.of(Task.hours_per_unit_high, place)),
+        )
+        yield from _of_factor(values, Task.hours_per_unit, place, [low_hours, high_hours])
 
 
 def _tasks(values: JobValues) -> list[int]:

@@ -24,7 +24,7 @@ from calc.trade.ordering.order_candidates import Risk
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.trucks import ONE_TRUCK, free_minutes, plant_charge, short_load_fee, standby
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 from calc.trade.papers.mix import MIX
 
 AT_ONCE = 20_000
@@ -49,7 +49,7 @@ class SharedLoad(Section, title="Two pours on one truck"):
         "$",
         money(
             ONE_TRUCK
-            * standby(on_site, free_minutes(TruckSplit.free_time, TruckSplit.free_yard, yards / ONE_TRUCK))
+            * standby(on_site, free_minutes(TruckSplit.allowance_per_truck, TruckSplit.allowance_per_yard, yards / ONE_TRUCK))
             * minute
         ),
         source="as for any truck",
@@ -59,13 +59,13 @@ class SharedLoad(Section, title="Two pours on one truck"):
 
 def small_pour(job: JobValues) -> SmallPour:
     """What the search for shared trucks needs to know of one job."""
-    row = int(float(job.of(Placing.pouring))) - 1
+    row = int(float(job.of(Placing.discharge))) - 1
     return SmallPour(
         job.job.id,
         float(job.of(Job.pour_date)),
         float(job.of(Order.quantity)),
-        sum(float(job.of(each)) for each in (PourCost.yards, PourCost.fees, PourCost.delivery)),
-        float(job.of(PourCost.waiting)),
+        sum(float(job.of(each)) for each in (PourCost.concrete, PourCost.fees, PourCost.delivery)),
+        float(job.of(PourCost.standby)),
         float(job.of(ChosenMix.psi)) if float(job.of(ChosenMix.known)) else 0.0,
         float(job.of(DischargePrice.yard, row)),
         tuple(_in_words(job.of(each.named)) for each in MIX),
@@ -76,11 +76,11 @@ def small_pour(job: JobValues) -> SmallPour:
         float(job.of(PlantCharges.least_order)),
         float(job.of(PlantCharges.delivery)),
         float(job.of(Risk.truck_capacity)),
-        float(job.of(PourCost.longest)),
-        float(job.of(TruckClock.left)),
-        (float(job.of(TruckSplit.free_time)), float(job.of(TruckSplit.free_yard))),
-        float(job.of(MethodCost.minute)),
-        float(job.of(WeekComparison.between)),
+        float(job.of(PourCost.longest_unloading)),
+        float(job.of(DischargeLimit.time_left)),
+        (float(job.of(TruckSplit.allowance_per_truck)), float(job.of(TruckSplit.allowance_per_yard))),
+        float(job.of(MethodCost.standby_rate)),
+        float(job.of(WeekComparison.travel_between)),
     )
 
 
@@ -151,8 +151,8 @@ def _together(stops: Sequence[tuple[SmallPour, SmallPour]]) -> list[float]:
             ShortLoadTier.fee: [fee for each in terms for _, fee in each.fees],
             PlantCharges.least_order: [each.least for each in terms],
             PlantCharges.delivery: [each.delivery for each in terms],
-            TruckSplit.free_time: [each.free[0] for each in terms],
-            TruckSplit.free_yard: [each.free[1] for each in terms],
+            TruckSplit.allowance_per_truck: [each.free[0] for each in terms],
+            TruckSplit.allowance_per_yard: [each.free[1] for each in terms],
             SharedLoad.minute: [each.minute for each in terms],
         },
     )

@@ -27,9 +27,9 @@ from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
-from calc.trade.hauling.loads import Clock, Hauled, Hauler
-from calc.trade.hauling.piles import LoadMix, Pile, SiteSpec, SoilCleanliness, VehicleSpec
-from calc.trade.hauling.plans import PlanCost, PlanSplit, Separating
+from calc.trade.hauling.loads import Workday, Hauled, HaulVehicle
+from calc.trade.hauling.piles import LoadMix, Pile, SiteSpec, SoilContamination, VehicleSpec
+from calc.trade.hauling.plans import PlanCost, PlanSplit, Sorting
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
@@ -40,7 +40,7 @@ from calc.trade.inputs.pour import Crew, Mixture, Ordering
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockRide
+from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
 from calc.trade.materials.fiber import FiberDose, FiberKind, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
@@ -53,12 +53,12 @@ from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
 from calc.trade.ordering.method_choice import MethodFit, Placing, PlacingWords, RunnerUpFit, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckSplit
-from calc.trade.ordering.order import Balance, Load, Order
-from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.order import Balance, TruckLoad, Order
+from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, OtherOrderRules, Shortage
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
-from calc.trade.ordering.weather import Evaporation, Heat, TruckClock
+from calc.trade.ordering.weather import Evaporation, TemperatureLimits, DischargeLimit
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
 from calc.trade.papers.pour_text import (
     Arrival,
@@ -75,15 +75,15 @@ from calc.trade.prices.price_age import PriceAge
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate, Rate
 from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.dig import Dig, Green, Soil, Spoil, Wetness
+from calc.trade.takeoff.dig import Excavation, GreenWaste, Moisture, Soil, Spoil
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge, DowelNeeds
 from calc.trade.takeoff.drawing import AreaOutlinePoint, EdgeDrawn, OutlinePoint, OutlinePointNumber, Plan, StationPoint
 from calc.trade.takeoff.forms import Board, Form, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, OutlineSegment, Slab, StationStrip
 from calc.trade.takeoff.joint_list import Eighths, JointPlace, Slot
-from calc.trade.takeoff.joints import HoleIsolation, JointDepth, JointNeeds, Matched, OldJoint, Panel
-from calc.trade.takeoff.old_concrete import OldFooting, OldSlab, Rubble
-from calc.trade.takeoff.uncertainty import DepthSpread, PointMean, PointOff, VolumeSpread
+from calc.trade.takeoff.joints import JointDepth, JointNeeds, MatchedJoints, OldJoint, OpeningIsolation, Panel
+from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.protection import Protection, SlipSheet
@@ -126,29 +126,29 @@ TAKEOFF = (
     EdgeTakeoff,
     OldFooting,
     OldSlab,
-    Rubble,
+    ConcreteDebris,
     Concrete,
 )
-HAUL = (Soil, Wetness, Dig, Green, Spoil, Pile)
+HAUL = (Soil, Moisture, Excavation, GreenWaste, Spoil, Pile)
 PLANS = (
     VehicleSpec,
     SiteSpec,
-    SoilCleanliness,
+    SoilContamination,
     LoadMix,
     LoadCount,
     DisposalOption,
-    Separating,
+    Sorting,
     BestDisposal,
     PlanSplit,
     PlanCost,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, Hauler, Clock, Hauled, PileConditions)
+CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, HaulVehicle, Workday, Hauled, PileConditions)
 RATES = (Rate, CrewRate, PriceAge)
 LADDER = (
     PointMean,
-    PointOff,
-    DepthSpread,
-    VolumeSpread,
+    DepthDeviation,
+    DepthUncertainty,
+    VolumeUncertainty,
     MixAddition,
     PlantCharges,
     ShortLoadTier,
@@ -159,15 +159,15 @@ LADDER = (
     Shortage,
     OrderCandidate,
     BestOrder,
-    RuleOfThumb,
+    OtherOrderRules,
 )
 WAYS = (
     Rental,
     Bags,
     BagTopUp,
-    TruckClock,
+    DischargeLimit,
     Evaporation,
-    Heat,
+    TemperatureLimits,
     OrderByRule,
     PlacingRate,
     Method,
@@ -178,7 +178,7 @@ WAYS = (
 PLACING = (MethodFit, Placing, RunnerUpFit, RunnerUpMethod, PlacingWords)
 ORDER = (
     Order,
-    Load,
+    TruckLoad,
     Balance,
     CandidateCosts,
     RuleComparison,
@@ -203,9 +203,21 @@ LIQUIDS: tuple[type[Section], ...] = (
     Sealer,
     *SEALER_PACKS.sections,
 )
-JOINTS = (Panel, OldJoint, Matched, Eighths, Slot, JointPlace, HoleIsolation, JointDepth, JointNeeds, Base, BaseNeeds)
+JOINTS = (
+    Panel,
+    OldJoint,
+    MatchedJoints,
+    Eighths,
+    Slot,
+    JointPlace,
+    OpeningIsolation,
+    JointDepth,
+    JointNeeds,
+    Base,
+    BaseNeeds,
+)
 WORK = (
-    RockRide,
+    RockVehicle,
     BaseHaul,
     Stakes,
     Form,

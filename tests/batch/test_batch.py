@@ -31,7 +31,7 @@ def tables(jobs: int = 3, changed: int | None = None) -> dict[str, Rows]:
             ["job", "bid date", "pour date"],
             *([f"J{n}", "2026-04-13", f"2026-05-{1 + n % 3:02}"] for n in range(jobs)),
         ],
-        "Areas": [
+        "Slab areas": [
             ["job", "area", "length ft", "width ft", "doweled edge ft", "dowel spacing in"],
             *(
                 [f"J{n}", f"A{area}", 10 + n / 3 + area + (n == changed), 3 + area / 7, 3, 12]
@@ -162,7 +162,7 @@ def test_a_change_of_one_job_writes_that_job_and_the_week(week: Path) -> None:
 @pytest.mark.usefixtures("short_workbooks")
 def test_a_new_price_writes_every_job_again(week: Path) -> None:
     bid(week)
-    prices = [*COMPANY["Prices"][:-1], ["Sealer, large pack", 151, "pack", 5]]
+    prices = [*COMPANY["Prices"][:-1], ["Sealer, 5-gal pail", 151, "pack", 5]]
     write_book(week / "company.xlsx", {**COMPANY, "Prices": prices})
     assert set(hows(bid(week)).values()) == {Saved.WRITTEN}
 

@@ -15,7 +15,7 @@ def book(path: Path, *jobs: str) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     tables: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], *([job, "2026-04-13"] for job in jobs)],
-        "Areas": [["job", "length ft", "width ft"], *([job, 12, 3] for job in jobs)],
+        "Slab areas": [["job", "length ft", "width ft"], *([job, 12, 3] for job in jobs)],
     }
     return write_book(path, tables)
 
@@ -109,7 +109,7 @@ def test_two_ids_of_two_books_that_give_one_file_are_both_refused(office: Path) 
 def test_two_books_of_one_name_are_told_apart_by_their_folders(tmp_path: Path) -> None:
     north, south = book(tmp_path / "north" / "week.xlsx", "A"), book(tmp_path / "south" / "week.xlsx", "B")
     jobs: Rows = [["job", "bid date"], ["B", "2026-04-13"]]
-    write_book(south, {"Jobs": jobs, "Areas": [["length ft", "widht ft"], [12, 3]]})
+    write_book(south, {"Jobs": jobs, "Slab areas": [["length ft", "widht ft"], [12, 3]]})
     run = batch.take([north, south], None, None)
     assert ids(run) == ["A", "B"]
     assert run.held == ["B"], "a stop for the whole of one book holds no job of the other"
@@ -119,7 +119,7 @@ def test_two_books_of_one_name_are_told_apart_by_their_folders(tmp_path: Path) -
 def test_a_house_sheet_in_any_of_the_books_holds_for_all(office: Path) -> None:
     (office / "company.xlsx").unlink()
     tables: dict[str, Rows] = {"Jobs": [["job", "bid date"], ["E", "2026-04-13"]], "Company": COMPANY["Company"]}
-    write_book(office / "week16.xlsx", {**tables, "Areas": [["length ft", "width ft"], [12, 3]]})
+    write_book(office / "week16.xlsx", {**tables, "Slab areas": [["length ft", "width ft"], [12, 3]]})
     jobs = batch.ready(batch.take([office], None, None))
     assert len(jobs) == 5
     assert {entry.value for job in jobs for given, entry in job.entries.items() if given.label == "Company"} == {

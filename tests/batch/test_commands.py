@@ -22,7 +22,7 @@ pytestmark = pytest.mark.slow
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
 GOOD = {
     "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],
-    "Areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
+    "Slab areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
 }
 
 
@@ -90,7 +90,7 @@ def test_a_full_disk_is_not_said_a_thousand_times(week: Path) -> None:
     jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     (week.parent / "outputs").mkdir()
     for id_ in ids:
@@ -148,7 +148,7 @@ def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int
     heads, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     words = ["bid", "week.xlsx", "--workers", str(workers)]
     code, shown = under_a_terminal(words, week.parent, stop_at=f" 2/{jobs}")
@@ -160,7 +160,7 @@ def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int
 
 
 def test_check_finds_what_bid_would_find_and_writes_nothing(week: Path) -> None:
-    bad = {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
+    bad = {**GOOD, "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
     write_book(week, bad)
     before = sorted(week.parent.iterdir())
     checked = flatwork("check", "week.xlsx", cwd=week.parent)
@@ -177,7 +177,7 @@ def test_three_broken_jobs_among_twenty_hold_back_no_other(week: Path) -> None:
         week,
         {
             "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
-            "Areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
+            "Slab areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
         },
     )
     run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
@@ -191,14 +191,14 @@ def test_three_broken_jobs_among_twenty_hold_back_no_other(week: Path) -> None:
 
 
 def test_json_says_the_same_as_the_lines(week: Path) -> None:
-    write_book(week, {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]})
+    write_book(week, {**GOOD, "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]})
     run = flatwork("check", "week.xlsx", "--json", cwd=week.parent)
     said = json.loads(run.stdout)
     assert (said["exit"], said["jobs"], run.returncode) == (1, 1, 1)
     assert next(each for each in said["findings"] if each["severity"] == "stop") | {"found": "", "remedy": ""} == {
         "severity": "stop",
         "book": "week.xlsx",
-        "sheet": "Areas",
+        "sheet": "Slab areas",
         "cell": "B2",
         "job": "24-031",
         "found": "",
@@ -232,7 +232,7 @@ def test_a_console_without_the_character_still_gets_its_line(tmp_path: Path) -> 
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], ["Café ☃", "2026-04-13"]],
-            "Areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
+            "Slab areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
         },
     )
     run = flatwork("bid", "week.xlsx", cwd=tmp_path, PYTHONIOENCODING="ascii")
@@ -250,7 +250,7 @@ def test_blanks_and_the_demo_are_there_from_any_folder(tmp_path: Path) -> None:
 
 
 def test_a_stop_of_the_rules_is_an_exit_of_1_until_it_is_accepted_by_name(week: Path) -> None:
-    thin = {**GOOD, "Areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
+    thin = {**GOOD, "Slab areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
     write_book(week, thin)
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
     assert run.returncode == 1 and "Slab too thin" in run.stderr

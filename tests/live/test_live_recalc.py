@@ -42,7 +42,7 @@ STILL = {
     "it is written down, and no rule asks it": "Plant.trunk Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.rounding_allowance",
-    "week.xlsx asks it, and no job alone": "WeekComparison.between WeekComparison.low WeekComparison.high",
+    "week.xlsx asks it, and no job alone": "WeekComparison.travel_between WeekComparison.low WeekComparison.high",
     "10 lb on a scale: no load of the job is over by so little": "HaulCautions.scale_step",
 }
 """Why some columns move no number. Words that no formula asks need no reason."""

@@ -30,10 +30,10 @@ def cell(ref: str, *content: object) -> Plant:
 def write(path: Path, *plants: Plant) -> Path:
     """A small workbook, right in every cell, then changed by ``plants``."""
     workbook = xlsxwriter.Workbook(str(path), {"in_memory": True})
-    sheet = workbook.add_worksheet("Slab")
+    sheet = workbook.add_worksheet("Slab volume")
     money = workbook.add_format({"num_format": "$#,##0.00"})
     day = workbook.add_format({"num_format": "yyyy-mm-dd"})
-    sheet.write_string("A1", "Slab")
+    sheet.write_string("A1", "Slab volume")
     sheet.write_number("A2", 10.5)
     sheet.write_formula("A3", "=A2*2", None, 21)
     sheet.write_formula("A4", "=ROUND(ROUND(A2*1.01,6),2)", money, 10.61)
@@ -87,7 +87,7 @@ def test_a_wrong_value_beside_a_formula_is_found(
     wrong: dict[str, tuple[Path, str]], said: str, witness: Program, recalculated: Recalculations
 ) -> None:
     original, ref = wrong[said]
-    assert [(each.sheet, each.ref) for each in found(original, witness, recalculated)] == [("Slab", ref)]
+    assert [(each.sheet, each.ref) for each in found(original, witness, recalculated)] == [("Slab volume", ref)]
 
 
 def test_a_cent_is_found_in_a_sum_so_large_that_the_relative_tolerance_would_pass_it(
@@ -113,16 +113,16 @@ def test_an_edit_reaches_what_depends_on_it_and_the_rest_stays(
     tmp_path: Path, witness: Program, recalculated: Recalculations
 ) -> None:
     original, edited = write(tmp_path / "as written.xlsx"), tmp_path / "edited.xlsx"
-    edit(original, {("Slab", "A2"): "=9+6/12"}, edited)
+    edit(original, {("Slab volume", "A2"): "=9+6/12"}, edited)
     after = values(recalculated.result(edited, witness))
-    assert (after["Slab", "A3"], after["Slab", "A5"]) == (19, "short")
-    assert after["Slab", "A8"] == values(original)["Slab", "A8"]
-    assert formulas(edited) == formulas(original) | {("Slab", "A2"): "=9+6/12"}
+    assert (after["Slab volume", "A3"], after["Slab volume", "A5"]) == (19, "short")
+    assert after["Slab volume", "A8"] == values(original)["Slab volume", "A8"]
+    assert formulas(edited) == formulas(original) | {("Slab volume", "A2"): "=9+6/12"}
 
 
 def test_an_edit_of_an_empty_cell_is_refused_since_it_would_prove_nothing(tmp_path: Path) -> None:
     with pytest.raises(ValueError, match=r"Slab!C9 is empty"):
-        edit(write(tmp_path / "written.xlsx"), {("Slab", "C9"): 1}, tmp_path / "edited.xlsx")
+        edit(write(tmp_path / "written.xlsx"), {("Slab volume", "C9"): 1}, tmp_path / "edited.xlsx")
 
 
 def test_two_files_of_one_name_each_get_their_own_answer(tmp_path: Path, witness: Program) -> None:
@@ -132,7 +132,7 @@ def test_two_files_of_one_name_each_get_their_own_answer(tmp_path: Path, witness
         folder.mkdir()
         files.append(write(folder / "a job.xlsx", cell("A2", length)))
     results = recalculate(files, witness, tmp_path)
-    assert [values(results[file])["Slab", "A3"] for file in files] == [4, 10]
+    assert [values(results[file])["Slab volume", "A3"] for file in files] == [4, 10]
 
 
 def test_a_file_that_a_witness_cannot_load_is_named_instead_of_counting_as_equal(

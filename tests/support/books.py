@@ -34,12 +34,12 @@ COMPANY: dict[str, Rows] = {
     ],
     "Prices": [
         ["item", "price", "unit", "size"],
-        ["Bonding agent, small pack", 31.5, "pack", 1],
-        ["Bonding agent, large pack", 118, "pack", 5],
-        ["Curing compound, small pack", 24, "pack", 1],
-        ["Curing compound, large pack", 88, "pack", 5],
-        ["Sealer, small pack", 36, "pack", 1],
-        ["Sealer, large pack", 149, "pack", 5],
+        ["Bonding agent, small pail", 31.5, "pack", 1],
+        ["Bonding agent, 5-gal pail", 118, "pack", 5],
+        ["Curing compound, small pail", 24, "pack", 1],
+        ["Curing compound, 5-gal pail", 88, "pack", 5],
+        ["Sealer, small pail", 36, "pack", 1],
+        ["Sealer, 5-gal pail", 149, "pack", 5],
     ],
 }
 """A house book with everything that a job may ask of it."""
@@ -107,7 +107,7 @@ def given(name: str) -> Input:
 
 
 def usual(name: str, word: str = "") -> float:
-    """What a factor such as ``Risk.loss`` is where a house book says nothing; of a named row, as in ``Soil.swell``."""
+    """What a factor such as ``Risk.waste`` is where a house book says nothing; of a named row, as in ``Soil.swell``."""
     found = line(name)
     assert isinstance(found, Factor), f"{name} is no factor"
     return found.values[found.level.axis.words.index(word) if word else 0]

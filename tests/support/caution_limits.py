@@ -34,7 +34,7 @@ def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]]
     """
     return {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
+        "Slab areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
         "Overrides": [["line", "value", "reason", "who"], *override],
     }
 
@@ -114,10 +114,10 @@ def turfed(answer: str) -> Tables:
 WELL = a_job()
 """A job with nothing wrong."""
 
-NEED = 1 + usual("Risk.loss") / 100
+NEED = 1 + usual("Risk.waste") / 100
 """Cubic yards of which one lies in place."""
 
-LOAM = usual("Soil.weight", "loam") / 2000
+LOAM = usual("Soil.density", "loam") / 2000
 """Tons of a yard of damp loam."""
 
 LIMITS: dict[str, Limit] = {
@@ -134,8 +134,8 @@ LIMITS: dict[str, Limit] = {
         WELL,
         WELL,
         81 / usual("Curing.coverage"),
-        priced(["Curing compound, large pack", 88, "pack", 5]),
-        priced(["Curing compound, large pack", 88, "pack", None]),
+        priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
+        priced(["Curing compound, 5-gal pail", 88, "pack", None]),
     ),
     # nothing is poured, so nothing is opened, burns or is washed out
     "SiteCautions.utilities": Limit(ordered(0), ordered(0.25), 81),

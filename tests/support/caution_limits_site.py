@@ -18,7 +18,7 @@ def lying(**columns: object) -> Tables:
     own = {"length ft", "width ft", "thickness in"} & {name.replace("_", " ") for name in columns}
     plain = [(head, value) for head, value in zip(heads, (9, 9, 4, *columns.values()), strict=True)]
     kept = [(head, value) for place, (head, value) in enumerate(plain) if place >= 3 or head not in own]
-    return WELL | {"Areas": [[head for head, _ in kept], [value for _, value in kept]]}
+    return WELL | {"Slab areas": [[head for head, _ in kept], [value for _, value in kept]]}
 
 
 def edged(kind: str = "existing", **columns: object) -> Tables:
@@ -74,34 +74,34 @@ def ordering(yards: float) -> Tables:
 
 
 SPREAD = sqrt(
-    (81 * usual("DepthSpread.few") / 324) ** 2
-    + (81 * usual("VolumeSpread.string") / 324) ** 2
-    + (usual("VolumeSpread.tape") / 100) ** 2
-    + (usual("VolumeSpread.plant_yield") / 100) ** 2
+    (81 * usual("DepthUncertainty.default_std_dev") / 324) ** 2
+    + (81 * usual("VolumeUncertainty.string_line_error") / 324) ** 2
+    + (usual("VolumeUncertainty.area_error") / 100) ** 2
+    + (usual("VolumeUncertainty.yield_error") / 100) ** 2
 )
 """Of the need of a cubic yard whose depth nobody measured, in yards: an inch of 81 ft2 is 81 / 324 yd3."""
 
 
 def task(word: str) -> float:
     """Hours for one of what a task is counted in."""
-    return usual("Task.usual", word)
+    return usual("Task.hours_per_unit", word)
 
 
 PLACING = 0.5 * 2
 """Two people for half an hour."""
 
 HOURS = (
-    usual("Task.at_least", "layout")
+    usual("Task.min_hours", "layout")
     + task("dig by hand")
     + task("load by hand") * (1 + usual("Soil.swell", "loam") / 100)
     + PLACING
-    + 81 / usual("FinishWindow.pace")
+    + 81 / usual("FinishWindow.rate")
     + 81 * task("apply curing compound")
     + task("clean up")
 )
 """Laying out, digging and loading a yard, placing, finishing, curing, cleaning up."""
 
-MIXED_HOURS = HOURS - PLACING + ceil(NEED * 27 / 0.6) * usual("Bags.minutes") / 60 * usual("Bags.people")
+MIXED_HOURS = HOURS - PLACING + ceil(NEED * 27 / 0.6) * usual("Bags.minutes_per_bag") / 60 * usual("Bags.crew")
 """The same where nobody costs anything, so that bags of 0.6 ft3 win."""
 
 
@@ -158,8 +158,8 @@ MORE: dict[str, Limit] = {
     # 2 in over a footing; a 6 in slab wants 3 in
     "SlabCautions.thin_cover": Limit(over_footing(2), over_footing(1.9), 0.1),
     "SlabCautions.half_cover": Limit(
-        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 4]]},
-        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 6]]},
+        over_footing(2) | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 4]]},
+        over_footing(2) | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 6]]},
         1,
     ),
     # 5 in under cars, 6 in under trucks
@@ -170,9 +170,9 @@ MORE: dict[str, Limit] = {
     ),
     "SlabCautions.dowel_stop": Limit(
         edged(dowel_spacing_in=24, bar_diameter_in=0.5)
-        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
+        | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
         edged(dowel_spacing_in=24, bar_diameter_in=0.5)
-        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
+        | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
         0.125,
     ),
     "SlabCautions.dowel_end": Limit(
@@ -185,8 +185,8 @@ MORE: dict[str, Limit] = {
     ),
     # 1/2 in under cars
     "SlabCautions.dowel_size": Limit(
-        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": lying(vehicles="light")["Areas"]},
-        edged(dowel_spacing_in=24, bar_diameter_in=0.375) | {"Areas": lying(vehicles="light")["Areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Slab areas": lying(vehicles="light")["Slab areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.375) | {"Slab areas": lying(vehicles="light")["Slab areas"]},
         0.125,
     ),
     # ACI 302.1R-96: half as long again as wide; 12 by 8 is, 9 by 5.9 is more. Spacing by width is 1.5 w, so a factor
@@ -205,7 +205,7 @@ MORE: dict[str, Limit] = {
         lying(length_ft=12, width_ft=12),
         2,
         COMPANY,
-        COMPANY | {"Factors": [["factor", "value"], ["Spacing over thickness", 36]]},
+        COMPANY | {"Factors": [["factor", "value"], ["Joint spacing, times thickness", 36]]},
     ),
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi
@@ -266,6 +266,6 @@ MORE: dict[str, Limit] = {
             "Jobs": [["job", "bid date", "soil"], ["one", "2026-04-13", "clay"]],
             "Site conditions": [["fact", "value"], ["Moisture", "wet"]],
         },
-        26.9 / 324 * usual("Soil.weight", "clay") * usual("Wetness.times", "wet") / 2000,
+        26.9 / 324 * usual("Soil.density", "clay") * usual("Moisture.weight_factor", "wet") / 2000,
     ),
 }

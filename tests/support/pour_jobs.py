@@ -34,19 +34,19 @@ class Pour:
         areas: Rows = [["length ft", "width ft", "thickness in"], [self.length, self.width, 4]]
         stops: Rows = [["station ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
         facts: Rows = [["fact", "value"], *([fact, said] for fact, said in (CHUTE | self.facts).items())]
-        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Cross-sections": stops}
+        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Slab areas": areas, "Cross-sections": stops}
         return only_job(folder, week | {"Site conditions": facts}, self._company())
 
     def _company(self) -> dict[str, Rows]:
         fees = [
-            [f"Short load, {name} fee", fee, "truck", limit]
-            for name, (limit, fee) in zip(("first", "second", "third"), self.fees, strict=False)
+            [f"Short-load fee, tier {tier}", fee, "truck", limit]
+            for tier, (limit, fee) in zip((1, 2, 3), self.fees, strict=False)
         ]
         return {
             "Prices": [
                 ["item", "price", "unit", "size"],
                 ["Ready-mix, 3500 psi", self.mix, "yd3"],
-                ["Delivery of concrete", DELIVERY, "truck"],
+                ["Concrete delivery", DELIVERY, "truck"],
                 *fees,
                 ["Concrete bag", self.bag, "bag", 0.6],
             ],

@@ -9,13 +9,13 @@ from calc.intake.schema import PRICE_LIST
 
 BY_NAME = {
     "Ready-mix, 2500 psi": 158, "Ready-mix, 3000 psi": 164, "Ready-mix, 3500 psi": 171, "Ready-mix, 4000 psi": 179,
-    "Ready-mix, 4500 psi": 188, "Ready-mix, 5000 psi": 198, "Delivery of concrete": 28, "Short load, first fee": 155,
-    "Short load, second fee": 105, "Short load, third fee": 55, "Waiting of a truck": 2.25, "Pump, set-up": 240,
-    "Pump, an hour": 135, "Concrete bag": 7.4,
+    "Ready-mix, 4500 psi": 188, "Ready-mix, 5000 psi": 198, "Concrete delivery": 28, "Short-load fee, tier 1": 155,
+    "Short-load fee, tier 2": 105, "Short-load fee, tier 3": 55, "Truck standby (wait time)": 2.25, "Pump set-up charge": 240,
+    "Pump, per hour": 135, "Concrete bag": 7.4,
 }  # fmt: skip
 """What the plant and the pump ask, where a made-up price would make a bid that nobody believes."""
 
-SIZES = {"Short load, first fee": 2, "Short load, second fee": 4, "Short load, third fee": 6, "Concrete bag": 0.6}
+SIZES = {"Short-load fee, tier 1": 2, "Short-load fee, tier 2": 4, "Short-load fee, tier 3": 6, "Concrete bag": 0.6}
 A_PACK = 3
 EVERY_JOB = "Caution tape and signs"
 """What every job takes, once."""

@@ -33,7 +33,7 @@ UNITS = (
         f"{NIST}: 7,500 lb is 3.75 short tons or 3.402 t",
         Known.MEMORY,
         (slab(10, 4),),
-        (says("Hauler.payload", 3.75),),
+        (says("HaulVehicle.payload", 3.75),),
         CompanyBook(vehicle=typed("Vehicle", struck_capacity=5, payload="7500 lb")),
     ),
     Published(
@@ -186,7 +186,7 @@ THICKNESS = (
         f"{CIP_8}, as measured by depth points",
         Known.SEEN,
         (slab(72, 36, 4), *(typed("CrossSection", station=at, depth="4 1/8") for at in (0, 36, 72))),
-        (says("Concrete.in_place", 33), says("Dig.depth", 4)),
+        (says("Concrete.in_place", 33), says("Excavation.depth", 4)),
     ),
     Published(
         "a slab of 100 mm takes 1.6 % less than one of 4 in",
@@ -207,18 +207,18 @@ THICKNESS = (
         "city code: dig 8 in, 4 in of gravel, 4 in of slab",
         Known.SEEN,
         (slab(40, 3, 4, base=4), typed("Job", soil="clay")),
-        (says("Dig.depth", 8),),
+        (says("Excavation.depth", 8),),
     ),
     Published(
         "a walk without base is dug as deep as the slab",
         "another city code: dig 5 in for 5 in of slab, no base",
         Known.SEEN,
         (slab(40, 3, 5),),
-        (says("Dig.depth", 5),),
+        (says("Excavation.depth", 5),),
     ),
 )
 
-TEN_PERCENT = CompanyBook(factors=(("RuleOfThumb.allowance", "", 10),))
+TEN_PERCENT = CompanyBook(factors=(("OtherOrderRules.allowance", "", 10),))
 
 ORDERS = (
     Published(
@@ -226,8 +226,8 @@ ORDERS = (
         f"{NAVY}: 527.40 ft3 and 10 % are 580.14 ft3 or 21.487 yd3, printed as 21; plants sell by the quarter yard",
         Known.SEEN,
         (typed("Area", shape="area given", given_area=527.40, thickness="1 ft"),),
-        (says("Order.quantity", 21.5), printed("Order.need", "21.487"), says("Order.need", 580.14 / CUBIC_FEET)),
-        CompanyBook(factors=(("RuleOfThumb.allowance", "", 10), ("Risk.loss", "", 10))),
+        (says("Order.quantity", 21.5), printed("Order.required", "21.487"), says("Order.required", 580.14 / CUBIC_FEET)),
+        CompanyBook(factors=(("OtherOrderRules.allowance", "", 10), ("Risk.waste", "", 10))),
     ),
     Published(
         "1.63 yards by the quarter are 1.75",
@@ -243,7 +243,7 @@ ORDERS = (
         Known.MEMORY,
         (slab(40, 3, 4),),
         (says("Order.quantity", 2.0),),
-        CompanyBook(factors=(("RuleOfThumb.allowance", "", 10), ("Risk.step", "", 0.5))),
+        CompanyBook(factors=(("OtherOrderRules.allowance", "", 10), ("Risk.increment", "", 0.5))),
     ),
     Published(
         "a hair over two yards is no reason to buy a quarter more",
@@ -258,7 +258,7 @@ ORDERS = (
             "the order over a truck's load, rounded up",
             Known.ARITHMETIC,
             fixed(yards),
-            (says("Order.trucks", trucks), says("Load.yards_all", yards)),
+            (says("Order.trucks", trucks), says("TruckLoad.yards_all", yards)),
             CompanyBook(factors=(("Risk.truck_capacity", "", 10),)),
         )
         for yards, trucks in ((10.0, 1), (10.5, 2))

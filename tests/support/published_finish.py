@@ -22,21 +22,21 @@ FIBER = (
         "the metric dose of the federal guide is not its pound dose",
         f"{UFGS_FIBER} prints 2.6 kg/m3 beside 1.5 lb/yd3; 2.6 kg/m3 is 4.38 lb/yd3",
         Known.SEEN,
-        (*fixed(1.75), typed("Job", fiber="micro"), typed("Site", fiber_dose="2.6 kg/m3")),
+        (*fixed(1.75), typed("Job", fiber="micro"), typed("Disposal site", fiber_dose="2.6 kg/m3")),
         (printed("FiberDose.per_yard", "4.38"),),
     ),
     Published(
         "the low end of the usual dose of micro fiber",
         "NRMCA CIP 24 and ACI 544.3R: 1.0 to 1.5 lb/yd3",
         Known.MEMORY,
-        (*fixed(9), typed("Job", fiber="micro"), typed("Site", fiber_dose=1.0)),
+        (*fixed(9), typed("Job", fiber="micro"), typed("Disposal site", fiber_dose=1.0)),
         (says("FiberDose.weight", 9), says("FiberTotal.bags", 9)),
     ),
     Published(
         "a tenth of a percent of polypropylene by volume",
         "0.001 x 27 ft3 x 0.91 x 62.4 lb/ft3, 1.533 lb/yd3; typed as 0.91 kg/m3, which is rounded",
         Known.ARITHMETIC,
-        (*fixed(1), typed("Job", fiber="micro"), typed("Site", fiber_dose="0.91 kg/m3")),
+        (*fixed(1), typed("Job", fiber="micro"), typed("Disposal site", fiber_dose="0.91 kg/m3")),
         (says("FiberDose.weight", 1.533, 0.0015),),
     ),
 )
@@ -115,7 +115,7 @@ JOINTS = (
             Known.SEEN,
             tuple(slab(60, 20, inches) for inches in (4, 5, 6)),
             tuple(says("Panel.spacing", each, off, row=row) for row, each in enumerate(feet)),
-            spaced(("by_thickness", ratio), ("most_spacing", 18)),
+            spaced(("by_thickness", ratio), ("max_spacing", 18)),
         )
         for mix, ratio, feet, off in (
             ("slump 4 to 6 in, aggregate under 3/4 in", 24, (8, 10, 12), 0),
@@ -136,7 +136,7 @@ JOINTS = (
         Known.SEEN,
         (slab(60, 20, 9),),
         (says("Panel.spacing", 18),),
-        spaced(("most_spacing", 18)),
+        spaced(("max_spacing", 18)),
     ),
     Published(
         "no panel is longer than one and a half times its width",
@@ -168,9 +168,9 @@ JOINTS = (
         (slab(40, 4, 4),),
         (
             says("Panel.panels", 8),
-            says("Matched.joints", 7),
-            says("Panel.longest", 5),
-            says("Matched.length_all", 28),
+            says("MatchedJoints.joints", 7),
+            says("Panel.panel_length", 5),
+            says("MatchedJoints.length_all", 28),
         ),
         spaced(("most_spacing", 5)),
     ),
@@ -188,14 +188,14 @@ DOWELS = (
         f"{DOT_FOLIO}: the first bar 12 in from the edge",
         Known.SEEN,
         drilled(12, 12, end_distance=12),
-        (says("DoweledEdge.each", 11), says("DoweledEdge.real", 12)),
+        (says("DoweledEdge.per_piece", 11), says("DoweledEdge.spacing_as_laid_out", 12)),
     ),
     Published(
         "a dowel of 18 in stands nine in each side",
         "state urban standard, figure 7010.101 (2018): 18 in long, 12 in apart, 9 in at least each side",
         Known.SEEN,
         drilled(12, 12, embedment=9, projection=9),
-        (says("DoweledEdge.piece", 18),),
+        (says("DoweledEdge.dowel_length", 18),),
     ),
     *(
         Published(
@@ -203,7 +203,7 @@ DOWELS = (
             "pi/4 times hole squared less bar squared, times the depth",
             Known.ARITHMETIC,
             drilled(1, 12, quantity=dowels, bar_diameter=bar, drill_diameter=hole, embedment=embed),
-            (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy", volume, volume * 0.001)),
+            (says("DoweledEdge.dowels", dowels), says("DoweledEdge.epoxy_volume", volume, volume * 0.001)),
         )
         for bar, hole, embed, dowels, volume in (
             ("3/8", "1/2", 4, 30, 10.31),

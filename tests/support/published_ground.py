@@ -23,7 +23,7 @@ POUNDS = 2000
 def ten_yards(soil: str, **facts: str) -> tuple[Typed, ...]:
     """A dig of ten yards in the bank: 270 ft2, a foot deep, without forms."""
     job = (slab(27, 10, 12), typed("Job", soil=soil))
-    return (*job, typed("Site", **facts)) if facts else job
+    return (*job, typed("Disposal site", **facts)) if facts else job
 
 
 def swelling(soil: str, percent: float) -> CompanyBook:
@@ -71,7 +71,7 @@ SWELL = (
             printed("Spoil.loose", "0.741", over="Spoil.tons"),
             loose_weight(2700, 1e-6),
         ),
-        CompanyBook(factors=(("Soil.weight", "clay", 3400), ("Soil.swell", "clay", 100 * (3400 / 2700 - 1)))),
+        CompanyBook(factors=(("Soil.density", "clay", 3400), ("Soil.swell", "clay", 100 * (3400 / 2700 - 1)))),
     ),
     *(
         Published(
@@ -96,11 +96,11 @@ _PRINTED_SWELL = 0.01
 
 TEXTBOOK = CompanyBook(
     factors=(
-        ("Soil.weight", "clay", 3000),
+        ("Soil.density", "clay", 3000),
         ("Soil.swell", "clay", 30),
-        ("Soil.weight", "loam", 3100),
+        ("Soil.density", "loam", 3100),
         ("Soil.swell", "loam", 25),
-        ("Soil.weight", "gravelly", 3200),
+        ("Soil.density", "gravelly", 3200),
         ("Soil.swell", "gravelly", 12),
     )
 )
@@ -151,29 +151,32 @@ OLD_CONCRETE = (
         "150 lb/ft3, ACI 318 and ASCE convention; 4,050 lb/yd3 on a construction and demolition conversion sheet",
         Known.PARTLY,
         (typed("Area", shape="area given", given_area=81, old_slab=81, old_slab_thickness=4),),
-        (says("Rubble.solid", 1), says("Rubble.tons", 4050 / POUNDS)),
+        (says("ConcreteDebris.solid", 1), says("ConcreteDebris.tons", 4050 / POUNDS)),
     ),
     Published(
         "broken concrete weighs near 2,400 lb a loose yard",
         f"{CALRECYCLE}: 2,400 lb/yd3 loose; piles are measured to 10 to 15 %",
         Known.SEEN,
         (slab(10, 5, 4, old_slab=50, old_slab_thickness=4),),
-        (says("Rubble.tons", 2400 / POUNDS, 0.15 * 2400 / POUNDS, over="Rubble.loose"),),
+        (says("ConcreteDebris.tons", 2400 / POUNDS, 0.15 * 2400 / POUNDS, over="ConcreteDebris.loose"),),
     ),
     Published(
         "solid rock swells by 50 to 80 percent, and concrete with it",
         f"{PLANNING}, solid rock: 50 to 80 %",
         Known.SEEN,
         (slab(10, 5, 4, old_slab=50, old_slab_thickness=4),),
-        (between("Rubble.loose", 1.5, 1.8, over="Rubble.solid"), between("Rubble.loose", 0.926, 1.111)),
+        (
+            between("ConcreteDebris.loose", 1.5, 1.8, over="ConcreteDebris.solid"),
+            between("ConcreteDebris.loose", 0.926, 1.111),
+        ),
     ),
     Published(
         "stone of up to eight inches weighs 2,700 lb a loose yard",
         f"{CALRECYCLE}: 2,700 lb/yd3, which is 4,050 over 1.5",
         Known.SEEN,
         (slab(10, 5, 4, old_slab=50, old_slab_thickness=4),),
-        (says("Rubble.tons", 2700 / POUNDS, over="Rubble.loose"),),
-        CompanyBook(factors=(("Rubble.bulking", "", 50),)),
+        (says("ConcreteDebris.tons", 2700 / POUNDS, over="ConcreteDebris.loose"),),
+        CompanyBook(factors=(("ConcreteDebris.swell", "", 50),)),
     ),
 )
 
@@ -186,7 +189,7 @@ LOADS = (
         (
             says("Spoil.bank", 1000),
             says("Spoil.loose", 1300),
-            says("Hauled.by_room", 186, row=SOIL_PILE),
+            says("Hauled.by_volume", 186, row=SOIL_PILE),
             says("Hauled.loads", 186, row=SOIL_PILE),
         ),
         CompanyBook(factors=(("Soil.swell", "clay", 30),), vehicle=typed("Vehicle", struck_capacity=7)),
@@ -203,7 +206,7 @@ LOADS = (
             says("Hauled.loads", 11, row=SOIL_PILE),
         ),
         CompanyBook(
-            factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0)),
+            factors=(("Soil.density", "sand", 2700), ("Soil.swell", "sand", 0)),
             vehicle=typed("Vehicle", struck_capacity=12),
         ),
     ),
@@ -213,9 +216,9 @@ LOADS = (
         Known.ARITHMETIC,
         ten_yards("clay"),
         (
-            says("Hauler.payload", 7000 / POUNDS),
-            says("Hauled.fill", 7000 / 2310, 7000 / 2310 * _PRINTED_SWELL, row=SOIL_PILE),
-            says("Hauled.by_room", 3, row=SOIL_PILE),
+            says("HaulVehicle.payload", 7000 / POUNDS),
+            says("Hauled.fill_limit", 7000 / 2310, 7000 / 2310 * _PRINTED_SWELL, row=SOIL_PILE),
+            says("Hauled.by_volume", 3, row=SOIL_PILE),
             says("Hauled.loads", 5, row=SOIL_PILE),
         ),
         CompanyBook(TEXTBOOK.factors, typed("Vehicle", struck_capacity=5, payload="7000 lb")),

@@ -24,7 +24,7 @@ def dump(minutes: float, dwell: float) -> Typed:
 
 def of_a_yard(pounds: float) -> tuple[tuple[str, str, float], ...]:
     """Sand that weighs so much in the bank and does not swell."""
-    return ("Soil.weight", "sand", pounds), ("Soil.swell", "sand", 0)
+    return ("Soil.density", "sand", pounds), ("Soil.swell", "sand", 0)
 
 
 CYCLES = (
@@ -35,9 +35,9 @@ CYCLES = (
         Known.SEEN,
         (slab(100, 35, "1 ft"), typed("Job", soil="sand")),
         (
-            says("Hauled.trip", 2 + 2 / 3 + 7 / 30 + 7 / 40 + 3 / 60, row=MIXED),
-            printed("Hauled.trip", "3.125", row=MIXED),
-            printed("Hauler.room", "3.84", over="SiteSpec.trip"),
+            says("Hauled.round_trip", 2 + 2 / 3 + 7 / 30 + 7 / 40 + 3 / 60, row=MIXED),
+            printed("Hauled.round_trip", "3.125", row=MIXED),
+            printed("HaulVehicle.heaped_capacity", "3.84", over="SiteSpec.round_trip"),
             says("Hauled.loads", 11, row=MIXED),
             # eleven whole trips, where the lecture's 33.8 h are of 10.8
             says("Choice.hours", 33.8 * 11 / 10.8, 0.06),
@@ -51,7 +51,7 @@ CYCLES = (
         Known.SEEN,
         (slab(54, 10, "1 ft"), typed("Job", soil="sand")),
         (
-            printed("Hauled.trip", "0.6444", row=MIXED),
+            printed("Hauled.round_trip", "0.6444", row=MIXED),
             says("Hauled.loads", 20, row=MIXED),
             says("Choice.loads", 1.55, 0.005, over="Choice.hours"),
             between("Choice.hours", 20 * 0.6444, 13.32),
@@ -66,7 +66,7 @@ CYCLES = (
             (slab(54, 40, "1 ft"),),
             (
                 says("Hauled.loose", 100, row=MIXED),
-                says("Hauled.by_room", 34, row=MIXED),
+                says("Hauled.by_volume", 34, row=MIXED),
                 says("Choice.hours", hours * 34 / (100 / 3), 0.03 * hours),
             ),
             CompanyBook(vehicle=truck(3, 4), site=dump(6 * miles, 15)),
@@ -83,7 +83,9 @@ BY_LAW = (
             Known.CONSTRUCTED,
             (slab(100, 35, "1 ft"), typed("Job", soil="sand")),
             (
-                says("Hauler.payload", 250 * (feet * axles / (axles - 1) + 12 * axles + 36) / POUNDS, 125 / POUNDS),
+                says(
+                    "HaulVehicle.payload", 250 * (feet * axles / (axles - 1) + 12 * axles + 36) / POUNDS, 125 / POUNDS
+                ),
                 says("Hauled.by_weight", loads, row=MIXED),
             ),
             CompanyBook(of_a_yard(2700), truck(40, f"{gross / 2:g} lb"), site=dump(10, 10)),
@@ -97,7 +99,7 @@ BY_LAW = (
             f"{CLASSES}; its own weight is ours, half of it",
             Known.CONSTRUCTED,
             (slab(27, 12, 4),),
-            (says("Hauler.payload", gross / 2 / POUNDS), says("Hauled.by_weight", loads, row=MIXED)),
+            (says("HaulVehicle.payload", gross / 2 / POUNDS), says("Hauled.by_weight", loads, row=MIXED)),
             CompanyBook(vehicle=truck(8, f"{gross / 2:g} lb"), site=dump(10, 10)),
         )
         # four bank yards of loam are 11,600 lb

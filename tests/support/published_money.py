@@ -34,7 +34,7 @@ PRICES = (
             at_rates(margin=100 * markup / (100 + markup)),
             (
                 printed("BidPrice.margin", margin),
-                says("BidPrice.exact_price", 1 + markup / 100, 1e-6, over="BidPrice.full"),
+                says("BidPrice.unrounded", 1 + markup / 100, 1e-6, over="BidPrice.break_even"),
                 says("BidPrice.markup", markup, 0.02),
             ),
         )
@@ -45,28 +45,28 @@ PRICES = (
         HANDOUT,
         Known.SEEN,
         at_rates(margin=23.0769),
-        (printed("BidPrice.margin", "23.08"), says("BidPrice.exact_price", 1.3, 1e-4, over="BidPrice.full")),
+        (printed("BidPrice.margin", "23.08"), says("BidPrice.unrounded", 1.3, 1e-4, over="BidPrice.break_even")),
     ),
     Published(
         "a margin of 20 % is the cost times 1.25, and never times 1.20",
         f"{REFERENCE}: price is cost over one less the margin, 80 is sold for 100",
         Known.SEEN,
         at_rates(margin=20),
-        (says("BidPrice.exact_price", 1.25, 1e-6, over="BidPrice.full"),),
+        (says("BidPrice.unrounded", 1.25, 1e-6, over="BidPrice.break_even"),),
     ),
     Published(
         "what costs 200,000 is sold for 250,000 at a margin of 20 %",
         f"{REFERENCE}: 200,000 at a markup of 25 %",
         Known.SEEN,
         at_rates(margin=20, permit=200_000),
-        (says("BidPrice.exact_price", 250_000, 100), says("BidPrice.full", 200_000, 80)),
+        (says("BidPrice.unrounded", 250_000, 100), says("BidPrice.break_even", 200_000, 80)),
     ),
     Published(
         "ten percent and ten percent are 1.21, not 1.20",
         "arithmetic of overhead and profit in series, (1 + a)(1 + b)",
         Known.ARITHMETIC,
         at_rates(contingency=10, overhead=10),
-        (says("BidPrice.full", 1.21, 1e-6, over="BidPrice.direct"),),
+        (says("BidPrice.break_even", 1.21, 1e-6, over="BidPrice.direct"),),
     ),
     *(
         Published(
@@ -74,7 +74,7 @@ PRICES = (
             "arithmetic of percents in series, as of series discounts: 10 % and 5 % are not 15 %",
             Known.ARITHMETIC,
             at_rates(contingency=first, overhead=second),
-            (says("BidPrice.full", 1.155, 1e-6, over="BidPrice.direct"),),
+            (says("BidPrice.break_even", 1.155, 1e-6, over="BidPrice.direct"),),
         )
         for first, second in ((10, 5), (5, 10))
     ),
@@ -169,7 +169,7 @@ ACCESSIBLE = (
 
 def hours_of(task: str, for_one: float) -> CompanyBook:
     """A house whose task takes so many hours for one of what it counts."""
-    return CompanyBook(factors=(("Task.usual", task, for_one),))
+    return CompanyBook(factors=(("Task.hours_per_unit", task, for_one),))
 
 
 A_YARD = (slab(9, 9, 4, old_slab=81, old_slab_thickness=4, base=4),)
@@ -186,10 +186,10 @@ SHIFTS = (
     limit("drilling is dust all the same", f"{SILICA}: a shroud and a dust collector, and a vacuum for the holes",
           Known.MEMORY, (slab(40, 4), typed("Edge", kind="form", length=40, spacing=24)), "SiteCautions.silica", True),
     limit("a day behind a saw with water on its blade asks none", f"{SILICA}: walk-behind saws outdoors: none",
-          Known.MEMORY, (slab(80, 4), typed("Site", joint_method="saw-cut")), "SiteCautions.respirator", False,
+          Known.MEMORY, (slab(80, 4), typed("Disposal site", joint_method="saw-cut")), "SiteCautions.respirator", False,
           hours_of("saw-cut joints", 0.2)),
     limit("and it is dust all the same", f"{SILICA}: water fed to the blade", Known.MEMORY,
-          (slab(80, 5), typed("Site", joint_method="saw-cut")), "SiteCautions.silica", True),
+          (slab(80, 5), typed("Disposal site", joint_method="saw-cut")), "SiteCautions.silica", True),
     limit("a tooled slab with no dowel makes no dust", f"{SILICA}: cutting, drilling, grinding, breaking", Known.MEMORY,
           (slab(80, 5),), "SiteCautions.silica", False),
 )  # fmt: skip

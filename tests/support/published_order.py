@@ -20,17 +20,17 @@ SAMPLE = "statistics textbooks: 2 4 4 4 5 5 7 9 has the mean 5 and the sum of sq
 NEED = 12.0
 POUR = slab(48, 18, 4.5)
 EXACT = (
-    ("Risk.loss", "", 0.0),
-    ("VolumeSpread.string", "", 0.0),
-    ("VolumeSpread.tape", "", 0.0),
-    ("VolumeSpread.plant_yield", "", 0.0),
+    ("Risk.waste", "", 0.0),
+    ("VolumeUncertainty.string_line_error", "", 0.0),
+    ("VolumeUncertainty.area_error", "", 0.0),
+    ("VolumeUncertainty.yield_error", "", 0.0),
 )
 """A house that loses nothing, and is off by the depths only."""
 
 
 def off_by(yards: float) -> CompanyBook:
     """A house book by which the twelve yards are off by so many."""
-    return CompanyBook(factors=(*EXACT, ("DepthSpread.few", "", 0.375 * yards)))
+    return CompanyBook(factors=(*EXACT, ("DepthUncertainty.default_std_dev", "", 0.375 * yards)))
 
 
 def lacking(z: float, lost: float) -> Published:
@@ -41,7 +41,7 @@ def lacking(z: float, lost: float) -> Published:
         LOSS_TABLE,
         Known.MEMORY,
         fixed(NEED + above, POUR),
-        (says("Order.left", above + lost * spread, 0.00005 * spread * (1 + 1e-9)),),
+        (says("Order.surplus", above + lost * spread, 0.00005 * spread * (1 + 1e-9)),),
         off_by(spread),
     )
 
@@ -53,7 +53,7 @@ CHANCES = (
             f"{NORMAL}: a half less what it prints",
             Known.MEMORY,
             fixed(NEED + 1, POUR),
-            (printed("Order.off", z), printed("Order.chance", tail)),
+            (printed("Order.z_score", z), printed("Order.risk", tail)),
             off_by(1 / float(z)),
         )
         for z, tail in (
@@ -67,7 +67,7 @@ CHANCES = (
             f"{NORMAL}: a half more than it prints",
             Known.MEMORY,
             fixed(NEED - 1, POUR),
-            (printed("Order.off", f"-{z}"), printed("Order.chance", share)),
+            (printed("Order.z_score", f"-{z}"), printed("Order.risk", share)),
             off_by(1 / float(z)),
         )
         for z, share in (("1.00", "0.84134"), ("1.28", "0.89973"), ("2.00", "0.97725"))
@@ -78,7 +78,7 @@ CHANCES = (
             SIGMAS,
             Known.MEMORY,
             fixed(NEED + 1, POUR),
-            (says("Order.chance", chance, chance * 1e-3),),
+            (says("Order.risk", chance, chance * 1e-3),),
             off_by(1 / sigmas),
         )
         for sigmas, chance in ((6, 9.866e-10), (7, 1.280e-12), (8, 6.221e-16))
@@ -95,9 +95,9 @@ TOPPED = tuple(
         f"{NEWSVENDOR}; a yard left over at $27, a cubic yard of bags at ${dollars * 27 / feet:g}",
         Known.MEMORY,
         (POUR,),
-        (says("BagTopUp.ratio", float(ratio)), says("BagTopUp.order", NEED + float(z), 0.0005 * (1 + 1e-9))),
+        (says("BagTopUp.critical_ratio", float(ratio)), says("BagTopUp.order", NEED + float(z), 0.0005 * (1 + 1e-9))),
         CompanyBook(
-            factors=(*EXACT, ("DepthSpread.few", "", 0.375), ("Risk.left_over", "", 27.0)),
+            factors=(*EXACT, ("DepthUncertainty.default_std_dev", "", 0.375), ("Risk.surplus_disposal", "", 27.0)),
             packs=(("Bags.bag_price", dollars, feet),),
         ),
     )
@@ -114,7 +114,7 @@ DEPTHS = (
             STUDENT,
             Known.MEMORY,
             (POUR, *(typed("CrossSection", station=float(foot), depth=4.5) for foot in range(points))),
-            (says("DepthSpread.wider", sqrt(variance)),),
+            (says("DepthUncertainty.small_sample_factor", sqrt(variance)),),
         )
         for points, variance in ((4, 3.0), (5, 2.0), (7, 1.5), (13, 1.2))
     ),
@@ -131,9 +131,9 @@ DEPTHS = (
         ),
         (
             says("PointMean.mean", 5.0),
-            printed("DepthSpread.points_spread", "2.1381"),
-            says("DepthSpread.points_spread", sqrt(32 / 7)),
-            says("DepthSpread.mean_spread", sqrt(32 / 7) * sqrt(7 / 5) / sqrt(8)),
+            printed("DepthUncertainty.sample_std_dev", "2.1381"),
+            says("DepthUncertainty.sample_std_dev", sqrt(32 / 7)),
+            says("DepthUncertainty.mean_std_dev", sqrt(32 / 7) * sqrt(7 / 5) / sqrt(8)),
         ),
     ),
 )

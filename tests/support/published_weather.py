@@ -130,7 +130,7 @@ _LIMITS = (
         _AIR,
         Known.SEEN,
         (slab(10, 4), typed("Forecast", air=39)),
-        (says("PourCautions.cold_weather_fires", 1), says("Heat.coldest", 39)),
+        (says("PourCautions.cold_weather_fires", 1), says("TemperatureLimits.coldest", 39)),
     ),
     Published(
         "air at 40 F is not yet cold weather",
@@ -158,16 +158,16 @@ _LIMITS = (
         "ASTM C94 to about 2013: 90 min, which the buyer may waive",
         Known.MEMORY,
         (slab(10, 4), typed("Access", drive=25)),
-        (says("TruckClock.left", 65), says("TruckClock.limit", 90)),
+        (says("DischargeLimit.time_left", 65), says("DischargeLimit.limit", 90)),
     ),
 )
 
 _AS_OF_1908 = CompanyBook(
     factors=(
-        ("PlacingRate.holds", "", 3),
-        ("PlacingRate.walking", "", 200),
-        ("PlacingRate.filling", "", 0.75),
-        ("PlacingRate.busy", "", 100),
+        ("PlacingRate.barrow_volume", "", 3),
+        ("PlacingRate.travel_speed", "", 200),
+        ("PlacingRate.fill_time", "", 0.75),
+        ("PlacingRate.working_share", "", 100),
     )
 )
 _WHEELED = tuple(
@@ -176,7 +176,7 @@ _WHEELED = tuple(
         f"{BOOK_1908}: 200 ft a minute both ways and 3/4 min lost a trip",
         Known.PARTLY,
         (slab(10, 4), typed("WheelbarrowRoute", distance=feet), typed("Access", wheelbarrows=1)),
-        (says("PlacingRate.trip", minutes / 9), says("PlacingRate.barrow", 60 / minutes)),
+        (says("PlacingRate.cycle_time", minutes / 9), says("PlacingRate.wheelbarrow", 60 / minutes)),
         company=_AS_OF_1908,
     )
     for feet, minutes in ((50, 11.25), (100, 15.75), (200, 24.75))
@@ -185,15 +185,15 @@ _WHEELED = tuple(
 WEATHER = (*_EXAMPLE, *_METRIC, *_DRYING_TABLE, *_LIMITS, *_WHEELED)
 
 USUAL_WEATHER = (
-    Usual("Evaporation.stop", 0.2, 0.2, "ACI 305R: precautions above 0.20 lb/ft2/h", Known.PARTLY),
-    Usual("Evaporation.most", 0.1, 0.1, "ACI 305R and UFGS: 0.10 for mixes that bleed little", Known.PARTLY),
+    Usual("Evaporation.stop_above", 0.2, 0.2, "ACI 305R: precautions above 0.20 lb/ft2/h", Known.PARTLY),
+    Usual("Evaporation.caution_above", 0.1, 0.1, "ACI 305R and UFGS: 0.10 for mixes that bleed little", Known.PARTLY),
     Usual("Evaporation.wind_share", 0.4, 0.4, "ACI 305R, US form", Known.SEEN),
-    Usual("Heat.hot_limit", 95, 95, "ACI 301 and 305.1: 95 F at most", Known.MEMORY, departs=RANGE),
-    Usual("Heat.cold_limit", 40, 40, "ACI 306R", Known.SEEN),
-    Usual("TruckClock.usual", 90, 90, "ASTM C94 to about 2013", Known.MEMORY),
-    Usual("PlacingRate.walking", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
-    Usual("PlacingRate.filling", 0.75, 0.75, BOOK_1908, Known.MEMORY, departs=RANGE),
-    Usual("PlacingRate.holds", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
-    Usual("PlacingRate.holds", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
-    Usual("TruckSplit.free_yard", 5, 10, "ready-mix practice: 5 to 10 min to unload a yard", Known.MEMORY),
+    Usual("TemperatureLimits.hot_limit", 95, 95, "ACI 301 and 305.1: 95 F at most", Known.MEMORY, departs=RANGE),
+    Usual("TemperatureLimits.cold_limit", 40, 40, "ACI 306R", Known.SEEN),
+    Usual("DischargeLimit.usual_limit", 90, 90, "ASTM C94 to about 2013", Known.MEMORY),
+    Usual("PlacingRate.travel_speed", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
+    Usual("PlacingRate.fill_time", 0.75, 0.75, BOOK_1908, Known.MEMORY, departs=RANGE),
+    Usual("PlacingRate.barrow_volume", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
+    Usual("PlacingRate.barrow_volume", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
+    Usual("TruckSplit.allowance_per_yard", 5, 10, "ready-mix practice: 5 to 10 min to unload a yard", Known.MEMORY),
 )

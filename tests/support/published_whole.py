@@ -13,8 +13,8 @@ DOWEL_RULES = "one dowel more than there are spaces, state DOT dowel folio (2013
 
 STRIP_HOUSE = CompanyBook(
     factors=(
-        ("RuleOfThumb.allowance", "", 10),
-        ("Soil.weight", "clay", 3000),
+        ("OtherOrderRules.allowance", "", 10),
+        ("Soil.density", "clay", 3000),
         ("Soil.swell", "clay", 30),
     ),
     vehicle=typed("Vehicle", struck_capacity=3, payload="3000 lb"),
@@ -38,15 +38,15 @@ STRIP_SAYS: tuple[Says, ...] = (
     says("CuringChoice.bought", 1),
     says("Panel.spacing", 4.5),
     says("Panel.panels", 9),
-    printed("Panel.longest", "4.444"),
-    says("Matched.joints", 8),
-    says("Matched.length_all", 24),
+    printed("Panel.panel_length", "4.444"),
+    says("MatchedJoints.joints", 8),
+    says("MatchedJoints.length_all", 24),
     printed("Spoil.bank", "2.2222"),
     printed("Spoil.loose", "2.8889"),
     says("Spoil.tons", 6666.7 / POUNDS, 0.05 / POUNDS),
     printed("Spoil.tons", "3.333"),
     says("Hauled.by_weight", 3, row=SOIL_PILE),
-    says("Hauled.by_room", 1, row=SOIL_PILE),
+    says("Hauled.by_volume", 1, row=SOIL_PILE),
     says("Hauled.loads", 3, row=SOIL_PILE),
 )
 
@@ -76,7 +76,7 @@ WHOLE = (
         f"{RULES}; 0.7407 yd3 of sod and 2.2222 yd3 of clay below it",
         Known.CONSTRUCTED,
         (slab(40, 3, 4, base=4), typed("Job", soil="clay")),
-        (says("Dig.depth", 8), says("Spoil.bank", 0.7407 + 2.2222, 1e-4)),
+        (says("Excavation.depth", 8), says("Spoil.bank", 0.7407 + 2.2222, 1e-4)),
         STRIP_HOUSE,
     ),
     Published(
@@ -85,13 +85,13 @@ WHOLE = (
         Known.CONSTRUCTED,
         (slab(10, 5, 4, old_slab=50, old_slab_thickness=4),),
         (
-            printed("Rubble.solid", "0.6173"),
-            says("Rubble.tons", 2500 / POUNDS),
-            printed("Rubble.loose", "1.0417"),
-            says("Rubble.tons", 2400 / POUNDS, over="Rubble.loose"),
+            printed("ConcreteDebris.solid", "0.6173"),
+            says("ConcreteDebris.tons", 2500 / POUNDS),
+            printed("ConcreteDebris.loose", "1.0417"),
+            says("ConcreteDebris.tons", 2400 / POUNDS, over="ConcreteDebris.loose"),
             says("Spoil.bank", 0),
         ),
-        CompanyBook(factors=(("Rubble.bulking", "", 68.75),)),
+        CompanyBook(factors=(("ConcreteDebris.swell", "", 68.75),)),
     ),
     Published(
         "one doweled edge of 40 ft",
@@ -112,10 +112,10 @@ WHOLE = (
         ),
         (
             says("DoweledEdge.dowels", 40),
-            says("DoweledEdge.piece", 12),
+            says("DoweledEdge.dowel_length", 12),
             says("DowelNeeds.dowels", 40),
-            says("DoweledEdge.glued", 40),
-            printed("DoweledEdge.epoxy", "20.62"),
+            says("DoweledEdge.epoxied", 40),
+            printed("DoweledEdge.epoxy_volume", "20.62"),
         ),
     ),
     Published(

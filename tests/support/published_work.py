@@ -19,7 +19,7 @@ GANGS = (
             slab(10, 4),
             typed("Ordering", rule="fixed", fixed=45, reason="as published"),
             typed("Access", method="chute", reason="as published"),
-            typed("Crew", placing=16),
+            typed("Crew cost of the method", placing=16),
         ),
         (
             says("Pour.hours", 10),
@@ -40,7 +40,11 @@ GANGS = (
             says("Task.hours", 2.667 * 3 / 12, 1e-4, row=LOAD, over="Work.hand_loaded"),
         ),
         CompanyBook(
-            factors=(("Soil.weight", "sand", 2700), ("Soil.swell", "sand", 0), ("Task.usual", "load by hand", 2 / 3))
+            factors=(
+                ("Soil.density", "sand", 2700),
+                ("Soil.swell", "sand", 0),
+                ("Task.hours_per_unit", "load by hand", 2 / 3),
+            )
         ),
     ),
     Published(
@@ -48,8 +52,8 @@ GANGS = (
         f"{PLANT}: 2.80 hours of a man for a yard dug by hand; 100 ft2 at 4 in are 1.235 yd3",
         Known.SEEN,
         (slab(10, 10),),
-        (says("Work.hand_dug", 1.235, 0.0005), says("Task.hours", 2.8 * 1.235, 0.0015, row=DIG)),
-        CompanyBook(factors=(("Task.usual", "dig by hand", 2.8),)),
+        (says("Work.hand_excavated", 1.235, 0.0005), says("Task.hours", 2.8 * 1.235, 0.0015, row=DIG)),
+        CompanyBook(factors=(("Task.hours_per_unit", "dig by hand", 2.8),)),
     ),
 )
 
@@ -67,7 +71,7 @@ WORK = (*GANGS, *FORMS)
 
 WORK_USUAL = (
     Usual(
-        "Task.usual",
+        "Task.hours_per_unit",
         1.22,
         2.04,
         "ILO/ASIST Technical Brief 2 (1998): 5 m3 of soft soil to 3 m3 of hard a worker and day of 8 h",
@@ -75,7 +79,7 @@ WORK_USUAL = (
         "dig by hand",
     ),
     Usual(
-        "Task.usual",
+        "Task.hours_per_unit",
         1,
         1.5,
         "Masonry Structures (1921): 1 to 1.5 h for a yard of sand, loaded by hand",
@@ -84,12 +88,12 @@ WORK_USUAL = (
         departs="loading loose soil is quicker",
     ),
     Usual(
-        "Task.usual",
+        "Task.hours_per_unit",
         0.1 * 3.5 / 12,
         0.1 * 8 / 12,
         f"{PLANT}: 0.10 h for a square foot of edge form, which is 3 1/2 to 8 in high",
         Known.SEEN,
         "set forms",
     ),
-    Usual("Protection.cubic_foot", 7.475, 7.485, "NIST Handbook 44, appendix C: a gallon is 231 in3", Known.MEMORY),
+    Usual("Protection.gal_per_ft3", 7.475, 7.485, "NIST Handbook 44, appendix C: a gallon is 231 in3", Known.MEMORY),
 )

@@ -34,8 +34,8 @@ def _company(draw: random.Random) -> dict[str, Rows]:
         ["Contingency", draw.choice([0, 5, 7.5])],
         ["Overhead", draw.choice([10, 12, 18.5])],
         ["Margin", draw.choice([10, 18, 33])],
-        ["Minimum job", draw.choice([0, 950, 20000])],
-        ["Step of the price", draw.choice([1, 5, 25])],
+        ["Minimum job charge", draw.choice([0, 950, 20000])],
+        ["Price rounding", draw.choice([1, 5, 25])],
     ]
     company: Rows = [["fact", "value"], ["Deposit cap", draw.choice([500, 1000, 1e6])]]
     return {"Prices": prices, "Factors": factors, "Company": company}
@@ -72,7 +72,7 @@ def _week(draw: random.Random) -> dict[str, Rows]:
             ["job", "bid date", "fiber"],
             *([name, "2026-04-13", draw.choice(["none", "micro"])] for name in names),
         ],
-        "Areas": areas,
+        "Slab areas": areas,
         "Site conditions": facts,
         "Changes": changes,
     }

@@ -137,10 +137,10 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         for each in company.vehicles
     ]
     factors = {
-        "CuttingList.spare": company.spare,
-        "CuttingList.stock": company.stock,
-        "DowelNeeds.holes_a_bit": company.holes_a_bit,
-        "DowelNeeds.dowels_a_tube": company.dowels_a_tube,
+        "CuttingList.spare_share": company.spare,
+        "CuttingList.stock_length": company.stock,
+        "DowelNeeds.holes_per_bit": company.holes_a_bit,
+        "DowelNeeds.dowels_per_cartridge": company.dowels_a_tube,
         "Curing.coverage": company.curing_coverage,
     }
     return {
@@ -151,9 +151,9 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         "Prices": [
             ["item", "price", "unit", "size"],
             *(
-                [f"{LIQUIDS[liquid]}, {size} pack", _typed(pack.price), "pack", _typed(pack.holds)]
+                [f"{LIQUIDS[liquid]}, {size} pail", _typed(pack.price), "pack", _typed(pack.holds)]
                 for liquid, both in company.packs.items()
-                for size, pack in zip(("small", "large"), both, strict=True)
+                for size, pack in zip(("small", "5-gal"), both, strict=True)
             ),
         ],
         "Factors": [["factor", "value"], *([line(name).label, _typed(value)] for name, value in factors.items())],
@@ -169,11 +169,11 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ["job", "fact", "value"],
             *([name, fact, value] for name, job in jobs for fact, value in _facts(job)),
         ],
-        "Areas": [
+        "Slab areas": [
             ["job", *AREA_COLUMNS],
             *([name, *_cells(_measures(job))] for name, job in jobs),
         ],
-        "Plants": [
+        "Vegetation to clear": [
             ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, *_cells(job.plants)] for name, job in jobs),
         ],

@@ -12,22 +12,22 @@ from reference_pour import Area, Bag, CompanyBook, Job, Plant
 ADDITIONS = ("Entrained air", "Accelerator", "Retarder", "Winter heat")
 """What may go into a mix, by what it is called on Prices and among the site conditions."""
 FACTORS = {
-    "Risk.loss": "loss",
-    "Risk.prime": "prime",
-    "Risk.wait": "wait",
-    "Risk.repair": "repair",
-    "Risk.left_over": "left_over",
-    "Risk.reach": "reach",
-    "Risk.more": "more",
-    "DepthSpread.few": "few",
-    "VolumeSpread.string": "string",
-    "VolumeSpread.tape": "tape",
-    "VolumeSpread.plant_yield": "plant_yield",
-    "RuleOfThumb.allowance": "allowance",
+    "Risk.waste": "loss",
+    "Risk.pump_residue": "prime",
+    "Risk.second_truck_wait": "wait",
+    "Risk.cold_joint_repair": "repair",
+    "Risk.surplus_disposal": "left_over",
+    "Risk.std_devs_tried": "reach",
+    "Risk.extra_yards": "more",
+    "DepthUncertainty.default_std_dev": "few",
+    "VolumeUncertainty.string_line_error": "string",
+    "VolumeUncertainty.area_error": "tape",
+    "VolumeUncertainty.yield_error": "plant_yield",
+    "OtherOrderRules.allowance": "allowance",
 }
 """The factors of a house by their ids, and what the plain calculation calls them."""
-PLANT_FACTORS = {"Risk.step": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
-TIERS = ("first", "second", "third")
+PLANT_FACTORS = {"Risk.increment": "step", "Risk.truck_capacity": "capacity", "PlantCharges.least_order": "least"}
+TIERS = (1, 2, 3)
 
 
 def random_company(chance: Random) -> CompanyBook:
@@ -147,11 +147,13 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
 
 def _prices(plant: Plant) -> Iterator[Sequence[object]]:
     yield from ([f"Ready-mix, {psi} psi", float(cost), "yd3"] for psi, cost in plant.mixes.items())
-    yield from ([name, float(cost), "yd3"] for name, cost in plant.additions.items())
-    yield ["Small aggregate for a pump", float(plant.pump_mix), "yd3"]
-    yield ["Delivery of concrete", float(plant.delivery), "truck"]
-    for name, (limit, fee) in zip(TIERS, plant.tiers, strict=False):
-        yield [f"Short load, {name} fee", float(fee), "truck", float(limit)]
+    yield from (
+        [name.replace("Winter heat", "Winter heat"), float(cost), "yd3"] for name, cost in plant.additions.items()
+    )
+    yield ["Pea-gravel pump mix, added cost", float(plant.pump_mix), "yd3"]
+    yield ["Concrete delivery", float(plant.delivery), "truck"]
+    for tier, (limit, fee) in zip(TIERS, plant.tiers, strict=False):
+        yield [f"Short-load fee, tier {tier}", float(fee), "truck", float(limit)]
 
 
 def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
@@ -159,7 +161,7 @@ def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
         yield ["Concrete bag", float(bag.price), "bag", float(bag.yields)]
         yield ["Rental for half a day, mixer", float(bag.mixer), "each"]
         yield ["Rental for a day, mixer", float(bag.mixer), "each"]
-        yield ["Clean-up after bags", float(bag.clean), "each"]
+        yield ["Clean-up after bagged concrete", float(bag.clean), "each"]
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
@@ -168,7 +170,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
     return {
         "Jobs": [["job", "bid date"], *([name, "2026-04-13"] for name, _ in jobs)],
         "Site conditions": [["job", "fact", "value"], *([name, *fact] for name, job in jobs for fact in _facts(job))],
-        "Areas": [["job", "area", "length ft", "width ft", "thickness in", "quantity"], *map(_area_row, named)],
+        "Slab areas": [["job", "area", "length ft", "width ft", "thickness in", "quantity"], *map(_area_row, named)],
         "Cross-sections": [
             ["job", "area", "station ft", "depth in"],
             *([name, area, place, float(depth)] for name, area, strip in named

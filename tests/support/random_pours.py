@@ -77,19 +77,19 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
     set_up, hour, yard, pack = company.pump
     prices: list[tuple[str, Fraction | None, Fraction | None]] = [
         ("Ready-mix, 3500 psi", company.mix, None),
-        ("Small aggregate for a pump", company.pump_mix, None),
-        ("Delivery of concrete", company.delivery, None),
-        ("Waiting of a truck", company.waiting, None),
-        ("Pump, set-up", set_up, None),
-        ("Pump, an hour", hour, None),
-        ("Pump, a yard", yard, None),
-        ("Pump, prime pack", pack, None),
+        ("Pea-gravel pump mix, added cost", company.pump_mix, None),
+        ("Concrete delivery", company.delivery, None),
+        ("Truck standby (wait time)", company.waiting, None),
+        ("Pump set-up charge", set_up, None),
+        ("Pump, per hour", hour, None),
+        ("Pump, per yard", yard, None),
+        ("Pump primer", pack, None),
         ("Rental for half a day, mixer", company.mixer, None),
         ("Rental for a day, mixer", company.mixer, None),
-        ("Clean-up after bags", company.clean, None),
+        ("Clean-up after bagged concrete", company.clean, None),
     ]
-    for place, (limit, dollars) in zip(("first", "second", "third"), company.fees, strict=False):
-        prices.append((f"Short load, {place} fee", dollars, limit))
+    for tier, (limit, dollars) in zip((1, 2, 3), company.fees, strict=False):
+        prices.append((f"Short-load fee, tier {tier}", dollars, limit))
     if company.bag:
         prices.append(("Concrete bag", *company.bag))
     return {
@@ -113,7 +113,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ["job", "bid date", "wheelbarrow distance ft"],
             *([name, "2026-04-13", float(job.feet)] for name, job in jobs),
         ],
-        "Areas": [
+        "Slab areas": [
             ["job", "length ft", "width ft", "thickness in"],
             *([name, float(job.length), float(job.width), float(job.thickness)] for name, job in jobs),
         ],

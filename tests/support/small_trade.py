@@ -64,7 +64,7 @@ class Bid(Section, title="Bid", table="Bid"):
     pump = price("Pump", "$/yd3")
 
 
-class Area(Section, title="Areas", each=AREA, table="Areas"):
+class Area(Section, title="Slab areas", each=AREA, table="Slab areas"):
     """What is typed for each area."""
 
     length = given("Length", "ft", required=True)
@@ -75,7 +75,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
 class Edge(Section, title="Edges", each=EDGE, table="Edges"):
     """What is typed for each edge of an area."""
 
-    run = given("Run", "ft", required=True)
+    run = given("Joint layout length", "ft", required=True)
     railed = yes_no("Railed")
 
 
@@ -149,16 +149,16 @@ class Whole(Section, title="Whole job", sheet="Worked out"):
     thickness = line("Thickness of the smallest slab", "in", at(Area.thickness, smallest), source=ASKED)
     cheapest = line("Cost of the cheapest mix", "$/yd3", at(Mix.cost, argmin(Mix.cost)), source=ASKED)
     ordered = line("Ordered", "yd3", total(Slab.volume) + if_given(Bid.spare, 0), source=ASKED)
-    trucks = line("Trucks", "truck", round_up(ordered / capacity), source=ASKED)
+    trucks = line("Truck loads", "truck", round_up(ordered / capacity), source=ASKED)
     mix_cost = line("Cost of the mix taken", "$/yd3", look_up(Mix.cost, Bid.mix), source=ASKED)
     cost = line("Cost of the mix ordered", "$", money(mix_cost * ordered), source=ASKED)
 
 
-class Truck(Section, title="Trucks", each=TRUCK, sheet="Worked out", slots_for=Whole.trucks):
+class Truck(Section, title="Truck loads", each=TRUCK, sheet="Worked out", slots_for=Whole.trucks):
     """A slot that is not in use holds 0."""
 
     rides = line(
-        "Rides",
+        "Truck in use",
         "truck",
         when(row_number(TRUCK) <= Whole.trucks.count, count_of(1, "truck"), 0),
         source=ASKED,
@@ -177,7 +177,7 @@ class Way(Section, title="Ways", each=WAY, sheet="Worked out"):
         when(is_word(row_word(WAY), "by pump"), if_given(Bid.pump, 0), Whole.mix_cost),
         source=ASKED,
     )
-    cost = line("Cost of the way", "$", money(rate * Whole.ordered), source=ASKED)
+    cost = line("Cost of the method", "$", money(rate * Whole.ordered), source=ASKED)
 
 
 class Won(Section, title="The way that wins", sheet="Worked out"):
@@ -203,7 +203,7 @@ class Haul(Section, title="Hauls", each=HAUL, sheet="Worked out"):
 class PlanCost(Section, title="Plans by cost", each=PLAN, sheet="Worked out"):
     """Up from pairs to one of the two."""
 
-    loads = line("Loads of the plan", "load", total(Haul.loads, PLAN), source=ASKED)
+    loads = line("Loads, plan chosen", "load", total(Haul.loads, PLAN), source=ASKED)
     cost = line("Least cost of the plan", "$", least(Haul.cost, PLAN), source=ASKED)
     dearest = line("Greatest cost of the plan", "$", greatest(Haul.cost, PLAN), source=ASKED)
     place = line("Vehicle that the plan is cheapest with", "", argmin(Haul.cost, PLAN), source=ASKED)

@@ -177,25 +177,25 @@ PRICE_ROWS: list[Row] = [
         {"item": f"Ready-mix, {psi} psi", "price": price}
         for psi, price in ((2500, 158), (3000, 164), (3500, 171), (4000, 179), (4500, 188), (5000, 198))
     ),
-    {"item": "Delivery of concrete", "price": 28, "dated": "2026-04-01"},
-    {"item": "Short load, first fee", "price": 155, "size": 2},
-    {"item": "Short load, second fee", "price": 105, "size": 4},
-    {"item": "Short load, third fee", "price": 55, "size": 6},
-    {"item": "Waiting of a truck", "price": 2.25},
+    {"item": "Concrete delivery", "price": 28, "dated": "2026-04-01"},
+    {"item": "Short-load fee, tier 1", "price": 155, "size": 2},
+    {"item": "Short-load fee, tier 2", "price": 105, "size": 4},
+    {"item": "Short-load fee, tier 3", "price": 55, "size": 6},
+    {"item": "Truck standby (wait time)", "price": 2.25},
     {"item": "Concrete bag", "price": 7.4, "size": 0.6},
 ]
 
 HOUSE_FACTORS: list[Row] = [
-    {"factor": "Loss", "value": 4, "unit": "%", "usual": 3, "source": "our own trucks", "notes": "spring"},
-    {"factor": "Swell of soil", "for": "clay", "value": 40},
-    {"factor": "Weight by moisture", "for": "wet", "value": 1.2},
+    {"factor": "Waste factor", "value": 4, "unit": "%", "usual": 3, "source": "our own trucks", "notes": "spring"},
+    {"factor": "Soil swell, bank to loose", "for": "clay", "value": 40},
+    {"factor": "Moisture factor", "for": "wet", "value": 1.2},
 ]
 
 FIRM: dict[str, object] = {"Deposit cap": 4000}
 
 WRITTEN: dict[str, list[Row]] = {
     "Jobs": JOBS,
-    "Areas": AREAS,
+    "Slab areas": AREAS,
     "Company": [{"fact": fact, "value": value} for fact, value in FIRM.items()],
     "Site conditions": [{"fact": fact, "value": value, "notes": "as seen"} for fact, value in SITE.items()],
     "Cross-sections": STATIONS,
@@ -203,7 +203,7 @@ WRITTEN: dict[str, list[Row]] = {
     "Deductions": DEDUCTIONS,
     "Edges": EDGES,
     "Footings": FOOTINGS,
-    "Plants": PLANTS,
+    "Vegetation to clear": PLANTS,
     OVERRIDES: OVERRIDDEN,
     "Vehicles": VEHICLES,
     "Disposal sites": SITES,

@@ -208,7 +208,7 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a line that cannot be forced": (
         ["24-031"],
         [
-            'Overrides!B2: stop: There is no line "Concrete needed" that may be forced. Did you mean '
+            'Overrides!B2: stop: There is no line "Concrete required" that may be forced. Did you mean '
             '"Concrete to order"?',
         ],
     ),
@@ -227,20 +227,20 @@ SAID: dict[str, tuple[list[str], list[str]]] = {
     "a price for another unit": (
         ["24-031", "24-055"],
         [
-            'Prices!B2: stop: Sealer, small pack: The price is for one "gal", and the rules take it '
+            'Prices!B2: stop: Sealer, small pail: The price is for one "gal", and the rules take it '
             "for one pack. Give the price of one pack, and type pack as its unit.",
         ],
     ),
     "a price twice": (
         ["24-031", "24-055"],
         [
-            'Prices!A3: stop: The price of "Sealer, small pack" stands twice. Leave one of the two rows.',
+            'Prices!A3: stop: The price of "Sealer, small pail" stands twice. Leave one of the two rows.',
         ],
     ),
     "a factor of an unknown kind": (
         ["24-031", "24-055"],
         [
-            'Factors!C2: stop: Swell of soil: "peat" is not one of its words. Type one of: topsoil, '
+            'Factors!C2: stop: Soil swell, bank to loose: "peat" is not one of its words. Type one of: topsoil, '
             "loam, clay, sand, gravelly.",
         ],
     ),

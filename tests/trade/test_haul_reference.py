@@ -76,11 +76,11 @@ def test_no_pile_is_loaded_otherwise_than_room_and_weight_ask(drawn: list[Drawn]
             loads = max(by_room, by_weight)
             assert same(each.number("Pile.loose", row), pile.loose)
             assert same(each.number("Pile.tons", row), pile.tons)
-            assert each.number("Hauled.by_room", row) == by_room
+            assert each.number("Hauled.by_volume", row) == by_room
             assert each.number("Hauled.by_weight", row) == by_weight
             assert each.number("Hauled.loads", row) == loads
-            governs = "no load" if not loads else "weight" if by_weight > by_room else "room"
-            assert each.values.of(known("Hauled.governs"), row) == governs
+            governs = "no load" if not loads else "weight" if by_weight > by_room else "volume"
+            assert each.values.of(known("Hauled.limited_by"), row) == governs
 
 
 def test_no_box_is_filled_beyond_what_it_may_carry(drawn: list[Drawn]) -> None:
@@ -88,30 +88,30 @@ def test_no_box_is_filled_beyond_what_it_may_carry(drawn: list[Drawn]) -> None:
         vehicle = each.job.vehicle
         for row, pile in enumerate(plain.piles(each.job)):
             fill = plain.fill_line(pile, vehicle)
-            assert same(each.number("Hauled.fill", row), fill)
+            assert same(each.number("Hauled.fill_limit", row), fill)
             inches = fill * 27 * 12 / (vehicle.bed[0] * vehicle.bed[1]) if vehicle.bed else Fraction(0)
-            assert same(each.number("Hauled.inches", row), inches)
+            assert same(each.number("Hauled.fill_height", row), inches)
 
 
 def test_no_edge_gets_a_dowel_too_many_or_too_few(drawn: list[Drawn]) -> None:
     for each in drawn:
         edges = each.job.edges
-        assert each.rows("DoweledEdge.each") == [plain.on_one_piece(edge) for edge in edges]
+        assert each.rows("DoweledEdge.per_piece") == [plain.on_one_piece(edge) for edge in edges]
         assert each.rows("DoweledEdge.dowels") == [plain.dowels(edge, each.job) for edge in edges]
-        assert all_same(each.rows("DoweledEdge.real"), map(plain.real_spacing, edges))
-        assert all_same(each.rows("DoweledEdge.piece"), [edge.embed + edge.projection for edge in edges])
-        spaced = zip(edges, each.rows("DoweledEdge.real"), strict=True)
+        assert all_same(each.rows("DoweledEdge.spacing_as_laid_out"), map(plain.real_spacing, edges))
+        assert all_same(each.rows("DoweledEdge.dowel_length"), [edge.embed + edge.projection for edge in edges])
+        spaced = zip(edges, each.rows("DoweledEdge.spacing_as_laid_out"), strict=True)
         assert not [edge for edge, real in spaced if edge.spacing and real > float(edge.spacing) + 1e-6]
 
 
 def test_every_length_of_dowel_is_cut_from_bars_of_its_own(drawn: list[Drawn]) -> None:
     for each in drawn:
         cut = plain.cutting_list(each.job, each.company)
-        assert sum(each.rows("CuttingList.pieces")) == sum(pieces for pieces, _ in cut.values())
+        assert sum(each.rows("CuttingList.dowels_to_cut")) == sum(pieces for pieces, _ in cut.values())
         assert sum(each.rows("CuttingList.bars")) == sum(bars for _, bars in cut.values())
         kinds = [(edge.embed + edge.projection, edge.bar) for edge in each.job.edges]
         firsts = [kinds.index(kind) == row for row, kind in enumerate(kinds)]
-        assert each.rows("CuttingList.counts") == firsts
+        assert each.rows("CuttingList.is_first") == firsts
         assert each.rows("CuttingList.bars") == [
             cut[kind][1] * first for kind, first in zip(kinds, firsts, strict=True)
         ]
@@ -124,9 +124,9 @@ def test_bits_and_epoxy_go_by_the_holes(drawn: list[Drawn]) -> None:
         glued = [edge for edge in job.edges if plain.glued(edge)]
         assert each.number("DowelNeeds.bits") == plain.up(holes / company.holes_a_bit)
         tubes = plain.up(sum(plain.dowels(edge, job) for edge in glued) / company.dowels_a_tube)
-        assert each.number("DowelNeeds.tubes") == tubes
+        assert each.number("DowelNeeds.cartridges") == tubes
         epoxy = sum((plain.ring(edge) * plain.dowels(edge, job) for edge in glued), Fraction(0))
-        assert same(sum(each.rows("DoweledEdge.epoxy")), epoxy)
+        assert same(sum(each.rows("DoweledEdge.epoxy_volume")), epoxy)
 
 
 @pytest.mark.parametrize("liquid", ["Bonding", "Curing", "Sealing"])

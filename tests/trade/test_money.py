@@ -68,19 +68,19 @@ def test_tax_is_on_what_is_bought_and_never_on_labor_or_haul(bids: list[JobValue
 def test_the_price_times_one_less_its_margin_is_the_full_cost_before_rounding(bids: list[JobValues]) -> None:
     for bid in bids:
         share = 1 - float(value(bid, "BidPrice.margin")) / 100
-        assert cents(float(value(bid, "BidPrice.exact_price")) * share) == cents(value(bid, "BidPrice.full"))
+        assert cents(float(value(bid, "BidPrice.unrounded")) * share) == cents(value(bid, "BidPrice.break_even"))
         full = (
             cents(value(bid, "BidPrice.direct"))
             + cents(value(bid, "BidPrice.contingency"))
             + cents(value(bid, "BidPrice.overhead"))
         )
-        assert full == cents(value(bid, "BidPrice.full"))
+        assert full == cents(value(bid, "BidPrice.break_even"))
 
 
 def test_the_price_goes_up_to_its_step_and_never_below_the_minimum(bids: list[JobValues]) -> None:
     for bid in bids:
-        price, step = cents(value(bid, "BidPrice.price")), cents(value(bid, "BidPrice.step"))
-        floor = max(cents(value(bid, "BidPrice.to_cent")), cents(value(bid, "BidPrice.least")))
+        price, step = cents(value(bid, "BidPrice.price")), cents(value(bid, "BidPrice.rounding"))
+        floor = max(cents(value(bid, "BidPrice.to_cent")), cents(value(bid, "BidPrice.minimum")))
         assert price % step == 0
         assert floor <= price < floor + step
 
@@ -98,11 +98,15 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
 ) -> None:
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Areas": [["length ft", "width ft"], [30, 4]],
+        "Slab areas": [["length ft", "width ft"], [30, 4]],
         "Site conditions": [["fact", "value"], ["Retainage", 10]],
     }
     uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
-    factors = [["factor", "value"], ["Deposit", 40], ["Due on the day of the pour", 60]]
+    factors = [
+        ["factor", "value"],
+        ["Deposit, share of the price", 40],
+        ["Payment on the day of the pour, share of the price", 60],
+    ]
     job = only_job(tmp_path, week, {**PRICED, "Company": uncapped, "Factors": factors})
     deposit, poured, completed, held = (cents(value(job, "PaymentSchedule.amount", draw)) for draw in range(4))
     assert deposit + poured + held == cents(value(job, "BidPrice.price"))
@@ -112,7 +116,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
 def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_was(tmp_path: Path) -> None:
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Areas": [["length ft", "width ft"], [30, 4]],
+        "Slab areas": [["length ft", "width ft"], [30, 4]],
     }
     (tmp_path / "before").mkdir()
     before = only_job(tmp_path / "before", week, PRICED)
@@ -129,12 +133,12 @@ def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_
 
 
 ONCE = (
-    "Form oil, once",
-    "Wash-out box, once",
-    "Tape and signs",
+    "Form release agent, per job",
+    "Concrete washout, per job",
+    "Caution tape and signs, per job",
     "Labor: clean up",
     "Permit",
-    "Coming to the job, by the day",
+    "Mobilization, by day",
 )
 
 
@@ -145,25 +149,25 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
     }
     (tmp_path / "one").mkdir()
     one = only_job(
-        tmp_path / "one", facts | {"Areas": [["area", "length ft", "width ft", "formed ft"], ["A", 20, 4, 20]]}, PRICED
+        tmp_path / "one", facts | {"Slab areas": [["area", "length ft", "width ft", "formed ft"], ["A", 20, 4, 20]]}, PRICED
     )
     halves = [["area", "length ft", "width ft", "formed ft"], ["A", 10, 4, 10], ["B", 10, 4, 10]]
-    two = only_job(tmp_path, facts | {"Areas": halves}, PRICED)
+    two = only_job(tmp_path, facts | {"Slab areas": halves}, PRICED)
     for label in ONCE:
         row = next(place for place, each in enumerate(ROWS) if each.label == label)
         assert value(one, "CostTable.quantity", row) == value(two, "CostTable.quantity", row), label
-    assert value(one, "BidPrice.least") == value(two, "BidPrice.least")
+    assert value(one, "BidPrice.minimum") == value(two, "BidPrice.minimum")
 
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
-    week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": [["length ft", "width ft"], [60, 4]]}
-    none = [["factor", "value"], ["Loss", 0], ["Spread of the mean with fewer than four points", 0],
-            ["String line off by", 0], ["Area off by", 0], ["Yield of the plant off by", 0],
+    week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Slab areas": [["length ft", "width ft"], [60, 4]]}
+    none = [["factor", "value"], ["Waste factor", 0], ["Default depth uncertainty, fewer than 4 depths", 0],
+            ["String line error", 0], ["Area measurement error", 0], ["Plant yield error", 0],
             ["Contingency", 0]]  # fmt: skip
     (tmp_path / "bare").mkdir()
     bare = only_job(tmp_path / "bare", week, PRICED | {"Factors": none})
     assert value(bare, "Order.quantity") == 3.0, "240 ft2 at 4 in are 2.963 yd3, up to the quarter"
-    assert value(bare, "Order.chance") == 0
+    assert value(bare, "Order.risk") == 0
     (tmp_path / "priced").mkdir()
     cushioned = only_job(tmp_path / "priced", week, PRICED | {"Factors": [*none[:-1], ["Contingency", 10]]})
     assert value(cushioned, "Order.quantity") == 3.0

@@ -14,7 +14,12 @@ from pour_jobs import DELIVERY, FEES, MIX, Pour
 
 DEPTHS = (4.625, 3.5, 3.625, 4.25, 4.25, 3.75)
 """Six depths of a patio whose mean is four inches."""
-SURE = {"DepthSpread.few": 0.0, "VolumeSpread.string": 0.0, "VolumeSpread.tape": 0.0, "VolumeSpread.plant_yield": 0.0}
+SURE = {
+    "DepthUncertainty.default_std_dev": 0.0,
+    "VolumeUncertainty.string_line_error": 0.0,
+    "VolumeUncertainty.area_error": 0.0,
+    "VolumeUncertainty.yield_error": 0.0,
+}
 """A house that knows its volumes to the drop."""
 STEP = 0.25
 
@@ -56,7 +61,7 @@ def as_printed(got: float, like: str) -> str:
 
 
 def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(worked: JobValues) -> None:
-    lines = ("order", "off", "chance", "short", "left", "charge", "expected")
+    lines = ("order", "z_score", "risk", "shortfall", "surplus", "plant_charges", "expected_cost")
     for row, printed in enumerate(LADDER):
         got = [
             as_printed(number(worked, f"OrderCandidate.{name}", row), like)
@@ -68,18 +73,18 @@ def test_a_contractor_who_works_the_ladder_by_hand_finds_every_digit(worked: Job
 @pytest.mark.parametrize(
     ("name", "printed"),
     [
-        ("Shortage.need", "3.8148"),
-        ("VolumeSpread.all_of_it", "0.2496"),
-        ("Shortage.lump", "949.75"),
-        ("Shortage.yard", "237"),
-        ("RuleOfThumb.lump_off", "1.927"),
-        ("RuleOfThumb.lump_order", "4.296"),
-        ("RuleOfThumb.by_percent", "4.00"),
-        ("RuleOfThumb.percent_chance", "0.23"),
+        ("Shortage.required", "3.8148"),
+        ("VolumeUncertainty.std_dev", "0.2496"),
+        ("Shortage.shortage_cost", "949.75"),
+        ("Shortage.surplus_cost", "237"),
+        ("OtherOrderRules.closed_form_z", "1.927"),
+        ("OtherOrderRules.closed_form_order", "4.296"),
+        ("OtherOrderRules.by_percent", "4.00"),
+        ("OtherOrderRules.percent_risk", "0.23"),
         ("BestOrder.order", "4.25"),
         ("Order.quantity", "4.25"),
-        ("Order.chance", "0.04"),
-        ("Order.left", "0.44"),
+        ("Order.risk", "0.04"),
+        ("Order.surplus", "0.44"),
     ],
 )
 def test_what_stands_beside_the_worked_ladder_is_right_too(name: str, printed: str, worked: JobValues) -> None:
@@ -90,7 +95,7 @@ def test_a_contractor_who_takes_more_depths_is_not_sold_more_concrete_for_it(tmp
     spreads, orders = [], []
     for times in (1, 2, 4):
         job = Pour(width=9, depths=DEPTHS * times, fees=()).bid(tmp_path)
-        spreads.append(number(job, "VolumeSpread.all_of_it"))
+        spreads.append(number(job, "VolumeUncertainty.std_dev"))
         orders.append(number(job, "Order.quantity"))
     assert spreads[0] > spreads[1] > spreads[2]
     assert orders[0] >= orders[1] >= orders[2]
@@ -99,7 +104,7 @@ def test_a_contractor_who_takes_more_depths_is_not_sold_more_concrete_for_it(tmp
 
 def test_a_pour_that_must_not_run_short_never_gets_a_smaller_order(tmp_path: Path) -> None:
     orders = [
-        number(Pour(fees=(), factors={"Risk.repair": repair}).bid(tmp_path), "Order.quantity")
+        number(Pour(fees=(), factors={"Risk.cold_joint_repair": repair}).bid(tmp_path), "Order.quantity")
         for repair in (0, 250, 1000, 4000, 16000)
     ]
     assert orders == sorted(orders)
@@ -111,43 +116,43 @@ def test_an_order_just_under_a_limit_jumps_to_it_when_the_fee_is_dearer_than_a_q
     limit: float, fee: float, tmp_path: Path
 ) -> None:
     need = limit - STEP
-    sure = SURE | {"Risk.loss": 0.0}
+    sure = SURE | {"Risk.waste": 0.0}
     after = dict(zip((2.0, 4.0, 6.0), (110.0, 60.0, 0.0), strict=True))[limit]
     job = Pour(length=need * 9, width=9, factors=sure, mix=120).bid(tmp_path)
-    assert number(job, "Order.need") == pytest.approx(need)
+    assert number(job, "Order.required") == pytest.approx(need)
     assert fee - after > STEP * (120 + 65), "the plant must ask so much that a jump pays"
     assert number(job, "Order.quantity") == limit
 
 
 def test_an_order_stays_under_a_limit_when_the_quarter_yard_is_dearer_than_the_fee(tmp_path: Path) -> None:
-    job = Pour(length=1.75 * 9, width=9, factors=SURE | {"Risk.loss": 0.0}, mix=172).bid(tmp_path)
+    job = Pour(length=1.75 * 9, width=9, factors=SURE | {"Risk.waste": 0.0}, mix=172).bid(tmp_path)
     assert number(job, "Order.quantity") == 1.75  # fifty dollars of fee against 59.25 of concrete
 
 
 def test_of_two_orders_that_cost_the_same_the_smaller_is_phoned(tmp_path: Path) -> None:
     fees = ((2.0, 180.0), (4.0, 120.0), (6.0, 60.0))
-    job = Pour(length=1.75 * 9, width=9, factors=SURE | {"Risk.loss": 0.0}, mix=175, fees=fees).bid(tmp_path)
-    under, at_limit = (number(job, "OrderCandidate.expected", rung_of(job, order)) for order in (1.75, 2.0))
+    job = Pour(length=1.75 * 9, width=9, factors=SURE | {"Risk.waste": 0.0}, mix=175, fees=fees).bid(tmp_path)
+    under, at_limit = (number(job, "OrderCandidate.expected_cost", rung_of(job, order)) for order in (1.75, 2.0))
     assert under == at_limit
     assert number(job, "Order.quantity") == 1.75
 
 
 @pytest.mark.parametrize("yards", [3.6, 3.75, 3.76, 7.0, 7.01])
 def test_a_pour_known_to_the_drop_is_not_padded(yards: float, tmp_path: Path) -> None:
-    job = Pour(length=yards * 9, width=9, factors=SURE | {"Risk.loss": 0.0}, fees=()).bid(tmp_path)
-    assert number(job, "VolumeSpread.all_of_it") == 0
+    job = Pour(length=yards * 9, width=9, factors=SURE | {"Risk.waste": 0.0}, fees=()).bid(tmp_path)
+    assert number(job, "VolumeUncertainty.std_dev") == 0
     assert number(job, "Order.quantity") == ceil(round(yards / STEP, 6)) * STEP
-    assert number(job, "Order.chance") == 0
+    assert number(job, "Order.risk") == 0
 
 
 def test_an_order_below_the_need_is_called_short_when_nothing_spreads(tmp_path: Path) -> None:
-    job = Pour(length=36, width=9, factors=SURE | {"Risk.loss": 0.0}).bid(tmp_path)
+    job = Pour(length=36, width=9, factors=SURE | {"Risk.waste": 0.0}).bid(tmp_path)
     below, enough = (rung_of(job, order) for order in (3.75, 4.0))
-    assert number(job, "OrderCandidate.chance", below) == 1 and number(
-        job, "OrderCandidate.short", below
+    assert number(job, "OrderCandidate.risk", below) == 1 and number(
+        job, "OrderCandidate.shortfall", below
     ) == pytest.approx(0.25)
-    assert number(job, "OrderCandidate.chance", enough) == 0 and number(job, "OrderCandidate.short", enough) == 0
-    assert number(job, "OrderCandidate.left", below) == pytest.approx(0)
+    assert number(job, "OrderCandidate.risk", enough) == 0 and number(job, "OrderCandidate.shortfall", enough) == 0
+    assert number(job, "OrderCandidate.surplus", below) == pytest.approx(0)
 
 
 @pytest.mark.parametrize(
@@ -160,51 +165,51 @@ def test_the_percent_rule_is_neither_a_floor_nor_a_ceiling(
 ) -> None:
     job = pour.bid(tmp_path)
     assert number(job, "Order.quantity") == by_risk
-    assert number(job, "RuleOfThumb.by_percent") == by_percent
+    assert number(job, "OtherOrderRules.by_percent") == by_percent
 
 
 def test_the_percent_rule_says_what_it_risks(worked: JobValues) -> None:
     job, rung = worked, rung_of(worked, 4.0)
-    assert number(job, "RuleOfThumb.by_percent") == 4.0
-    for quick, own in (("chance", "chance"), ("short", "short"), ("left", "left")):
-        assert number(job, f"RuleOfThumb.percent_{quick}") == pytest.approx(
-            number(job, f"OrderCandidate.{own}", rung), rel=1e-12
+    assert number(job, "OtherOrderRules.by_percent") == 4.0
+    for each in ("risk", "shortfall", "surplus"):
+        assert number(job, f"OtherOrderRules.percent_{each}") == pytest.approx(
+            number(job, f"OrderCandidate.{each}", rung), rel=1e-12
         )
-    miss = number(job, "OrderCandidate.expected", rung) - number(job, "OrderCandidate.charge", rung)
-    assert number(job, "RuleOfThumb.percent_risks") == pytest.approx(miss, abs=0.006)
+    miss = number(job, "OrderCandidate.expected_cost", rung) - number(job, "OrderCandidate.plant_charges", rung)
+    assert number(job, "OtherOrderRules.percent_risk_cost") == pytest.approx(miss, abs=0.006)
 
 
 def test_a_quick_formula_without_fees_is_near_the_ladder_without_fees(tmp_path: Path) -> None:
     job = Pour(fees=(), depths=DEPTHS).bid(tmp_path)
-    assert abs(number(job, "BestOrder.order") - number(job, "RuleOfThumb.lump_order")) <= STEP
+    assert abs(number(job, "BestOrder.order") - number(job, "OtherOrderRules.closed_form_order")) <= STEP
 
 
 @pytest.mark.parametrize(("limit", "fee"), FEES)
 def test_a_load_of_the_limit_itself_has_the_cheaper_fee(limit: float, fee: float, tmp_path: Path) -> None:
     cheaper = {2.0: 110.0, 4.0: 60.0, 6.0: 0.0}[limit]
-    job = Pour(length=limit * 9, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
+    job = Pour(length=limit * 9, width=9, factors={"Risk.waste": 0.0}).bid(tmp_path)
     fees = [number(job, "OrderCandidate.fees", rung_of(job, limit + step)) for step in (-STEP, 0, STEP)]
     assert fees == [fee, cheaper, cheaper]
-    charges = [number(job, "OrderCandidate.charge", rung_of(job, limit + step)) for step in (-STEP, 0)]
+    charges = [number(job, "OrderCandidate.plant_charges", rung_of(job, limit + step)) for step in (-STEP, 0)]
     assert charges[0] == (limit - STEP) * MIX + fee + DELIVERY
     assert charges[1] == limit * MIX + cheaper + DELIVERY
 
 
 def test_a_fee_is_not_missed_by_a_hair_of_a_limit_typed_in_metres(tmp_path: Path) -> None:
-    job = Pour(length=36, width=9, fees=((4.0 + 1e-9, 110.0),), factors={"Risk.loss": 0.0}).bid(tmp_path)
+    job = Pour(length=36, width=9, fees=((4.0 + 1e-9, 110.0),), factors={"Risk.waste": 0.0}).bid(tmp_path)
     assert number(job, "OrderCandidate.fees", rung_of(job, 3.75)) == 110
     assert number(job, "OrderCandidate.fees", rung_of(job, 4.0)) == 0  # a billionth of a yard is dust, not a short load
 
 
 def test_less_than_the_plants_least_order_is_charged_as_the_least(tmp_path: Path) -> None:
-    job = Pour(length=4, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
+    job = Pour(length=4, width=9, factors={"Risk.waste": 0.0}).bid(tmp_path)
     half, whole, more = (rung_of(job, order) for order in (0.5, 1.0, 1.25))
     assert (
-        number(job, "OrderCandidate.charge", half)
-        == number(job, "OrderCandidate.charge", whole)
+        number(job, "OrderCandidate.plant_charges", half)
+        == number(job, "OrderCandidate.plant_charges", whole)
         == MIX + 160 + DELIVERY
     )
-    assert number(job, "OrderCandidate.charge", more) == 1.25 * MIX + 160 + DELIVERY
+    assert number(job, "OrderCandidate.plant_charges", more) == 1.25 * MIX + 160 + DELIVERY
 
 
 @pytest.mark.parametrize(
@@ -219,16 +224,16 @@ def test_less_than_the_plants_least_order_is_charged_as_the_least(tmp_path: Path
     ],
 )
 def test_each_truck_of_several_pays_for_its_own_load(order: float, fees: float, tmp_path: Path) -> None:
-    job = Pour(length=order * 9, width=9, factors={"Risk.loss": 0.0}).bid(tmp_path)
+    job = Pour(length=order * 9, width=9, factors={"Risk.waste": 0.0}).bid(tmp_path)
     rung, trucks = rung_of(job, order), ceil(order / 9)
     assert number(job, "OrderCandidate.trucks", rung) == trucks
     assert number(job, "OrderCandidate.fees", rung) == fees
-    assert number(job, "OrderCandidate.charge", rung) == order * MIX + fees + trucks * DELIVERY
+    assert number(job, "OrderCandidate.plant_charges", rung) == order * MIX + fees + trucks * DELIVERY
 
 
 def test_a_second_truck_that_a_quarter_yard_calls_for_is_paid_for(tmp_path: Path) -> None:
-    job = Pour(length=81, width=9, factors=SURE | {"Risk.loss": 0.0}).bid(tmp_path)
-    full, over = (number(job, "OrderCandidate.charge", rung_of(job, order)) for order in (9.0, 9.25))
+    job = Pour(length=81, width=9, factors=SURE | {"Risk.waste": 0.0}).bid(tmp_path)
+    full, over = (number(job, "OrderCandidate.plant_charges", rung_of(job, order)) for order in (9.0, 9.25))
     assert over - full == pytest.approx(0.25 * MIX + 120 + DELIVERY)
     assert number(job, "Order.quantity") == 9.0
 
@@ -242,28 +247,28 @@ def test_a_job_without_a_price_keeps_its_order_by_percent_and_says_so(tmp_path: 
 
 def test_a_small_pour_topped_up_from_bags_needs_no_yard_to_spare(tmp_path: Path) -> None:
     job = Pour(length=15, width=9, bag=7.25).bid(tmp_path)
-    assert number(job, "BagTopUp.order") < number(job, "RuleOfThumb.lump_order")
+    assert number(job, "BagTopUp.order") < number(job, "OtherOrderRules.closed_form_order")
 
 
 def test_holding_the_last_truck_never_makes_the_pour_shorter_or_fuller(tmp_path: Path) -> None:
     job = Pour(length=117, width=9).bid(tmp_path)
     assert number(job, "Order.trucks") == 2
-    assert number(job, "Balance.chance") <= number(job, "Order.chance")
-    assert number(job, "Balance.left") <= number(job, "Order.left")
-    gain = number(job, "Shortage.lump") * (number(job, "Order.chance") - number(job, "Balance.chance"))
-    gain += number(job, "Shortage.yard") * (number(job, "Order.left") - number(job, "Balance.left"))
-    assert number(job, "Balance.saves") == pytest.approx(gain, abs=0.006)
+    assert number(job, "Balance.risk") <= number(job, "Order.risk")
+    assert number(job, "Balance.surplus") <= number(job, "Order.surplus")
+    gain = number(job, "Shortage.shortage_cost") * (number(job, "Order.risk") - number(job, "Balance.risk"))
+    gain += number(job, "Shortage.surplus_cost") * (number(job, "Order.surplus") - number(job, "Balance.surplus"))
+    assert number(job, "Balance.saving") == pytest.approx(gain, abs=0.006)
     assert gain > 50, "a call that saves nothing proves nothing"
 
 
 def test_one_truck_has_no_balance_to_call(worked: JobValues) -> None:
-    assert number(worked, "Balance.saves") == 0 and number(worked, "Balance.last") == 0
-    assert number(worked, "Balance.chance") == number(worked, "Order.chance")
-    assert number(worked, "Balance.left") == number(worked, "Order.left")
+    assert number(worked, "Balance.saving") == 0 and number(worked, "Balance.last_load") == 0
+    assert number(worked, "Balance.risk") == number(worked, "Order.risk")
+    assert number(worked, "Balance.surplus") == number(worked, "Order.surplus")
 
 
 def test_a_ladder_that_is_too_short_for_a_large_pour_grows_until_it_reaches(tmp_path: Path) -> None:
     job = Pour(length=120, width=27).bid(tmp_path)
-    needed, rungs = number(job, "Shortage.rungs"), job.count(ORDER_SIZE) // 2
+    needed, rungs = number(job, "Shortage.sizes"), job.count(ORDER_SIZE) // 2
     assert needed > 40 and rungs == 80
-    assert number(job, "BestOrder.place") < needed
+    assert number(job, "BestOrder.row") < needed

@@ -93,17 +93,17 @@ def all_same(got: Sequence[float], want: Sequence[Fraction | float]) -> bool:
 def test_the_spread_of_a_volume_is_that_of_the_mean_and_not_of_single_depths(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, area in enumerate(each.job.areas):
-            assert same(each.number("DepthSpread.mean_spread", row), pour.mean_spread(each.company, area))
-        assert same(each.number("VolumeSpread.all_of_it"), each.misses[TRUCK].spread)
+            assert same(each.number("DepthUncertainty.mean_std_dev", row), pour.mean_spread(each.company, area))
+        assert same(each.number("VolumeUncertainty.std_dev"), each.misses[TRUCK].spread)
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
 def test_no_cost_of_a_miss_is_forgotten(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
         miss = each.misses[pouring]
-        assert same(each.number("Shortage.need", pouring), miss.need)
-        assert same(each.number("Shortage.lump", pouring), miss.lump)
-        assert same(each.number("Shortage.yard", pouring), miss.yard)
+        assert same(each.number("Shortage.required", pouring), miss.need)
+        assert same(each.number("Shortage.shortage_cost", pouring), miss.lump)
+        assert same(each.number("Shortage.surplus_cost", pouring), miss.yard)
         assert same(each.number("DischargePrice.yard", pouring), miss.price)
 
 
@@ -120,11 +120,13 @@ def test_every_rung_costs_what_it_costs_on_paper(pouring: int, drawn: list[Drawn
         ladder = each.ladders[pouring]
         assert all_same(each.rungs("OrderCandidate.order", pouring), [rung.order for rung in ladder])
         assert each.rungs("OrderCandidate.trucks", pouring) == [len(rung.loads) for rung in ladder]
-        assert all_same(each.rungs("OrderCandidate.charge", pouring), [rung.charge for rung in ladder])
-        assert all_same(each.rungs("OrderCandidate.chance", pouring), [rung.chance for rung in ladder])
-        assert all_same(each.rungs("OrderCandidate.short", pouring), [rung.short for rung in ladder])
-        assert all_same(each.rungs("OrderCandidate.left", pouring), [rung.left for rung in ladder])
-        assert all_same(each.rungs("OrderCandidate.expected", pouring), [rung.expected for rung in ladder]), each.job
+        assert all_same(each.rungs("OrderCandidate.plant_charges", pouring), [rung.charge for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.risk", pouring), [rung.chance for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.shortfall", pouring), [rung.short for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.surplus", pouring), [rung.left for rung in ladder])
+        assert all_same(each.rungs("OrderCandidate.expected_cost", pouring), [rung.expected for rung in ladder]), (
+            each.job
+        )
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
@@ -132,10 +134,10 @@ def test_the_cheapest_rung_is_taken_and_of_equals_the_least_order(pouring: int, 
     for each in drawn:
         best = plain.best(each.ladders[pouring])
         assert each.number("BestOrder.order", pouring) == best.order
-        assert same(each.number("BestOrder.expected", pouring), best.expected)
-        assert same(each.number("BestOrder.charge", pouring), best.charge)
-        assert same(each.number("BestOrder.chance", pouring), best.chance)
-        assert same(each.number("BestOrder.left", pouring), best.left)
+        assert same(each.number("BestOrder.expected_cost", pouring), best.expected)
+        assert same(each.number("BestOrder.plant_charges", pouring), best.charge)
+        assert same(each.number("BestOrder.risk", pouring), best.chance)
+        assert same(each.number("BestOrder.surplus", pouring), best.left)
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
@@ -143,16 +145,16 @@ def test_the_rules_beside_the_ladder_say_what_they_say_on_paper(pouring: int, dr
     for each in drawn:
         company, miss = each.company, each.misses[pouring]
         off, order = plain.quick(miss)
-        assert same(each.number("RuleOfThumb.lump_off", pouring), off)
-        assert same(each.number("RuleOfThumb.lump_order", pouring), order)
+        assert same(each.number("OtherOrderRules.closed_form_z", pouring), off)
+        assert same(each.number("OtherOrderRules.closed_form_order", pouring), order)
         percent = plain.by_percent(company, each.job, pump=pouring == PUMP)
-        assert each.number("RuleOfThumb.by_percent", pouring) == percent
-        assert same(each.number("RuleOfThumb.percent_chance", pouring), plain.chance_of(percent, miss))
-        assert same(each.number("RuleOfThumb.percent_short", pouring), plain.short_of(percent, miss))
-        assert same(each.number("RuleOfThumb.percent_left", pouring), plain.left_of(percent, miss))
-        assert same(each.number("RuleOfThumb.percent_risks", pouring), plain.miss_of(company, percent, miss))
+        assert each.number("OtherOrderRules.by_percent", pouring) == percent
+        assert same(each.number("OtherOrderRules.percent_risk", pouring), plain.chance_of(percent, miss))
+        assert same(each.number("OtherOrderRules.percent_shortfall", pouring), plain.short_of(percent, miss))
+        assert same(each.number("OtherOrderRules.percent_surplus", pouring), plain.left_of(percent, miss))
+        assert same(each.number("OtherOrderRules.percent_risk_cost", pouring), plain.miss_of(company, percent, miss))
         ratio, topped = plain.topped_up(company, miss)
-        assert same(each.number("BagTopUp.ratio", pouring), ratio)
+        assert same(each.number("BagTopUp.critical_ratio", pouring), ratio)
         assert same(each.number("BagTopUp.order", pouring), topped)
 
 
@@ -160,26 +162,26 @@ def test_the_plant_is_phoned_the_order_of_the_rule(drawn: list[Drawn]) -> None:
     for each in drawn:
         order, miss = each.order, each.misses[TRUCK]
         assert each.number("Order.quantity") == order
-        assert same(each.number("Order.chance"), plain.chance_of(order, miss))
-        assert same(each.number("Order.left"), plain.left_of(order, miss))
+        assert same(each.number("Order.risk"), plain.chance_of(order, miss))
+        assert same(each.number("Order.surplus"), plain.left_of(order, miss))
         loads = pour.split(each.company.plant, order)
-        assert [each.number("Load.yards", truck) for truck in range(len(loads))] == list(loads)
+        assert [each.number("TruckLoad.yards", truck) for truck in range(len(loads))] == list(loads)
 
 
 def test_a_balance_call_is_worth_what_it_is_on_paper(drawn: list[Drawn]) -> None:
     for each in drawn:
         call = plain.balance_call(each.company.plant, each.order, each.misses[TRUCK])
-        assert each.number("Balance.last") == call.last
-        assert same(each.number("Balance.chance"), call.chance)
-        assert same(each.number("Balance.left"), call.left)
-        assert same(each.number("Balance.saves"), call.saves)
+        assert each.number("Balance.last_load") == call.last
+        assert same(each.number("Balance.risk"), call.chance)
+        assert same(each.number("Balance.surplus"), call.left)
+        assert same(each.number("Balance.saving"), call.saves)
 
 
 def test_bags_are_counted_once_and_not_for_a_pour_that_is_too_large(drawn: list[Drawn]) -> None:
     for each in drawn:
         count, can, even = plain.bags(each.company, each.job)
         assert each.number("Bags.bags") == count
-        assert each.number("Bags.can") == can
+        assert each.number("Bags.possible") == can
         assert same(each.number("Bags.break_even"), even)
 
 
@@ -190,7 +192,10 @@ def test_the_expected_cost_is_what_two_hundred_thousand_pours_cost_on_the_averag
     for each in spreading[:SIMULATED]:
         need = needs(each, chances)
         miss, orders = each.misses[TRUCK], each.rungs("OrderCandidate.order", TRUCK)
-        charges, costs = each.rungs("OrderCandidate.charge", TRUCK), each.rungs("OrderCandidate.expected", TRUCK)
+        charges, costs = (
+            each.rungs("OrderCandidate.plant_charges", TRUCK),
+            each.rungs("OrderCandidate.expected_cost", TRUCK),
+        )
         for order, charge, cost in list(zip(orders, charges, costs, strict=True))[:16]:
             left = np.maximum(order - need, 0.0).mean()
             drawn_cost = charge + float(each.company.left_over) * left + float(miss.lump) * (need > order).mean()

@@ -69,7 +69,7 @@ def test_every_way_of_placing_has_its_own_order_and_time(drawn: list[Drawn]) -> 
     for each in drawn:
         for row, way in enumerate(each.ways):
             assert same(each.number("Method.order", row), way.order), (each.job, way)
-            assert same(each.number("Method.pace", row), way.pace), (each.job, way)
+            assert same(each.number("Method.rate", row), way.pace), (each.job, way)
             assert same(each.number("Method.hours", row), way.hours), (each.job, way)
 
 
@@ -77,9 +77,9 @@ def test_no_truck_waits_longer_or_is_charged_otherwise_than_by_its_own_load(draw
     for each in drawn:
         for row, way in enumerate(each.ways):
             assert each.number("TruckSplit.trucks", row) == way.trucks
-            assert same(each.number("TruckSplit.longest", row), way.longest), (each.job, way)
-            assert same(each.number("TruckSplit.waiting", row), way.waiting), (each.job, way)
-            assert same(each.number("MethodCost.waiting", row), way.waiting_fee), (each.job, way)
+            assert same(each.number("TruckSplit.longest_unloading", row), way.longest), (each.job, way)
+            assert same(each.number("TruckSplit.standby", row), way.waiting), (each.job, way)
+            assert same(each.number("MethodCost.standby", row), way.waiting_fee), (each.job, way)
 
 
 def test_no_way_costs_a_cent_more_or_less(drawn: list[Drawn]) -> None:
@@ -100,7 +100,7 @@ def test_the_cheapest_way_that_fits_is_taken_and_the_next_one_is_named(drawn: li
         assert each.values.of(known("Placing.name")) == each.way.name, each.job
         assert each.values.of(known("RunnerUpMethod.name")) == each.next_way.name, each.job
         more = each.next_way.cost - each.way.cost if each.next_way.fits else Fraction(0)
-        assert same(each.number("RunnerUpMethod.more"), more), each.job
+        assert same(each.number("RunnerUpMethod.costs_more"), more), each.job
 
 
 def test_what_is_phoned_to_the_plant_is_the_order_of_the_way_that_is_taken(drawn: list[Drawn]) -> None:
@@ -110,18 +110,18 @@ def test_what_is_phoned_to_the_plant_is_the_order_of_the_way_that_is_taken(drawn
         assert each.number("Order.trucks") == each.way.trucks
         assert each.number("Order.bags") == (plain.bags_needed(each.job, each.company) if bags else 0)
         need = each.job.in_place * Fraction(103, 100) + plain.prime(each.way.name == "pump")
-        assert same(each.number("Order.need"), need), each.job
-        assert same(each.number("Order.spare"), each.way.order - need), each.job
+        assert same(each.number("Order.required"), need), each.job
+        assert same(each.number("Order.overage"), each.way.order - need), each.job
 
 
 def test_the_pour_takes_and_costs_what_its_way_was_compared_with(drawn: list[Drawn]) -> None:
     for each in drawn:
         way, bags = each.way, each.way.name == "bags"
         assert same(each.number("Pour.hours"), way.hours), each.job
-        assert same(each.number("PourCost.longest"), way.longest), each.job
-        assert same(each.number("PourCost.waiting"), way.waiting_fee), each.job
+        assert same(each.number("PourCost.longest_unloading"), way.longest), each.job
+        assert same(each.number("PourCost.standby"), way.waiting_fee), each.job
         assert same(each.number("PourCost.pump"), way.pump), each.job
-        from_plant = sum(each.number(f"PourCost.{part}") for part in ("yards", "fees", "delivery"))
+        from_plant = sum(each.number(f"PourCost.{part}") for part in ("concrete", "fees", "delivery"))
         asked = 0 if bags else plain.charge(each.company, way.order, way.name == "pump")
         assert same(from_plant, asked), each.job
 
@@ -144,11 +144,11 @@ def test_the_largest_truck_is_finished_before_it_is_stiff_or_that_is_said(drawn:
     for each in drawn:
         window = plain.workable(each.job)
         needed = plain.time_needed(each.job, each.way)
-        assert same(each.number("FinishWindow.needed"), needed), each.job
+        assert same(each.number("FinishWindow.required"), needed), each.job
         if window is not None:
-            assert same(each.number("FinishWindow.by_mix"), window), each.job
+            assert same(each.number("FinishWindow.with_admixtures"), window), each.job
         lacking = max(Fraction(0), needed - window) if window is not None else Fraction(0)
-        assert same(each.number("FinishWindow.lacking"), lacking), each.job
+        assert same(each.number("FinishWindow.short_by"), lacking), each.job
 
 
 LIMITS_MET = (

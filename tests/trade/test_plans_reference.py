@@ -85,7 +85,7 @@ def test_no_plan_on_any_vehicle_costs_otherwise_than_the_rules_have_it(drawn: li
     for each in drawn:
         for row, offer in enumerate(each.chosen.every):
             assert each.number("PlanCost.feasible", row) == offer.known, (each.task, offer)
-            assert each.number("PlanCost.competes", row) == (offer in each.chosen.rivals), (each.task, offer)
+            assert each.number("PlanCost.is_compared", row) == (offer in each.chosen.rivals), (each.task, offer)
             assert each.number("PlanCost.loads", row) == offer.loads, (each.task, offer)
             if offer.known:
                 assert same(each.number("PlanCost.cost", row), offer.cost), (each.task, offer)
@@ -107,7 +107,7 @@ def test_the_runner_up_and_the_difference_are_those_of_the_next_cheapest(drawn: 
         told = each.got("RunnerUp.plan_name"), each.got("RunnerUp.vehicle_name")
         assert told == ((rival.plan, rival.vehicle.name) if rival else ("none", "none")), (each.task, each.company)
         assert same(each.number("RunnerUp.difference"), rival.cost - each.taken.cost if rival else 0)
-        assert each.number("RunnerUp.wash") == each.chosen.wash, (each.task, each.company)
+        assert each.number("RunnerUp.near_tie") == each.chosen.wash, (each.task, each.company)
 
 
 def test_every_pile_of_the_haul_goes_to_its_cheapest_gate(drawn: list[Drawn]) -> None:
@@ -118,8 +118,8 @@ def test_every_pile_of_the_haul_goes_to_its_cheapest_gate(drawn: list[Drawn]) ->
             assert same(each.number("Hauled.loose", row), ride.pile.loose)
             assert same(each.number("Hauled.tons", row), ride.pile.tons)
             assert each.got("Hauled.site_name", row) == (ride.site.name if ride.site else "none"), each.task
-            assert same(each.number("Hauled.tipping", row), ride.tipping)
-            assert same(each.number("Hauled.dirty", row), ride.dirty)
+            assert same(each.number("Hauled.dump_fee", row), ride.tipping)
+            assert same(each.number("Hauled.surcharge", row), ride.dirty)
         assert [each.number("Hauled.loads", row) for row in range(len(HAULED))] == loads
 
 
@@ -127,14 +127,14 @@ def test_the_clock_of_the_haul_is_that_of_its_gates(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, ride in each.rides():
             if ride.site is not None:
-                assert same(each.number("Hauled.trip", row), ride.site.trip)
-                assert each.number("Hauled.in_a_day", row) == clock.trips_a_day(ride.site)
-                assert same(each.number("Hauled.last", row), clock.last_load(ride) or 0)
-            assert same(each.number("Hauled.late", row), clock.too_late(ride)), (each.task, ride)
+                assert same(each.number("Hauled.round_trip", row), ride.site.trip)
+                assert each.number("Hauled.trips_per_day", row) == clock.trips_a_day(ride.site)
+                assert same(each.number("Hauled.last_arrival", row), clock.last_load(ride) or 0)
+            assert same(each.number("Hauled.late_by", row), clock.too_late(ride)), (each.task, ride)
         hours = each.taken.hours if each.chosen.compared else Fraction(0)
         assert same(each.number("Choice.hours"), hours)
         assert same(each.number("Choice.own_hours"), 0 if each.taken.vehicle.hired else hours)
-        assert each.number("Clock.days") == (clock.haul_days(each.taken) if each.chosen.compared else 0)
+        assert each.number("Workday.haul_days") == (clock.haul_days(each.taken) if each.chosen.compared else 0)
 
 
 LIMITS_MET = (

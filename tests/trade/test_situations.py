@@ -158,7 +158,7 @@ source = "made up"
 Areas = [["length ft", "width ft"], [12, 3]]
 [expect]
 "Subtotal.amount" = { labor = "120.5", others = "0" }
-"CostTable.amount" = { "Form oil, once" = "9.5" }
+"CostTable.amount" = { "Form release agent, per job" = "9.5" }
 "OrderCandidate.order" = { 2 = "4.25" }
 "BestOrder.order" = { 1 = "4.25" }
 """
@@ -173,7 +173,7 @@ def test_a_row_goes_by_its_name_and_one_without_a_name_by_its_number(tmp_path: P
 
     assert rows("Subtotal.amount", 6) == {0: "0", 1: "0", 2: "0", 3: "0", 4: "120.5", 5: "0"}
     (oil,) = rows("CostTable.amount", len(COST.axis.words))
-    assert COST.axis.words[oil] == "Form oil, once"
+    assert COST.axis.words[oil] == "Form release agent, per job"
     assert rows("OrderCandidate.order", 40) == {1: "4.25"}
     with pytest.raises(ValueError, match=r"named: BestOrder\.order has no row '1'"):
         rows("BestOrder.order", 2)

@@ -59,7 +59,7 @@ def test_damp_air_that_wets_the_slab_does_not_count_as_drying(tmp_path: Path) ->
 
 
 def test_heat_takes_half_an_hour_off_the_time_of_a_truck(tmp_path: Path) -> None:
-    limits = [value(only_job(tmp_path, weathered(Air_temperature=air)), "TruckClock.limit") for air in (84.9, 85)]
+    limits = [value(only_job(tmp_path, weathered(Air_temperature=air)), "DischargeLimit.limit") for air in (84.9, 85)]
     assert limits == [90, 60]
 
 
@@ -79,7 +79,7 @@ def by_hand(method: str, **facts: float | str) -> Tables:
 def test_a_way_named_by_hand_is_taken_or_it_is_said_why_not(method: str, way: str, said: str, tmp_path: Path) -> None:
     job = only_job(tmp_path, by_hand(method), priced())
     assert value(job, "Placing.name") == way
-    assert value(job, "PlacingWords.why") == said
+    assert value(job, "PlacingWords.reason") == said
 
 
 def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
@@ -90,7 +90,7 @@ def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
 def test_where_nothing_can_reach_the_forms_the_bid_is_stopped_and_says_so(tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Chute_access="no", Wheelbarrow_access="no"), priced())
     assert "unloading_time" in warned(job)
-    assert value(job, "PlacingWords.why") == "by chute: the job allows no way of placing"
+    assert value(job, "PlacingWords.reason") == "by chute: the job allows no way of placing"
 
 
 def test_bags_do_not_take_the_place_of_an_order_that_is_fixed(tmp_path: Path) -> None:
@@ -104,5 +104,5 @@ def test_concrete_ordered_by_hand_where_bags_are_cheaper_is_placed_by_the_next_w
     override = a_job(override=[["Concrete to order", 1.5, "the truck is here", "QZ"]])
     job = only_job(tmp_path, override, priced(("Concrete bag", 2, 0.6)))
     assert value(job, "Placing.name") == "bags"
-    assert (value(job, "Order.bags"), value(job, "Order.trucks"), value(job, "Pour.way")) == (0, 1, "chute")
-    assert value(job, "Order.spare") == pytest.approx(1.5 - 1.03)
+    assert (value(job, "Order.bags"), value(job, "Order.trucks"), value(job, "Pour.method")) == (0, 1, "chute")
+    assert value(job, "Order.overage") == pytest.approx(1.5 - 1.03)

@@ -75,7 +75,7 @@ def test_no_task_takes_other_hours_than_its_rate_asks(drawn: list[Drawn]) -> Non
     for each in drawn:
         assert all_same(each.by_word("Task.hours", TASK.axis.words), plain.hours(each.job)), each.job
         assert same(each.number("Labor.hours"), sum(plain.hours(each.job).values()))
-        assert same(each.number("Labor.by_area"), sum(plain.hours(each.job).values()) / each.job.area)
+        assert same(each.number("Labor.hours_per_ft2"), sum(plain.hours(each.job).values()) / each.job.area)
 
 
 def test_every_task_costs_its_hours_at_the_rate_of_who_does_it(drawn: list[Drawn]) -> None:
@@ -89,10 +89,10 @@ def test_every_task_costs_its_hours_at_the_rate_of_who_does_it(drawn: list[Drawn
 
 def test_the_crew_comes_for_as_many_days_as_its_hours_and_its_driving_take(drawn: list[Drawn]) -> None:
     for each in drawn:
-        assert same(each.number("Labor.driven"), plain.driven(each.job, each.company))
+        assert same(each.number("Labor.driver_hours"), plain.driven(each.job, each.company))
         days = plain.crew_days(each.job, each.company)
         assert each.number("Labor.days") == days
-        assert each.number("Equipment.visits") == days + bool(each.job.sealer_coats)
+        assert each.number("Equipment.mobilization_days") == days + bool(each.job.sealer_coats)
 
 
 def test_a_machine_is_rented_for_its_own_hours_the_cheapest_way_that_has_a_price(drawn: list[Drawn]) -> None:
@@ -101,7 +101,7 @@ def test_a_machine_is_rented_for_its_own_hours_the_cheapest_way_that_has_a_price
         assert all_same(each.by_word("Tool.hours", TOOL.axis.words), needed), each.job
         for row, (tool, hours) in enumerate(needed.items()):
             rented = plain.rented(hours, each.company.rentals[tool])
-            assert each.number("RentalChoice.lacking", row) == (rented is None)
+            assert each.number("RentalChoice.no_price", row) == (rented is None)
             way, count, cost = rented or ("none", 0, Fraction(0))
             assert each.values.of(known("RentalChoice.way"), row) == way
             assert each.number("RentalChoice.count", row) == count
@@ -132,11 +132,11 @@ def test_rock_is_fetched_up_to_three_tons_and_else_delivered(drawn: list[Drawn])
 
 def test_sheets_and_wash_water_go_by_the_footings_and_the_trucks(drawn: list[Drawn]) -> None:
     for each in drawn:
-        assert same(each.number("Protection.sheeted"), plain.slip_sheet(each.job))
+        assert same(each.number("Protection.sheet_area"), plain.slip_sheet(each.job))
         assert same(each.number("Protection.water"), plain.wash_water(each.job))
         box = plain.wash_water(each.job) * Fraction(3, 2) / Fraction("7.48")
-        assert same(each.number("Protection.box"), box)
-        assert each.number("Protection.washed") == bool(plain.trucks(each.job))
+        assert same(each.number("Protection.washout_capacity"), box)
+        assert each.number("Protection.washouts") == bool(plain.trucks(each.job))
 
 
 def test_no_drawn_job_misses_a_check_of_the_work(drawn: list[Drawn]) -> None:

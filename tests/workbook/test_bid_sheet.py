@@ -49,8 +49,8 @@ def of(job: JobValues, name: str, row: int = 0) -> float:
 
 def test_a_price_that_lacks_prices_is_never_shown_as_if_it_were_whole(tmp_path: Path) -> None:
     lacking = walk(tmp_path, company=COMPANY)
-    told = f"NOT COMPLETE: {of(lacking, 'BidPrice.foots'):.0f} costs have no price, see Costs"
-    assert of(lacking, "BidPrice.foots") > 1
+    told = f"NOT COMPLETE: costs without a price: {of(lacking, 'BidPrice.unpriced'):.0f}, see Costs"
+    assert of(lacking, "BidPrice.unpriced") > 1
     assert any(told in row for row in front_page(tmp_path, lacking))
     assert any("complete: every cost has a price" in row for row in front_page(tmp_path, walk(tmp_path)))
 
@@ -69,32 +69,34 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
 def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more(tmp_path: Path) -> None:
     job = walk(tmp_path)
     rungs = job.count(line("OrderCandidate.order").level) // 2  # those of a pump follow
-    expected = {of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected", row) for row in range(rungs)}
+    expected = {
+        of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected_cost", row) for row in range(rungs)
+    }
     more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
-    assert row[BESIDE] == "next comes the percent rule, which should cost more by"
+    assert row[BESIDE] == "percent rule: higher expected cost by"
     assert number(row[FIGURE]) == pytest.approx(more)
 
 
 def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: Path) -> None:
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
-    assert row[BESIDE] == "beside it the best rung, which should cost more by"
-    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.more"))
+    assert row[BESIDE] == "cheapest order size: higher expected cost by"
+    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.costs_more"))
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
     row = row_of(front_page(tmp_path, walk(tmp_path, company=COMPANY)), "Concrete to order")
-    assert row[BESIDE] == "nothing that can be compared"
+    assert row[BESIDE] == "no order to compare"
     assert row[FIGURE] == 0
 
 
 def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
     job = walk(tmp_path)
     offers = job.count(line("PlanCost.cost").level)
-    costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.competes", row))
-    row = row_of(front_page(tmp_path, job), "Loads, and how they leave")
+    costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.is_compared", row))
+    row = row_of(front_page(tmp_path, job), "Haul plan and loads")
     assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
     assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])
     assert str(value(job, "RunnerUp.vehicle_name")) in str(row[BESIDE])
@@ -125,9 +127,9 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
 
 
 def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
-    prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, large pack"]
+    prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, 5-gal pail"]
     row = row_of(front_page(tmp_path, walk(tmp_path, company=PRICED | {"Prices": prices})), "Curing compound")
-    assert row[BESIDE] == "no other packs"
+    assert row[BESIDE] == "no other pails"
 
 
 def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path: Path) -> None:
@@ -143,17 +145,17 @@ def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path
 def test_a_slow_clean_up_moves_the_price_by_its_hours(tmp_path: Path) -> None:
     # usually 1.5 h, from 0.75 to 3 h, on a walk so short that the days of the crew stay what they are
     job = walk(tmp_path, length=6)
-    ends = {end.value: end.more for end in move(job, "Hours for one, clean up").ends}
+    ends = {end.value: end.more for end in move(job, "Hours per unit, clean up").ends}
     assert ends[0.75] == pytest.approx(on_the_price(-0.75 * CREW_HOUR), abs=0.03)
     assert ends[3.0] == pytest.approx(on_the_price(1.5 * CREW_HOUR), abs=0.03)
 
 
 def test_what_was_typed_or_set_by_the_house_is_not_said_to_be_unmeasured(tmp_path: Path) -> None:
     named = {each.label for each in moves(walk(tmp_path))}
-    assert {"Unforeseen-conditions allowance", "Finishing pace"} <= named
-    company = PRICED | {"Factors": [["factor", "value"], ["Finishing pace", 90]]}
+    assert {"Unforeseen-conditions allowance", "Finishing rate"} <= named
+    company = PRICED | {"Factors": [["factor", "value"], ["Finishing rate", 90]]}
     known = {each.label for each in moves(walk(tmp_path, [["Unforeseen-conditions allowance", 0]], company))}
-    assert not known & {"Unforeseen-conditions allowance", "Finishing pace"}
+    assert not known & {"Unforeseen-conditions allowance", "Finishing rate"}
 
 
 def test_an_end_without_a_price_is_not_called_cheap(tmp_path: Path) -> None:

@@ -61,7 +61,7 @@ ONE: dict[str, Rows] = {
         ["job", "client", "address", "bid date", "pour date", "fiber", "irrigation lines to cap"],
         ["26-041", "Tamarack Row Owners", "41 Orchard Spur", "2026-04-13", "2026-04-27", "micro", 2],
     ],
-    "Areas": [
+    "Slab areas": [
         ["area", "length ft", "width ft", "thickness in", "old slab ft2", "old slab thickness in", "formed ft",
          "base in", "doweled edge ft", "doweled edges", "dowel spacing in"],
         ["walk", "42' 6\"", 4, 4, 60, 4, 42.5, 4, 42.5, 1, 24],
@@ -74,8 +74,8 @@ ONE: dict[str, Rows] = {
 }  # fmt: skip
 SIX: dict[str, Rows] = {
     **ONE,
-    "Areas": [
-        [*ONE["Areas"][0], "quantity"],
+    "Slab areas": [
+        [*ONE["Slab areas"][0], "quantity"],
         *(
             [f"strip number {place}", 12 + 4 * place, 4, 4, 20, 4, 12, 2, 12, 1, 24, 1 + place % 2]
             for place in range(6)
@@ -145,8 +145,8 @@ def place_of_length(path: Path) -> Place:
 
 SEEN_BY_THE_CLIENT = (
     "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all",
-    "ChangeAmount.amount", "ChangeAmount.amount_all", "ChangeAmount.counts", "ChangeAmount.counts_all",
-    "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.poured", "PriceParts.completed",
+    "ChangeAmount.amount", "ChangeAmount.amount_all", "ChangeAmount.signed_amount", "ChangeAmount.signed_amount_all",
+    "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.on_pour_day", "PriceParts.on_completion",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
 
@@ -208,16 +208,16 @@ MUST_SHOW = {
     "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount "
     "Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixText.slump MixText.aggregate PourText.air "
-    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text Load.yards PourText.balance",
-    "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.tubes "
-    "JointNeeds.strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
+    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text TruckLoad.yards PourText.balance",
+    "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.cartridges "
+    "JointNeeds.filler_strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
     "Dump plan": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives PileText.not_accepted "
-    "Hauled.loads Hauled.tons Hauled.tipping Hauler.payload",
-    "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity Load.yards TruckTime.unloading "
-    "TruckTime.free JointPlace.shown FinishWindow.by_mix FinishWindow.needed Curing.need CuringChoice.small_packs "
+    "Hauled.loads Hauled.tons Hauled.dump_fee HaulVehicle.payload",
+    "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity TruckLoad.yards TruckTime.unloading "
+    "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need CuringChoice.small_packs "
     "PourText.balance",
     "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
-    "BidPrice.contingency BidPrice.overhead BidPrice.full BidPrice.margin BidPrice.price",
+    "BidPrice.contingency BidPrice.overhead BidPrice.break_even BidPrice.margin BidPrice.price",
 }
 
 
@@ -254,7 +254,7 @@ def test_a_firm_that_gave_no_words_has_none_put_in_its_mouth(folder: Path) -> No
 def test_what_nobody_typed_is_left_for_a_pen(folder: Path) -> None:
     tables: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Areas": [["length ft", "width ft"], [12, 3]],
+        "Slab areas": [["length ft", "width ft"], [12, 3]],
     }
     path = written(only_job(folder, tables, PRICED), folder / "bare.xlsx")
     for name, label in (
@@ -274,7 +274,7 @@ SIZES = {
 
 def test_a_size_on_a_paper_is_what_a_tape_shows(folder: Path) -> None:
     areas = [["area", "length ft", "width ft", "formed ft"], *([f"a{n}", feet, 1, 1] for n, feet in enumerate(SIZES))]
-    job = only_job(folder, {"Jobs": ONE["Jobs"], "Areas": areas}, PRICED)
+    job = only_job(folder, {"Jobs": ONE["Jobs"], "Slab areas": areas}, PRICED)
     assert [value(job, "AreaText.length", row) for row in range(len(SIZES))] == list(SIZES.values())
 
 
@@ -314,7 +314,7 @@ def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
 @pytest.mark.slow
 @pytest.mark.filterwarnings("ignore:.*extension is not supported")
 def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
-    longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}
+    longer = {**ONE, "Slab areas": [ONE["Slab areas"][0], ["walk", 60, *ONE["Slab areas"][1][2:]]]}
     anew, over = written(only_job(folder, longer, PRICED), folder / "anew.xlsx"), folder / "over.xlsx"
     edit(book, {place_of_length(book): 60}, over)
     told = differences(anew, recalculated.result(over, libreoffice))
@@ -378,7 +378,7 @@ def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, jo
 
 
 def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
-    thin = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 12, 4, 1.5, *ONE["Areas"][1][4:]]]}
+    thin = {**ONE, "Slab areas": [ONE["Slab areas"][0], ["walk", 12, 4, 1.5, *ONE["Slab areas"][1][4:]]]}
     path = written(only_job(folder, thin, PRICED), folder / "thin.xlsx")
     with pytest.raises(Unreadable, match="NOT READY"):
         proposal_workbook(path)
@@ -397,12 +397,12 @@ def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: 
     path.write_bytes(measure_sheet())
     assert measure_sheet() == path.read_bytes()
     inside = openpyxl.load_workbook(path)
-    assert inside.sheetnames == ["Site", "Area"]
+    assert inside.sheetnames == ["Disposal site", "Area"]
     for sheet in inside.worksheets:
         assert sheet.page_setup.fitToHeight in (None, 1)
         assert scale_of(sheet) >= LEAST_SCALE
         assert not any("$" in str(cell.value) for row in sheet.iter_rows() for cell in row)
-    words = set(shown(path, "Area")) | set(shown(path, "Site"))
+    words = set(shown(path, "Area")) | set(shown(path, "Disposal site"))
     for asked in (
         "Length",
         "Thickness",

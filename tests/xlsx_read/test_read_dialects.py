@@ -40,7 +40,7 @@ LIMIT = 300
 DEMO = shipped("sample_inputs") / "jobs.xlsx"
 WEEK: dict[str, Rows] = {
     "Jobs": [["job", "bid date", "irrigation lines to cap"], ["24-03", "2026-04-13", 2], ["24-04", "2026-04-13", None]],
-    "Areas": [
+    "Slab areas": [
         ["job", "area", "length ft", "width ft", "thickness in", "notes"],
         ["24-03", "A1", "12' 6\"", 3, 4, "by the gate"],
         ["24-03", "A2", 10.5, 4, 5, None],
@@ -179,7 +179,7 @@ def drawn(path: Path, draw: Callable[[Any, Any], None], options: Mapping[str, An
         sheet = book.add_worksheet(name)
         for at, row in enumerate(rows):
             sheet.write_row(at, 0, row)
-        if name == "Areas":
+        if name == "Slab areas":
             draw(book, sheet)
     book.close()
     return path
@@ -223,15 +223,15 @@ def test_a_formula_for_an_input_is_taken_by_its_value_and_said(
     intake = take(read_book(drawn(tmp_path / "week.xlsx", draw)))
     assert taken(intake) == plain
     for cell, formula in (("C3", "=21/2"), ("D3", "=[1]Other!$A$1"), ("F2", '="by the "&"gate"')):
-        assert any(formula in each.found for each in findings_at(intake, "Areas", cell)), cell
+        assert any(formula in each.found for each in findings_at(intake, "Slab areas", cell)), cell
 
 
 def test_a_formula_that_nobody_computed_is_asked_for(tmp_path: Path) -> None:
     book = openpyxl.load_workbook(write_book(tmp_path / "week.xlsx", WEEK))
-    book["Areas"]["C3"] = "=21/2"
+    book["Slab areas"]["C3"] = "=21/2"
     book.save(tmp_path / "week.xlsx")
     intake = take(read_book(tmp_path / "week.xlsx"))
-    (said,) = findings_at(intake, "Areas", "C3")
+    (said,) = findings_at(intake, "Slab areas", "C3")
     assert "never stored" in said.found and said.severity is Severity.STOP
     assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
 
@@ -245,8 +245,8 @@ def test_rows_that_nobody_sees_are_taken_and_said(plain: dict[tuple[str, str, in
 
     intake = take(read_book(drawn(tmp_path / "week.xlsx", draw)))
     assert taken(intake) == plain
-    assert any("hidden" in each.found for each in findings_at(intake, "Areas", "A3"))
-    assert any("hidden" in each.found for each in findings_at(intake, "Areas", "F1"))
+    assert any("hidden" in each.found for each in findings_at(intake, "Slab areas", "A3"))
+    assert any("hidden" in each.found for each in findings_at(intake, "Slab areas", "F1"))
 
 
 def test_a_header_in_merged_cells_stops_the_book_and_cells_under_a_merge_are_named(tmp_path: Path) -> None:
@@ -257,10 +257,10 @@ def test_a_header_in_merged_cells_stops_the_book_and_cells_under_a_merge_are_nam
         sheet.merge_range("E2:E3", 4)
 
     intake = take(read_book(drawn(tmp_path / "header.xlsx", header)))
-    assert findings_at(intake, "Areas", "C1:D1")[0].severity is Severity.STOP
+    assert findings_at(intake, "Slab areas", "C1:D1")[0].severity is Severity.STOP
     assert all(is_stopped(job, intake.findings) for job in intake.jobs)
     intake = take(read_book(drawn(tmp_path / "rows.xlsx", rows)))
-    assert [findings_at(intake, "Areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.STOP] * 2
+    assert [findings_at(intake, "Slab areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.STOP] * 2
     assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
 
 
@@ -269,7 +269,7 @@ def test_a_column_without_a_header_is_asked_about(tmp_path: Path) -> None:
         sheet.write("G3", "36 in deep at the tree")
 
     intake = take(read_book(drawn(tmp_path / "week.xlsx", draw)))
-    (said,) = findings_at(intake, "Areas", "G3")
+    (said,) = findings_at(intake, "Slab areas", "G3")
     assert "Column G has no header" in said.found and said.severity is Severity.ASK
 
 
@@ -280,7 +280,7 @@ def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is
     ]
     intake = take(
         read_book(
-            write_book(tmp_path / "week.xlsx", {"Jobs": [["job", "bid date"], ["a", "2026-04-13"]], "Areas": areas})
+            write_book(tmp_path / "week.xlsx", {"Jobs": [["job", "bid date"], ["a", "2026-04-13"]], "Slab areas": areas})
         )
     )
     lengths = {value for (_, name, _), value in taken(intake).items() if name == "Area.length"}
@@ -300,9 +300,9 @@ def test_a_fact_for_every_job_beside_a_house_book_is_not_dropped_in_silence(tmp_
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 HEADS = ["job", "line", "value", "reason", "who"]
 ODD_ROWS: dict[str, tuple[dict[str, Rows], str]] = {
-    "a factor twice": ({"Factors": [["factor", "value"], ["Loss", 4], ["loss", 5]]}, "Factors!B3"),
-    "a value without a factor": ({"Factors": [["factor", "value"], ["Loss", 4], [None, 5]]}, "Factors!B3"),
-    "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Loss", "clay", 4]]}, "Factors!C2"),
+    "a factor twice": ({"Factors": [["factor", "value"], ["Waste factor", 4], ["loss", 5]]}, "Factors!B3"),
+    "a value without a factor": ({"Factors": [["factor", "value"], ["Waste factor", 4], [None, 5]]}, "Factors!B3"),
+    "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Waste factor", "clay", 4]]}, "Factors!C2"),
     "a size of what comes in no pack": (
         {"Prices": [["item", "price", "size"], [next(each.label for each in PRICE_LIST if each.pack is None), 4, 5]]},
         "Prices!C2",

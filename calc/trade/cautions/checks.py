@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Clock, Hauled, Hauler
+from calc.trade.hauling.loads import Workday, Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.inputs.work import OnSite
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
@@ -13,15 +13,15 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.materials.packs import Packs
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PLANT_AND_PUMP, PROTECTION, ROCK
 from calc.trade.money.costs import COST, CostTable
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import TruckLoad, Order
 from calc.trade.ordering.pour import PourCost
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.protection import Protection
@@ -64,10 +64,10 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         "Trucks fit the list (fails when the list is full: run flatwork again)",
         "truck",
         Order.trucks,
-        total(Load.rides),
+        total(TruckLoad.in_use),
         tolerance,
     )
-    loads = check("Loads add up to the order", "yd3", Order.quantity, total(Load.yards), tolerance)
+    loads = check("Loads add up to the order", "yd3", Order.quantity, total(TruckLoad.yards), tolerance)
     fiber = check(
         "No truck is short of fiber, nor has a bag too many",
         "lb",
@@ -106,14 +106,14 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     excavation = check(
         "Soil + old concrete = excavation (fails when there is more old concrete than excavation)",
         "yd3",
-        total(Dig.hole),
-        total(Dig.bank) + total(Dig.not_soil),
+        total(Excavation.volume),
+        total(Excavation.bank) + total(Excavation.old_concrete),
         tolerance,
     )
     overweight = check(
         "No load is over the payload",
         "ton",
-        when(Hauler.payload > 0, largest(0, greatest(Hauled.on_one) * ONE_LOAD - Hauler.payload), 0),
+        when(HaulVehicle.payload > 0, largest(0, greatest(Hauled.tons_per_load) * ONE_LOAD - HaulVehicle.payload), 0),
         0 * total(Pile.tons),
         tolerance,
     )
@@ -121,27 +121,27 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     joints = check(
         "Joints fit the list (fails when the list is full: run flatwork again)",
         "",
-        total(Matched.joints),
-        total(JointPlace.used),
+        total(MatchedJoints.joints),
+        total(JointPlace.in_use),
         tolerance,
     )
     dowels = check(
         "Every dowel is on the cutting list once",
         "bar",
         total(DoweledEdge.dowels),
-        total(CuttingList.counted),
+        total(CuttingList.before_spares),
         tolerance,
     )
 
 
-_CREW_HOURS = total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher) + Choice.own_hours + BaseHaul.hours
+_CREW_HOURS = total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours) + Choice.own_hours + BaseHaul.hours
 """Hours of the crew and of its drivers, by who is paid for them."""
 
-_CREW_DAY = OnSite.crew.count * Clock.day
-_LEAST_DAYS = when(Order.bags > 0, Labor.least_bagged, Labor.least_poured)
+_CREW_DAY = OnSite.crew.count * Workday.day
+_LEAST_DAYS = when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix)
 _ROCK_BROUGHT = when(BaseHaul.delivered > 0, BaseNeeds.buy, BaseHaul.trips.count * BaseHaul.payload)
 _PLANT_AND_PUMP = (
-    PourCost.yards + PourCost.fees + PourCost.delivery + PourCost.waiting + when(PourCost.pumped > 0, PourCost.pump, 0)
+    PourCost.concrete + PourCost.fees + PourCost.delivery + PourCost.standby + when(PourCost.yards_pumped > 0, PourCost.pump, 0)
 )
 
 
@@ -167,7 +167,7 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         "Every hour of labor has one rate",
         "h",
         Labor.hours,
-        total(Task.by_mix) + total(Task.by_labourer) + total(Task.by_finisher),
+        total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours),
         Integrity.tolerance,
     )
     money = check(
@@ -177,9 +177,9 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
             0,
             abs_(
                 Labor.cost
-                - (total(Task.by_mix) + Labor.idle) * CrewRate.mix
-                - total(Task.by_labourer) * CrewRate.labourer
-                - total(Task.by_finisher) * CrewRate.finisher
+                - (total(Task.composite_hours) + Labor.idle) * CrewRate.composite
+                - total(Task.laborer_hours) * CrewRate.laborer
+                - total(Task.finisher_hours) * CrewRate.finisher
             )
             - rounding_allowance,
         ),
@@ -197,8 +197,8 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     dug = check(
         "Dug once, loaded once",
         "yd3",
-        Work.dug + Work.loose,
-        Work.hand_dug + Work.machine_dug + Work.hand_loaded + Work.machine_loaded,
+        Work.excavated + Work.loose,
+        Work.hand_excavated + Work.machine_excavated + Work.hand_loaded + Work.machine_loaded,
         Integrity.tolerance,
     )
     forms = check(
@@ -232,6 +232,6 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         "Plant and pump charges = their rows of Costs, within rounding",
         "$",
         largest(0, abs_(_PLANT_AND_PUMP - _cost_of(PLANT_AND_PUMP)) - rounding_allowance),
-        0 * PourCost.yards,
+        0 * PourCost.concrete,
         Integrity.tolerance,
     )

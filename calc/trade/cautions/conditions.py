@@ -11,7 +11,7 @@ from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, EDGE, FOOTING
 from calc.trade.takeoff.dowels import DoweledEdge
 from calc.trade.takeoff.geometry import MeanThickness
-from calc.trade.takeoff.joints import Matched, Panel
+from calc.trade.takeoff.joints import MatchedJoints, Panel
 from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Takeoff"
@@ -133,7 +133,7 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     thickness_shortfall = line(
         "Thickness under vehicles short by",
         "in",
-        largest(0, min_thickness - smallest(Area.thickness, MeanThickness.far)),
+        largest(0, min_thickness - smallest(Area.thickness, MeanThickness.other_end)),
         source="minimum thickness less the thinner end",
     )
     drains_to_building = line(
@@ -143,8 +143,8 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         "Panel length to width",
         "",
         when(
-            both(Matched.old <= 0, Panel.longest > 0, Panel.width > 0),
-            largest(Panel.longest, Panel.width) / smallest(Panel.longest, Panel.width),
+            both(MatchedJoints.old <= 0, Panel.panel_length > 0, Panel.width > 0),
+            largest(Panel.panel_length, Panel.width) / smallest(Panel.panel_length, Panel.width),
             0,
         ),
         source="longest panel and panel width; 0 where the joints match old ones",
@@ -152,7 +152,7 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     at_min_spacing = line(
         "At the minimum joint spacing",
         "",
-        when(both(Panel.by_width * Panel.width < Panel.least_spacing, Panel.spacing >= Panel.least_spacing), 1, 0),
+        when(both(Panel.by_width * Panel.width < Panel.min_spacing, Panel.spacing >= Panel.min_spacing), 1, 0),
         source="1 for a strip so narrow that its width would put joints too close together",
     )
     aspect_by_width = line(
@@ -170,7 +170,7 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     excess_panel_length = line(
         "Panel length over the limit",
         "ft",
-        largest(0, Panel.longest - max_panel_ratio * Area.thickness / IN_PER_FT),
+        largest(0, Panel.panel_length - max_panel_ratio * Area.thickness / IN_PER_FT),
         source="longest panel less the limit for its thickness",
     )
 
@@ -242,7 +242,7 @@ class DowelCover(Section, title="Dowel cover and size", each=EDGE, sheet=_SHEET)
     tight_hole = line(
         "Deformed bar in a tight hole",
         "",
-        doweled * when(both(Edge.surface.is_("deformed"), DoweledEdge.hole <= Edge.bar_diameter), 1, 0),
+        doweled * when(both(Edge.surface.is_("deformed"), DoweledEdge.drill_diameter <= Edge.bar_diameter), 1, 0),
         source="the deformations of a bar add to its diameter",
         adds=True,
     )

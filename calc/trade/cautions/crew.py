@@ -27,9 +27,9 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
     unknown_bars = caution(
         "Unknown reinforcement in a footing",
         Severity.NOTE,
-        total(Chipping.guessed) > 0,
+        total(Chipping.unknown_reinforcement) > 0,
         "Whether a footing that is chipped has bars is unknown; the number is the volume to chip of such footings.",
-        total(Chipping.guessed),
+        total(Chipping.unknown_reinforcement),
         "yd3",
         usual="chipping takes twice as long where bars must be cut",
         do="Ask, or break a corner off and look; then type yes or no in Footings.",

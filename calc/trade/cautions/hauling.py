@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import RunnerUp
-from calc.trade.hauling.loads import Hauled, Hauler
-from calc.trade.hauling.piles import SiteSpec, SoilCleanliness
+from calc.trade.hauling.loads import Hauled, HaulVehicle
+from calc.trade.hauling.piles import SiteSpec, SoilContamination
 from calc.trade.hauling.plans import SOIL
 from calc.trade.levels import HAULED
 from calc.trade.takeoff.geometry import Slab
@@ -17,13 +17,13 @@ class PileConditions(Section, title="Payload and disposal sites checked", each=H
     overweight = line(
         "Load over the payload",
         "ton",
-        when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - Hauler.payload), 0),
+        when(Hauled.loads > 0, largest(0, Hauled.tons / Hauled.loads.count - HaulVehicle.payload), 0),
         source="weight of a load less the payload; the whole load where no payload is given",
     )
     without_site = line(
         "Without a disposal site",
         "ton",
-        when(both(Hauled.loads > 0, Hauled.goes <= 0, total(SiteSpec.one) > 0), Hauled.tons, 0),
+        when(both(Hauled.loads > 0, Hauled.has_site <= 0, total(SiteSpec.counted) > 0), Hauled.tons, 0),
         source="weight that no disposal site takes; 0 where the company book has no sites",
         adds=True,
     )
@@ -58,7 +58,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         Severity.STOP,
         greatest(PileConditions.overweight) > scale_step,
         when(
-            Hauler.payload > 0,
+            HaulVehicle.payload > 0,
             "A planned load is heavier than the payload; the number is the excess.",
             "The vehicle has no payload; the number is the heaviest load planned for it.",
         ),
@@ -71,7 +71,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
     contaminated_soil = caution(
         "Roots or turf to a site for clean soil",
         Severity.CAUTION,
-        both(SoilCleanliness.chance > 0, at(Hauled.goes, SOIL) > 0),
+        both(SoilContamination.surcharge_probability > 0, at(Hauled.has_site, SOIL) > 0),
         "Soil with turf or roots goes to a disposal site for soil; the number is its loads.",
         at(Hauled.loads, SOIL),
         "load",
@@ -82,9 +82,9 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
     site_closed = caution(
         "Last load after closing",
         Severity.CAUTION,
-        greatest(Hauled.late) > 0,
+        greatest(Hauled.late_by) > 0,
         "The last load of a day arrives after the disposal site closes; the number is how late.",
-        greatest(Hauled.late),
+        greatest(Hauled.late_by),
         "h",
         usual="the last load of a day is over the scale before closing",
         do="Start earlier, leave a load for the next morning, or use another disposal site.",
@@ -104,9 +104,9 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
     near_tie = caution(
         "Haul plans nearly tied",
         Severity.NOTE,
-        RunnerUp.wash > 0,
+        RunnerUp.near_tie > 0,
         "Another haul plan costs nearly the same; the number is the difference.",
-        RunnerUp.gap,
+        RunnerUp.cost_difference,
         "$",
         usual="below $25 or 2 % time decides, not money",
         do="Choose by time: fewer trips, the nearer site, the longer hours.",

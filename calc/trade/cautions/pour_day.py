@@ -5,9 +5,9 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.method_choice import NOT_THERE, Placing
+from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.pour import PourCost
-from calc.trade.ordering.weather import Evaporation, Heat
+from calc.trade.ordering.weather import Evaporation, TemperatureLimits
 from calc.trade.takeoff.geometry import Slab
 
 _ACI = "ACI 305R and UFGS, partly from memory; local code governs"
@@ -20,13 +20,13 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
     unloading_time = caution(
         "Unloading exceeds the discharge time limit",
         Severity.STOP,
-        either(PourCost.late > 0, Placing.put_back >= NOT_THERE),
+        either(PourCost.over_limit_by > 0, Placing.allowed <= 0),
         when(
-            Placing.put_back >= NOT_THERE,
+            Placing.allowed <= 0,
             "No placing method fits the job.",
             "The largest load takes longer to unload than the discharge time limit; the number is the excess.",
         ),
-        PourCost.late,
+        PourCost.over_limit_by,
         "min",
         usual="90 min from batching, 60 min in hot weather, less the drive",
         do="Order smaller loads, use more wheelbarrows or a pump, or agree on another limit with the plant.",
@@ -36,8 +36,8 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "High evaporation rate",
         Severity.CAUTION,
         both(
-            Evaporation.rate > Evaporation.most,
-            either(Evaporation.rate <= Evaporation.stop, not_(Forecast.plan.is_("none"))),
+            Evaporation.rate > Evaporation.caution_above,
+            either(Evaporation.rate <= Evaporation.stop_above, not_(Forecast.plan.is_("none"))),
         ),
         "Water evaporates from the surface faster than bleed water may replace it.",
         Evaporation.rate,
@@ -49,7 +49,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
     evaporation_unplanned = caution(
         "Evaporation rate too high (plastic shrinkage)",
         Severity.STOP,
-        both(Evaporation.rate > Evaporation.stop, Forecast.plan.is_("none")),
+        both(Evaporation.rate > Evaporation.stop_above, Forecast.plan.is_("none")),
         "Water evaporates so fast that the slab cracks while it is plastic, and no measure is planned.",
         Evaporation.rate,
         "lb/ft2/h",
@@ -60,9 +60,9 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
     hot_concrete = caution(
         "Hot concrete",
         Severity.CAUTION,
-        Heat.over > 0,
+        TemperatureLimits.concrete_over > 0,
         "The concrete is hotter than usual.",
-        Heat.over + Heat.hot_limit,
+        TemperatureLimits.concrete_over + TemperatureLimits.hot_limit,
         "F",
         usual="90 F at most; 95 F is the limit of a common specification",
         do="Pour early, have the plant cool the mix or add a retarder, and have more finishers.",
@@ -71,9 +71,9 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
     cold_weather = caution(
         "Cold weather",
         Severity.CAUTION,
-        Heat.under > 0,
+        TemperatureLimits.coldest_under > 0,
         "The air is, or the nights will be, too cold for young concrete.",
-        Heat.coldest,
+        TemperatureLimits.coldest,
         "F",
         usual="at least 40 F during protection; a thin slab is kept at 55 F",
         do="Cover it with blankets, order warm concrete, keep it from freezing until it is strong.",
@@ -93,10 +93,10 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
     finishing_time = caution(
         "Sets before finishing is done",
         Severity.CAUTION,
-        FinishWindow.lacking > 0,
+        FinishWindow.short_by > 0,
         "The largest load takes longer to place and finish than its concrete stays workable; "
         "the number is the time short.",
-        FinishWindow.lacking,
+        FinishWindow.short_by,
         "h",
         usual="5.5 h at 50 F, 3.5 h at 70 F, 2 h at 90 F",
         do="Have more finishers, a retarder or smaller loads, or pour on two days.",

@@ -36,8 +36,8 @@ class DustHours(Section, title="Hours of silica dust", sheet="Costs"):
         "Hours of silica dust, total",
         "h",
         chipping
-        + look_up(Task.hours, "saw for removal")
-        + look_up(Task.hours, "saw joints")
+        + look_up(Task.hours, "demolition saw cut")
+        + look_up(Task.hours, "saw-cut joints")
         + look_up(Task.hours, "drill dowels"),
         source="labor",
     )

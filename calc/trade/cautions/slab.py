@@ -151,9 +151,9 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
     shallow_joints = caution(
         "Joints too shallow",
         Severity.CAUTION,
-        greatest(JointDepth.lacking) > 0,
+        greatest(JointDepth.short_by) > 0,
         "The joints are shallower than the slab needs; the number is the shortfall.",
-        greatest(JointDepth.lacking),
+        greatest(JointDepth.short_by),
         "in",
         usual="a quarter of the thickness, at least 1 in",
         do="Use a deeper groover bit, or saw deeper.",

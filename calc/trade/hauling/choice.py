@@ -1,4 +1,4 @@
-"""The haul that was chosen, the runner-up beside it, and each pile with its loads and its fill line."""
+"""The haul plan chosen, and the runner-up with its difference in cost."""
 
 from __future__ import annotations
 
@@ -13,187 +13,199 @@ _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
 
 
-class PlanWord(Section, title="Plans by name", each=PLAN, sheet=_SHEET):
-    """The row of the plan that is taken when none can be compared: the chosen one, else all apart."""
+class PlanWord(Section, title="Haul plan names", each=PLAN, sheet=_SHEET):
+    """The plan used if no plan can be compared: the one chosen by hand, else all piles separate."""
 
-    name = line("Plan", "", row_word(PLAN), source="the haul plans")
-    taken = line(
-        "Taken without prices",
+    name = line("Haul plan", "", row_word(PLAN), source="haul plans")
+    fallback = line(
+        "Plan used without prices",
         "",
         when(
             total(PlanSplit.chosen) > 0,
             PlanSplit.chosen * PlanSplit.number,
             by_row(PLAN, 0, 0, 0, PlanSplit.number, 0, 0),
         ),
-        source="the chosen plan, else all apart",
+        source="the plan chosen by hand, else all piles separate",
         adds=True,
     )
 
 
-class Choice(Section, title="The haul that wins", sheet=_SHEET):
-    """With the runner-up beside it, and the difference, so that it can be overruled knowing the price."""
+class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
+    """The cheapest plan, vehicle and sites, unless the job names a plan."""
 
     near_money = factor(
-        "Nearly a tie, by money", "$", 25, low=0, high=100, source="house rule: below that the clock decides"
+        "Near tie, difference up to", "$", 25, low=0, high=100, source="company policy: below that, choose by time"
     )
-    near_share = factor("Nearly a tie, by share", "%", 2, low=0, high=10, source="house rule")
+    near_share = factor("Near tie, difference up to, share of cost", "%", 2, low=0, high=10, source="company policy")
 
     known = line(
-        "Plans that may win",
+        "Eligible plans",
         "",
-        total(PlanCost.wanted),
-        source="0 when no plan can be compared: the house book lacks figures",
+        total(PlanCost.eligible),
+        source="0 if no plan can be compared, for lack of figures in the company book",
     )
-    winner = line("Row of the winner", "", argmin(PlanCost.tie), source="least cost, then fewer loads, then the order")
-    plan = line(
-        "Row of the plan taken",
+    winner = line(
+        "Row of the cheapest plan",
         "",
-        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.taken)),
-        source="of the winner; without one the chosen plan, else all apart",
+        argmin(PlanCost.tie_breaker),
+        source="lowest cost, then fewest loads, then first row",
+    )
+    plan = line(
+        "Row of the plan chosen",
+        "",
+        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.fallback)),
+        source="of the cheapest plan; without prices, the plan chosen by hand, else all piles separate",
     )
     vehicle = line(
-        "Row of the vehicle taken",
+        "Row of the vehicle chosen",
         "",
         when(
             known > 0,
             at(PlanCost.vehicle, largest(1, winner)),
             when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle_1, 1)),
         ),
-        source="of the winner; without one the vehicle named for the job, else the first",
+        source="of the cheapest plan; without prices, the vehicle named for the job, else the first",
     )
     row = line(
-        "Row of both",
+        "Row of plan and vehicle",
         "",
-        (plan - 1) * total(VehicleSpec.one) + vehicle,
-        source="among all plans with all vehicles",
+        (plan - 1) * total(VehicleSpec.counted) + vehicle,
+        source="row number among all plans with all vehicles",
     )
-    plan_name = line("Haul plan taken", "", at(PlanWord.name, plan), source="by its row")
-    vehicle_name = line("Hauled with", "", at(VehicleSpec.name, vehicle), source="by its row")
+    plan_name = line("Haul plan chosen", "", at(PlanWord.name, plan), source="looked up by row")
+    vehicle_name = line("Haul vehicle", "", at(VehicleSpec.name, vehicle), source="looked up by row")
     cost = line(
-        "Haul and tipping",
+        "Hauling and dump fees",
         "$",
-        when(both(total(VehicleSpec.one) > 0, known > 0), at(PlanCost.cost, row), 0),
-        source="of the plan taken; 0 when it cannot be known",
+        when(both(total(VehicleSpec.counted) > 0, known > 0), at(PlanCost.cost, row), 0),
+        source="total cost of the plan chosen; 0 if it is not known",
     )
-    why = line(
-        "Why this haul",
+    reason = line(
+        "Reason for the haul plan",
         "",
         when(
             known > 0,
             when(
                 total(PlanSplit.chosen) > 0,
                 ", chosen by hand; see Measured for the reason",
-                ": the least of all plans, vehicles and sites",
+                ": lowest cost of all plans, vehicles and sites",
             ),
-            ": no plan can be compared, since the house book lacks rates or sites",
+            ": no plan can be compared, because the company book has no rates or sites",
         ),
         source="haul plans",
     )
     loads = line(
-        "Loads of the plan",
+        "Loads, plan chosen",
         "load",
-        when(total(VehicleSpec.one) > 0, at(PlanCost.loads, row), 0),
-        source="of the plan taken",
+        when(total(VehicleSpec.counted) > 0, at(PlanCost.loads, row), 0),
+        source="of the plan chosen",
     )
-    hours = line("Trip hours", "h", when(known > 0, at(PlanCost.hours, row), 0), source="of the plan taken")
+    hours = line(
+        "Trip hours, plan chosen", "h", when(known > 0, at(PlanCost.hours, row), 0), source="of the plan chosen"
+    )
     own_hours = line(
-        "Trip hours of own drivers",
+        "Trip hours, own drivers",
         "h",
         when(at(VehicleSpec.own, vehicle) > 0, hours, 0),
-        source="a hired vehicle brings its driver",
+        source="trip hours if the vehicle is owned; a hired vehicle comes with its driver",
     )
 
 
-class PlanDifference(Section, title="Beside the winner", each=PLAN * VEHICLE, sheet=_SHEET):
-    """All that compete, but for the one that is taken, whichever of its names it goes by."""
+class PlanDifference(Section, title="Compared with the choice", each=PLAN * VEHICLE, sheet=_SHEET):
+    """Every plan compared, except the one chosen and any plan that comes to the same piles."""
 
     compared = line(
-        "Compared with the winner",
+        "Cost compared with the choice",
         "$",
         when(
             both(
-                PlanCost.competes > 0,
+                PlanCost.is_compared > 0,
                 not_(
                     both(
                         equals(PlanCost.vehicle, Choice.vehicle),
-                        equals(PlanSplit.parts, at(PlanSplit.parts, Choice.plan)),
+                        equals(PlanSplit.code, at(PlanSplit.code, Choice.plan)),
                     )
                 ),
             ),
             PlanCost.cost,
             greatest(PlanCost.cost) + ONE_DOLLAR,
         ),
-        source="what cannot be compared, and the winner, are put behind the dearest",
+        source="cost; the choice, and plans not compared, are ranked behind the highest cost",
     )
 
 
-class RunnerUp(Section, title="The runner-up", sheet=_SHEET):
-    """The cheapest of the others."""
+class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
+    """The cheapest of the other plans."""
 
-    row = line("Row of the runner-up", "", argmin(PlanDifference.compared), source="least, first row wins")
+    row = line("Row of the runner-up", "", argmin(PlanDifference.compared), source="lowest cost, first row on a tie")
     known = line(
-        "There is a runner-up",
+        "Runner-up exists",
         "",
         when(
             both(
                 Choice.known > 0,
                 least(PlanDifference.compared) <= greatest(PlanCost.cost),
-                total(PlanCost.competes) > 0,
+                total(PlanCost.is_compared) > 0,
             ),
             1,
             0,
         ),
-        source="1 when another plan can be compared",
+        source="1 if another plan can be compared",
     )
     plan_name = line(
-        "Plan of the runner-up",
+        "Runner-up haul plan",
         "",
         when(known > 0, at(PlanWord.name, at(PlanCost.plan, largest(1, row))), "none"),
-        source="by its row",
+        source="looked up by row",
     )
     vehicle_name = line(
-        "Vehicle of the runner-up",
+        "Runner-up vehicle",
         "",
         when(known > 0, at(VehicleSpec.name, at(PlanCost.vehicle, largest(1, row))), "none"),
-        source="by its row",
+        source="looked up by row",
     )
     cost = line(
-        "The runner-up costs", "$", when(known > 0, at(PlanCost.cost, largest(1, row)), 0), source="of that plan"
+        "Cost of the runner-up",
+        "$",
+        when(known > 0, at(PlanCost.cost, largest(1, row)), 0),
+        source="total cost of that plan",
     )
     difference = line(
-        "More than the winner",
+        "Runner-up costs more by",
         "$",
         when(known > 0, cost - Choice.cost, 0),
-        source="runner-up less winner; negative where a dearer plan was chosen by hand",
+        source="runner-up less plan chosen; negative if a more expensive plan was chosen by hand",
     )
-    gap = line("Apart by", "$", largest(difference, 0 - difference), source="whichever is the dearer")
-    wash = line(
-        "A wash",
+    cost_difference = line(
+        "Cost difference, absolute", "$", largest(difference, 0 - difference), source="difference without its sign"
+    )
+    near_tie = line(
+        "Near tie",
         "",
         when(
             both(
                 known > 0,
                 Choice.loads > 0,
-                gap <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
+                cost_difference <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
             ),
             1,
             0,
         ),
-        source="1 when the difference is nearly nothing: choose by the clock",
+        source="1 if the difference is within the near-tie limits: choose by time",
     )
-    relation = line(
-        "How it stands",
+    comparison = line(
+        "Comparison in words",
         "",
-        when(wash > 0, "a wash with ", when(difference < 0, "dearer than ", "next is ")),
-        source="by the difference",
+        when(near_tie > 0, "nearly tied with ", when(difference < 0, "costs more than ", "runner-up: ")),
+        source="by the cost difference",
     )
     words = line(
-        "Beside it",
+        "Runner-up",
         "",
         when(
             known > 0,
-            joined(relation, plan_name, ", on the ", vehicle_name),
+            joined(comparison, plan_name, ", on the ", vehicle_name),
             "no other plan can be compared",
         ),
-        source="the runner-up",
+        source="plan and vehicle of the runner-up",
     )

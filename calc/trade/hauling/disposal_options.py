@@ -1,12 +1,12 @@
-"""Each pile on each vehicle to each site that takes it, and the cheapest of them.
+"""Cost of each pile on each vehicle to each disposal site that accepts it, and the cheapest site.
 
-Overweight is never planned: loads go by room or by weight, whichever asks for more.
+An overweight load is never planned: loads are counted by volume and by weight, whichever needs more.
 """
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.piles import LoadMix, SiteSpec, SoilCleanliness, VehicleSpec
+from calc.trade.hauling.piles import LoadMix, SiteSpec, SoilContamination, VehicleSpec
 from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, VEHICLE
 
@@ -14,126 +14,140 @@ _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
 
 
-class LoadCount(Section, title="Loads of each pile on each vehicle", each=VEHICLE * PILE, sheet=_SHEET):
-    """By room and by weight, whichever is more; no weight, no load."""
+class LoadCount(Section, title="Loads by pile and vehicle", each=VEHICLE * PILE, sheet=_SHEET):
+    """By volume or by weight, whichever needs more; no weight, no load."""
 
-    by_room = line(
-        "Loads by room",
+    by_volume = line(
+        "Loads by volume",
         "load",
-        when(VehicleSpec.room > 0, round_up(LoadMix.loose / VehicleSpec.room), 0),
-        source="loose volume over the room of the heaped box",
+        when(VehicleSpec.heaped_capacity > 0, round_up(LoadMix.loose / VehicleSpec.heaped_capacity), 0),
+        source="loose volume over heaped capacity, rounded up",
     )
     by_weight = line(
         "Loads by weight",
         "load",
         when(VehicleSpec.payload > 0, round_up(LoadMix.tons / VehicleSpec.payload), 0),
-        source="weight over the payload",
+        source="tons over payload, rounded up",
     )
-    loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load")
-    tons = line("Tons on a load", "ton/load", when(loads > 0, LoadMix.tons / loads, 0), source="split evenly")
-    yards = line("Yards on a load", "yd3/load", when(loads > 0, LoadMix.loose / loads, 0), source="split evenly")
+    loads = line("Loads", "load", largest(by_volume, by_weight), source="larger of loads by volume and by weight")
+    tons_per_load = line(
+        "Tons per load", "ton/load", when(loads > 0, LoadMix.tons / loads, 0), source="divided evenly over the loads"
+    )
+    volume_per_load = line(
+        "Loose volume per load",
+        "yd3/load",
+        when(loads > 0, LoadMix.loose / loads, 0),
+        source="divided evenly over the loads",
+    )
 
 
 class DisposalOption(
-    Section, title="Each pile on each vehicle to each site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET
+    Section, title="Disposal cost by pile, vehicle and site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET
 ):
-    """Candidates: what the gate takes, what a dirty load may cost, what the trips cost."""
+    """Candidates: dump fee, expected contamination surcharge, and trucking."""
 
-    takes = line(
-        "Can go there",
+    accepts = line(
+        "Site accepts the pile",
         "",
         when(
             both(
                 same_word(LoadMix.kind, Disposal.kind),
                 SiteSpec.known > 0,
-                either(Disposal.wet.is_("yes"), SoilCleanliness.wet * LoadMix.soil <= 0),
+                either(Disposal.wet.is_("yes"), SoilContamination.is_wet * LoadMix.soil <= 0),
                 either(
                     Disposal.roots.is_("yes"),
-                    SoilCleanliness.roots * LoadMix.soil + SoilCleanliness.balls * LoadMix.green <= 0,
+                    SoilContamination.has_roots * LoadMix.soil + SoilContamination.has_root_balls * LoadMix.green <= 0,
                 ),
             ),
             1,
             0,
         ),
-        source="the kind, a rate, and wet soil and roots where there are any in the pile",
+        source="1 if the kind matches, the site has a rate, and it accepts wet soil and roots, where the pile has any",
     )
-    tipping = line(
-        "Tipping",
+    dump_fee = line(
+        "Dump fee",
         "$",
-        LoadCount.loads * largest(SiteSpec.load, SiteSpec.ton * LoadCount.tons, SiteSpec.yard * LoadCount.yards),
-        source="loads, at the dearest of the least charge and the rates that the site has",
+        LoadCount.loads
+        * largest(
+            SiteSpec.per_load, SiteSpec.per_ton * LoadCount.tons_per_load, SiteSpec.per_yard * LoadCount.volume_per_load
+        ),
+        source="loads times the highest of the charge per load and the rates by ton and by yard",
     )
-    dirty = line(
-        "Dirty loads",
+    surcharge = line(
+        "Contamination surcharge, expected",
         "$",
         when(
             is_word(LoadMix.kind, "soil"),
-            LoadCount.loads * Disposal.contamination * SoilCleanliness.chance / PERCENT,
+            LoadCount.loads * Disposal.contamination * SoilContamination.surcharge_probability / PERCENT,
             0,
         ),
-        source="surcharge times its chance, for soil at a site for soil",
+        source="loads times surcharge times its probability, for soil at a soil site",
     )
-    trips = line(
-        "Trips",
+    trucking = line(
+        "Trucking",
         "$",
-        LoadCount.loads.count * (SiteSpec.trip * VehicleSpec.hour + SiteSpec.miles * Vehicle.per_mile),
-        source="hours and miles of every load",
+        LoadCount.loads.count
+        * (SiteSpec.round_trip * VehicleSpec.hourly_cost + SiteSpec.trip_miles * Vehicle.per_mile),
+        source="loads times the hours and miles of a trip",
     )
-    cost = line("All of it", "$", tipping + dirty + trips, source="gate, surcharge and trips")
+    cost = line("Disposal cost", "$", dump_fee + surcharge + trucking, source="dump fee, surcharge and trucking")
     compared = line(
-        "Compared",
+        "Disposal cost compared",
         "$",
-        when(takes > 0, money(cost), money(greatest(cost)) + ONE_DOLLAR),
-        source="a site that does not take it is put behind the dearest",
+        when(accepts > 0, money(cost), money(greatest(cost)) + ONE_DOLLAR),
+        source="a site that does not accept the pile is ranked behind the highest cost",
     )
 
 
-class BestDisposal(Section, title="Each pile on each vehicle to its best site", each=VEHICLE * PILE, sheet=_SHEET):
-    """The site with the least of gate, surcharge and trips; an empty pile needs none."""
+class BestDisposal(Section, title="Cheapest site by pile and vehicle", each=VEHICLE * PILE, sheet=_SHEET):
+    """The site with the lowest disposal cost; an empty pile needs none."""
 
-    place = line(
-        "Row of the site",
+    row = line(
+        "Row of the cheapest site",
         "",
         argmin(DisposalOption.compared, VEHICLE * PILE),
-        source="least, first row wins; 0 for no sites",
+        source="lowest cost, first row on a tie; 0 if there are no sites",
     )
-    lacks = line(
-        "Lacks a site",
+    no_site = line(
+        "No site for the pile",
         "",
         when(
             both(
                 LoadCount.loads > 0,
-                either(place <= 0, at(DisposalOption.takes, largest(1, place), of=VEHICLE * PILE) <= 0),
+                either(row <= 0, at(DisposalOption.accepts, largest(1, row), of=VEHICLE * PILE) <= 0),
             ),
             1,
             0,
         ),
-        source="1 where something lies in it and no site takes it",
+        source="1 if the pile has loads and no site accepts it",
     )
-    fits = line(
-        "Has a site", "", when(both(LoadCount.loads > 0, lacks <= 0), 1, 0), source="1 for a pile that goes somewhere"
+    has_site = line(
+        "Site for the pile",
+        "",
+        when(both(LoadCount.loads > 0, no_site <= 0), 1, 0),
+        source="1 if the pile has loads and a site",
     )
-    tipping = line(
-        "Tipping there",
+    dump_fee = line(
+        "Dump fee, cheapest site",
         "$",
-        when(fits > 0, at(DisposalOption.tipping, largest(1, place), of=VEHICLE * PILE), 0),
-        source="of that site",
+        when(has_site > 0, at(DisposalOption.dump_fee, largest(1, row), of=VEHICLE * PILE), 0),
+        source="looked up by row",
     )
-    dirty = line(
-        "Dirty loads there",
+    surcharge = line(
+        "Contamination surcharge, cheapest site",
         "$",
-        when(fits > 0, at(DisposalOption.dirty, largest(1, place), of=VEHICLE * PILE), 0),
-        source="of that site",
+        when(has_site > 0, at(DisposalOption.surcharge, largest(1, row), of=VEHICLE * PILE), 0),
+        source="looked up by row",
     )
-    trips = line(
-        "Trips there",
+    trucking = line(
+        "Trucking, cheapest site",
         "$",
-        when(fits > 0, at(DisposalOption.trips, largest(1, place), of=VEHICLE * PILE), 0),
-        source="of that site",
+        when(has_site > 0, at(DisposalOption.trucking, largest(1, row), of=VEHICLE * PILE), 0),
+        source="looked up by row",
     )
     hours = line(
-        "Trip hours there",
+        "Trip hours, cheapest site",
         "h",
-        when(fits > 0, LoadCount.loads.count * at(SiteSpec.trip, largest(1, place)), 0),
-        source="loads times one trip",
+        when(has_site > 0, LoadCount.loads.count * at(SiteSpec.round_trip, largest(1, row)), 0),
+        source="loads times trip time",
     )

@@ -1,4 +1,4 @@
-"""What is hauled: each pile of the plan that was taken, its loads, its fill line, its site and its clock."""
+"""Loads of the chosen haul plan: for each pile its loads, fill limit, disposal site and trip times."""
 
 from __future__ import annotations
 
@@ -12,38 +12,59 @@ from calc.trade.levels import HAULED
 _SHEET = "Dig and haul"
 
 
-class Hauler(Section, title="The vehicle that hauls", sheet=_SHEET):
-    """0 where the house book has no vehicle: the piles then stand in yd3 and tons, and loads say so."""
+class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
+    """0 if the company book has no vehicle: the piles are then given in yd3 and tons, without loads."""
 
-    room = line("Its room", "yd3", at(VehicleSpec.room, Choice.vehicle), source="of that vehicle")
-    payload = line("Its payload", "ton", at(VehicleSpec.payload, Choice.vehicle), source="of that vehicle")
-    floor = line("Its floor", "ft2", at(VehicleSpec.floor, Choice.vehicle), source="of that vehicle")
-    hour = line("Its hour", "$/h", at(VehicleSpec.hour, Choice.vehicle), source="with its driver")
-    mile = line("Its mile", "$/mile", at(VehicleSpec.mile, Choice.vehicle), source="of that vehicle")
-
-
-class Clock(Section, title="The clock", sheet=_SHEET):
-    """How much of a day is left for trips."""
-
-    day = factor("Working day", "h", 8, low=6, high=12, source="common practice, no source")
-    set_up = factor("Of it before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
-    step = factor("A gate cheaper by", "$/ton", 10, low=1, high=50, source="house rule: to see how far it may lie")
-    starts = factor("The day starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
-
-    trips = line("Hours of trips in a day", "h", largest(0, day - set_up), source="the day, less what comes before")
-    days = line(
-        "Haul days",
-        "days",
-        when(trips > 0, round_up(Choice.hours / trips), 0),
-        source="trip hours over the hours of trips in a day",
+    heaped_capacity = line(
+        "Heaped capacity, vehicle chosen",
+        "yd3",
+        at(VehicleSpec.heaped_capacity, Choice.vehicle),
+        source="looked up by row",
+    )
+    payload = line("Payload, vehicle chosen", "ton", at(VehicleSpec.payload, Choice.vehicle), source="looked up by row")
+    bed_area = line(
+        "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.bed_area, Choice.vehicle), source="looked up by row"
+    )
+    hourly_cost = line(
+        "Hourly cost, vehicle chosen",
+        "$/h",
+        at(VehicleSpec.hourly_cost, Choice.vehicle),
+        source="looked up by row; with its driver",
+    )
+    mile_cost = line(
+        "Cost per mile, vehicle chosen", "$/mile", at(VehicleSpec.mile_cost, Choice.vehicle), source="looked up by row"
     )
 
 
-class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
-    """Each pile of the plan that is taken. Overweight is never planned; the fill line keeps it so."""
+class Workday(Section, title="Workday", sheet=_SHEET):
+    """Time of a workday that is left for trips."""
 
-    there = line(
-        "Hauled by itself",
+    day = factor("Working day", "h", 8, low=6, high=12, source="common practice, no source")
+    set_up = factor("Set-up before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
+    cheaper_by = factor(
+        "Dump rate cheaper by",
+        "$/ton",
+        10,
+        low=1,
+        high=50,
+        source="company policy: to see how much farther a cheaper site may be",
+    )
+    starts = factor("Workday starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
+
+    trip_hours = line("Trip hours per day", "h", largest(0, day - set_up), source="working day less set-up")
+    haul_days = line(
+        "Haul days",
+        "days",
+        when(trip_hours > 0, round_up(Choice.hours / trip_hours), 0),
+        source="trip hours over trip hours per day, rounded up",
+    )
+
+
+class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
+    """Each pile of the plan chosen. An overweight load is never planned; the fill limit prevents it."""
+
+    in_plan = line(
+        "Pile in the plan",
         "",
         by_row(
             HAULED,
@@ -52,126 +73,165 @@ class Hauled(Section, title="What is hauled", each=HAULED, sheet=_SHEET):
             at(PlanSplit.concrete, Choice.plan),
             1,
         ),
-        source="what the plan parts; what is left lies mixed",
+        source="1 for a pile that the plan hauls separately, and for the mixed rest",
     )
-    place = line(
-        "Row of the pile",
+    row = line(
+        "Row of pile and vehicle",
         "",
         (Choice.vehicle - 1) * greatest(LoadMix.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
-        source="of that pile on that vehicle",
+        source="row number among all piles on all vehicles",
     )
     loose = line(
-        "Hauled, loose",
+        "Loose volume hauled",
         "yd3",
-        there * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
-        source="of the pile",
+        in_plan * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
     tons = line(
-        "Hauled, weight",
+        "Tons hauled",
         "ton",
-        there * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
-        source="of the pile",
+        in_plan * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
-    by_room = line(
-        "Loads by room",
+    by_volume = line(
+        "Loads by volume",
         "load",
-        there * at(LoadCount.by_room, place),
-        source="loose volume over the room of the heaped box",
+        in_plan * at(LoadCount.by_volume, row),
+        source="loose volume over heaped capacity, rounded up",
     )
     by_weight = line(
-        "Loads by weight", "load", there * at(LoadCount.by_weight, place), source="weight over the payload"
+        "Loads by weight", "load", in_plan * at(LoadCount.by_weight, row), source="tons over payload, rounded up"
     )
-    loads = line("Loads", "load", largest(by_room, by_weight), source="whichever is more; no pile, no load", adds=True)
-    governs = line(
-        "Governed by",
+    loads = line(
+        "Loads hauled",
+        "load",
+        largest(by_volume, by_weight),
+        source="larger of loads by volume and by weight",
+        adds=True,
+    )
+    limited_by = line(
+        "Load limited by",
         "",
-        when(loads > 0, when(by_weight > by_room, "weight", "room"), "no load"),
-        source="weight where it asks for more loads than room does",
+        when(loads > 0, when(by_weight > by_volume, "weight", "volume"), "no load"),
+        source="weight, if it needs more loads than volume does",
     )
-    fill = line(
-        "Fill line",
+    fill_limit = line(
+        "Fill limit",
         "yd3",
         when(
             both(loads > 0, tons > 0),
-            when(Hauler.room > 0, smallest(Hauler.room, Hauler.payload * loose / tons), Hauler.payload * loose / tons),
+            when(
+                HaulVehicle.heaped_capacity > 0,
+                smallest(HaulVehicle.heaped_capacity, HaulVehicle.payload * loose / tons),
+                HaulVehicle.payload * loose / tons,
+            ),
             0,
         ),
-        source="the loose volume that weighs as much as the payload, or the full box of a vehicle that has one",
+        source="loose volume that weighs as much as the payload, not above the heaped capacity",
     )
-    inches = line(
-        "Fill line in the box",
+    fill_height = line(
+        "Fill height in the bed",
         "in",
-        when(Hauler.floor > 0, fill * FT3_PER_YD3 * IN_PER_FT / Hauler.floor, 0),
-        source="the height of the load over the floor of the bed, level",
+        when(HaulVehicle.bed_area > 0, fill_limit * FT3_PER_YD3 * IN_PER_FT / HaulVehicle.bed_area, 0),
+        source="fill limit over bed floor area, level load",
     )
-    on_one = line("Tons on a load", "ton/load", when(loads > 0, tons / loads, 0), source="split evenly")
-    goes = line(
-        "Goes to a known site",
+    tons_per_load = line(
+        "Tons per load", "ton/load", when(loads > 0, tons / loads, 0), source="divided evenly over the loads"
+    )
+    has_site = line(
+        "Site is known",
         "",
-        there * at(BestDisposal.fits, place),
-        source="1 where a site takes it and has figures",
+        in_plan * at(BestDisposal.has_site, row),
+        source="1 if a site accepts the pile and has rates",
     )
-    site = line(
-        "Row of the site", "", goes * at(BestDisposal.place, place), source="the cheapest of its kind for this pile"
+    site_row = line(
+        "Row of the disposal site", "", has_site * at(BestDisposal.row, row), source="the cheapest site for the pile"
     )
-    site_name = line("Site", "", when(site > 0, at(SiteSpec.name, largest(1, site)), "none"), source="by its row")
-    tipping = line("Tipping", "$", goes * at(BestDisposal.tipping, place), source="of that site", adds=True)
-    dirty = line(
-        "Dirty loads", "$", goes * at(BestDisposal.dirty, place), source="surcharge times its chance", adds=True
+    site_name = line(
+        "Disposal site",
+        "",
+        when(site_row > 0, at(SiteSpec.name, largest(1, site_row)), "none"),
+        source="looked up by row",
     )
-    trip = line("One trip", "h", when(site > 0, at(SiteSpec.trip, largest(1, site)), 0), source="to that site and back")
-    in_a_day = line(
-        "Trips in a day",
-        "trip",
-        when(trip > 0, round_down(Clock.trips / trip), 0),
-        source="hours of trips in a day over one trip",
+    dump_fee = line("Dump fee", "$", has_site * at(BestDisposal.dump_fee, row), source="looked up by row", adds=True)
+    surcharge = line(
+        "Contamination surcharge, expected",
+        "$",
+        has_site * at(BestDisposal.surcharge, row),
+        source="surcharge times its probability",
+        adds=True,
     )
-    back = line(
-        "Dwell and way back", "h", when(site > 0, at(SiteSpec.back, largest(1, site)), 0), source="of that site"
-    )
-    first = line(
-        "First trip leaves at",
+    round_trip = line(
+        "Round trip",
         "h",
-        when(site > 0, largest(Clock.starts + Clock.set_up, at(SiteSpec.leave, largest(1, site))), 0),
-        source="hour of the day: after the set-up, and not before the site opens",
+        when(site_row > 0, at(SiteSpec.round_trip, largest(1, site_row)), 0),
+        source="site and back, with the time at the site",
+    )
+    trips_per_day = line(
+        "Trips per day",
+        "trip",
+        when(round_trip > 0, round_down(Workday.trip_hours / round_trip), 0),
+        source="trip hours per day over round trip, rounded down",
+    )
+    return_time = line(
+        "Dump and return time",
+        "h",
+        when(site_row > 0, at(SiteSpec.return_time, largest(1, site_row)), 0),
+        source="looked up by row",
+    )
+    first_departure = line(
+        "First trip leaves",
+        "h",
+        when(
+            site_row > 0,
+            largest(Workday.starts + Workday.set_up, at(SiteSpec.earliest_departure, largest(1, site_row))),
+            0,
+        ),
+        source="hour of the day: after set-up, and not to arrive before the site opens",
     )
     closes = line(
-        "The site closes at", "h", when(site > 0, at(SiteSpec.closes, largest(1, site)), 0), source="0 when not known"
+        "Site closes",
+        "h",
+        when(site_row > 0, at(SiteSpec.closes, largest(1, site_row)), 0),
+        source="hour of the day; 0 if not known",
     )
-    piece = line(
-        "Largest piece of concrete that it takes",
+    largest_piece = line(
+        "Largest concrete piece accepted",
         "in",
-        when(site > 0, at(SiteSpec.piece, largest(1, site)), 0) * by_row(HAULED, 0, 0, 1, 1),
-        source="of that site, for piles that may hold concrete; 0 when not known",
+        when(site_row > 0, at(SiteSpec.largest_piece, largest(1, site_row)), 0) * by_row(HAULED, 0, 0, 1, 1),
+        source="looked up by row, for piles that may have concrete; 0 if not known",
     )
-    last = line(
-        "The last load of a day is there at",
+    last_arrival = line(
+        "Last load arrives",
         "h",
         when(
-            both(site > 0, loads > 0, in_a_day > 0),
-            first + smallest(loads.count, in_a_day.count) * trip - back,
+            both(site_row > 0, loads > 0, trips_per_day > 0),
+            first_departure + smallest(loads.count, trips_per_day.count) * round_trip - return_time,
             0,
         ),
-        source="hour of the day: trips one after the other from the first, less dwell and the way back of the last",
+        source="hour of the day: first trip plus round trips, less dump and return time of the last",
     )
-    late = line(
-        "After the site closes",
+    late_by = line(
+        "Last load late by",
         "h",
-        when(both(last > 0, closes > 0), largest(0, last - closes), 0),
-        source="hours by which the last load is too late; 0 where no closing hour is given",
+        when(both(last_arrival > 0, closes > 0), largest(0, last_arrival - closes), 0),
+        source="hours after the site closes; 0 if no closing hour is given",
     )
-    worth = line(
-        "Worth this much further, one way",
+    worth_driving = line(
+        "Worth driving farther, one way",
         "min",
         when(
-            both(site > 0, Hauler.hour > 0),
-            on_one
-            * Clock.step
+            both(site_row > 0, HaulVehicle.hourly_cost > 0),
+            tons_per_load
+            * Workday.cheaper_by
             * exact(1, "load")
-            / (Hauler.hour * TWO / MIN_PER_H + Hauler.mile * TWO * at(SiteSpec.speed, largest(1, site))),
+            / (
+                HaulVehicle.hourly_cost * TWO / MIN_PER_H
+                + HaulVehicle.mile_cost * TWO * at(SiteSpec.speed, largest(1, site_row))
+            ),
             0,
         ),
-        source="what a cheaper gate saves on a load, over what a minute more each way costs",
+        source="saving of a cheaper dump rate per load, over the cost of one more minute each way",
     )

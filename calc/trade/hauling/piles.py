@@ -1,4 +1,4 @@
-"""What has to go and what it may go on: piles, vehicles, disposal sites."""
+"""Piles to haul, vehicles, and disposal sites."""
 
 from __future__ import annotations
 
@@ -7,46 +7,49 @@ from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Disposal, Site, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, STREAM, VEHICLE
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.takeoff.dig import Green, Spoil
-from calc.trade.takeoff.old_concrete import Rubble
+from calc.trade.takeoff.dig import GreenWaste, Spoil
+from calc.trade.takeoff.old_concrete import ConcreteDebris
 
 _SHEET = "Dig and haul"
 
 
-class Pile(Section, title="Piles by what they are", each=STREAM, sheet=_SHEET):
-    """What has to go, before it is known how."""
+class Pile(Section, title="Spoil piles", each=STREAM, sheet=_SHEET):
+    """Material to haul, before a haul plan is chosen."""
 
     loose = line(
-        "Spoil, loose",
+        "Spoil, loose volume",
         "yd3",
-        by_row(STREAM, Spoil.green_loose, Spoil.loose, Rubble.loose),
-        source="of the pile",
+        by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose),
+        source="from the takeoff, by material",
         adds=True,
     )
     tons = line(
-        "Spoil, weight",
+        "Spoil, tons",
         "ton",
-        by_row(STREAM, Spoil.green_tons, Spoil.tons, Rubble.tons),
-        source="of the pile",
+        by_row(STREAM, Spoil.green_tons, Spoil.tons, ConcreteDebris.tons),
+        source="from the takeoff, by material",
         adds=True,
     )
-    some = line("There is some", "", when(tons > 0, 1, 0), source="1 for a pile that weighs something")
+    not_empty = line("Pile is not empty", "", when(tons > 0, 1, 0), source="1 if the pile has weight")
 
 
-class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHICLE, sheet=_SHEET):
-    """0 for what the house book does not say."""
+class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, sheet=_SHEET):
+    """0 for what the company book does not give."""
 
-    name = line("Vehicle", "", row_word(VEHICLE), source="house book")
-    one = line("Counts", "", when(row_number(VEHICLE) > 0, 1, 0), source="to count the vehicles", adds=True)
-    room = line(
-        "Room when heaped", "yd3", if_given(Vehicle.struck_capacity, 0) * Vehicle.heaped_factor, source="box times heap"
+    name = line("Vehicle", "", row_word(VEHICLE), source="company book")
+    counted = line("Vehicles counted", "", when(row_number(VEHICLE) > 0, 1, 0), source="1 for each row", adds=True)
+    heaped_capacity = line(
+        "Heaped capacity",
+        "yd3",
+        if_given(Vehicle.struck_capacity, 0) * Vehicle.heaped_factor,
+        source="struck bed capacity times heaped factor",
     )
-    payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="house book, as weighed")
-    floor = line(
-        "Floor of the bed",
+    payload = line("Payload", "ton", if_given(Vehicle.payload, 0), source="company book, as weighed")
+    bed_area = line(
+        "Bed floor area",
         "ft2",
         if_given(Vehicle.bed_length, 0) * if_given(Vehicle.bed_width, 0),
-        source="length times width of the bed",
+        source="bed length times bed width",
     )
     named = line(
         "Named for the job",
@@ -60,23 +63,30 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
             1,
             0,
         ),
-        source="1 for a vehicle of the job's fleet",
+        source="1 for a vehicle that the job allows",
     )
-    free = line("In the fleet", "", when(Site.vehicle_1 > 0, named, 1), source="every one, when none is named")
-    picked = line(
-        "May carry a chosen plan",
+    allowed = line(
+        "Vehicle allowed", "", when(Site.vehicle_1 > 0, named, 1), source="those named for the job; all if none is named"
+    )
+    allowed_by_hand = line(
+        "Allowed for a plan chosen by hand",
         "",
-        when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), free),
-        source="the one named to haul with, in the fleet or not; the fleet when none is named",
+        when(Fleet.by > 0, when(equals(Fleet.by, row_number(VEHICLE)), 1, 0), allowed),
+        source="the vehicle named to haul with; the allowed vehicles if none is named",
     )
-    own = line("Own", "", when(Vehicle.hired.is_("yes"), 0, 1), source="1 for a vehicle that comes without a driver")
-    mile = line("A mile of it", "$/mile", Vehicle.per_mile, source="house book")
+    own = line(
+        "Own vehicle",
+        "",
+        when(Vehicle.hired.is_("yes"), 0, 1),
+        source="1 for a vehicle that is not hired with its driver",
+    )
+    mile_cost = line("Cost per mile", "$/mile", Vehicle.per_mile, source="company book")
     known = line(
-        "Can be compared",
+        "Cost is known",
         "",
         when(
             both(
-                room > 0,
+                heaped_capacity > 0,
                 payload > 0,
                 is_given(Vehicle.hourly),
                 either(Vehicle.hired.is_("yes"), CrewRate.driver > 0),
@@ -84,23 +94,23 @@ class VehicleSpec(Section, title="What each vehicle holds and costs", each=VEHIC
             1,
             0,
         ),
-        source="1 when the house book gives its box, its payload, its hourly rate and a wage for its driver",
+        source="1 if the company book has bed capacity, payload, hourly rate and a wage for the driver",
     )
-    hour = line(
-        "An hour of it with its driver",
+    hourly_cost = line(
+        "Hourly cost with driver",
         "$/h",
         if_given(Vehicle.hourly, 0) + when(Vehicle.hired.is_("yes"), 0, CrewRate.driver),
-        source="a hired one comes with its driver",
+        source="hourly rate, plus the driver rate unless it is hired with its driver",
     )
 
 
 class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
-    """Whether a site can be compared, and what a trip to it takes."""
+    """Rates, hours and trip time of each disposal site."""
 
-    name = line("Site", "", row_word(DISPOSAL), source="house book")
-    one = line("Counts", "", when(row_number(DISPOSAL) > 0, 1, 0), source="to count the sites", adds=True)
+    name = line("Disposal site", "", row_word(DISPOSAL), source="company book")
+    counted = line("Sites counted", "", when(row_number(DISPOSAL) > 0, 1, 0), source="1 for each row", adds=True)
     known = line(
-        "Can be compared",
+        "Cost is known",
         "",
         when(
             both(
@@ -111,58 +121,60 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
             1,
             0,
         ),
-        source="1 when the house book gives a rate, minutes and miles",
+        source="1 if the company book has a rate, minutes and miles",
     )
-    trip = line(
-        "One trip",
+    round_trip = line(
+        "Round trip",
         "h",
         (TWO * if_given(Disposal.minutes, 0) + Disposal.turnaround) / MIN_PER_H,
-        source="there and back, and the time at the gate",
+        source="both ways, plus time at the site",
     )
-    miles = line("Miles of a trip", "mile", TWO * if_given(Disposal.miles, 0), source="there and back")
-    back = line(
-        "Of it dwell and the way back",
+    trip_miles = line("Miles per round trip", "mile", TWO * if_given(Disposal.miles, 0), source="both ways")
+    return_time = line(
+        "Dump and return time",
         "h",
         (if_given(Disposal.minutes, 0) + Disposal.turnaround) / MIN_PER_H,
-        source="what is left of a trip when it is at the gate",
+        source="time at the site plus the way back",
     )
-    leave = line(
-        "First trip not before",
+    earliest_departure = line(
+        "Earliest departure",
         "h",
         if_given(Disposal.opens, 0) - if_given(Disposal.minutes, 0) / MIN_PER_H,
-        source="hour of the day: when it opens, less the way there",
+        source="hour of the day: opening hour less the way there",
     )
-    closes = line("Closes", "h", if_given(Disposal.closes, 0), source="house book; 0 when it does not say")
-    piece = line("Largest piece", "in", if_given(Disposal.piece, 0), source="house book; 0 when it does not say")
+    closes = line("Site closes", "h", if_given(Disposal.closes, 0), source="company book; 0 if not given")
+    largest_piece = line(
+        "Largest piece accepted", "in", if_given(Disposal.piece, 0), source="company book; 0 if not given"
+    )
     speed = line(
-        "Miles in a minute",
+        "Travel speed",
         "mile/min",
-        when(if_given(Disposal.minutes, 0) > 0, miles / TWO / Disposal.minutes, 0),
-        source="one way",
+        when(if_given(Disposal.minutes, 0) > 0, trip_miles / TWO / Disposal.minutes, 0),
+        source="miles over minutes, one way",
     )
-    ton = line("For a ton", "$/ton", if_given(Disposal.per_ton, 0), source="house book")
-    yard = line("For a loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="house book")
-    load = line(
-        "For a load, at least",
+    per_ton = line("Dump rate per ton", "$/ton", if_given(Disposal.per_ton, 0), source="company book")
+    per_yard = line("Dump rate per loose yard", "$/yd3", if_given(Disposal.per_yard, 0), source="company book")
+    per_load = line(
+        "Dump charge per load, minimum",
         "$/load",
         largest(Disposal.minimum_charge, if_given(Disposal.per_load, 0)),
-        source="house book: the dearer of a rate by the load and the least charge",
+        source="company book: larger of the rate per load and the minimum charge",
     )
 
 
-class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
-    """Turf or roots in the soil may make a gate charge a load as dirty, or turn it away."""
+class SoilContamination(Section, title="Soil contamination", sheet=_SHEET):
+    """A disposal site may charge a surcharge for soil with turf or roots, or refuse the load."""
 
-    turf_chance = factor(
-        "Chance that soil with turf is charged as dirty",
+    turf_probability = factor(
+        "Surcharge probability, soil with turf",
         "%",
         100,
         low=50,
         high=100,
         source="common practice, no source",
     )
-    root_chance = factor(
-        "Chance that soil after root balls is charged as dirty",
+    root_probability = factor(
+        "Surcharge probability, soil with root balls",
         "%",
         25,
         low=0,
@@ -170,50 +182,52 @@ class SoilCleanliness(Section, title="How clean the soil is", sheet=_SHEET):
         source="common practice, no source",
     )
 
-    balls = line("Root balls", "", when(total(Green.balls) > 0, 1, 0), source="1 when a root ball comes out")
-    roots = line(
+    has_root_balls = line(
+        "Root balls present", "", when(total(GreenWaste.root_balls) > 0, 1, 0), source="1 if a root ball is removed"
+    )
+    has_roots = line(
         "Roots or turf in the soil",
         "",
-        when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), balls > 0)), 1, 0),
-        source="1 when turf is dug or a root ball comes out of the soil",
+        when(both(Spoil.tons > 0, either(Site.turf.is_("yes"), has_root_balls > 0)), 1, 0),
+        source="1 if turf is excavated or a root ball is removed",
     )
-    wet = line(
+    is_wet = line(
         "Wet soil",
         "",
         when(both(Site.moisture.is_("wet"), Spoil.tons > 0), 1, 0),
-        source="1 when there is soil and it is wet",
+        source="1 if there is soil and it is wet",
     )
-    chance = line(
-        "Chance of the surcharge",
+    surcharge_probability = line(
+        "Surcharge probability",
         "%",
-        when(Site.turf.is_("yes"), turf_chance, when(balls > 0, root_chance, 0)),
-        source="for a load of soil at a site for soil",
+        when(Site.turf.is_("yes"), turf_probability, when(has_root_balls > 0, root_probability, 0)),
+        source="per load of soil at a soil site",
     )
 
 
-class LoadMix(Section, title="What may lie on a vehicle", each=PILE, sheet=_SHEET):
-    """A stream by itself, and what each plan leaves mixed."""
+class LoadMix(Section, title="Piles that can be loaded", each=PILE, sheet=_SHEET):
+    """Each material by itself, and what each plan leaves mixed."""
 
-    green = factors("Green in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="what the pile is: no choice")
-    soil = factors("Soil in the pile", "", 0, 1, 0, 1, 1, 1, 0, 1, 0, source="what the pile is: no choice")
-    concrete = factors("Old concrete in the pile", "", 0, 0, 1, 1, 1, 0, 0, 0, 1, source="what the pile is: no choice")
+    green = factors("Green waste in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="by definition of the pile")
+    soil = factors("Soil in the pile", "", 0, 1, 0, 1, 1, 1, 0, 1, 0, source="by definition of the pile")
+    concrete = factors("Concrete debris in the pile", "", 0, 0, 1, 1, 1, 0, 0, 0, 1, source="by definition of the pile")
 
     loose = line(
-        "Loose",
+        "Loose volume of the pile",
         "yd3",
-        green * Spoil.green_loose + soil * Spoil.loose + concrete * Rubble.loose,
-        source="of what lies in it",
+        green * Spoil.green_loose + soil * Spoil.loose + concrete * ConcreteDebris.loose,
+        source="sum of the materials in the pile",
     )
     tons = line(
-        "Weight",
+        "Tons in the pile",
         "ton",
-        green * Spoil.green_tons + soil * Spoil.tons + concrete * Rubble.tons,
-        source="of what lies in it",
+        green * Spoil.green_tons + soil * Spoil.tons + concrete * ConcreteDebris.tons,
+        source="sum of the materials in the pile",
     )
     kind = line(
-        "Goes to a site for",
+        "Kind of disposal site",
         "",
         when(row_number(PILE) > THREE, "mixed", row_word(PILE)),
-        source="a mixed pile goes to a site that takes everything",
+        source="a mixed pile goes to a site for mixed waste",
     )
-    number = line("Row of the pile", "", row_number(PILE), source="to find its rows again")
+    number = line("Pile number", "", row_number(PILE), source="row number")

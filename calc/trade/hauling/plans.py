@@ -1,6 +1,6 @@
-"""Whole haul plans side by side: each plan with each vehicle.
+"""Cost of each haul plan with each vehicle.
 
-Gate rates alone do not decide: minimums, trips and the labor of parting piles do too.
+Dump rates alone do not decide: minimum charges, trucking and the labor of sorting count too.
 """
 
 from __future__ import annotations
@@ -15,37 +15,40 @@ from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dig import Spoil
 
 _SHEET = "Dig and haul"
-ONE_DOLLAR, ONE_LOAD = exact(1, "$"), exact(1, "load")
+ONE_DOLLAR = exact(1, "$")
 GREEN, SOIL, CONCRETE = (exact(place) for place in (1, 2, 3))
-"""The rows of the piles that are hauled apart. The pile that a plan leaves mixed stands as many rows further on."""
+"""Row numbers of the piles that can be hauled separately. The mixed pile of plan N is row 3 + N."""
 
 
-class Separating(Section, title="Parting the piles", sheet=_SHEET):
-    """Keeping green apart takes hours; they are disposal, and never in the hours of the crew."""
+class Sorting(Section, title="Sorting the piles", sheet=_SHEET):
+    """Labor to keep green waste separate: a disposal cost, not part of the crew hours."""
 
-    rate = factor("Keeping green apart", "h/yd3", 0.25, low=0.1, high=0.5, source="common practice, no source")
-    hours = line("Hours to keep green apart", "h", Spoil.green_loose * rate, source="by the loose yard of green")
+    rate = factor("Sorting out green waste", "h/yd3", 0.25, low=0.1, high=0.5, source="common practice, no source")
+    hours = line(
+        "Sorting hours", "h", Spoil.green_loose * rate, source="loose volume of green waste times hours per yard"
+    )
 
 
 class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
-    """What each plan hauls apart; all else of it lies mixed. A plan that comes to an earlier one drops out."""
+    """The piles that each plan hauls separately; the rest is mixed. A plan that equals an earlier one drops out."""
 
-    green = line("Green apart", "", by_row(PLAN, 0, 1, 0, 1, 1, 0), source="1 where it is hauled by itself")
-    soil = line("Soil apart", "", by_row(PLAN, 0, 0, 0, 1, 0, 1), source="1 where it is hauled by itself")
-    concrete = line("Old concrete apart", "", by_row(PLAN, 0, 0, 1, 1, 1, 0), source="1 where it is hauled by itself")
-    parts = line(
-        "What it parts here",
+    green = line("Green waste separate", "", by_row(PLAN, 0, 1, 0, 1, 1, 0), source="1 if the plan hauls it separately")
+    soil = line("Soil separate", "", by_row(PLAN, 0, 0, 0, 1, 0, 1), source="1 if the plan hauls it separately")
+    concrete = line(
+        "Concrete debris separate", "", by_row(PLAN, 0, 0, 1, 1, 1, 0), source="1 if the plan hauls it separately"
+    )
+    code = line(
+        "Separate piles, as a code",
         "",
-        green * at(Pile.some, GREEN) * exact(100)
-        + soil * at(Pile.some, SOIL) * exact(12)
-        + concrete * at(Pile.some, CONCRETE),
-        source="a number that is the same for plans that come to the same here",
+        (green * at(Pile.not_empty, GREEN) * TWO + soil * at(Pile.not_empty, SOIL)) * TWO
+        + concrete * at(Pile.not_empty, CONCRETE),
+        source="binary digits for green waste, soil and concrete debris: equal for plans that come to the same piles",
     )
     repeats = line(
-        "Repeats an earlier one",
+        "Same as an earlier plan",
         "",
-        when(equals(first_in_group(parts), row_number(PLAN)), 0, 1),
-        source="1 where a pile is empty, so that the plan is the same as one above",
+        when(equals(first_in_group(code), row_number(PLAN)), 0, 1),
+        source="1 if, for lack of a pile, the plan is the same as one above",
     )
     chosen = line(
         "Chosen by hand",
@@ -54,25 +57,25 @@ class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
         source="haul plan of the job",
         adds=True,
     )
-    labor = line(
-        "Piles are parted by hand",
+    needs_sorting = line(
+        "Piles are sorted by hand",
         "",
         when(
             both(
-                at(Pile.some, GREEN) > 0,
-                at(Pile.some, SOIL) + at(Pile.some, CONCRETE) > 0,
+                at(Pile.not_empty, GREEN) > 0,
+                at(Pile.not_empty, SOIL) + at(Pile.not_empty, CONCRETE) > 0,
                 either(green > 0, soil > 0),
             ),
             1,
             0,
         ),
-        source="1 where green is kept apart from something else",
+        source="1 if green waste is kept separate from another pile",
     )
-    number = line("Row of the plan", "", row_number(PLAN), source="to find its rows again")
+    number = line("Plan number", "", row_number(PLAN), source="row number")
 
 
 def _of_its_piles(of_pile: Line) -> Expr:
-    """The sum over the piles of a plan on one vehicle: what it hauls apart, and what it leaves mixed."""
+    """The sum over the piles of a plan on one vehicle: those hauled separately, and the mixed rest."""
     return (
         PlanSplit.green * at(of_pile, GREEN, of=VEHICLE)
         + PlanSplit.soil * at(of_pile, SOIL, of=VEHICLE)
@@ -81,105 +84,109 @@ def _of_its_piles(of_pile: Line) -> Expr:
     )
 
 
-class PlanCost(Section, title="Each plan with each vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
-    """Whole plans, to the cent. Ties go to fewer loads, then to the order of the plans and of the vehicles."""
+class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
+    """Complete plans, to the cent. Ties go to fewer loads, then to the first plan and the first vehicle."""
 
     loads = line(
-        "Loads",
+        "Loads of the plan",
         "load",
         _of_its_piles(LoadCount.loads),
-        source="of the piles of the plan",
+        source="sum over the piles of the plan",
     )
     hours = line(
-        "Trip hours",
+        "Trip hours of the plan",
         "h",
         _of_its_piles(BestDisposal.hours),
-        source="of the piles of the plan",
+        source="sum over the piles of the plan",
     )
-    tipping = line(
-        "Tipping",
+    dump_fees = line(
+        "Dump fees of the plan",
         "$",
-        _of_its_piles(BestDisposal.tipping),
-        source="of the piles of the plan",
+        _of_its_piles(BestDisposal.dump_fee),
+        source="sum over the piles of the plan",
     )
-    dirty = line(
-        "Dirty loads",
+    surcharge = line(
+        "Contamination surcharge of the plan",
         "$",
-        PlanSplit.soil * at(BestDisposal.dirty, SOIL, of=VEHICLE),
-        source="soil that is hauled apart",
+        PlanSplit.soil * at(BestDisposal.surcharge, SOIL, of=VEHICLE),
+        source="expected surcharge, if the plan hauls soil separately",
     )
-    trips = line(
-        "Trips",
+    trucking = line(
+        "Trucking of the plan",
         "$",
-        _of_its_piles(BestDisposal.trips),
-        source="of the piles of the plan",
+        _of_its_piles(BestDisposal.trucking),
+        source="sum over the piles of the plan",
     )
-    topped = line(
-        "Up to the least hours of a hire",
+    minimum_top_up = line(
+        "Minimum-hire top-up",
         "$",
         when(
             both(Vehicle.hired.is_("yes"), loads > 0),
-            largest(0, Vehicle.minimum_hours - hours) * VehicleSpec.hour,
+            largest(0, Vehicle.minimum_hours - hours) * VehicleSpec.hourly_cost,
             0,
         ),
-        source="once a plan, at the hour of the vehicle",
+        source="minimum hours less trip hours, times hourly cost, once per plan",
     )
-    parting = line(
-        "Parting the piles",
+    sorting = line(
+        "Sorting labor",
         "$",
-        PlanSplit.labor * Separating.hours * CrewRate.mix,
-        source="hours for the loose green at crew mix, where it is kept apart",
+        PlanSplit.needs_sorting * Sorting.hours * CrewRate.composite,
+        source="sorting hours at the composite crew rate, if green waste is sorted out",
     )
     cost = line(
-        "The plan costs",
+        "Total cost of the plan",
         "$",
-        money(tipping + dirty + trips + topped + parting),
-        source="rounded once for the plan",
+        money(dump_fees + surcharge + trucking + minimum_top_up + sorting),
+        source="dump fees, surcharge, trucking, top-up and sorting, rounded once",
     )
-    lacks = line(
+    piles_without_site = line(
         "Piles without a site",
         "",
-        _of_its_piles(BestDisposal.lacks),
-        source="piles that no known site takes",
+        _of_its_piles(BestDisposal.no_site),
+        source="piles that no known site accepts",
     )
     feasible = line(
-        "Can be done",
+        "Feasible",
         "",
         when(
             either(
                 total(Pile.tons) <= 0,
-                both(lacks <= 0, VehicleSpec.known > 0, either(PlanSplit.labor <= 0, CrewRate.mix > 0)),
+                both(
+                    piles_without_site <= 0,
+                    VehicleSpec.known > 0,
+                    either(PlanSplit.needs_sorting <= 0, CrewRate.composite > 0),
+                ),
             ),
             1,
             0,
         ),
-        source="every pile has a site, the vehicle its figures and the parting its wage; or there is nothing to haul",
+        source="1 if every pile has a site, and vehicle and sorting have their rates, or there is nothing to haul",
     )
-    competes = line(
-        "Is compared",
+    is_compared = line(
+        "Plan compared",
         "",
-        feasible * VehicleSpec.free * (1 - PlanSplit.repeats),
-        source="by a vehicle of the fleet, and no earlier plan is the same",
+        feasible * VehicleSpec.allowed * (1 - PlanSplit.repeats),
+        source="1 if feasible, with an allowed vehicle, and no earlier plan is the same",
         adds=True,
     )
-    wanted = line(
-        "May win",
+    eligible = line(
+        "Eligible",
         "",
-        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.picked, competes),
-        source="all that are compared, or only what was chosen by hand",
+        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.allowed_by_hand, is_compared),
+        source="all plans compared, or only the plan chosen by hand",
         adds=True,
     )
     compared = line(
-        "Compared",
+        "Plan cost compared",
         "$",
-        when(wanted > 0, cost, greatest(cost) + ONE_DOLLAR),
-        source="what may not win is put behind the dearest",
+        when(eligible > 0, cost, greatest(cost) + ONE_DOLLAR),
+        source="a plan that is not eligible is ranked behind the highest cost",
     )
-    tie = line(
-        "Loads of the cheapest",
+    tie_breaker = line(
+        "Loads, as tie-breaker",
         "load",
-        when(equals(compared, least(compared)), loads, greatest(loads) + ONE_LOAD),
+        when(equals(compared, least(compared)), loads, greatest(loads) + 1),
         source="ties go to fewer loads",
     )
-    plan = line("Row of its plan", "", PlanSplit.number, source="to find its rows again")
-    vehicle = line("Row of its vehicle", "", row_number(VEHICLE), source="to find its rows again")
+    plan = line("Number of its plan", "", PlanSplit.number, source="row number")
+    vehicle = line("Number of its vehicle", "", row_number(VEHICLE), source="row number")

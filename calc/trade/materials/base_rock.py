@@ -1,4 +1,4 @@
-"""The rock base under the slab: how much, and how it comes. The word base means nothing else here."""
+"""Base rock under the slab: quantity, and how it gets to the site. "Base" always means base rock here."""
 
 from __future__ import annotations
 
@@ -12,26 +12,26 @@ from calc.trade.takeoff.geometry import Slab
 
 _SHEET = "Order and placing"
 NAMED_FIRST, NAMED_SECOND, NAMED_THIRD = (exact(place) for place in (1, 2, 3))
-"""The turns of the vehicles that are named for the job; all others come after them in the order of their table."""
+"""Order of the vehicles named for the job; all others follow in the order of their table."""
 
 
-class Base(Section, title="Rock base", each=AREA, sheet=_SHEET):
-    """Compacted rock under the slab."""
+class Base(Section, title="Base rock", each=AREA, sheet=_SHEET):
+    """Compacted crushed rock under the slab."""
 
     compacted = line(
-        "Base, compacted",
+        "Base rock, compacted volume",
         "yd3",
         Slab.net_area * Area.base / IN_PER_FT / FT3_PER_YD3,
-        source="area times depth",
+        source="net area times base depth",
         adds=True,
     )
 
 
-class BaseNeeds(Section, title="Base to buy", sheet=_SHEET):
-    """Weighed and bought by the half ton."""
+class BaseNeeds(Section, title="Base rock to buy", sheet=_SHEET):
+    """Bought by weight, in increments of the rock yard."""
 
-    weight = factor(
-        "Base per compacted yard",
+    density = factor(
+        "Base rock density, compacted",
         "ton/yd3",
         1.9,
         low=1.85,
@@ -39,119 +39,129 @@ class BaseNeeds(Section, title="Base to buy", sheet=_SHEET):
         source="common practice, no source, for crushed rock; a textbook has compacted sand and gravel at 3,650 "
         "lb/yd3, from memory",
     )
-    waste = factor("Waste of base", "%", 5, low=0, high=10, source="common practice, no source")
-    step = factor("Step of the rock yard", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
+    waste = factor("Base rock waste factor", "%", 5, low=0, high=10, source="common practice, no source")
+    increment = factor("Base rock order increment", "ton", 0.5, low=0.25, high=1, source="common practice, no source")
 
     tons = line(
-        "Base needed", "ton", total(Base.compacted) * weight * (1 + waste / PERCENT), source="volume, weight and waste"
+        "Base rock required",
+        "ton",
+        total(Base.compacted) * density * (1 + waste / PERCENT),
+        source="compacted volume times density, plus waste",
     )
-    buy = line("Base to buy", "ton", round_up(tons, to=step), source="up to the step of the rock yard")
+    buy = line(
+        "Base rock to buy",
+        "ton",
+        round_up(tons, to=increment),
+        source="required tons rounded up to the order increment",
+    )
 
 
-class RockRide(Section, title="What could fetch the rock", each=VEHICLE, sheet=_SHEET):
-    """Own vehicles of the job's fleet in their order, whatever hauls the spoil; nobody hires one for the rock."""
+class RockVehicle(Section, title="Vehicles for base rock", each=VEHICLE, sheet=_SHEET):
+    """Own vehicles that the job allows, in their order; no vehicle is hired to pick up base rock."""
 
-    turn = line(
-        "Turn of the vehicle",
+    preference = line(
+        "Order of preference",
         "",
         when(
             equals(Site.vehicle_1, row_number(VEHICLE)),
             NAMED_FIRST,
             when(equals(Fleet.vehicle_2, row_number(VEHICLE)), NAMED_SECOND, NAMED_THIRD + row_number(VEHICLE)),
         ),
-        source="as named for the job, else the order of the vehicles",
+        source="as named for the job, else in the order of the vehicles",
     )
-    fit = line(
-        "Could fetch rock",
+    able = line(
+        "Can pick up base rock",
         "",
-        when(both(VehicleSpec.own > 0, VehicleSpec.free > 0, VehicleSpec.payload > 0), 1, 0),
-        source="1 for an own vehicle of the fleet with a known payload",
+        when(both(VehicleSpec.own > 0, VehicleSpec.allowed > 0, VehicleSpec.payload > 0), 1, 0),
+        source="1 for an own, allowed vehicle with a known payload",
         adds=True,
     )
     compared = line(
-        "Turn of those that could",
+        "Order of preference, if able",
         "",
-        when(fit > 0, turn, greatest(turn) + 1),
-        source="one that could not is put behind the last",
+        when(able > 0, preference, greatest(preference) + 1),
+        source="a vehicle that cannot is ranked behind the last",
     )
     hourly_known = line(
-        "Its hour is known", "", when(is_given(Vehicle.hourly), 1, 0), source="1 when the house book gives its rate"
+        "Hourly rate is known", "", when(is_given(Vehicle.hourly), 1, 0), source="1 if the company book has the rate"
     )
 
 
-class BaseHaul(Section, title="How the rock comes", sheet=_SHEET):
-    """A little of it rides on an own vehicle; more than that, or any of it where there is none, is delivered."""
+class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
+    """A small quantity is picked up with an own vehicle; a larger one, or any without a vehicle, is delivered."""
 
-    rock_price = price("Base rock", "$/ton", help="A ton of crushed rock at the rock yard.")
+    rock_price = price("Base rock", "$/ton", help="Price per ton of crushed rock at the rock yard.")
     delivery_price = price(
-        "Delivery of base rock", "$/each", taxed=False, help="What the rock yard charges to bring it, once."
+        "Base rock delivery", "$/each", taxed=False, help="Charge per job for delivery by the rock yard."
     )
-    fetched = factor(
-        "Most rock that is fetched", "ton", 3, low=1, high=6, source="common practice, no source: more is delivered"
+    max_pick_up = factor(
+        "Maximum base rock picked up", "ton", 3, low=1, high=6, source="common practice, no source: more is delivered"
     )
-    minutes = factor("Rock yard, one way", "min", 20, low=5, high=60, source="common practice, no source")
+    minutes = factor("Rock yard, minutes one way", "min", 20, low=5, high=60, source="common practice, no source")
     miles = factor("Rock yard, miles one way", "mile", 8, low=1, high=40, source="common practice, no source")
-    dwell = factor("Dwell at the rock yard", "min", 15, low=5, high=45, source="common practice, no source")
+    turnaround = factor("Rock yard, turnaround time", "min", 15, low=5, high=45, source="common practice, no source")
 
-    row = line("Row of the vehicle for rock", "", argmin(RockRide.compared), source="the first that could")
+    row = line("Row of the pick-up vehicle", "", argmin(RockVehicle.compared), source="first by order of preference")
     payload = line(
-        "Its payload for rock",
+        "Payload of the pick-up vehicle",
         "ton",
-        when(total(RockRide.fit) > 0, at(VehicleSpec.payload, largest(1, row)), 0),
-        source="of that vehicle; 0 when there is none",
+        when(total(RockVehicle.able) > 0, at(VehicleSpec.payload, largest(1, row)), 0),
+        source="looked up by row; 0 if there is no vehicle",
     )
     delivered = line(
-        "Rock is delivered",
-        "",
-        when(both(BaseNeeds.buy > 0, either(BaseNeeds.buy > fetched, payload <= 0)), 1, 0),
-        source="1 for more than is fetched, or without an own vehicle",
+        "Base rock is delivered",
+        "each",
+        when(both(BaseNeeds.buy > 0, either(BaseNeeds.buy > max_pick_up, payload <= 0)), 1, 0),
+        source="1 if it is more than is picked up, or there is no own vehicle",
     )
     trips = line(
-        "Trips for rock",
+        "Base rock trips",
         "trip",
         when(both(delivered <= 0, payload > 0), round_up(BaseNeeds.buy / payload), 0),
-        source="tons bought over the payload, whole trips",
+        source="tons to buy over payload, rounded up",
     )
     hours = line(
-        "Hours for rock",
+        "Base rock trip hours",
         "h",
-        trips.count * (TWO * minutes + dwell) / MIN_PER_H,
-        source="there and back, and the time at the yard: a driver's, never the crew's",
+        trips.count * (TWO * minutes + turnaround) / MIN_PER_H,
+        source="trips times (both ways plus turnaround time): driver hours, not crew hours",
     )
-    trip_cost = line(
-        "Fetching the rock",
+    pick_up_cost = line(
+        "Base rock pick-up cost",
         "$",
         money(
-            hours * at(VehicleSpec.hour, largest(1, row))
-            + trips.count * TWO * miles * at(VehicleSpec.mile, largest(1, row))
+            hours * at(VehicleSpec.hourly_cost, largest(1, row))
+            + trips.count * TWO * miles * at(VehicleSpec.mile_cost, largest(1, row))
         ),
-        source="hours with their driver, and miles",
+        source="trip hours at hourly cost with driver, plus miles",
     )
-    rock = line("Rock", "$", money(BaseNeeds.buy * if_given(rock_price, 0)), source="tons bought times the price")
+    rock = line(
+        "Base rock purchase cost", "$", money(BaseNeeds.buy * if_given(rock_price, 0)), source="tons to buy times price"
+    )
     delivery = line(
-        "Delivery of the rock",
+        "Base rock delivery cost",
         "$",
-        money(count_of(delivered, "each") * if_given(delivery_price, 0)),
-        source="once, where it is delivered",
+        money(delivered * if_given(delivery_price, 0)),
+        source="price per job, if it is delivered",
     )
-    cost = line("Rock on the site", "$", rock + trip_cost + delivery, source="bought, fetched and delivered")
+    cost = line("Base rock, total cost", "$", rock + pick_up_cost + delivery, source="purchase, pick-up and delivery")
     rock_known = line(
-        "Price of rock is known",
+        "Base rock price is known",
         "",
         when(either(is_given(rock_price), BaseNeeds.buy <= 0), 1, 0),
-        source="1 when the house book gives it, or no rock is bought",
+        source="1 if the company book has it, or no base rock is bought",
     )
-    way_known = line(
-        "Cost of its way is known",
+    delivery_known = line(
+        "Base rock delivery price is known",
         "",
         when(
             either(
                 BaseNeeds.buy <= 0,
                 both(delivered > 0, is_given(delivery_price)),
-                both(delivered <= 0, at(RockRide.hourly_known, largest(1, row)) > 0),
+                both(delivered <= 0, at(RockVehicle.hourly_known, largest(1, row)) > 0),
             ),
             1,
             0,
         ),
-        source="1 when the house book gives the delivery, or the hour of the vehicle; or no rock comes",
+        source="1 if the company book has the delivery price, or the vehicle's hourly rate, or no base rock is bought",
     )

@@ -1,4 +1,4 @@
-"""Liquids on the concrete: bonding agent under it, curing compound and sealer over it."""
+"""Liquids: bonding agent under the concrete, curing compound and sealer on it."""
 
 from __future__ import annotations
 
@@ -12,58 +12,58 @@ _SHEET = "Order and placing"
 
 
 class Bonding(Section, title="Bonding agent", sheet=_SHEET):
-    """On every face of a footing that is bonded, just before the pour: mind its open time."""
+    """On every bonded face of a footing, just before placing; observe its open time."""
 
     coverage = factor(
-        "Coverage of bonding agent",
+        "Bonding agent coverage",
         "ft2/gal",
         200,
         low=80,
         high=300,
-        source="common practice, from memory: latex 200 to 300, epoxy 80 to 100; the label wins",
+        source="common practice, from memory: latex 200 to 300, epoxy 80 to 100; the product label governs",
     )
-    small = price("Bonding agent, small pack", "$/pack", pack="gal/pack", help="One small can.")
-    large = price("Bonding agent, large pack", "$/pack", pack="gal/pack", help="One large pail.")
+    small = price("Bonding agent, small pail", "$/pack", pack="gal/pack", help="Price per small pail.")
+    large = price("Bonding agent, 5-gal pail", "$/pack", pack="gal/pack", help="Price per large pail.")
 
     need = line(
-        "Bonding agent needed",
+        "Bonding agent required",
         "gal",
-        total(OldFooting.bonded) * Site.bond_coats.count / coverage,
-        source="bonded faces times coats over coverage",
+        total(OldFooting.bonded_area) * Site.bond_coats.count / coverage,
+        source="bonded face times coats over coverage",
     )
 
 
 class Curing(Section, title="Curing compound", sheet=_SHEET):
-    """A membrane over the whole new surface, sprayed as soon as the bleed water is gone."""
+    """A membrane over the whole surface, sprayed as soon as the bleed water is gone."""
 
     coverage = factor(
-        "Coverage of curing compound",
+        "Curing compound coverage",
         "ft2/gal",
         200,
         low=150,
         high=300,
-        source="UFGS 03300N and 03311, at most 200 ft2/gal in all, seen in print",
+        source="UFGS 03300N and 03311: at most 200 ft2/gal in total, seen in print",
     )
-    small = price("Curing compound, small pack", "$/pack", pack="gal/pack", help="One small can.")
-    large = price("Curing compound, large pack", "$/pack", pack="gal/pack", help="One large pail.")
+    small = price("Curing compound, small pail", "$/pack", pack="gal/pack", help="Price per small pail.")
+    large = price("Curing compound, 5-gal pail", "$/pack", pack="gal/pack", help="Price per large pail.")
 
-    need = line("Curing compound needed", "gal", total(Slab.net_area) / coverage, source="area over coverage")
+    need = line("Curing compound required", "gal", total(Slab.net_area) / coverage, source="net area over coverage")
 
 
 class Sealer(Section, title="Sealer", sheet=_SHEET):
-    """Never before 28 days, unless the product cures and seals."""
+    """Not before 28 days, unless the product is a cure-and-seal."""
 
     coverage = factor(
-        "Coverage of sealer", "ft2/gal", 250, low=150, high=400, source="common practice, no source; the label wins"
+        "Sealer coverage", "ft2/gal", 250, low=150, high=400, source="common practice, no source; the label governs"
     )
-    small = price("Sealer, small pack", "$/pack", pack="gal/pack", help="One small can.")
-    large = price("Sealer, large pack", "$/pack", pack="gal/pack", help="One large pail.")
+    small = price("Sealer, small pail", "$/pack", pack="gal/pack", help="Price per small pail.")
+    large = price("Sealer, 5-gal pail", "$/pack", pack="gal/pack", help="Price per large pail.")
 
     need = line(
-        "Sealer needed",
+        "Sealer required",
         "gal",
         total(Slab.net_area) * Site.sealer_coats.count / coverage,
-        source="area times coats over coverage",
+        source="net area times coats over coverage",
     )
 
 

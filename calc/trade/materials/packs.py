@@ -1,4 +1,4 @@
-"""The pack rule: three ways of buying a liquid that comes in two sizes, side by side, and the cheapest of them."""
+"""Pail rule: three ways to buy a liquid that comes in two sizes, and the cheapest of them."""
 
 from __future__ import annotations
 
@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from calc.declare import *
 from calc.trade.levels import PACKING
 
-ONE_DOLLAR = exact(1, "$")
-ONE_GALLON = exact(1, "gal")
+_ONE_DOLLAR = exact(1, "$")
+_ONE_GALLON = exact(1, "gal")
 SMALL, LARGE, _ = PACKING.axis.words
 
 
 @dataclass(frozen=True)
 class Packs:
-    """What the pack rule gives for one liquid."""
+    """The lines of the pail rule for one liquid."""
 
     sections: tuple[type[Section], ...]
     small: Line
@@ -28,55 +28,55 @@ class Packs:
 
 
 def packs(called: str, liquid: str, need: Line, small: Price, large: Price, sheet: str) -> Packs:
-    """The cheapest packs that hold ``need``: all small, all large, or full large ones and the rest small.
+    """The cheapest pails that hold ``need``, in gal: all small, all large, or full large ones and the rest small.
 
-    Ties go to the least left over, then to the first way. It is the true optimum when the large pack is a whole
-    number of small ones and no dearer per gallon; else it is the cheapest of the three. A way whose price or size
-    the house book does not give cannot win.
+    Ties go to the smallest surplus, then to the first way. It is the true optimum if the large size is a whole
+    multiple of the small one and no more expensive per gallon; else it is the cheapest of the three. A way whose
+    price or size is not in the company book is not eligible.
     """
     sizes = _sizes(called, liquid, small, large, sheet)
 
-    class Ways(Section, title=f"Ways of buying {liquid}", each=PACKING, sheet=sheet, called=f"{called}Ways"):
-        """All three ways that are worth a look; a way that lacks a price or a size cannot win."""
+    class Ways(Section, title=f"Pail options, {liquid}", each=PACKING, sheet=sheet, called=f"{called}Ways"):
+        """Small pails only, 5-gal pails only, or both; a way without price or size is not eligible."""
 
-        way = line("Way", "", row_word(PACKING), source="the three ways of the pack rule")
+        way = line("Pails", "", row_word(PACKING), source="the three ways to buy")
         large_packs = line(
-            "Large packs",
+            "5-gal pails",
             "pack",
             when(
                 either(is_word(row_word(PACKING), SMALL), sizes.large <= 0),
                 0,
                 when(is_word(row_word(PACKING), LARGE), round_up(need / sizes.large), round_down(need / sizes.large)),
             ),
-            source="all of the need, or as many full ones as it holds",
+            source="for all of it, or as many as are filled completely",
         )
         rest = line(
-            "Left for small packs",
+            "Remainder for small pails",
             "gal",
             when(is_word(row_word(PACKING), LARGE), 0, largest(0, need - large_packs * sizes.large)),
-            source="what the large packs leave",
+            source="required volume less 5-gal pails times their size",
         )
         small_packs = line(
-            "Small packs",
+            "Small pails",
             "pack",
             when(sizes.small > 0, round_up(rest / sizes.small), 0),
-            source="whole packs for the rest",
+            source="remainder over pail size, rounded up",
         )
         holds = line(
-            "They hold",
+            "Volume bought",
             "gal",
             large_packs * sizes.large + small_packs * sizes.small,
-            source="packs times what one holds",
+            source="pails times their size",
         )
         cost = line(
-            "Cost",
+            "Pail cost",
             "$",
             money(large_packs * if_given(large, 0)) + money(small_packs * if_given(small, 0)),
-            source="packs times price, each to the cent",
+            source="pails times price, each size to the cent",
         )
         competes = line(
-            "Can win",
-            "",
+            "Eligible",
+            "each",
             when(
                 both(
                     either(is_word(row_word(PACKING), LARGE), sizes.small_known > 0),
@@ -85,38 +85,38 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
                 1,
                 0,
             ),
-            source="1 when the house book gives the prices and sizes it needs",
+            source="1 if the company book has the prices and sizes",
         )
         compared = line(
-            "Cost compared",
+            "Pail cost compared",
             "$",
-            when(competes > 0, cost, greatest(cost) + ONE_DOLLAR),
-            source="a way that cannot win is put behind the dearest",
+            when(competes > 0, cost, greatest(cost) + _ONE_DOLLAR),
+            source="a way that is not eligible is ranked behind the highest cost",
         )
-        over = line("Left over", "gal", rounded(largest(0, holds - need), 3), source="held less needed")
+        over = line("Surplus volume", "gal", rounded(largest(0, holds - need), 3), source="volume bought less required")
         tie = line(
-            "Left over of the cheapest",
+            "Surplus volume, as tie-breaker",
             "gal",
-            when(equals(compared, least(compared)), over, greatest(over) + ONE_GALLON),
-            source="ties go to the least left over",
+            when(equals(compared, least(compared)), over, greatest(over) + _ONE_GALLON),
+            source="ties go to the smallest surplus",
         )
 
-    class Choice(Section, title=f"Packs of {liquid}", sheet=sheet, called=f"{called}Choice"):
-        """The cheapest way, ties to the least left over."""
+    class Choice(Section, title=f"Pails to buy, {liquid}", sheet=sheet, called=f"{called}Choice"):
+        """The cheapest way; ties go to the smallest surplus."""
 
-        winner = line("Row of the cheapest way", "", argmin(Ways.tie), source="least, first row wins")
-        small_packs = line("Small packs to buy", "pack", at(Ways.small_packs, winner), source="of the cheapest way")
-        large_packs = line("Large packs to buy", "pack", at(Ways.large_packs, winner), source="of the cheapest way")
-        cost = line("Cost of the packs", "$", at(Ways.cost, winner), source="of the cheapest way")
-        way = line("Cheapest way", "", at(Ways.way, winner), source="of the cheapest way")
+        winner = line("Row of the cheapest pails", "", argmin(Ways.tie), source="lowest, first row on a tie")
+        small_packs = line("Small pails to buy", "pack", at(Ways.small_packs, winner), source="looked up by row")
+        large_packs = line("5-gal pails to buy", "pack", at(Ways.large_packs, winner), source="looked up by row")
+        cost = line("Cost of the pails", "$", at(Ways.cost, winner), source="looked up by row")
+        way = line("Cheapest pails", "", at(Ways.way, winner), source="looked up by row")
 
-        known = line("Ways that can win", "", total(Ways.competes), source="0 when no price is given")
+        known = line("Eligible pail options", "each", total(Ways.competes), source="0 if no price is given")
 
-    class Others(Section, title=f"Other packs of {liquid}", each=PACKING, sheet=sheet, called=f"{called}Others"):
-        """What would be bought otherwise; two ways that come to the same packs are one."""
+    class Others(Section, title=f"Other pails, {liquid}", each=PACKING, sheet=sheet, called=f"{called}Others"):
+        """The other ways to buy; ways that come to the same pails count as one."""
 
         differs = line(
-            "Buys other packs",
+            "Different pails",
             "",
             when(
                 both(
@@ -129,27 +129,27 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
                 1,
                 0,
             ),
-            source="1 for a way that can win and is not the cheapest in other words",
+            source="1 for an eligible way that buys other pails than the cheapest",
             adds=True,
         )
         compared = line(
-            "Cost among the others",
+            "Pail cost, among the others",
             "$",
-            when(differs > 0, Ways.cost, greatest(Ways.cost) + ONE_DOLLAR),
-            source="what is no other way is put behind the dearest",
+            when(differs > 0, Ways.cost, greatest(Ways.cost) + _ONE_DOLLAR),
+            source="a way with the same pails is ranked behind the highest cost",
         )
 
-    class Next(Section, title=f"Next packs of {liquid}", sheet=sheet, called=f"{called}Next"):
-        """The cheapest of the others."""
+    class Next(Section, title=f"Runner-up pails, {liquid}", sheet=sheet, called=f"{called}Next"):
+        """The cheapest of the other ways."""
 
-        known = line("Other packs can be compared", "", total(Others.differs), source="0 when there are none")
-        row = line("Row of the next packs", "", argmin(Others.compared), source="least, first row wins")
-        way = line("Next packs", "", at(Ways.way, row), source="of that row")
+        known = line("Other pails, eligible", "", total(Others.differs), source="0 if there are none")
+        row = line("Row of the runner-up pails", "", argmin(Others.compared), source="lowest cost, first row on a tie")
+        way = line("Runner-up pails", "", at(Ways.way, row), source="looked up by row")
         more = line(
-            "The next packs cost more by",
+            "Runner-up pails cost more by",
             "$",
             when(known > 0, at(Ways.cost, row) - Choice.cost, 0),
-            source="cost of the next packs less cost of the cheapest",
+            source="cost of the runner-up less cost of the cheapest",
         )
 
     return Packs(
@@ -167,7 +167,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
 
 @dataclass(frozen=True)
 class _Sizes:
-    """What the house book says of the two packs, with 0 for what it does not say."""
+    """Sizes of the two pails in the company book; 0 if not given."""
 
     small: Line
     large: Line
@@ -178,22 +178,22 @@ class _Sizes:
 def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> _Sizes:
     holds_small, holds_large = small.size, large.size
 
-    class Sizes(Section, title=f"What a pack of {liquid} holds", sheet=sheet, called=f"{called}Sizes"):
-        """From the house book; 0 where it does not say."""
+    class Sizes(Section, title=f"Pail sizes, {liquid}", sheet=sheet, called=f"{called}Sizes"):
+        """From the company book; 0 if not given."""
 
-        small_holds = line("Small pack holds", "gal/pack", if_given(holds_small, 0), source="house book")
-        large_holds = line("Large pack holds", "gal/pack", if_given(holds_large, 0), source="house book")
+        small_holds = line("Small pail size", "gal/pack", if_given(holds_small, 0), source="company book")
+        large_holds = line("5-gal pail size", "gal/pack", if_given(holds_large, 0), source="company book")
         small_known = line(
-            "Small pack is known",
+            "Small pail is known",
             "",
             when(both(is_given(small), small_holds > 0), 1, 0),
-            source="1 when its price and its size are given",
+            source="1 if its price and size are given",
         )
         large_known = line(
-            "Large pack is known",
+            "5-gal pail is known",
             "",
             when(both(is_given(large), large_holds > 0), 1, 0),
-            source="1 when its price and its size are given",
+            source="1 if its price and size are given",
         )
 
     return _Sizes(Sizes.small_holds, Sizes.large_holds, Sizes.small_known, Sizes.large_known)

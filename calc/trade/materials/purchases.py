@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.levels import TIER, TRUCK
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import TruckLoad, Order
 from calc.trade.ordering.trucks import ONE_TRUCK, of_tier
 
 _SHEET = "Costs"
@@ -12,55 +12,55 @@ FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
 """The rows of the fees."""
 
 
-class PieceGoods(Section, title="Bought by the piece", sheet=_SHEET):
-    """Prices of small things; how many there are of them is worked out where they are used."""
+class PieceGoods(Section, title="Piece goods", sheet=_SHEET):
+    """Prices of small items; their quantities are computed where they are used."""
 
-    micro_price = price("Micro fiber", "$/bag", help="A bag of it, as big as its factor says.")
-    macro_price = price("Macro fiber", "$/bag", help="A bag of it, as big as its factor says.")
-    bar_price = price("Dowel bar", "$/bar", help="A stock bar, uncut.")
-    bit_price = price("Drill bit", "$/each", help="One bit for the hole that is drilled.")
-    tube_price = price("Tube of epoxy", "$/each", help="One tube, with its nozzle.")
-    strip_price = price("Isolation strip", "$/each", help="One strip, as long as its factor says.")
-    caulk_price = price("Cap and caulk", "$/ft", help="A foot of cap and caulk over an isolation strip.")
-
-
-class TierStart(Section, title="Rows of the fees", each=TIER, sheet=_SHEET):
-    """To count the trucks that pay each fee."""
-
-    number = line("Row of the fee", "", row_number(TIER), source="to find it again")
+    micro_price = price("Micro fiber", "$/bag", help="Price per bag of the size on Factors.")
+    macro_price = price("Macro fiber", "$/bag", help="Price per bag of the size on Factors.")
+    bar_price = price("Dowel bar", "$/bar", help="Price per stock bar, uncut.")
+    bit_price = price("Drill bit", "$/each", help="Price per bit of the drill diameter.")
+    cartridge_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
+    filler_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
+    sealant_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
 
 
-class TruckFee(Section, title="Fee of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
-    """Which of the plant's fees a truck pays, by its load."""
+class TierStart(Section, title="Short-load tier numbers", each=TIER, sheet=_SHEET):
+    """To count the trucks in each tier."""
 
-    row = line(
-        "Fee that it pays",
+    number = line("Tier number", "", row_number(TIER), source="row number")
+
+
+class TruckFee(Section, title="Short-load tier of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
+    """The short-load fee that a truck pays, by its load."""
+
+    tier = line(
+        "Short-load tier",
         "",
         when(
-            Load.rides > 0,
-            of_tier(TierStart.number, Load.yards / ONE_TRUCK),
+            TruckLoad.in_use > 0,
+            of_tier(TierStart.number, TruckLoad.yards / ONE_TRUCK),
             0,
         ),
-        source="the last row of the fees that starts at or below its load",
+        source="last tier whose limit is at or below the load",
     )
-    first = line(
-        "Pays the first",
+    in_tier_1 = line(
+        "Truck in tier 1",
         "truck",
-        when(equals(row, FIRST), 1, 0),
-        source="1 for such a truck",
+        when(equals(tier, FIRST), 1, 0),
+        source="1 if the truck is in that tier",
         adds=True,
     )
-    second = line(
-        "Pays the second",
+    in_tier_2 = line(
+        "Truck in tier 2",
         "truck",
-        when(equals(row, SECOND), 1, 0),
-        source="1 for such a truck",
+        when(equals(tier, SECOND), 1, 0),
+        source="1 if the truck is in that tier",
         adds=True,
     )
-    third = line(
-        "Pays the third",
+    in_tier_3 = line(
+        "Truck in tier 3",
         "truck",
-        when(equals(row, THIRD), 1, 0),
-        source="1 for such a truck",
+        when(equals(tier, THIRD), 1, 0),
+        source="1 if the truck is in that tier",
         adds=True,
     )

@@ -1,4 +1,4 @@
-"""The front page: the price and what it is made of, what is ordered and bought, what was decided, and why."""
+"""The Bid sheet: price and price parts, quantities, decisions and their reasons."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.pour import Ordering
@@ -21,127 +21,127 @@ from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.labor import Labor
 
 _SHEET = "Bid"
 
 
-class PriceSummary(Section, title="What the price is made of", sheet=_SHEET):
-    """What stands between the full cost and the price, and whether every cost has a price."""
+class PriceSummary(Section, title="Price breakdown", sheet=_SHEET):
+    """Margin and rounding, and whether every cost has a price."""
 
-    margin = line("Margin and rounding", "$", BidPrice.price - BidPrice.full, source="price less full cost")
+    margin = line("Margin and rounding", "$", BidPrice.price - BidPrice.break_even, source="price less break-even cost")
     complete = line(
-        "Whether the price is complete",
+        "Price completeness",
         "",
         when(
-            BidPrice.foots > 0,
-            joined("NOT COMPLETE: ", count_of(BidPrice.foots, "each"), " costs have no price, see Costs"),
+            BidPrice.unpriced > 0,
+            joined("NOT COMPLETE: costs without a price: ", count_of(BidPrice.unpriced, "each"), ", see Costs"),
             "complete: every cost has a price",
         ),
-        source="costs that have no price",
+        source="costs without a price",
     )
 
 
 def _packs(need: Line, packs: Packs) -> Expr:
-    """Why these packs."""
+    """The reason for the pails bought, in words."""
     return when(
         need > 0,
         when(
             packs.can_win > 0,
-            joined(packs.way, ", of ", count_of(packs.can_win, "each"), " ways with a price"),
-            "not chosen: no price and size of a pack",
+            joined(packs.way, ": lowest cost, options with a price: ", packs.can_win),
+            "not chosen: no pail has a price and a size",
         ),
-        "none is needed",
+        "none required",
     )
 
 
 def _other_packs(packs: Packs) -> Expr:
-    """What the next packs are."""
-    return when(packs.next_known > 0, joined("next: ", packs.next_way), "no other packs")
+    """The runner-up pails, in words."""
+    return when(packs.next_known > 0, joined("runner-up: ", packs.next_way), "no other pails")
 
 
-class Decisions(Section, title="What was decided, and why", sheet=_SHEET):
-    """In words, from the live numbers."""
+class Decisions(Section, title="Decisions", sheet=_SHEET):
+    """Decisions and reasons in words, from the live numbers."""
 
     order = line(
-        "Why this order",
+        "Reason for the order",
         "",
         when(
             Order.quantity.is_overridden,
-            "forced by hand; see Measured for the reason",
+            "overridden; see Measured for the reason",
             when(
                 Ordering.rule.is_("fixed"),
-                "fixed for this job, taken to the next step of the plant",
+                "fixed for this job, rounded up to the order increment",
                 Order.rule,
             ),
         ),
         source="order rule",
     )
     other_order = line(
-        "What the other order is",
+        "Runner-up order",
         "",
         when(
             RuleComparison.known > 0,
             joined(
-                RuleComparison.named,
-                when(abs_(RuleComparison.more) > 0, ", which should cost more by", ", which should cost the same"),
+                RuleComparison.other_name,
+                when(abs_(RuleComparison.costs_more) > 0, ": higher expected cost by", ": same expected cost"),
             ),
-            "nothing that can be compared",
+            "no order to compare",
         ),
-        source="the order beside another",
+        source="order compared with another rule",
     )
     trucks = line(
-        "Why so many trucks",
+        "Reason for the trucks",
         "",
         when(
             Order.trucks > 0,
-            "by capacity, loaded as evenly as the step of the plant allows",
-            "nothing comes from the plant",
+            "by capacity, split evenly by order increment",
+            "no ready-mix ordered",
         ),
         source="truck capacity",
     )
     call = line(
-        "What calling the balance does",
+        "Balance load",
         "",
         when(
-            Balance.saves > 0,
-            "hold the last one and call the balance: it should save",
-            when(Order.trucks.count > 1, "calling the balance would save nothing", "no balance to call"),
+            Balance.saving > 0,
+            "hold the last truck and order the balance: expected saving",
+            when(Order.trucks.count > 1, "a balance load would save nothing", "no balance load"),
         ),
-        source="balance call",
+        source="balance (clean-up) load",
     )
     fiber = line(
-        "Why so much fiber",
+        "Reason for the fiber",
         "",
         when(
             Job.fiber.is_("none"),
             "no fiber on this job",
-            joined(Job.fiber, ", by the yard, whole bags in each truck"),
+            joined(Job.fiber, ", dosed per yard, whole bags in each truck"),
         ),
-        source="dose by the yard ordered",
+        source="dosage per yard ordered",
     )
     loads = line(
-        "Why so many loads",
+        "Reason for the loads",
         "",
         when(
-            Hauler.payload > 0,
-            joined(Choice.plan_name, ", on the ", Choice.vehicle_name, Choice.why),
-            "not known: the house book gives no vehicle; the piles stand in yd3 and tons",
+            HaulVehicle.payload > 0,
+            joined(Choice.plan_name, ", on the ", Choice.vehicle_name, Choice.reason),
+            "not known: the company book has no vehicle; piles are in yd3 and tons",
         ),
         source="haul plans",
     )
-    curing = line("Why these packs of curing compound", "", _packs(Curing.need, CURING_PACKS), source="pack rule")
-    bonding = line("Why these packs of bonding agent", "", _packs(Bonding.need, BONDING_PACKS), source="pack rule")
-    sealer = line("Why these packs of sealer", "", _packs(Sealer.need, SEALER_PACKS), source="pack rule")
-    other_curing = line("Other packs of curing compound", "", _other_packs(CURING_PACKS), source="pack rule")
-    other_bonding = line("Other packs of bonding agent", "", _other_packs(BONDING_PACKS), source="pack rule")
-    other_sealer = line("Other packs of sealer", "", _other_packs(SEALER_PACKS), source="pack rule")
+    curing = line("Reason for the curing compound pails", "", _packs(Curing.need, CURING_PACKS), source="pail rule")
+    bonding = line("Reason for the bonding agent pails", "", _packs(Bonding.need, BONDING_PACKS), source="pail rule")
+    sealer = line("Reason for the sealer pails", "", _packs(Sealer.need, SEALER_PACKS), source="pail rule")
+    other_curing = line("Runner-up curing compound pails", "", _other_packs(CURING_PACKS), source="pail rule")
+    other_bonding = line("Runner-up bonding agent pails", "", _other_packs(BONDING_PACKS), source="pail rule")
+    other_sealer = line("Runner-up sealer pails", "", _other_packs(SEALER_PACKS), source="pail rule")
 
 
 @dataclass(frozen=True)
 class Decision:
-    """What was decided: what came of it, why in words, what comes next in words, and what that would cost more."""
+    """A decision: its result, its reason in words, the runner-up in words, and what that costs more."""
 
     what: str
     came_to: Line
@@ -149,24 +149,29 @@ class Decision:
     beside: Line | None = None
     more: Line | None = None
     wordy: bool = False
-    """Whether its words take two lines."""
+    """Whether its words need two lines."""
 
 
 DECISIONS = (
     Decision(
-        "Concrete to order", Order.quantity, Decisions.order, Decisions.other_order, RuleComparison.more, wordy=True
+        "Concrete to order",
+        Order.quantity,
+        Decisions.order,
+        Decisions.other_order,
+        RuleComparison.costs_more,
+        wordy=True,
     ),
-    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saves, wordy=True),
-    Decision("Placing", Placing.name, PlacingWords.why, PlacingWords.next_way, RunnerUpMethod.more, wordy=True),
+    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saving, wordy=True),
     Decision(
-        "Loads, and how they leave", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True
+        "Placing", Placing.name, PlacingWords.reason, PlacingWords.runner_up, RunnerUpMethod.costs_more, wordy=True
     ),
+    Decision("Haul plan and loads", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True),
     Decision("Fiber", FiberTotal.bags, Decisions.fiber),
     Decision("Curing compound", CURING_PACKS.cost, Decisions.curing, Decisions.other_curing, CURING_PACKS.next_more),
     Decision("Bonding agent", BONDING_PACKS.cost, Decisions.bonding, Decisions.other_bonding, BONDING_PACKS.next_more),
     Decision("Sealer", SEALER_PACKS.cost, Decisions.sealer, Decisions.other_sealer, SEALER_PACKS.next_more),
 )
-"""What was decided for the job, in the order in which it matters."""
+"""The decisions of the job, most important first."""
 
 ADDED = (
     ("Tax", BidPrice.tax),
@@ -174,22 +179,22 @@ ADDED = (
     ("Overhead", BidPrice.overhead),
     ("Margin and rounding", PriceSummary.margin),
 )
-"""What comes to the subtotals of the costs, and makes the price."""
+"""What is added to the subtotals of the costs to make the price."""
 
-FALLS_DUE = (PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held)
-"""How the price falls due."""
+FALLS_DUE = (PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completion, PriceParts.retainage)
+"""The payment schedule."""
 
 KEY = (
     Slab.net_area,
     Concrete.in_place,
-    Order.need,
-    Order.chance,
-    Order.left,
+    Order.required,
+    Order.risk,
+    Order.surplus,
     Labor.days,
     Labor.hours,
     Pile.tons,
     BaseNeeds.buy,
     DowelNeeds.dowels,
-    Matched.length,
+    MatchedJoints.length,
 )
-"""What a foreman asks first. A line by area is shown for all of them."""
+"""Key quantities of the job. A line by area is shown in total."""

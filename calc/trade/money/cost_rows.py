@@ -46,16 +46,16 @@ def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> C
 
 def _in_mix(addition: Addition) -> Expr:
     """The yards that are billed, where the addition is in the mix."""
-    return when(addition.is_("yes"), PourCost.billed, 0)
+    return when(addition.is_("yes"), PourCost.yards_billed, 0)
 
 
-_PUMPED = PourCost.pumped > 0
+_PUMPED = PourCost.yards_pumped > 0
 
 PLANT_AND_PUMP = (
     Cost(
         "Ready-mix concrete",
         CONCRETE,
-        PourCost.billed,
+        PourCost.yards_billed,
         ChosenMix.cost,
         NO_TRUCK,
         tax=ChosenMix.taxed,
@@ -65,25 +65,25 @@ PLANT_AND_PUMP = (
         priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
         for each, price in zip(ADDITIONS, MixAddition.cost.prices, strict=True)
     ),
-    priced("Small aggregate in the mix", CONCRETE, PourCost.pumped, PlantCharges.pump_mix_price, NO_PUMP),
+    priced("Small aggregate in the mix", CONCRETE, PourCost.yards_pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
         "Short load, first",
         CONCRETE,
-        total(TruckFee.first),
+        total(TruckFee.in_tier_1),
         PlantCharges.first_fee,
         "no truck is below the first limit",
     ),
     priced(
         "Short load, second",
         CONCRETE,
-        total(TruckFee.second),
+        total(TruckFee.in_tier_2),
         PlantCharges.second_fee,
         "no truck is between the first limits",
     ),
     priced(
         "Short load, third",
         CONCRETE,
-        total(TruckFee.third),
+        total(TruckFee.in_tier_3),
         PlantCharges.third_fee,
         "no truck is between the last limits",
     ),
@@ -91,21 +91,21 @@ PLANT_AND_PUMP = (
     priced(
         "Waiting of trucks",
         CONCRETE,
-        total(TruckTime.waiting),
-        MethodCost.waiting_price,
+        total(TruckTime.standby),
+        MethodCost.standby_price,
         "every truck is empty in its free time",
     ),
     priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
     priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
     priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
-    priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.prime_price, NO_PUMP),
+    priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.primer_price, NO_PUMP),
 )
 """What the plant charges, and the pump."""
 
 _CONCRETE = (
     *PLANT_AND_PUMP,
     priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
-    priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.clean_price, NO_BAGS),
+    priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.cleanup_price, NO_BAGS),
     priced(
         "Micro fiber bags",
         CONCRETE,
@@ -143,15 +143,15 @@ ROCK = (
     priced(
         "Base rock, delivered",
         MATERIALS,
-        count_of(BaseHaul.delivered, "each"),
+        BaseHaul.delivered,
         BaseHaul.delivery_price,
         "it is fetched, or there is none",
     ),
     Cost(
         "Base rock, fetched",
         MATERIALS,
-        count_of(when(BaseHaul.trips.count > 0, 1, 0), "each"),
-        BaseHaul.trip_cost / ONE_EACH,
+        when(BaseHaul.trips > 0, ONE_EACH, 0),
+        BaseHaul.pick_up_cost / ONE_EACH,
         "it is delivered, or there is none",
     ),
 )
@@ -162,7 +162,7 @@ FORMS = (
         priced(
             f"Form board {word}, its share",
             MATERIALS,
-            look_up(Board.length, word) / Board.uses,
+            look_up(Board.length, word) / Board.reuses,
             price,
             "no form of that board",
         )
@@ -171,26 +171,26 @@ FORMS = (
     priced(
         "Stakes, their share",
         MATERIALS,
-        FormNeeds.stakes / FormNeeds.stake_uses,
+        FormNeeds.stakes / FormNeeds.stake_reuses,
         FormNeeds.stake_price,
         "nothing is formed",
     ),
     priced(
         "Hardboard, its share",
         MATERIALS,
-        total(Stakes.curved) / FormNeeds.hardboard_uses,
-        FormNeeds.hardboard_price,
+        total(Stakes.curved) / FormNeeds.bender_board_reuses,
+        FormNeeds.bender_board_price,
         "no form bends",
     ),
-    priced("Form oil, once", MATERIALS, FormNeeds.oil, FormNeeds.oil_price, "nothing is formed"),
+    priced("Form oil, once", MATERIALS, FormNeeds.release_agent, FormNeeds.release_agent_price, "nothing is formed"),
 )
 """What the forms of a job cost."""
 
 PROTECTION = (
-    priced("Slip sheet, bought", MATERIALS, Protection.sheeted, Protection.sheet_price, "no footing has one"),
-    priced("Wash-out box, once", MATERIALS, Protection.washed, Protection.wash_price, "no truck comes"),
+    priced("Slip sheet, bought", MATERIALS, Protection.sheet_area, Protection.sheet_price, "no footing has one"),
+    priced("Wash-out box, once", MATERIALS, Protection.washouts, Protection.washout_price, "no truck comes"),
     priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
-    priced("Barricades by the day", MATERIALS, Protection.closed, Protection.barricade_price, "no day is closed"),
+    priced("Barricades by the day", MATERIALS, Protection.closed_days, Protection.barricade_price, "no day is closed"),
 )
 """What keeps the job clean and safe."""
 
@@ -199,10 +199,10 @@ _MATERIALS = (
     *FORMS,
     priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
     priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
-    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.tubes, PieceGoods.tube_price, "no dowel is glued"),
-    priced("Isolation strips, bought", MATERIALS, JointNeeds.strips, PieceGoods.strip_price, "nothing is isolated"),
+    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.cartridges, PieceGoods.cartridge_price, "no dowel is glued"),
+    priced("Isolation strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "nothing is isolated"),
     priced(
-        "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation, PieceGoods.caulk_price, "nothing is isolated"
+        "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation_length, PieceGoods.sealant_price, "nothing is isolated"
     ),
     *_PACKED,
     *PROTECTION,
@@ -213,17 +213,17 @@ EQUIPMENT_ROWS = (
         Cost(
             f"Rental of a {word}",
             EQUIPMENT,
-            when(look_up(RentalChoice.lacking, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
-            look_up(RentalChoice.each, word),
+            when(look_up(RentalChoice.no_price, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
+            look_up(RentalChoice.price_each, word),
             "it is not needed",
             tax=look_up(Rental.taxed, word),
-            sure=when(look_up(RentalChoice.lacking, word) > 0, 0, 1),
+            sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
         )
         for word in TOOL.axis.words
     ),
-    priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.brought, Equipment.bring_price, "dug by hand"),
-    priced("Coming to the job, by the day", EQUIPMENT, Equipment.visits, Equipment.mobilise_price, "none"),
+    priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.excavator_deliveries, Equipment.excavator_delivery_price, "dug by hand"),
+    priced("Coming to the job, by the day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
 )
 """Machines that are rented, and the way there."""
 
@@ -243,7 +243,7 @@ _LABOR = (
         Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such work")
         for word in TASK.axis.words
     ),
-    Cost("Labor: unfilled crew time", LABOR, Labor.idle, CrewRate.mix, "the house charges none"),
+    Cost("Labor: unfilled crew time", LABOR, Labor.idle, CrewRate.composite, "the house charges none"),
 )
 
 _FEES = (

@@ -1,6 +1,6 @@
-"""The table of costs: a row for everything that is bought, paid, rented, hauled, worked and permitted.
+"""The cost table: one row for each purchase, charge, rental, haul, labor task and permit.
 
-Each row is a quantity times a rate, to the cent; a row that comes to nothing stays, and says why. The rows stand in
+Each row is a quantity times a rate, to the cent; a row of $0 stays, with the reason. The rows are in
 ``cost_rows``.
 """
 
@@ -11,51 +11,56 @@ from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 
 COST = named_rows("cost", *(row.label for row in ROWS))
-"""The rows of the table."""
+"""The rows of the cost table."""
 
-ONE_DOLLAR = exact(1, "$")
+_ONE_DOLLAR = exact(1, "$")
 
 
 class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
-    """Every cost once; amounts are rounded to the cent here, and everything after adds rounded amounts."""
+    """Every cost once. Amounts are rounded to the cent here; all later totals add rounded amounts."""
 
-    quantity = line("How much", "", by_row(COST, *(row.bare_quantity for row in ROWS)), source="in the unit beside it")
-    rate = line("Rate", "", by_row(COST, *(row.bare_rate for row in ROWS)), source="$ for one; 0 where it is not known")
-    amount = line(
-        "Amount", "$", money(quantity * rate * ONE_DOLLAR), source="how much times rate, to the cent", adds=True
+    quantity = line(
+        "Quantity",
+        "",
+        by_row(COST, *(row.bare_quantity for row in ROWS)),
+        source="from the takeoff, in the unit beside it",
     )
-    taxed = line("Taxed", "", by_row(COST, *(row.taxed for row in ROWS)), source="Prices; nothing without a price is")
-    group = line("Group", "", by_row(COST, *(row.group for row in ROWS)), source="where it is booked")
+    rate = line("Rate", "", by_row(COST, *(row.bare_rate for row in ROWS)), source="$ per unit; 0 if not known")
+    amount = line(
+        "Amount", "$", money(quantity * rate * _ONE_DOLLAR), source="quantity times rate, to the cent", adds=True
+    )
+    taxed = line("Taxed", "", by_row(COST, *(row.taxed for row in ROWS)), source="Prices; no without a price")
+    group = line("Cost group", "", by_row(COST, *(row.group for row in ROWS)), source="by cost")
     known = line(
-        "Rate is known", "", by_row(COST, *(row.known for row in ROWS)), source="1 with a price; $0 is a price"
+        "Rate is known", "", by_row(COST, *(row.known for row in ROWS)), source="1 if it has a price; $0 is a price"
     )
     unpriced = line(
-        "Lacks a price",
+        "No price",
         "",
         when(both(quantity > 0, known <= 0), 1, 0),
-        source="1 where there is some of it and no rate",
+        source="1 if the quantity is above 0 and there is no rate",
         adds=True,
     )
     last_day = line(
-        "Good until",
+        "Price valid until",
         "day",
         by_row(COST, *(Job.bid_date if row.last_day is None else row.last_day for row in ROWS)),
-        source="Prices; the day of the bid for a rate that is no price",
+        source="Prices; the bid date for a rate that is not a price",
     )
-    stale = line(
-        "Price is stale",
+    expired = line(
+        "Price has expired",
         "",
         when(both(quantity > 0, last_day < Job.bid_date), 1, 0),
-        source="1 where it is needed and its price is past",
+        source="1 if the quantity is above 0 and the price has expired",
         adds=True,
     )
-    remark = line(
-        "Why 0",
+    zero_reason = line(
+        "Reason for 0",
         "",
         when(
             abs_(amount) > 0,
             "-",
-            when(unpriced > 0, "0: the house book has no price", by_row(COST, *(f"0: {row.none}" for row in ROWS))),
+            when(unpriced > 0, "0: the company book has no price", by_row(COST, *(f"0: {row.none}" for row in ROWS))),
         ),
-        source="a cost that came to nothing says why",
+        source="the reason for an amount of $0",
     )

@@ -1,4 +1,4 @@
-"""From costs to the price: subtotals, tax, contingency, overhead, margin, the price and how it falls due."""
+"""From costs to the price: subtotals, tax, contingency, overhead, margin, price and payment schedule."""
 
 from __future__ import annotations
 
@@ -12,16 +12,20 @@ from calc.trade.takeoff.geometry import Slab
 _SHEET = "Costs"
 
 
-class Subtotal(Section, title="Subtotals", each=GROUP, sheet=_SHEET):
-    """Sums of the cents that are shown."""
+class Subtotal(Section, title="Cost subtotals", each=GROUP, sheet=_SHEET):
+    """Sums of the rounded amounts by cost group."""
 
     amount = line(
-        "Subtotal", "$", total_where(CostTable.amount, CostTable.group, row_word(GROUP)), source="sum", adds=True
+        "Subtotal",
+        "$",
+        total_where(CostTable.amount, CostTable.group, row_word(GROUP)),
+        source="sum of the amounts of the group",
+        adds=True,
     )
 
 
 class BidPrice(Section, title="Price", sheet=_SHEET):
-    """Rounded sums all the way; the price alone goes up to the step. A markup is not a margin: both are shown."""
+    """Each amount is rounded to the cent; only the price is rounded up further. Margin and markup are both shown."""
 
     tax_rate = factor(
         "Sales tax",
@@ -29,118 +33,168 @@ class BidPrice(Section, title="Price", sheet=_SHEET):
         0,
         low=0,
         high=12,
-        source="none until the house says: in most places the contractor pays it on "
-        "what he buys and adds none for the client; ask an accountant",
+        source="company policy: none unless set; in most states the contractor pays sales tax on "
+        "materials and charges none to the client; ask an accountant",
     )
     contingency_rate = factor(
         "Contingency", "%", 5, low=0, high=15, source="common practice, no source: for prices and hours, not for volume"
     )
     overhead_rate = factor("Overhead", "%", 12, low=5, high=35, source="common practice, no source")
-    margin_rate = factor("Margin", "%", 18, low=5, high=45, source="common practice, no source: part of the price")
-    least_price = factor("Minimum job", "$", 0, low=0, high=5000, source="none until the house says")
-    step = factor("Step of the price", "$", 5, low=1, high=100, source="house rule")
+    margin_rate = factor("Margin", "%", 18, low=5, high=45, source="common practice, no source: a share of the price")
+    minimum_price = factor("Minimum job charge", "$", 0, low=0, high=5000, source="company policy: none unless set")
+    rounding = factor("Price rounding", "$", 5, low=1, high=100, source="company policy")
 
     taxed = line(
-        "Taxed purchases", "$", total_where(CostTable.amount, CostTable.taxed, "yes"), source="costs marked yes"
+        "Taxed purchases",
+        "$",
+        total_where(CostTable.amount, CostTable.taxed, "yes"),
+        source="amounts of the costs marked as taxed",
     )
     tax = line(
-        "Tax", "$", money(taxed * if_given(Terms.tax, tax_rate) / PERCENT), source="on what is bought, never on labor"
+        "Tax",
+        "$",
+        money(taxed * if_given(Terms.tax, tax_rate) / PERCENT),
+        source="taxed purchases times sales tax; none on labor",
     )
-    direct = line("Direct cost", "$", total(CostTable.amount) + tax, source="all costs and the tax")
+    direct = line("Direct cost", "$", total(CostTable.amount) + tax, source="all costs plus tax")
     contingency = line(
         "Contingency, amount",
         "$",
         money(direct * if_given(Terms.contingency, contingency_rate) / PERCENT),
-        source="on direct cost",
+        source="direct cost times contingency",
     )
     overhead = line(
         "Overhead, amount",
         "$",
         money((direct + contingency) * if_given(Terms.overhead, overhead_rate) / PERCENT),
-        source="on direct cost and contingency",
+        source="direct cost plus contingency, times overhead",
     )
-    full = line("Full cost", "$", direct + contingency + overhead, source="rounded sums")
-    margin = line("Margin taken", "%", if_given(Terms.margin, margin_rate), source="of the job, else of the house")
-    exact_price = line(
-        "Price before rounding", "$", full / (1 - margin / PERCENT), source="full cost over what is not margin"
+    break_even = line(
+        "Break-even cost", "$", direct + contingency + overhead, source="direct cost plus contingency plus overhead"
     )
-    to_cent = line("Price to the cent", "$", money(exact_price), source="halves away from zero")
-    least = line(
-        "Minimum", "$", if_given(Terms.minimum, least_price), source="of the job, else of the house; once a job"
+    margin = line(
+        "Margin used", "%", if_given(Terms.margin, margin_rate), source="input of the job, else company policy"
+    )
+    unrounded = line(
+        "Price, unrounded", "$", break_even / (1 - margin / PERCENT), source="break-even cost over (1 - margin)"
+    )
+    to_cent = line("Price to the cent", "$", money(unrounded), source="unrounded price, halves away from zero")
+    minimum = line(
+        "Minimum price", "$", if_given(Terms.minimum, minimum_price), source="input of the job, else company policy"
     )
     price = line(
         "Price",
         "$",
-        round_up(largest(to_cent, least), to=step),
-        source="the price or the minimum, up to the step",
+        round_up(largest(to_cent, minimum), to=rounding),
+        source="larger of price and minimum, rounded up to the price rounding",
         may_be_overridden=True,
     )
-    by_area = line(
-        "Price by area",
+    per_ft2 = line(
+        "Price per ft2",
         "$/ft2",
         when(total(Slab.net_area) > 0, price / total(Slab.net_area), 0),
-        source="price over slab",
+        source="price over net area",
     )
-    kept = line(
-        "Margin kept", "%", when(price > 0, (price - full) / price * PERCENT, 0), source="after rounding and minimum"
+    actual_margin = line(
+        "Actual margin",
+        "%",
+        when(price > 0, (price - break_even) / price * PERCENT, 0),
+        source="after rounding and minimum",
     )
     markup = line(
-        "The markup it equals", "%", when(full > 0, (price - full) / full * PERCENT, 0), source="on full cost"
+        "Equivalent markup",
+        "%",
+        when(break_even > 0, (price - break_even) / break_even * PERCENT, 0),
+        source="on break-even cost",
     )
-    at_least = line(
-        "At the minimum", "", when(both(least > 0, to_cent <= least), 1, 0), source="1 when the minimum decides"
+    minimum_applied = line(
+        "Minimum job charge applied",
+        "",
+        when(both(minimum > 0, to_cent <= minimum), 1, 0),
+        source="1 if the minimum governs",
     )
-    foots = line("Costs that have no price", "", total(CostTable.unpriced), source="0 when every cost is known")
+    unpriced = line("Costs without a price", "", total(CostTable.unpriced), source="0 if every cost has a price")
 
 
-class PriceParts(Section, title="Parts of the price", sheet=_SHEET):
-    """The parts add to the price to the cent; the part on completion takes the odd one."""
+class PriceParts(Section, title="Payments", sheet=_SHEET):
+    """The payments add up to the price to the cent; the payment on completion takes the rounding difference."""
 
-    deposit_rate = factor("Deposit", "%", 10, low=0, high=50, source="common practice, no source; local law may cap it")
-    pour_rate = factor("Due on the day of the pour", "%", 50, low=0, high=90, source="common practice, no source")
+    deposit_rate = factor(
+        "Deposit, share of the price",
+        "%",
+        10,
+        low=0,
+        high=50,
+        source="common practice, no source; local law may cap it",
+    )
+    pour_rate = factor(
+        "Payment on the day of the pour, share of the price",
+        "%",
+        50,
+        low=0,
+        high=90,
+        source="common practice, no source",
+    )
 
     deposit = line(
-        "Deposit of the price",
+        "Deposit on signing",
         "$",
         money(smallest(BidPrice.price * deposit_rate / PERCENT, if_given(Company.deposit_cap, BidPrice.price))),
-        source="share of the price, capped where the firm says so",
+        source="share of the price, not above the company's deposit cap",
     )
-    held = line("Held back", "$", money(BidPrice.price * Terms.retainage / PERCENT), source="retention")
-    poured = line(
-        "Due when poured",
+    retainage = line(
+        "Retainage", "$", money(BidPrice.price * Terms.retainage / PERCENT), source="price times retainage"
+    )
+    on_pour_day = line(
+        "Payment on the day of the pour",
         "$",
-        money(smallest(BidPrice.price * pour_rate / PERCENT, BidPrice.price - deposit - held)),
-        source="share of the price, and no more than deposit and retention leave of it",
+        money(smallest(BidPrice.price * pour_rate / PERCENT, BidPrice.price - deposit - retainage)),
+        source="share of the price, not above the price less deposit and retainage",
     )
-    completed = line("Due on completion", "$", BidPrice.price - deposit - poured - held, source="what is left")
+    on_completion = line(
+        "Balance on completion",
+        "$",
+        BidPrice.price - deposit - on_pour_day - retainage,
+        source="price less the other payments",
+    )
 
 
-class PaymentSchedule(Section, title="How it falls due", each=DRAW, sheet=_SHEET):
-    """In the order in which it is asked for."""
+class PaymentSchedule(Section, title="Payment schedule", each=DRAW, sheet=_SHEET):
+    """Payments in the order in which they are due."""
 
     amount = line(
-        "Falls due",
+        "Payment due",
         "$",
-        by_row(DRAW, PriceParts.deposit, PriceParts.poured, PriceParts.completed, PriceParts.held),
-        source="parts of the price",
+        by_row(DRAW, PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completion, PriceParts.retainage),
+        source="payments, by due date",
         adds=True,
     )
 
 
 class ChangeAmount(Section, title="Change orders", each=CHANGE, sheet=_SHEET):
-    """Beside the bid, which stays what it was."""
+    """Changes are billed in addition to the bid, which stays as it was."""
 
     amount = line(
-        "Amount of the change", "$", money(Change.quantity * Change.rate), source="quantity times rate", adds=True
+        "Change order amount", "$", money(Change.quantity * Change.rate), source="quantity times rate", adds=True
     )
-    counts = line("Signed, amount", "$", when(Change.signed.is_("yes"), amount, 0), source="what was signed", adds=True)
+    signed_amount = line(
+        "Signed change order amount",
+        "$",
+        when(Change.signed.is_("yes"), amount, 0),
+        source="amount, if it is signed",
+        adds=True,
+    )
 
 
-class Invoice(Section, title="Price with its changes", sheet=_SHEET):
-    """What is billed in the end."""
+class Invoice(Section, title="Contract sum", sheet=_SHEET):
+    """The price with signed change orders."""
 
-    changes = line("Signed changes", "$", total(ChangeAmount.counts), source="sum of the signed change orders")
+    changes = line(
+        "Signed change orders, total", "$", total(ChangeAmount.signed_amount), source="sum of the signed change orders"
+    )
     billed = line(
-        "Price and signed changes", "$", BidPrice.price + changes, source="the bid, and what was signed after it"
+        "Price with signed change orders", "$", BidPrice.price + changes, source="price plus signed change orders"
     )
-    unsigned = line("Changes not signed", "$", total(ChangeAmount.amount) - changes, source="not billed until they are")
+    unsigned = line(
+        "Change orders not signed", "$", total(ChangeAmount.amount) - changes, source="not billed until signed"
+    )

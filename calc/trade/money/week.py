@@ -1,4 +1,4 @@
-"""What the week's workbook shows of each job, and what it holds one job against another by."""
+"""What the week's workbook shows of each job, and the limits by which it compares jobs."""
 
 from __future__ import annotations
 
@@ -14,27 +14,27 @@ from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.labor import Labor
 
 
-class WeekComparison(Section, title="Beside the other jobs of a week"):
-    """Asked in ``week.xlsx`` only: a job that is bid alone gives the same workbook."""
+class WeekComparison(Section, title="Compared with the other jobs of the week"):
+    """Used in ``week.xlsx`` only, so a job that is bid alone gives the same workbook."""
 
-    between = factor(
-        "From one stop of a truck to the next", "min", 15, low=5, high=40, source="common practice, no source"
+    travel_between = factor(
+        "Travel time between jobs, shared truck", "min", 15, low=5, high=40, source="common practice, no source"
     )
     low = factor(
-        "Price by area over the middle, looked at below",
+        "Price per ft2 over the median, review below",
         "",
         0.5,
         low=0.25,
         high=0.75,
-        source="common practice, no source: to find a slip of the pen",
+        source="common practice, no source: to find a typing error",
     )
     high = factor(
-        "Price by area over the middle, looked at above",
+        "Price per ft2 over the median, review above",
         "",
         2,
         low=1.5,
         high=4,
-        source="common practice, no source: to find a slip of the pen",
+        source="common practice, no source: to find a typing error",
     )
 
 
@@ -50,10 +50,10 @@ COLUMNS: tuple[Line, ...] = (
     Curing.need,
     Labor.hours,
     BidPrice.direct,
-    BidPrice.full,
+    BidPrice.break_even,
     BidPrice.price,
 )
-"""The quantities and amounts of a job that the week adds up: each for the whole job."""
+"""Quantities and amounts of a job that the week totals, each for the whole job."""
 
 BEYOND_COSTS: tuple[Line, ...] = (BidPrice.tax,)
-"""What the ledger books beside the table of costs, so that it adds up to the direct cost."""
+"""What the ledger books in addition to the cost table, so that it adds up to the direct cost."""

@@ -1,4 +1,4 @@
-"""Bags instead of a truck: small pours only, and what a yard of them costs."""
+"""Bagged concrete instead of a truck: small pours only."""
 
 from __future__ import annotations
 
@@ -8,102 +8,124 @@ from calc.trade.ordering.order_candidates import Risk, Shortage
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.uncertainty import VolumeSpread
+from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
-ONE_EACH = exact(1, "each")
+_ONE_EACH = exact(1, "each")
 
 
-class Bags(Section, title="Bags instead of a truck", sheet="Order and placing"):
-    """Whole bags for the need; the mixer and the clean-up cost the same however few they are."""
+class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
+    """Whole bags for the required volume. The cost of mixer and clean-up does not depend on the number of bags."""
 
-    bag_price = price("Concrete bag", "$/bag", pack="ft3/bag", help="A bag of concrete, and what it yields.")
-    clean_price = price("Clean-up after bags", "$/each", help="Dust, bags and the mixer washed out.")
-    minutes = factor(
-        "Mixing a bag", "min/bag", 4, low=2, high=8, source="common practice, no source: mixer and two people"
+    bag_price = price("Concrete bag", "$/bag", pack="ft3/bag", help="Price per bag of concrete, and its yield.")
+    cleanup_price = price(
+        "Clean-up after bagged concrete", "$/each", help="Price per job: dust, empty bags and washing out the mixer."
     )
-    people = factor("People who mix", "person", 2, low=1, high=4, source="common practice, no source")
-    most = factor(
-        "Largest pour by bags", "yd3", 1, low=0.25, high=2, source="common practice, no source: cold joints beyond"
+    minutes_per_bag = factor(
+        "Minutes to mix a bag",
+        "min/bag",
+        4,
+        low=2,
+        high=8,
+        source="common practice, no source: one mixer and two people",
+    )
+    crew = factor("Mixing crew", "person", 2, low=1, high=4, source="common practice, no source")
+    max_pour = factor(
+        "Maximum pour from bags",
+        "yd3",
+        1,
+        low=0.25,
+        high=2,
+        source="common practice, no source: a larger pour risks cold joints",
     )
 
-    yields = line("A bag yields", "ft3/bag", if_given(bag_price.size, 0), source="Prices")
+    bag_yield = line("Yield per bag", "ft3/bag", if_given(bag_price.size, 0), source="Prices")
     bags = line(
         "Bags",
         "bag",
         when(
-            yields > 0,
-            round_up(total(Concrete.in_place) * (1 + Risk.loss / PERCENT) * FT3_PER_YD3 / yields),
+            bag_yield > 0,
+            round_up(total(Concrete.in_place) * (1 + Risk.waste / PERCENT) * FT3_PER_YD3 / bag_yield),
             0,
         ),
-        source="in place and the loss, once; whole bags",
+        source="net concrete volume plus waste, over yield per bag, rounded up",
     )
-    hours = line("Mixing hours", "h", bags * minutes / MIN_PER_H, source="one bag after the other")
-    yard = line(
-        "A yard of bags", "$/yd3", when(yields > 0, FT3_PER_YD3 / yields * if_given(bag_price, 0), 0), source="Prices"
+    hours = line("Mixing hours", "h", bags * minutes_per_bag / MIN_PER_H, source="bags times minutes to mix one")
+    cost_per_yard = line(
+        "Bags per yard, cost",
+        "$/yd3",
+        when(bag_yield > 0, FT3_PER_YD3 / bag_yield * if_given(bag_price, 0), 0),
+        source="Prices",
     )
     mixer_day = line(
-        "Mixer by the day",
+        "Mixer rental, by the day",
         "$",
         money(count_of(round_up(hours / Rental.day), "each") * look_up(Rental.day_price, "mixer")),
-        source="whole days",
+        source="mixing hours over a rental day, rounded up, times price",
     )
     mixer = line(
-        "Mixer",
+        "Mixer rental",
         "$",
         when(
             both(hours <= Rental.half_day, look_up(Rental.half_price, "mixer") > 0),
-            money(ONE_EACH * look_up(Rental.half_price, "mixer")),
+            money(_ONE_EACH * look_up(Rental.half_price, "mixer")),
             mixer_day,
         ),
-        source="half a day where that is enough and has a price, else days",
+        source="half-day price if the time is enough and it has a price, else by the day",
     )
-    fixed = line(
+    fixed_cost = line(
         "Mixer and clean-up",
         "$",
-        mixer + money(ONE_EACH * if_given(clean_price, 0)),
+        mixer + money(_ONE_EACH * if_given(cleanup_price, 0)),
         source="Prices",
     )
     cost = line(
         "Bags, mixer and clean-up",
         "$",
-        money(bags * if_given(bag_price, 0)) + fixed,
-        source="bags times price, and what does not depend on their number",
+        money(bags * if_given(bag_price, 0)) + fixed_cost,
+        source="bags times price, plus mixer and clean-up",
     )
     labor = line(
-        "People who mix", "$", money(people.count * hours * CrewRate.labourer), source="mixing hours as labourers"
+        "Mixing labor",
+        "$",
+        money(crew.count * hours * CrewRate.laborer),
+        source="mixing crew times mixing hours at the laborer rate",
     )
-    can = line(
-        "Bags can do it",
+    possible = line(
+        "Bags are possible",
         "",
-        when(both(is_given(bag_price), yields > 0, total(Concrete.in_place) <= most), 1, 0),
-        source="1 for a pour that is small enough, when a bag has a price and a yield",
+        when(both(is_given(bag_price), bag_yield > 0, total(Concrete.in_place) <= max_pour), 1, 0),
+        source="1 if the pour is small enough and a bag has a price and a yield",
     )
     truck_fixed = line(
-        "One truck without its concrete",
+        "Fees of one truck",
         "$",
-        Risk.second_truck,
-        source="fee of a truck with the least order, and delivery",
+        Risk.second_truck_fees,
+        source="short-load fee of a truck with the minimum order, plus delivery",
     )
     break_even = line(
-        "Bags are cheaper below",
+        "Bags break-even volume",
         "yd3",
-        when(yard > 0, largest(0, truck_fixed - fixed) / yard, 0),
-        source="fees of one truck less mixer and clean-up, over a yard of bags: a rough mark, labor left aside",
+        when(cost_per_yard > 0, largest(0, truck_fixed - fixed_cost) / cost_per_yard, 0),
+        source="fees of one truck less mixer and clean-up, over cost per yard of bags: approximate, without labor",
     )
 
 
-class BagTopUp(Section, title="Topped up from bags", each=POURING, sheet="Order and placing"):
-    """Where bags stand ready, running short costs by the yard and not a lump: the order may be smaller."""
+class BagTopUp(Section, title="Order topped up from bags", each=POURING, sheet="Order and placing"):
+    """With bags on hand, running short costs per yard and not a lump sum, so the order may be smaller."""
 
-    ratio = line(
-        "Share of pours that are enough",
+    critical_ratio = line(
+        "Critical ratio",
         "",
-        when(both(Bags.yard > 0, Shortage.yard > 0), Bags.yard / (Bags.yard + Shortage.yard), 0),
-        source="newsvendor rule: a yard of bags over that and a yard left over",
+        when(
+            both(Bags.cost_per_yard > 0, Shortage.surplus_cost > 0),
+            Bags.cost_per_yard / (Bags.cost_per_yard + Shortage.surplus_cost),
+            0,
+        ),
+        source="newsvendor rule: cost per yard of bags, over that plus the cost of a surplus yard",
     )
     order = line(
         "Order when topped up from bags",
         "yd3",
-        when(ratio > 0, Shortage.need + normal_inv(ratio) * VolumeSpread.all_of_it, 0),
-        source="need, and the spreads of that share",
+        when(critical_ratio > 0, Shortage.required + normal_inv(critical_ratio) * VolumeUncertainty.std_dev, 0),
+        source="required volume plus the normal quantile of the critical ratio times the standard deviation",
     )

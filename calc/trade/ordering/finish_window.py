@@ -1,4 +1,4 @@
-"""The finish window: how long the concrete can be worked at its temperature, against how long it is worked."""
+"""Finishing window: how long the concrete can be finished at its temperature, against the time that is needed."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.pour import Crew, Mixture
 from calc.trade.levels import COOLING
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import Pour
 from calc.trade.takeoff.geometry import Slab
 
@@ -14,81 +14,91 @@ _SHEET = "Order and placing"
 _FIRST = exact(1)
 
 
-class WorkingTime(Section, title="How long concrete can be worked", each=COOLING, sheet=_SHEET):
-    """A table of a few temperatures, straight lines between them, held at its ends."""
+class WorkingTime(Section, title="Working time by concrete temperature", each=COOLING, sheet=_SHEET):
+    """A table of temperatures with linear interpolation, constant beyond its ends."""
 
-    warmth = factors(
-        "Concrete at", "F", 50, 60, 70, 80, 90, source="steps of the table: 10 F apart, as the trade speaks of it"
-    )
-    workable = factors(
-        "Time to finish", "h", 5.5, 4.5, 3.5, 2.75, 2, source="common practice, no source: ask the plant"
+    temperature = factors("Concrete temperature", "F", 50, 60, 70, 80, 90, source="steps of the table")
+    window = factors(
+        "Finishing window at that temperature",
+        "h",
+        5.5,
+        4.5,
+        3.5,
+        2.75,
+        2,
+        source="common practice, no source: ask the plant",
     )
 
-    cooler = line("The row before", "", largest(_FIRST, row_number(COOLING) - 1), source="the first has none")
-    step = line("Warmer than the row before by", "F", warmth - at(warmth, cooler), source="0 in the first row")
-    beyond = line(
-        "Concrete is warmer than the row before by",
+    previous = line(
+        "Previous row", "", largest(_FIRST, row_number(COOLING) - 1), source="row number less 1, not below 1"
+    )
+    step = line(
+        "Temperature step",
         "F",
-        largest(0, smallest(step, if_given(Forecast.concrete, 0) - at(warmth, cooler))),
-        source="as far as this row goes",
+        temperature - at(temperature, previous),
+        source="temperature less that of the previous row; 0 in the first row",
+    )
+    reached = line(
+        "Part of the step reached",
+        "F",
+        largest(0, smallest(step, if_given(Forecast.concrete, 0) - at(temperature, previous))),
+        source="concrete temperature less that of the previous row, from 0 to the step",
     )
     lost = line(
-        "Time lost in this row",
+        "Time lost in this step",
         "h",
-        when(step > 0, (at(workable, cooler) - workable) * beyond / step, 0),
-        source="a straight line from row to row",
+        when(step > 0, (at(window, previous) - window) * reached / step, 0),
+        source="linear interpolation between rows",
         adds=True,
     )
 
 
-class FinishWindow(Section, title="Time to finish", sheet=_SHEET):
-    """What is placed first sets first: the largest truck must be placed and finished before it is too stiff."""
+class FinishWindow(Section, title="Finishing window", sheet=_SHEET):
+    """Concrete placed first sets first: the largest load must be placed and finished before it is too stiff."""
 
-    hastened = factor(
-        "Time to finish with an accelerator", "%", 75, low=50, high=100, source="common practice, no source"
+    accelerated_share = factor(
+        "Finishing window with an accelerator", "%", 75, low=50, high=100, source="common practice, no source"
     )
-    delayed = factor("Time that a retarder adds", "h", 1, low=0.5, high=3, source="common practice, no source")
-    pace = factor(
-        "Finishing pace", "ft2/h/person", 80, low=40, high=120, source="common practice, no source: a finisher's hour"
-    )
+    retarder_hours = factor("Time added by a retarder", "h", 1, low=0.5, high=3, source="common practice, no source")
+    rate = factor("Finishing rate", "ft2/h/person", 80, low=40, high=120, source="common practice, no source")
 
     known = line(
-        "Concrete temperature is known", "", when(is_given(Forecast.concrete), 1, 0), source="1 when it was typed"
+        "Concrete temperature is known", "", when(is_given(Forecast.concrete), 1, 0), source="1 if it was typed"
     )
-    plain = line(
-        "Time to finish, without admixtures",
+    without_admixtures = line(
+        "Finishing window, without admixtures",
         "h",
-        at(WorkingTime.workable, _FIRST) - total(WorkingTime.lost),
-        source="time at the coolest row less what is lost row by row",
+        at(WorkingTime.window, _FIRST) - total(WorkingTime.lost),
+        source="window of the coolest row less the time lost in each step",
     )
-    by_mix = line(
-        "Time to finish, with admixtures",
+    with_admixtures = line(
+        "Finishing window, with admixtures",
         "h",
-        when(Mixture.accelerator.is_("yes"), plain * hastened / PERCENT, plain)
-        + when(Mixture.retarder.is_("yes"), delayed, 0),
+        when(Mixture.accelerator.is_("yes"), without_admixtures * accelerated_share / PERCENT, without_admixtures)
+        + when(Mixture.retarder.is_("yes"), retarder_hours, 0),
         source="shorter with an accelerator, longer with a retarder",
     )
     share = line(
-        "Share of the largest truck",
+        "Share of the largest load",
         "",
-        when(Order.quantity > 0, greatest(Load.yards) / Order.quantity, 1),
-        source="of the order; bags are one lot",
+        when(Order.quantity > 0, greatest(TruckLoad.yards) / Order.quantity, 1),
+        source="largest load over the order; 1 for bags",
     )
     finishing = line(
-        "Finishing all of it",
+        "Finishing time, whole pour",
         "h",
-        total(Slab.net_area) / (pace * Crew.finishing),
-        source="area over what the finishers do in an hour",
+        total(Slab.net_area) / (rate * Crew.finishing),
+        source="net area over finishing rate times finishing crew",
     )
-    needed = line(
-        "Time that the largest truck takes",
+    required = line(
+        "Place and finish the largest load",
         "h",
         share * (Pour.hours + finishing),
-        source="its share of placing and of finishing",
+        source="share of the largest load times placing time plus finishing time",
     )
-    lacking = line(
-        "Time to finish lacks",
+    short_by = line(
+        "Finishing window short by",
         "h",
-        when(known > 0, largest(0, needed - by_mix), 0),
-        source="0 where it is enough, or where no temperature was typed",
+        when(known > 0, largest(0, required - with_admixtures), 0),
+        source="time needed less finishing window; 0 if it is enough or no temperature was typed",
     )

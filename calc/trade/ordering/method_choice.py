@@ -1,4 +1,4 @@
-"""Which way of placing is taken: the cheapest of those that fit, unless a person names one."""
+"""Placing method: the cheapest of those that fit, unless the job names one."""
 
 from __future__ import annotations
 
@@ -11,47 +11,53 @@ from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.trucks import ONE_TRUCK
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 
 _SHEET = "Order and placing"
 _ONE_DOLLAR, _ONE_HOUR = exact(1, "$"), exact(1, "h")
-_LATE = "no way that is priced empties its trucks in time"
-NOT_THERE = exact(12)
-"""How far a way that the job does not allow is put back: behind every other."""
+_LATE = "no priced placing method empties its trucks in time"
 
 
-class MethodFit(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
-    """A way fits when it can get there, when its prices are known, and when it empties every truck in time."""
+class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_SHEET):
+    """A method fits if it has access, if its prices are known, and if it empties every truck in time."""
 
-    named = line(
-        "Named by hand",
+    by_hand = line(
+        "Chosen by hand",
         "",
         by_row(
             METHOD,
             when(Access.method.is_("chute"), 1, 0),
-            when(both(Access.method.is_("wheelbarrow"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.method.is_("wheelbarrow"), PlacingRate.wheelbarrow > 0), 1, 0),
             when(Access.method.is_("pump"), 1, 0),
-            when(both(Access.method.is_("bags"), Bags.yields > 0), 1, 0),
+            when(both(Access.method.is_("bags"), Bags.bag_yield > 0), 1, 0),
         ),
-        source="placing method; not where there is no barrow, or no bag",
+        source="placing method of the job; not without wheelbarrows, or without a bag yield",
         adds=True,
     )
-    named_row = line("Row named by hand", "", named * row_number(METHOD), source="0 where it is not named", adds=True)
-    reaches = line(
-        "It can be done",
+    by_hand_row = line(
+        "Row of the method chosen by hand",
+        "",
+        by_hand * row_number(METHOD),
+        source="0 if it is not chosen by hand",
+        adds=True,
+    )
+    has_access = line(
+        "Access for the method",
         "",
         by_row(
             METHOD,
             when(Access.chute.is_("yes"), 1, 0),
-            when(both(Access.wheelbarrow.is_("yes"), PlacingRate.barrow > 0), 1, 0),
+            when(both(Access.wheelbarrow.is_("yes"), PlacingRate.wheelbarrow > 0), 1, 0),
             when(Access.pump.is_("yes"), 1, 0),
-            when(both(Bags.can > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
+            when(both(Bags.possible > 0, not_(Ordering.rule.is_("fixed"))), 1, 0),
         ),
-        source="as the site allows; bags for a small pour, never where the order is fixed",
+        source="access on site; bags for a small pour, never with a fixed order",
     )
-    allowed = line("Allowed", "", largest(named, reaches), source="it can be done, or was named by hand")
-    lacks_price = line(
-        "Prices that it lacks",
+    allowed = line(
+        "Method allowed", "", largest(by_hand, has_access), source="1 if it has access, or was chosen by hand"
+    )
+    missing_prices = line(
+        "Missing prices",
         "",
         by_row(
             METHOD,
@@ -60,148 +66,164 @@ class MethodFit(Section, title="Which ways fit", each=METHOD, sheet=_SHEET):
             (1 - ChosenMix.known) + (1 - Pump.known),
             when(is_given(Bags.bag_price), 0, 1),
         ),
-        source="the mix, the pump, the bags",
+        source="of the mix, the pump, or the bags",
     )
-    lacks_waiting = line(
-        "Waiting lacks its price",
+    missing_standby_price = line(
+        "Standby price is missing",
         "",
-        when(both(TruckSplit.waiting > 0, not_(is_given(MethodCost.waiting_price))), 1, 0),
-        source="1 when a truck waits and the house book does not say what a minute costs",
+        when(both(TruckSplit.standby > 0, not_(is_given(MethodCost.standby_price))), 1, 0),
+        source="1 if a truck waits and the company book has no standby price",
     )
-    late = line(
-        "A truck is emptied too late",
+    over_limit = line(
+        "Over the discharge limit",
         "",
-        when(TruckSplit.longest * ONE_TRUCK > TruckClock.left, 1, 0),
-        source="the fullest truck against the minutes left at the job",
+        when(TruckSplit.longest_unloading * ONE_TRUCK > DischargeLimit.time_left, 1, 0),
+        source="1 if the largest load takes longer than the time left on site",
     )
-    put_back = line(
-        "Put back by",
+    shortcomings = line(
+        "Shortcomings",
         "",
-        (1 - allowed) * NOT_THERE + (lacks_price + lacks_waiting) * TWO + late,
-        source="0 fits; 1 a truck is late; 2 for each price that lacks; 12 it cannot be done",
+        (missing_prices + missing_standby_price) * TWO + over_limit,
+        source="1 for a truck over the discharge limit, 2 for each missing price",
     )
-    fits = line("Fits", "", when(put_back > 0, 0, 1), source="1 when nothing puts it back", adds=True)
+    points_against = line(
+        "Points against",
+        "",
+        shortcomings + when(allowed > 0, 0, greatest(shortcomings) + 1),
+        source="shortcomings; a method that is not allowed is ranked behind all others",
+    )
+    fits = line(
+        "Method fits", "each", when(points_against > 0, 0, 1), source="1 if there are no points against it", adds=True
+    )
     compared = line(
-        "Cost compared",
+        "Method cost compared",
         "$",
-        when(equals(put_back, least(put_back)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
-        source="what fits better is cheaper than what fits less",
+        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
+        source="cost if the method has the fewest points against it, else behind the highest cost",
     )
-    time = line("Hours compared", "h", rounded(Method.hours, 3), source="to the thousandth")
-    tie = line(
-        "Hours of the cheapest",
+    time = line("Placing time compared", "h", rounded(Method.hours, 3), source="to 3 decimals")
+    tie_breaker = line(
+        "Placing time, as tie-breaker",
         "h",
         when(equals(compared, least(compared)), time, greatest(time) + _ONE_HOUR),
-        source="ties go to the fewest hours, then to the order of the ways",
+        source="ties go to the shortest time, then to the first method",
     )
 
 
-class Placing(Section, title="The way that is taken", sheet=_SHEET):
-    """The cheapest that fits. When none does, the one that lacks least is taken all the same."""
+class Placing(Section, title="Placing method chosen", sheet=_SHEET):
+    """The cheapest method that fits. If none fits, the one with the fewest points against it."""
 
-    by_hand = line("Row named by hand, if any", "", total(MethodFit.named_row), source="0 when none is named")
+    by_hand_row = line(
+        "Row chosen by hand, if any", "", total(MethodFit.by_hand_row), source="0 if none is chosen by hand"
+    )
     row = line(
-        "Row of the way",
+        "Row of the method",
         "",
-        when(by_hand > 0, by_hand, argmin(MethodFit.tie)),
-        source="named by hand, else the cheapest, the first row of equals",
+        when(by_hand_row > 0, by_hand_row, argmin(MethodFit.tie_breaker)),
+        source="chosen by hand, else the cheapest, first row on a tie",
     )
-    name = line("Way of placing", "", at(Method.name, row), source="of that row")
-    pouring = line("Row of the pouring", "", at(Method.pouring, row), source="1 from the truck, 2 through a pump")
-    order = line("Order for the way", "yd3", at(Method.order, row), source="of that row")
-    hours = line("Hours of the way", "h", at(Method.hours, row), source="of that row")
-    cost = line("Cost of the way taken", "$", at(MethodCost.cost, row), source="of that row")
-    bags = line("Placed by bags", "", at(Method.bags, row), source="1 when bags are mixed")
-    put_back = line("The way is put back by", "", at(MethodFit.put_back, row), source="0 when it fits")
-
-
-class RunnerUpFit(Section, title="What comes next", each=METHOD, sheet=_SHEET):
-    """The same comparison without the way that is taken."""
-
-    put_back = line(
-        "Put back by, among the others",
+    name = line("Placing method", "", at(Method.name, row), source="looked up by row")
+    discharge = line(
+        "Row of its discharge",
         "",
-        when(equals(row_number(METHOD), Placing.row), greatest(MethodFit.put_back) + 1, MethodFit.put_back),
-        source="the way that is taken stands behind all others",
+        at(Method.discharge, row),
+        source="1 from the truck, 2 through a pump; looked up by row",
+    )
+    cost = line("Cost of the method chosen", "$", at(MethodCost.cost, row), source="looked up by row")
+    is_bags = line("Mixed from bags", "", at(Method.is_bags, row), source="1 if bags are mixed")
+    allowed = line("Choice is allowed", "", at(MethodFit.allowed, row), source="looked up by row")
+    points_against = line("Points against the choice", "", at(MethodFit.points_against, row), source="0 if it fits")
+
+
+class RunnerUpFit(Section, title="Runner-up placing methods", each=METHOD, sheet=_SHEET):
+    """The same comparison without the method chosen."""
+
+    points_against = line(
+        "Points against, among the others",
+        "",
+        when(equals(row_number(METHOD), Placing.row), greatest(MethodFit.points_against) + 1, MethodFit.points_against),
+        source="the method chosen is ranked behind all others",
     )
     compared = line(
-        "Cost compared, among the others",
+        "Method cost compared, among the others",
         "$",
-        when(equals(put_back, least(put_back)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
-        source="what fits better is cheaper than what fits less",
+        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
+        source="cost if the method has the fewest points against it, else behind the highest cost",
     )
-    tie = line(
-        "Hours of the next",
+    tie_breaker = line(
+        "Placing time of the runner-up, as tie-breaker",
         "h",
         when(equals(compared, least(compared)), MethodFit.time, greatest(MethodFit.time) + _ONE_HOUR),
-        source="ties go to the fewest hours, then to the order of the ways",
+        source="ties go to the shortest time, then to the first method",
     )
 
 
-class RunnerUpMethod(Section, title="The next way", sheet=_SHEET):
-    """What would be taken if the first were not to be had."""
+class RunnerUpMethod(Section, title="Runner-up placing method", sheet=_SHEET):
+    """The best of the other methods."""
 
-    row = line("Row of the next way", "", argmin(RunnerUpFit.tie), source="least, first row wins")
-    name = line("Next way", "", at(Method.name, row), source="of that row")
-    fits = line("The next way fits", "", at(MethodFit.fits, row), source="of that row")
-    more = line(
-        "The next way costs more by",
+    row = line("Row of the runner-up method", "", argmin(RunnerUpFit.tie_breaker), source="lowest, first row on a tie")
+    name = line("Runner-up method", "", at(Method.name, row), source="looked up by row")
+    fits = line("Runner-up fits", "each", at(MethodFit.fits, row), source="looked up by row")
+    costs_more = line(
+        "Runner-up costs more by",
         "$",
         when(fits > 0, at(MethodCost.cost, row) - Placing.cost, 0),
-        source="cost of the next less cost of the way taken; less than 0 when that one was named by hand or lacks more",
+        source="cost of the runner-up less cost of the method chosen; negative if a dearer method was chosen",
     )
 
 
-class PlacingWords(Section, title="Why this way of placing", sheet=_SHEET):
-    """In words, for the front page."""
+class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET):
+    """In words, for the Bid sheet."""
 
-    unfit = line(
-        "Why no way fits",
+    no_fit_reason = line(
+        "Reason that no method fits",
         "",
         when(
-            Placing.put_back >= NOT_THERE,
-            "the job allows no way of placing",
-            when(Placing.put_back > 1, "the house book lacks a price, so that cost could not decide", _LATE),
+            Placing.allowed <= 0,
+            "the job allows no placing method",
+            when(Placing.points_against > 1, "the company book has no price, so cost could not decide", _LATE),
         ),
-        source="by what the way is put back that is put back least",
+        source="by the points against the choice",
     )
-    by_cost = line(
-        "Why this way, by cost",
+    cost_reason = line(
+        "Reason, by cost",
         "",
         when(
-            Placing.put_back > 0,
-            joined("by ", Placing.name, ": ", unfit),
-            joined(
-                "by ", Placing.name, ": the cheapest of ", count_of(total(MethodFit.fits), "each"), " way(s) that fit"
+            Placing.points_against > 0,
+            joined(Placing.name, ": ", no_fit_reason),
+            when(
+                total(MethodFit.fits) > 1,
+                joined(Placing.name, ": cheapest of the ", total(MethodFit.fits), " methods that fit"),
+                joined(Placing.name, ": the only method that fits"),
             ),
         ),
-        source="cost of the ways that fit",
+        source="cost of the methods that fit",
     )
-    why = line(
-        "Why this way of placing",
+    reason = line(
+        "Reason for the placing method",
         "",
         when(
-            Placing.by_hand > 0,
-            joined("by ", Placing.name, ": named by hand; see Measured for the reason"),
+            Placing.by_hand_row > 0,
+            joined(Placing.name, ": chosen by hand; see Measured for the reason"),
             when(
                 Access.method.is_(CHEAPEST),
-                by_cost,
-                joined(Access.method, " was named by hand and cannot be done; ", by_cost),
+                cost_reason,
+                joined(Access.method, " was chosen by hand and is not possible; ", cost_reason),
             ),
         ),
-        source="placing method, else cost",
+        source="placing method of the job, else cost",
     )
-    next_way = line(
-        "What the next way is",
+    runner_up = line(
+        "Runner-up method in words",
         "",
         when(
             RunnerUpMethod.fits > 0,
             joined(
-                "next comes ",
+                "runner-up: ",
                 RunnerUpMethod.name,
-                when(abs_(RunnerUpMethod.more) > 0, "; the number is what it costs more", "; it costs the same"),
+                when(abs_(RunnerUpMethod.costs_more) > 0, "; the number is what it costs more", "; same cost"),
             ),
-            "no other way fits",
+            "no other method fits",
         ),
-        source="the next of the ways that fit",
+        source="the cheapest of the other methods that fit",
     )

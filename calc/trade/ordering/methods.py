@@ -11,7 +11,7 @@ from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import BestOrder, Risk, RuleOfThumb
+from calc.trade.ordering.order_candidates import BestOrder, Risk, OtherOrderRules
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.trucks import (
     ONE_STEP,
@@ -29,140 +29,140 @@ FROM_TRUCK, THROUGH_PUMP = exact(1), TWO
 """The rows of the ways of pouring."""
 
 
-class OrderByRule(Section, title="Order by the rule of the job", each=POURING, sheet=_SHEET):
-    """A pump wants more concrete than a chute, so each way of pouring has its order."""
+class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sheet=_SHEET):
+    """A pump needs more concrete than a chute, so each way of discharge has its own order."""
 
     by_rule = line(
-        "By risk, or by percent without a price",
+        "Order by risk, or by percent without a mix price",
         "yd3",
-        when(both(Ordering.rule.is_("risk"), ChosenMix.known > 0), BestOrder.order, RuleOfThumb.by_percent),
-        source="without a price for the mix nobody knows what a miss costs",
+        when(both(Ordering.rule.is_("risk"), ChosenMix.known > 0), BestOrder.order, OtherOrderRules.by_percent),
+        source="risk rule; percent rule without a mix price, since the cost of a shortage is then not known",
     )
     by_fixed = line(
-        "As fixed",
+        "Fixed order, rounded up",
         "yd3",
-        round_up(if_given(Ordering.fixed, 0), to=Risk.step),
-        source="typed, taken to the next step of the plant",
+        round_up(if_given(Ordering.fixed, 0), to=Risk.increment),
+        source="input, rounded up to the order increment",
     )
     quantity = line(
-        "Order of this way of pouring",
+        "Order by discharge",
         "yd3",
         when(Ordering.rule.is_("fixed"), by_fixed, by_rule),
-        source="the order rule of the job",
+        source="by the order rule of the job",
     )
 
 
-class PlacingRate(Section, title="How fast it is placed", sheet=_SHEET):
-    """Yards an hour, with the people who place and screed keeping up."""
+class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
+    """Yards per hour, with a crew that can place and screed at that rate."""
 
-    chute = factor("By chute", "yd3/h", 12, low=8, high=20, source="common practice, no source")
-    pump = factor("By pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump")
-    filling = factor(
-        "Barrow filled, dumped and turned",
+    chute = factor("Placing rate, chute", "yd3/h", 12, low=8, high=20, source="common practice, no source")
+    pump = factor("Placing rate, pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump")
+    fill_time = factor(
+        "Wheelbarrow fill, dump and turn time",
         "min",
         1.1,
         low=0.75,
         high=2,
-        source="common practice, no source; a handbook of 1908, from memory: 3/4 min",
+        source="common practice, no source; a cost handbook of 1908, from memory: 3/4 min",
     )
-    walking = factor(
-        "Barrow walked",
+    travel_speed = factor(
+        "Wheelbarrow travel speed",
         "ft/min",
         150,
         low=100,
         high=200,
-        source="common practice, no source; a handbook of 1908, partly seen in print: 200 both ways",
+        source="common practice, no source; a cost handbook of 1908, partly seen in print: 200 both ways",
     )
-    holds = factor(
-        "A barrow of concrete",
+    barrow_volume = factor(
+        "Concrete per wheelbarrow",
         "ft3",
         2.75,
         low=2,
         high=4,
-        source="common practice, no source; a handbook of 1908, partly seen in print: 3 on the level, 2 on a slope",
+        source="common practice, no source; a cost handbook of 1908, partly seen in print: 3 on the level, 2 uphill",
     )
-    busy = factor("Barrows on the move", "%", 80, low=50, high=100, source="common practice, no source: of each hour")
-    hard = factor(
-        "Pace on a wet or steep way", "%", 70, low=50, high=100, source="common practice, no source: once for both"
+    working_share = factor("Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source")
+    poor_route_share = factor(
+        "Rate on a muddy or steep route", "%", 70, low=50, high=100, source="common practice, no source: applied once"
     )
-    steep = factor("Steep for a barrow, above", "%", 5, low=3, high=10, source="common practice, no source")
-    least_time = factor("Least time to place", "h", 0.5, low=0.25, high=1, source="common practice, no source")
+    steep_grade = factor("Steep route, grade above", "%", 5, low=3, high=10, source="common practice, no source")
+    min_time = factor("Minimum placing time", "h", 0.5, low=0.25, high=1, source="common practice, no source")
 
-    trip = line(
-        "One trip of a barrow",
+    cycle_time = line(
+        "Wheelbarrow cycle time",
         "min",
-        filling + TWO * WheelbarrowRoute.distance / walking,
-        source="filled, dumped and turned, and the way there and back",
+        fill_time + TWO * WheelbarrowRoute.distance / travel_speed,
+        source="fill, dump and turn time, plus both ways at travel speed",
     )
-    on_the_way = line(
-        "Pace for the way",
+    route_factor = line(
+        "Route factor",
         "",
-        when(either(Access.muddy.is_("yes"), Access.grade > steep), hard / PERCENT, 1),
-        source="less once, be it wet, steep or both",
+        when(either(Access.muddy.is_("yes"), Access.grade > steep_grade), poor_route_share / PERCENT, 1),
+        source="reduced once if the route is muddy, steep or both",
     )
-    barrow = line(
-        "By barrow",
+    wheelbarrow = line(
+        "Placing rate, wheelbarrow",
         "yd3/h",
-        when(trip > 0, Access.wheelbarrows * holds / FT3_PER_YD3 * MIN_PER_H / trip * busy / PERCENT * on_the_way, 0),
-        source="barrows, what one holds, trips an hour, and the share of the hour that they are on the move",
+        when(cycle_time > 0, Access.wheelbarrows * barrow_volume / FT3_PER_YD3 * MIN_PER_H / cycle_time * working_share / PERCENT * route_factor, 0),
+        source="wheelbarrows times volume times trips per hour times working time times route factor",
     )
 
 
-class Method(Section, title="Ways of placing", each=METHOD, sheet=_SHEET):
-    """Each way with its own order: a pump keeps some of it, bags are counted."""
+class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
+    """Each method with its own order: pump residue is added, bags are whole."""
 
-    name = line("Way", "", row_word(METHOD), source="the four ways")
-    bags = line("By bags", "", by_row(METHOD, 0, 0, 0, 1), source="1 for bags")
-    piped = line("Through a pump", "", by_row(METHOD, 0, 0, 1, 0), source="1 for a pump")
-    pouring = line(
-        "Row of its pouring",
+    name = line("Method", "", row_word(METHOD), source="placing methods")
+    is_bags = line("Method is bags", "", by_row(METHOD, 0, 0, 0, 1), source="1 for bags")
+    is_pump = line("Method is pump", "", by_row(METHOD, 0, 0, 1, 0), source="1 for a pump")
+    discharge = line(
+        "Row of the discharge",
         "",
         by_row(METHOD, FROM_TRUCK, FROM_TRUCK, THROUGH_PUMP, FROM_TRUCK),
-        source="chute and barrow take it from the truck",
+        source="chute and wheelbarrow discharge from the truck",
     )
     order = line(
-        "Its order",
+        "Order",
         "yd3",
         by_row(
             METHOD,
             at(OrderByRule.quantity, FROM_TRUCK),
             at(OrderByRule.quantity, FROM_TRUCK),
             at(OrderByRule.quantity, THROUGH_PUMP),
-            Bags.bags * Bags.yields / FT3_PER_YD3,
+            Bags.bags * Bags.bag_yield / FT3_PER_YD3,
         ),
-        source="by the order rule; for bags what they yield",
+        source="by the order rule; for bags, bags times yield",
     )
-    pace = line(
-        "Its pace",
+    rate = line(
+        "Placing rate",
         "yd3/h",
-        by_row(METHOD, PlacingRate.chute, PlacingRate.barrow, PlacingRate.pump, 0),
-        source="0 for bags: they are mixed",
+        by_row(METHOD, PlacingRate.chute, PlacingRate.wheelbarrow, PlacingRate.pump, 0),
+        source="by method; 0 for bags",
     )
-    placed = line(
-        "Order over pace",
+    time_from_rate = line(
+        "Placing time, from the rate",
         "h",
-        when(pace > 0, largest(PlacingRate.least_time, order / pace), 0),
-        source="half an hour at least",
+        when(rate > 0, largest(PlacingRate.min_time, order / rate), 0),
+        source="order over placing rate, not below the minimum placing time",
     )
     hours = line(
-        "Its hours",
+        "Placing time",
         "h",
-        by_row(METHOD, placed, placed, placed, Bags.hours),
-        source="time to place; for bags the time to mix them",
+        by_row(METHOD, time_from_rate, time_from_rate, time_from_rate, Bags.hours),
+        source="order over placing rate; for bags the mixing hours",
     )
 
 
-class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET):
-    """The order split as evenly as the step of the plant allows; free time, and what goes beyond it, by the truck."""
+class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_SHEET):
+    """The order split evenly by order increments; unloading allowance and standby per truck."""
 
-    free_time = factor("Free time of a truck", "min/truck", 30, low=20, high=60, source="common practice, no source")
-    free_yard = factor(
-        "Free time for a yard",
+    allowance_per_truck = factor("Unloading allowance per truck", "min/truck", 30, low=20, high=60, source="common practice, no source")
+    allowance_per_yard = factor(
+        "Unloading allowance per yard",
         "min/yd3",
         6,
         low=4,
         high=10,
-        source="common practice, no source; ready-mix practice, from memory: 5 to 10 min a yard",
+        source="common practice, no source; ready-mix practice, from memory: 5 to 10 min/yd3",
     )
 
     trucks = line(
@@ -175,52 +175,52 @@ class TruckSplit(Section, title="Trucks of each way", each=METHOD, sheet=_SHEET)
             whole_trucks(Method.order, Risk.truck_capacity),
             0,
         ),
-        source="whole trucks, by capacity; none for bags",
+        source="order over truck capacity, rounded up; none for bags",
     )
-    steps = line("Steps", "step", whole_steps(Method.order, Risk.step), source="steps of the plant")
-    even = line(
-        "Steps on each truck",
+    increments = line("Order increments", "step", whole_steps(Method.order, Risk.increment), source="order over order increment")
+    increments_per_truck = line(
+        "Increments per truck",
         "step",
-        when(trucks > 0, even_share(steps, trucks), 0),
-        source="split evenly",
+        when(trucks > 0, even_share(increments, trucks), 0),
+        source="order increments over trucks, rounded down",
     )
-    odd = line(
-        "Trucks with one more",
+    extra_trucks = line(
+        "Trucks with one extra increment",
         "truck",
-        when(trucks > 0, with_one_more(steps, even, trucks), 0),
-        source="what does not split evenly",
+        when(trucks > 0, with_one_more(increments, increments_per_truck, trucks), 0),
+        source="order increments less the even split",
     )
-    load = line("Load of a truck", "yd3/truck", truck_load(even, Risk.step), source="its steps")
-    more = line(
-        "Load of the fullest truck",
+    base_load = line("Base load", "yd3/truck", truck_load(increments_per_truck, Risk.increment), source="increments per truck times order increment")
+    largest_load = line(
+        "Largest load",
         "yd3/truck",
-        when(odd > 0, truck_load(even + ONE_STEP, Risk.step), load),
-        source="one step more, where it does not split evenly",
+        when(extra_trucks > 0, truck_load(increments_per_truck + ONE_STEP, Risk.increment), base_load),
+        source="base load plus one increment, if the order does not split evenly",
     )
-    unloaded = line(
-        "Unloading a truck",
+    base_unloading = line(
+        "Unloading time, base load",
         "min/truck",
-        when(Method.pace > 0, load / Method.pace * MIN_PER_H, 0),
-        source="load over pace",
+        when(Method.rate > 0, base_load / Method.rate * MIN_PER_H, 0),
+        source="load over placing rate",
     )
-    longest = line(
-        "Unloading the fullest truck",
+    longest_unloading = line(
+        "Unloading time, largest load",
         "min/truck",
-        when(Method.pace > 0, more / Method.pace * MIN_PER_H, 0),
-        source="load over pace",
+        when(Method.rate > 0, largest_load / Method.rate * MIN_PER_H, 0),
+        source="load over placing rate",
     )
-    waits = line(
-        "Waiting of a truck",
+    base_standby = line(
+        "Truck standby, base load",
         "min/truck",
-        standby(unloaded, free_minutes(free_time, free_yard, load)),
-        source="beyond its free time: by the truck or by its yards, whichever is more",
+        standby(base_unloading, free_minutes(allowance_per_truck, allowance_per_yard, base_load)),
+        source="unloading time beyond the larger of the allowances per truck and per yard",
     )
-    waits_most = line(
-        "Waiting of the fullest truck",
+    longest_standby = line(
+        "Truck standby, largest load",
         "min/truck",
-        standby(longest, free_minutes(free_time, free_yard, more)),
-        source="beyond its free time",
+        standby(longest_unloading, free_minutes(allowance_per_truck, allowance_per_yard, largest_load)),
+        source="unloading time beyond the allowance",
     )
-    waiting = line(
-        "Waiting of all trucks", "min", (trucks - odd) * waits + odd * waits_most, source="by the load of each truck"
+    standby = line(
+        "Standby, all trucks", "min", (trucks - extra_trucks) * base_standby + extra_trucks * longest_standby, source="trucks times standby of their load"
     )

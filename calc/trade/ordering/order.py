@@ -8,39 +8,39 @@ from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.methods import OrderByRule
-from calc.trade.ordering.order_candidates import BestOrder, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.order_candidates import BestOrder, Risk, OtherOrderRules, Shortage
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.shortfall import chance_short, density, excess, expected_short, spreads_off
+from calc.trade.ordering.shortfall import risk_short, density, normal_loss, expected_shortfall, std_devs_above
 from calc.trade.ordering.trucks import even_share, volume, whole_steps, whole_trucks, with_one_more
-from calc.trade.takeoff.uncertainty import VolumeSpread
+from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 _SHEET = "Order and placing"
 
 
 class Order(Section, title="Order", sheet=_SHEET):
-    """What is phoned to the plant. Waste is applied once: the percent rule takes the volume in place, not the need."""
+    """Quantity to order from the plant. Waste is applied once: the percent rule starts from the net volume."""
 
-    need = line(
-        "Concrete needed",
+    required = line(
+        "Concrete required",
         "yd3",
-        at(Shortage.need, Placing.pouring),
-        source="in place and the loss, and what a pump keeps where one is taken",
+        at(Shortage.required, Placing.discharge),
+        source="net concrete volume plus waste, plus pump residue if pumped",
     )
-    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.pouring), source="the best rung of the ladder")
+    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.discharge), source="the cheapest order size")
     by_percent = line(
-        "Order by the percent rule", "yd3", at(RuleOfThumb.by_percent, Placing.pouring), source="percent rule"
+        "Order by the percent rule", "yd3", at(OtherOrderRules.by_percent, Placing.discharge), source="net volume plus allowance, rounded up"
     )
     by_fixed = line(
-        "Order as fixed", "yd3", at(OrderByRule.by_fixed, Placing.pouring), source="typed, to the next step"
+        "Fixed order, rounded up", "yd3", at(OrderByRule.by_fixed, Placing.discharge), source="input, rounded up to the order increment"
     )
     by_rule = line(
-        "Order by risk, or by percent without a price",
+        "Order by risk, or by percent without a mix price",
         "yd3",
-        at(OrderByRule.by_rule, Placing.pouring),
-        source="for the way of placing that is taken",
+        at(OrderByRule.by_rule, Placing.discharge),
+        source="for the placing method chosen",
     )
     by_plant = line(
-        "Order rule at the plant",
+        "Order rule, ready-mix",
         "",
         when(
             both(Ordering.rule.is_("risk"), ChosenMix.known > 0),
@@ -54,155 +54,155 @@ class Order(Section, title="Order", sheet=_SHEET):
         source="order rule",
     )
     rule = line(
-        "Order rule in words",
+        "Order rule",
         "",
-        when(Placing.bags > 0, "nothing from the plant: bags are mixed on the site", by_plant),
-        source="way of placing and order rule",
+        when(Placing.is_bags > 0, "nothing from the plant: bags are mixed on the site", by_plant),
+        source="placing method and order rule",
     )
     quantity = line(
         "Concrete to order",
         "yd3",
-        when(Placing.bags > 0, 0, at(OrderByRule.quantity, Placing.pouring)),
+        when(Placing.is_bags > 0, 0, at(OrderByRule.quantity, Placing.discharge)),
         source="the order rule of the job; none where bags are mixed",
         may_be_overridden=True,
     )
     bags = line(
         "Bags to mix",
         "bag",
-        when(both(Placing.bags > 0, quantity <= 0), Bags.bags, 0),
-        source="where bags are taken, unless concrete was ordered by hand",
+        when(both(Placing.is_bags > 0, quantity <= 0), Bags.bags, 0),
+        source="number of bags if bags are chosen, unless the order is overridden",
     )
     placed = line(
-        "Ordered or mixed", "yd3", quantity + bags * Bags.yields / FT3_PER_YD3, source="from the plant, and from bags"
+        "Concrete ordered or mixed", "yd3", quantity + bags * Bags.bag_yield / FT3_PER_YD3, source="ready-mix plus bags times yield"
     )
-    spare = line("Order over need", "yd3", placed - need, source="what should be left over; negative is short")
-    off = line(
-        "Spreads above the need",
+    overage = line("Overage", "yd3", placed - required, source="concrete ordered or mixed, less concrete required; negative is short")
+    z_score = line(
+        "Standard deviations above the required volume",
         "",
-        spreads_off(spare),
-        source="order less need, in spreads",
+        std_devs_above(overage),
+        source="overage over the standard deviation of the required volume",
     )
-    chance = line(
-        "Chance of running short",
+    risk = line(
+        "Risk of running short",
         "",
-        chance_short(spare, off),
-        source="normal distribution",
+        risk_short(overage, z_score),
+        source="statistics: normal distribution",
     )
-    left = line(
-        "Expected left over",
+    surplus = line(
+        "Expected surplus",
         "yd3",
-        spare + expected_short(spare, off, chance, density(off)),
-        source="order less need, and what is short",
+        overage + expected_shortfall(overage, z_score, risk, density(z_score)),
+        source="overage plus expected shortfall",
     )
-    trucks = line("Trucks", "truck", whole_trucks(quantity, Risk.truck_capacity), source="whole trucks, by capacity")
-    steps = line(
-        "Whole steps in the order",
+    trucks = line("Trucks", "truck", whole_trucks(quantity, Risk.truck_capacity), source="order over truck capacity, rounded up")
+    increments = line(
+        "Order increments",
         "step",
-        whole_steps(quantity, Risk.step),
-        source="whole steps of the plant",
+        whole_steps(quantity, Risk.increment),
+        source="order over order increment, rounded down",
     )
-    rest = line(
-        "Rest below a step",
+    remainder = line(
+        "Remainder below an increment",
         "yd3",
-        quantity - volume(steps, Risk.step),
-        source="only where the order was forced between two steps",
+        quantity - volume(increments, Risk.increment),
+        source="only if the order is overridden between two increments",
     )
 
 
-class Load(Section, title="Trucks", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
-    """The order split as evenly as the plant's step allows; the first trucks take the odd steps."""
+class TruckLoad(Section, title="Truck loads", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
+    """The order is split evenly by order increments; the first trucks take the extra increments."""
 
-    rides = line(
-        "Rides",
+    in_use = line(
+        "Truck in use",
         "truck",
         when(row_number(TRUCK) <= Order.trucks.count, 1, 0),
-        source="1 for a truck that is needed",
+        source="1 if the truck is needed",
         adds=True,
     )
-    even_steps = line(
-        "Even share",
+    base_increments = line(
+        "Base load, increments",
         "step",
-        when(rides > 0, even_share(Order.steps, Order.trucks), 0),
-        source="whole steps that every truck carries",
+        when(in_use > 0, even_share(Order.increments, Order.trucks), 0),
+        source="order increments over trucks, rounded down",
     )
-    odd_steps = line(
-        "Odd step",
+    extra_increment = line(
+        "Extra increment",
         "step",
         when(
             both(
-                rides > 0,
-                row_number(TRUCK) <= with_one_more(Order.steps, even_steps, Order.trucks),
+                in_use > 0,
+                row_number(TRUCK) <= with_one_more(Order.increments, base_increments, Order.trucks),
             ),
             1,
             0,
         ),
-        source="one step more for the first trucks, until the order is used up",
+        source="1 more for the first trucks, until the order is used up",
     )
     yards = line(
-        "Concrete on the truck",
+        "Load",
         "yd3",
-        volume(even_steps + odd_steps, Risk.step) + when(equals(row_number(TRUCK), Order.trucks.count), Order.rest, 0),
-        source="steps times the step of the plant; a rest below a step rides on the last",
+        volume(base_increments + extra_increment, Risk.increment) + when(equals(row_number(TRUCK), Order.trucks.count), Order.remainder, 0),
+        source="increments times order increment; the last truck takes a remainder below an increment",
         adds=True,
     )
 
 
-class Balance(Section, title="Balance call", sheet=_SHEET):
-    """With several trucks the last one is held: the forms that are left are measured again, and it brings the rest."""
+class Balance(Section, title="Balance (clean-up) load", sheet=_SHEET):
+    """With several trucks the last one is held: what is left to fill is measured again, and it brings the balance."""
 
-    last = line(
-        "On the last truck",
+    last_load = line(
+        "Load of the last truck",
         "yd3",
-        when(Order.trucks > 1, at(Load.yards, Order.trucks.count), 0),
-        source="0 for one truck: there is no call to make",
+        when(Order.trucks > 1, at(TruckLoad.yards, Order.trucks.count), 0),
+        source="0 for one truck: there is no balance load",
     )
-    spread = line(
-        "Spread of what it must bring",
+    std_dev = line(
+        "Standard deviation of the balance",
         "yd3",
-        when(Order.quantity > 0, VolumeSpread.all_of_it * last / Order.quantity, 0),
-        source="the spread shrinks with the volume that is left",
+        when(Order.quantity > 0, VolumeUncertainty.std_dev * last_load / Order.quantity, 0),
+        source="standard deviation of the required volume times last load over order",
     )
-    odds = line(
-        "Lump over what a spread left over costs",
+    cost_ratio = line(
+        "Shortage cost ratio, balance",
         "",
         when(
-            both(spread > 0, at(Shortage.yard, Placing.pouring) > 0),
-            at(Shortage.lump, Placing.pouring) / (at(Shortage.yard, Placing.pouring) * spread * square_root(TWO * PI)),
+            both(std_dev > 0, at(Shortage.surplus_cost, Placing.discharge) > 0),
+            at(Shortage.shortage_cost, Placing.discharge) / (at(Shortage.surplus_cost, Placing.discharge) * std_dev * square_root(TWO * PI)),
             0,
         ),
-        source="the two costs at the middle of the normal distribution",
+        source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
     )
-    off = line(
-        "Spreads above what is left",
+    z_score = line(
+        "Standard deviations above the balance",
         "",
-        when(odds > 1, square_root(TWO * logarithm(odds)), 0),
-        source="the quick formula, for what is left",
+        when(cost_ratio > 1, square_root(TWO * logarithm(cost_ratio)), 0),
+        source="closed-form order rule, for the balance",
     )
-    chance = line(
-        "Chance of running short with the call",
+    risk = line(
+        "Risk of running short with a balance load",
         "",
-        when(spread > 0, normal_cdf(-off), Order.chance),
-        source="normal distribution; without a call as ordered",
+        when(std_dev > 0, normal_cdf(-z_score), Order.risk),
+        source="statistics: normal distribution; without a balance load as ordered",
     )
-    left = line(
-        "Expected left over with the call",
+    surplus = line(
+        "Expected surplus with a balance load",
         "yd3",
         when(
-            spread > 0,
-            spread * off + excess(spread, off, chance, density(off)),
-            Order.left,
+            std_dev > 0,
+            std_dev * z_score + normal_loss(std_dev, z_score, risk, density(z_score)),
+            Order.surplus,
         ),
-        source="the spreads above, and what is short; without a call as ordered",
+        source="margin above the balance plus expected shortfall; without a balance load as ordered",
     )
-    saves = line(
-        "The call should save",
+    saving = line(
+        "Expected saving of a balance load",
         "$",
         money(
             largest(
                 0,
-                at(Shortage.lump, Placing.pouring) * (Order.chance - chance)
-                + at(Shortage.yard, Placing.pouring) * (Order.left - left),
+                at(Shortage.shortage_cost, Placing.discharge) * (Order.risk - risk)
+                + at(Shortage.surplus_cost, Placing.discharge) * (Order.surplus - surplus),
             )
         ),
-        source="chances of a lump, and yards left over, with and without it",
+        source="change in risk times cost of a shortage, plus change in surplus times cost of a surplus yard",
     )

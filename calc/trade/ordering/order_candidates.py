@@ -9,7 +9,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
-from calc.trade.ordering.shortfall import chance_short, density, expected_short, spreads_off
+from calc.trade.ordering.shortfall import risk_short, density, expected_shortfall, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     ONE_TRUCK,
@@ -24,28 +24,27 @@ from calc.trade.ordering.trucks import (
 )
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.uncertainty import VolumeSpread
+from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 _SHEET = "Order and placing"
 
 
-class Risk(Section, title="What a miss costs", sheet=_SHEET):
-    """A lump for running short, a price by the yard for what is left over."""
+class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
+    """A lump sum for running short, a price per yard for surplus concrete."""
 
-    loss = factor(
-        "Loss",
+    waste = factor(
+        "Waste factor",
         "%",
         3,
         low=2,
         high=5,
-        source="spill, drum residue, spread of forms, hardening: two estimating textbooks, as quoted, 3 on ground, 5 "
-        "in foundations; NRMCA CIP 8, seen in print, about 2 on hardening alone",
+        source="spill, drum residue, form bulge, settling: two estimating textbooks, as quoted, 3 on ground, 5 in foundations; NRMCA CIP 8 (Concrete Yield), seen in print, about 2 for hardening alone",
     )
-    prime = factor(
-        "Left in the pump", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"
+    pump_residue = factor(
+        "Pump and hose residue", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"
     )
-    step = factor(
-        "Step of the plant",
+    increment = factor(
+        "Order increment",
         "yd3",
         0.25,
         low=0.25,
@@ -53,220 +52,220 @@ class Risk(Section, title="What a miss costs", sheet=_SHEET):
         source="common practice, from memory: plants sell by the quarter or half yard",
     )
     truck_capacity = factor(
-        "Truck capacity", "yd3/truck", 9, low=6, high=11, source="common practice, no source: a full ready-mix truck"
+        "Truck capacity", "yd3/truck", 9, low=6, high=11, source="common practice, no source: a full-size ready-mix truck"
     )
-    wait = factor("Crew waits for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
-    repair = factor(
-        "Repair of a cold joint", "$", 250, low=0, high=1000, source="common practice, no source: an allowance"
+    second_truck_wait = factor("Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
+    cold_joint_repair = factor(
+        "Cold joint repair", "$", 250, low=0, high=1000, source="common practice, no source: an allowance"
     )
-    left_over = factor(
-        "A yard left over",
+    surplus_disposal = factor(
+        "Surplus concrete, disposal per yard",
         "$/yd3",
         65,
         low=0,
         high=150,
-        source="common practice, no source: what the plant takes for concrete it takes back, or a place for it",
+        source="common practice, no source: plant charge for returned concrete, or cost of disposal",
     )
-    reach = factor(
-        "Spreads that the ladder reaches", "", 4, low=3, high=6, source="house rule: short once in 30,000 pours"
+    std_devs_tried = factor(
+        "Standard deviations covered by the sizes tried", "", 4, low=3, high=6, source="company policy: short once in 30,000"
     )
-    more = factor("Yards beyond that", "yd3", 1, low=0.5, high=3, source="house rule: past the next fee")
+    extra_yards = factor("Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier")
 
-    second_truck = line(
-        "A second truck with the least order, its fees",
+    second_truck_fees = line(
+        "Fees of a second truck",
         "$",
         short_load_fee(ONE_TRUCK, PlantCharges.least_order / ONE_TRUCK) + ONE_TRUCK * PlantCharges.delivery,
-        source="fee of the short load, and delivery",
+        source="short-load fee of the minimum order, plus delivery",
     )
-    waiting = line(
-        "The crew waits", "$", CrewRate.people.count * wait * CrewRate.mix, source="people on the pour at crew mix"
+    crew_standby = line(
+        "Crew standby", "$", CrewRate.people.count * second_truck_wait * CrewRate.composite, source="pour crew times wait at the composite crew rate"
     )
 
 
-class Shortage(Section, title="Need and miss", each=POURING, sheet=_SHEET):
-    """A pump keeps some of the concrete, and wants a dearer mix."""
+class Shortage(Section, title="Required volume and cost of shortage", each=POURING, sheet=_SHEET):
+    """A pump keeps some concrete in the line, and needs a more expensive mix."""
 
-    prime = line("Left in the pump", "yd3", by_row(POURING, 0, Risk.prime), source="with a pump only")
-    need = line(
-        "Expected need",
+    pump_residue = line("Pump residue", "yd3", by_row(POURING, 0, Risk.pump_residue), source="with a pump only")
+    required = line(
+        "Required volume",
         "yd3",
-        total(Concrete.in_place) * (1 + Risk.loss / PERCENT) + prime,
-        source="in place and the loss that always happens, once; and what the pump keeps",
+        total(Concrete.in_place) * (1 + Risk.waste / PERCENT) + pump_residue,
+        source="net concrete volume plus waste, applied once, plus pump residue",
     )
-    lump = line(
-        "Running short costs",
+    shortage_cost = line(
+        "Cost of running short",
         "$",
-        Risk.second_truck + PlantCharges.least_order * DischargePrice.yard + Risk.waiting + Risk.repair,
-        source="a second truck with the least order, the crew that waits, the repair",
+        Risk.second_truck_fees + PlantCharges.least_order * DischargePrice.yard + Risk.crew_standby + Risk.cold_joint_repair,
+        source="second truck with the minimum order, crew standby and cold joint repair",
     )
-    yard = line(
-        "A yard too much costs",
+    surplus_cost = line(
+        "Cost of a surplus yard",
         "$/yd3",
-        DischargePrice.yard + Risk.left_over,
-        source="its price, and getting rid of it",
+        DischargePrice.yard + Risk.surplus_disposal,
+        source="price per yard plus disposal",
     )
-    first = line(
-        "First rung",
+    smallest_order = line(
+        "Smallest order tried",
         "yd3",
-        largest(Risk.step, round_up(need, to=Risk.step) - TWO * Risk.step),
-        source="two steps below the need, one step at least",
+        largest(Risk.increment, round_up(required, to=Risk.increment) - TWO * Risk.increment),
+        source="two increments below the required volume, at least one increment",
     )
-    rungs = line(
-        "Rungs needed",
+    sizes = line(
+        "Order sizes needed",
         "",
-        round_up((need + Risk.reach * VolumeSpread.all_of_it + Risk.more - first) / Risk.step) + 1,
-        source="up to the reach of the ladder",
+        round_up((required + Risk.std_devs_tried * VolumeUncertainty.std_dev + Risk.extra_yards - smallest_order) / Risk.increment) + 1,
+        source="up to the standard deviations covered and the extra yards",
     )
 
 
-class OrderCandidate(Section, title="Ladder of orders", each=ORDER_SIZE, sheet=_SHEET, slots_for=Shortage.rungs):
-    """A row for each order that is tried. Chances go by the normal distribution."""
+class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=_SHEET, slots_for=Shortage.sizes):
+    """One row per order size. Probabilities are from the normal distribution."""
 
     order = line(
         "Order",
         "yd3",
-        Shortage.first + (row_number(ORDER_SIZE, POURING) - 1) * Risk.step,
-        source="a step of the plant more than the rung before",
+        Shortage.smallest_order + (row_number(ORDER_SIZE, POURING) - 1) * Risk.increment,
+        source="one increment more than the previous row",
     )
-    off = line(
-        "Spreads above the need",
+    z_score = line(
+        "Standard deviations above the required volume",
         "",
-        spreads_off(order - Shortage.need),
-        source="order less need, in spreads",
+        std_devs_above(order - Shortage.required),
+        source="order less required volume, over the standard deviation",
     )
-    chance = line(
-        "Chance of running short",
+    risk = line(
+        "Risk of running short",
         "",
-        chance_short(order - Shortage.need, off),
-        source="normal distribution, from above so that small chances keep their digits",
+        risk_short(order - Shortage.required, z_score),
+        source="statistics: upper tail of the normal distribution",
     )
-    height = line("Density there", "", density(off), source="normal distribution")
-    short = line(
-        "Expected short",
+    normal_density = line("Normal density", "", density(z_score), source="statistics: normal distribution")
+    shortfall = line(
+        "Expected shortfall",
         "yd3",
-        expected_short(order - Shortage.need, off, chance, height),
-        source="statistics: expected excess of a normal need over the order",
+        expected_shortfall(order - Shortage.required, z_score, risk, normal_density),
+        source="statistics: normal loss function, expected requirement above the order",
     )
-    left = line("Expected left over", "yd3", order - Shortage.need + short, source="order less need, and what is short")
-    trucks = line("Trucks", "truck", whole_trucks(order, Risk.truck_capacity), source="whole trucks, by capacity")
-    steps = line("Steps", "step", whole_steps(order, Risk.step), source="steps of the plant")
-    even = line(
-        "Steps on each truck",
+    surplus = line("Expected surplus", "yd3", order - Shortage.required + shortfall, source="order less required volume, plus shortfall")
+    trucks = line("Trucks", "truck", whole_trucks(order, Risk.truck_capacity), source="order over truck capacity, rounded up")
+    increments = line("Order increments", "step", whole_steps(order, Risk.increment), source="order over order increment")
+    increments_per_truck = line(
+        "Increments per truck",
         "step",
-        even_share(steps, trucks),
-        source="split evenly",
+        even_share(increments, trucks),
+        source="order increments over trucks, rounded down",
     )
-    odd = line(
-        "Trucks with one more",
+    extra_trucks = line(
+        "Trucks with one extra increment",
         "truck",
-        with_one_more(steps, even, trucks),
-        source="what does not split evenly",
+        with_one_more(increments, increments_per_truck, trucks),
+        source="order increments less the even split",
     )
     fees = line(
         "Short-load fees",
         "$",
-        split_fees(trucks, truck_load(even, Risk.step), odd, truck_load(even + ONE_STEP, Risk.step)),
-        source="by the load of each truck",
+        split_fees(trucks, truck_load(increments_per_truck, Risk.increment), extra_trucks, truck_load(increments_per_truck + ONE_STEP, Risk.increment)),
+        source="by the load of each truck, from the fee table",
     )
-    charge = line(
+    plant_charges = line(
         "Plant charges",
         "$",
         plant_charge(order, DischargePrice.yard, fees, trucks),
-        source="the yards, the least order at least; fees and delivery by the truck",
+        source="yards, not below the minimum order, plus fees and delivery per truck",
     )
-    expected = line(
+    expected_cost = line(
         "Expected cost",
         "$",
-        money(charge + Risk.left_over * left + Shortage.lump * chance),
-        source="the charge, what is left over, and the chance of running short",
+        money(plant_charges + Risk.surplus_disposal * surplus + Shortage.shortage_cost * risk),
+        source="plant charges, plus disposal of surplus, plus risk times cost of running short",
     )
 
 
-class BestOrder(Section, title="The best rung", each=POURING, sheet=_SHEET):
-    """The least expected cost, the first row of equals."""
+class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET):
+    """The lowest expected cost, first row on a tie."""
 
-    place = line(
-        "Its place on the ladder", "", argmin(OrderCandidate.expected, POURING), source="least, first row wins"
+    row = line(
+        "Row of the cheapest order", "", argmin(OrderCandidate.expected_cost, POURING), source="lowest cost, first row on a tie"
     )
-    order = line("Order by risk", "yd3", at(OrderCandidate.order, place, of=POURING), source="of that rung")
-    chance = line(
-        "Its chance of running short", "", at(OrderCandidate.chance, place, of=POURING), source="of that rung"
+    order = line("Order by risk", "yd3", at(OrderCandidate.order, row, of=POURING), source="looked up by row")
+    risk = line(
+        "Risk of running short, cheapest order", "", at(OrderCandidate.risk, row, of=POURING), source="looked up by row"
     )
-    short = line(
-        "It runs short by", "yd3", at(OrderCandidate.short, place, of=POURING), source="of that rung, expected"
+    shortfall = line(
+        "Expected shortfall, cheapest order", "yd3", at(OrderCandidate.shortfall, row, of=POURING), source="looked up by row"
     )
-    left = line("It leaves over", "yd3", at(OrderCandidate.left, place, of=POURING), source="of that rung, expected")
-    charge = line("The plant charges for it", "$", at(OrderCandidate.charge, place, of=POURING), source="of that rung")
-    expected = line("Its expected cost", "$", at(OrderCandidate.expected, place, of=POURING), source="of that rung")
+    surplus = line("Expected surplus, cheapest order", "yd3", at(OrderCandidate.surplus, row, of=POURING), source="looked up by row")
+    plant_charges = line("Plant charges, cheapest order", "$", at(OrderCandidate.plant_charges, row, of=POURING), source="looked up by row")
+    expected_cost = line("Expected cost, cheapest order", "$", at(OrderCandidate.expected_cost, row, of=POURING), source="looked up by row")
 
 
-class RuleOfThumb(Section, title="By other rules", each=POURING, sheet=_SHEET):
-    """Beside the ladder: what a short formula, a rule of trade and topping up from bags would say."""
+class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_SHEET):
+    """For comparison: the order by a closed-form rule and by the percent rule."""
 
     allowance = factor(
-        "Allowance of the percent rule",
+        "Percent rule allowance",
         "%",
         8,
         low=4,
         high=10,
-        source="NRMCA CIP 8, from memory: order 4 to 10 % over the plan dimensions",
+        source="NRMCA CIP 8 (Concrete Yield), from memory: order 4 to 10 % over the plan dimensions",
     )
 
-    even_odds = line(
-        "Lump over what a spread left over costs",
+    cost_ratio = line(
+        "Shortage cost ratio",
         "",
         when(
-            both(VolumeSpread.all_of_it > 0, Shortage.yard > 0),
-            Shortage.lump / (Shortage.yard * VolumeSpread.all_of_it * square_root(TWO * PI)),
+            both(VolumeUncertainty.std_dev > 0, Shortage.surplus_cost > 0),
+            Shortage.shortage_cost / (Shortage.surplus_cost * VolumeUncertainty.std_dev * square_root(TWO * PI)),
             0,
         ),
-        source="the two costs at the middle of the normal distribution",
+        source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
     )
-    lump_off = line(
-        "Spreads above the need, by the quick formula",
+    closed_form_z = line(
+        "Standard deviations above, closed-form rule",
         "",
-        when(even_odds > 1, square_root(TWO * logarithm(even_odds)), 0),
-        source="calculus: where one yard more costs what it saves, fees left aside",
+        when(cost_ratio > 1, square_root(TWO * logarithm(cost_ratio)), 0),
+        source="calculus: where one more yard costs what it saves, plant fees left out",
     )
-    lump_order = line(
-        "Order by the quick formula",
+    closed_form_order = line(
+        "Order by the closed-form rule",
         "yd3",
-        Shortage.need + lump_off * VolumeSpread.all_of_it,
-        source="need and spreads",
+        Shortage.required + closed_form_z * VolumeUncertainty.std_dev,
+        source="required volume plus standard deviations",
     )
     by_percent = line(
         "Order by the percent rule",
         "yd3",
-        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.prime, to=Risk.step),
-        source="house rule: add the allowance, then round up once",
+        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.pump_residue, to=Risk.increment),
+        source="company policy: net volume plus allowance plus pump residue, rounded up once",
     )
-    percent_off = line(
-        "Spreads above the need, by the percent rule",
+    percent_z = line(
+        "Percent rule: standard deviations above",
         "",
-        spreads_off(by_percent - Shortage.need),
-        source="order less need, in spreads",
+        std_devs_above(by_percent - Shortage.required),
+        source="order less required volume, over the standard deviation",
     )
-    percent_chance = line(
-        "Percent rule: chance of running short",
+    percent_risk = line(
+        "Percent rule: risk of running short",
         "",
-        chance_short(by_percent - Shortage.need, percent_off),
-        source="normal distribution",
+        risk_short(by_percent - Shortage.required, percent_z),
+        source="statistics: normal distribution",
     )
-    percent_short = line(
-        "Percent rule: expected short",
+    percent_shortfall = line(
+        "Percent rule: expected shortfall",
         "yd3",
-        expected_short(by_percent - Shortage.need, percent_off, percent_chance, density(percent_off)),
-        source="as on the ladder",
+        expected_shortfall(by_percent - Shortage.required, percent_z, percent_risk, density(percent_z)),
+        source="as for the order sizes tried",
     )
-    percent_left = line(
-        "Percent rule: expected left over",
+    percent_surplus = line(
+        "Percent rule: expected surplus",
         "yd3",
-        by_percent - Shortage.need + percent_short,
-        source="as on the ladder",
+        by_percent - Shortage.required + percent_shortfall,
+        source="as for the order sizes tried",
     )
-    percent_risks = line(
-        "Percent rule: the miss costs",
+    percent_risk_cost = line(
+        "Percent rule: expected cost of shortage and surplus",
         "$",
-        money(Shortage.lump * percent_chance + Risk.left_over * percent_left),
-        source="expected, beside what the plant charges",
+        money(Shortage.shortage_cost * percent_risk + Risk.surplus_disposal * percent_surplus),
+        source="risk times cost of running short, plus expected surplus times disposal",
     )

@@ -27,70 +27,70 @@ class MixAddition(Section, title="What goes into the mix", each=ADDITION, sheet=
     )
 
 
-class PlantCharges(Section, title="What the plant adds", sheet=_SHEET):
+class PlantCharges(Section, title="Plant charges", sheet=_SHEET):
     """By the yard for small aggregate, by the truck for its way and for a short load."""
 
-    pump_mix_price = price("Small aggregate for a pump", "$/yd3", help="More for a yard that a small pump can take.")
+    pump_mix_price = price("Pea-gravel pump mix, added cost", "$/yd3", help="Added charge per yard for a pump mix.")
     delivery_price = price(
-        "Delivery of concrete", "$/truck", taxed=False, help="What a truck costs that comes, full or not."
+        "Concrete delivery", "$/truck", taxed=False, help="Charge per truck, full or not."
     )
     first_fee = price(
-        "Short load, first fee",
+        "Short-load fee, tier 1",
         "$/truck",
         pack="yd3/truck",
         taxed=False,
-        help="For a load below its size, the least of the three.",
+        help="Fee per truck for a load below its size, the smallest of the three.",
     )
     second_fee = price(
-        "Short load, second fee",
+        "Short-load fee, tier 2",
         "$/truck",
         pack="yd3/truck",
         taxed=False,
-        help="For a load below its size, and not below the first.",
+        help="Fee per truck for a load below its size, and not in tier 1.",
     )
     third_fee = price(
-        "Short load, third fee",
+        "Short-load fee, tier 3",
         "$/truck",
         pack="yd3/truck",
         taxed=False,
-        help="For a load below its size, and not below the second.",
+        help="Fee per truck for a load below its size, and not in tier 1 or 2.",
     )
     least_order = factor(
-        "Least order of the plant", "yd3", 1, low=0.5, high=3, source="common practice, no source: a yard is charged"
+        "Minimum order", "yd3", 1, low=0.5, high=3, source="common practice, no source: 1 yd3 is charged"
     )
 
-    delivery = line("Delivery of one truck", "$/truck", if_given(delivery_price, 0), source="Prices")
+    delivery = line("Delivery per truck", "$/truck", if_given(delivery_price, 0), source="Prices")
     first_limit = line(
-        "First limit of a short load",
+        "Short load, tier 1 below",
         "yd3/truck",
         rounded(if_given(first_fee.size, 0), 3),
-        source="Prices, to a thousandth: a load of the size itself has the cheaper fee",
+        source="Prices, to 3 decimals: a load of exactly that size has the cheaper fee",
     )
     second_limit = line(
-        "Second limit of a short load",
+        "Short load, tier 2 below",
         "yd3/truck",
         largest(first_limit, rounded(if_given(second_fee.size, 0), 3)),
-        source="Prices, never below the first",
+        source="Prices, not below tier 1",
     )
     third_limit = line(
-        "Third limit of a short load",
+        "Short load, tier 3 below",
         "yd3/truck",
         largest(second_limit, rounded(if_given(third_fee.size, 0), 3)),
-        source="Prices, never below the second",
+        source="Prices, not below tier 2",
     )
 
 
-class ShortLoadTier(Section, title="Short loads", each=TIER, sheet=_SHEET):
-    """A load takes the fee of the last row that starts at or below it: less than a limit, not at it."""
+class ShortLoadTier(Section, title="Short-load fees", each=TIER, sheet=_SHEET):
+    """A load takes the fee of the last row whose limit is at or below it."""
 
     start = line(
-        "Loads from",
+        "Load at least",
         "yd3/truck",
         by_row(TIER, 0, PlantCharges.first_limit, PlantCharges.second_limit, PlantCharges.third_limit),
-        source="limits of the plant",
+        source="short-load limits",
     )
     fee = line(
-        "Fee of one truck",
+        "Fee per truck",
         "$/truck",
         by_row(
             TIER,
@@ -103,49 +103,49 @@ class ShortLoadTier(Section, title="Short loads", each=TIER, sheet=_SHEET):
     )
 
 
-class Mix(Section, title="Mixes with a price", each=STRENGTH, sheet=_SHEET):
-    """The weakest mix that is strong enough and has a price is taken."""
+class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
+    """The lowest-strength mix that is strong enough and has a price is chosen."""
 
     psi = factors(
-        "Strength of the priced mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="names of the rows: no choice"
+        "Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows"
     )
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
     taxed = line("Mix is taxed", "", by_row(STRENGTH, *cost.taxed), source="Prices")
-    last_day = line("Mix is good until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
+    last_day = line("Mix price valid until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
     fit = line(
-        "Strength when it fits",
+        "Strength compared",
         "psi",
         when(both(psi >= Mixture.strength, cost > 0), psi, greatest(psi) + exact(1, "psi")),
-        source="a mix that is too weak or has no price is put behind the strongest",
+        source="strength if strong enough and priced, else behind the strongest",
     )
 
 
-class ChosenMix(Section, title="The mix that is ordered", sheet=_SHEET):
-    """By the strength that the job asks, and what goes into it."""
+class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
+    """By the strength specified, with its admixtures."""
 
-    row = line("Row of the mix", "", argmin(Mix.fit), source="the weakest that fits")
+    row = line("Row of the mix", "", argmin(Mix.fit), source="lowest strength that fits")
     known = line(
-        "A mix has a price", "", when(least(Mix.fit) <= greatest(Mix.psi), 1, 0), source="1 when one fits and is priced"
+        "Mix price is known", "", when(least(Mix.fit) <= greatest(Mix.psi), 1, 0), source="1 if a mix fits and has a price"
     )
-    psi = line("Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="of that row")
-    cost = line("Price of the mix", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="of that row")
-    taxed = line("The mix is taxed", "", at(Mix.taxed, row), source="of that row")
-    last_day = line("The mix is good until", "day", at(Mix.last_day, row), source="of that row")
-    added = line("What goes into it", "$/yd3", total(MixAddition.by_yard), source="by the yard")
+    psi = line("Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="looked up by row")
+    cost = line("Mix price", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="looked up by row")
+    taxed = line("Mix ordered is taxed", "", at(Mix.taxed, row), source="looked up by row")
+    last_day = line("Mix ordered, price valid until", "day", at(Mix.last_day, row), source="looked up by row")
+    added = line("Admixtures and winter heat, per yard", "$/yd3", total(MixAddition.by_yard), source="sum of the charges per yard")
 
 
-class DischargePrice(Section, title="Price of a yard", each=POURING, sheet=_SHEET):
-    """A pump wants small aggregate."""
+class DischargePrice(Section, title="Concrete price per yard", each=POURING, sheet=_SHEET):
+    """A small pump needs a pea-gravel mix."""
 
     aggregate = line(
-        "Small aggregate",
+        "Pump mix, added cost",
         "$/yd3",
         by_row(POURING, 0, if_given(PlantCharges.pump_mix_price, 0)),
-        source="for a pump only",
+        source="Prices, with a pump only",
     )
     yard = line(
-        "Price of a yard",
+        "Concrete price per yard",
         "$/yd3",
         ChosenMix.cost + ChosenMix.added + aggregate,
-        source="mix, what goes in it, aggregate",
+        source="mix price plus admixtures and pump mix",
     )

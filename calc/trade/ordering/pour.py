@@ -12,107 +12,107 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import TruckLoad, Order
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.trucks import ONE_TRUCK, billed_yards, free_minutes, short_load_fee, standby
-from calc.trade.ordering.weather import TruckClock
+from calc.trade.ordering.weather import DischargeLimit
 
 _SHEET = "Order and placing"
 
 
-class Pour(Section, title="The pour", sheet=_SHEET):
-    """By the way that is taken; where concrete was ordered by hand although bags are cheaper, by the next way."""
+class Pour(Section, title="Pour", sheet=_SHEET):
+    """By the placing method chosen; by the runner-up if the order is overridden although bags are cheaper."""
 
     row = line(
-        "Row of the way of the pour",
+        "Row of the placing method, as ordered",
         "",
-        when(both(Placing.bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
-        source="the way that is taken",
+        when(both(Placing.is_bags > 0, Order.quantity > 0), RunnerUpMethod.row, Placing.row),
+        source="placing method chosen, or the runner-up",
     )
-    way = line("Placed by", "", at(Method.name, row), source="of that row")
-    pace = line("Pace of the pour", "yd3/h", at(Method.pace, row), source="of that row")
+    method = line("Placing method, as ordered", "", at(Method.name, row), source="looked up by row")
+    rate = line("Placing rate, as ordered", "yd3/h", at(Method.rate, row), source="looked up by row")
     from_plant = line(
-        "Hours for concrete from the plant",
+        "Placing time, ready-mix",
         "h",
-        when(both(pace > 0, Order.quantity > 0), largest(PlacingRate.least_time, Order.quantity / pace), 0),
-        source="order over pace, half an hour at least",
+        when(both(rate > 0, Order.quantity > 0), largest(PlacingRate.min_time, Order.quantity / rate), 0),
+        source="order over placing rate, not below the minimum placing time",
     )
     hours = line(
-        "Hours to place",
+        "Placing time, as ordered",
         "h",
         when(Order.bags > 0, Bags.hours, from_plant),
-        source="by the order as it stands; for bags the time to mix them",
+        source="ready-mix placing time; for bags the mixing hours",
     )
     yard = line(
-        "Price of a yard of the order",
+        "Concrete price per yard, as ordered",
         "$/yd3",
-        at(DischargePrice.yard, at(Method.pouring, row)),
-        source="for its pouring",
+        at(DischargePrice.yard, at(Method.discharge, row)),
+        source="by discharge of the method",
     )
 
 
-class TruckTime(Section, title="Time of each truck", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
-    """From the minute it is on the site until it is empty."""
+class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
+    """From arrival on site until the truck is empty."""
 
     unloading = line(
-        "Unloading",
+        "Unloading time",
         "min",
-        when(Pour.pace > 0, Load.yards / Pour.pace * MIN_PER_H, 0),
-        source="its load over the pace of the pour",
+        when(Pour.rate > 0, TruckLoad.yards / Pour.rate * MIN_PER_H, 0),
+        source="load over placing rate",
     )
-    free = line(
-        "Free time",
+    allowance = line(
+        "Unloading allowance",
         "min",
-        free_minutes(Load.rides * TruckSplit.free_time, TruckSplit.free_yard, Load.yards),
-        source="by the truck or by its yards, whichever is more",
+        free_minutes(TruckLoad.in_use * TruckSplit.allowance_per_truck, TruckSplit.allowance_per_yard, TruckLoad.yards),
+        source="larger of the allowances per truck and per yard",
     )
-    waiting = line("Waiting", "min", standby(unloading, free), source="unloading less its free time", adds=True)
+    standby = line("Truck standby", "min", standby(unloading, allowance), source="unloading time less unloading allowance", adds=True)
     fee = line(
         "Short-load fee",
         "$",
-        short_load_fee(Load.rides, Load.yards / ONE_TRUCK),
-        source="by its load",
+        short_load_fee(TruckLoad.in_use, TruckLoad.yards / ONE_TRUCK),
+        source="by its load, from the fee table",
         adds=True,
     )
 
 
-class PourCost(Section, title="What the plant and the pump charge", sheet=_SHEET):
-    """Of the order as it stands."""
+class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
+    """Charges for the order."""
 
-    billed = line(
-        "Yards that are billed",
+    yards_billed = line(
+        "Yards billed",
         "yd3",
         when(Order.quantity > 0, billed_yards(Order.quantity), 0),
-        source="the order, the least order of the plant at least; none without an order",
+        source="order, not below the minimum order; 0 without an order",
     )
-    pumped = line("Of them pumped", "yd3", at(Method.piped, Pour.row) * billed, source="with a pump only")
+    yards_pumped = line("Yards pumped", "yd3", at(Method.is_pump, Pour.row) * yards_billed, source="with a pump only")
     pump_hours = line(
-        "Hours that the pump is charged",
+        "Pump hours charged",
         "h",
-        when(pumped > 0, charged_hours(Pour.hours), 0),
-        source="pumping, set-up and wash-out, its least hours at least",
+        when(yards_pumped > 0, charged_hours(Pour.hours), 0),
+        source="placing time plus set-up and washout, not below the pump minimum",
     )
-    yards = line("Concrete from the plant", "$", money(billed * Pour.yard), source="the yards that are billed")
-    fees = line("Short-load fees of the order", "$", money(total(TruckTime.fee)), source="by the load of each truck")
+    concrete = line("Ready-mix concrete cost", "$", money(yards_billed * Pour.yard), source="yards billed times price per yard")
+    fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
-        "Delivery of the order", "$", money(Order.trucks * PlantCharges.delivery), source="by the truck, full or not"
+        "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"
     )
-    waiting = line(
-        "Waiting of the trucks of the order",
+    standby = line(
+        "Truck standby cost, total",
         "$",
-        money(total(TruckTime.waiting) * at(MethodCost.minute, Pour.row)),
-        source="minutes beyond the free time",
+        money(total(TruckTime.standby) * at(MethodCost.standby_rate, Pour.row)),
+        source="standby minutes times standby rate",
     )
     pump = line(
-        "Pump hire of the order",
+        "Pump charge, total",
         "$",
-        when(at(Method.piped, Pour.row) > 0, pump_hire(Pour.hours, Order.quantity), 0),
-        source="set-up, hours, yards, prime pack",
+        when(at(Method.is_pump, Pour.row) > 0, pump_hire(Pour.hours, Order.quantity), 0),
+        source="set-up, hours, yards and primer",
     )
-    longest = line("Longest unloading", "min", greatest(TruckTime.unloading), source="of all trucks")
-    late = line(
-        "A truck stands too long by",
+    longest_unloading = line("Longest unloading time", "min", greatest(TruckTime.unloading), source="of all trucks")
+    over_limit_by = line(
+        "Over the discharge limit by",
         "min",
-        largest(0, longest - TruckClock.left),
-        source="longest unloading less the minutes left at the job",
+        largest(0, longest_unloading - DischargeLimit.time_left),
+        source="longest unloading time less time left on site",
     )

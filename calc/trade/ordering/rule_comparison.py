@@ -1,4 +1,4 @@
-"""The order beside what another rule would order: both on the ladder, so that both have an expected cost."""
+"""The order compared with another rule: both among the order sizes tried, so both have an expected cost."""
 
 from __future__ import annotations
 
@@ -6,71 +6,80 @@ from calc.declare import *
 from calc.trade.levels import POURING
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.order import Order
-from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, RuleOfThumb, Shortage
+from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix
 
 _SHEET = "Order and placing"
 
 
-def _rung_of(order: Expr) -> Expr:
-    return rounded((order - Shortage.first) / Risk.step, 0) + 1
+def _row_of(order: Expr) -> Expr:
+    return rounded((order - Shortage.smallest_order) / Risk.increment, 0) + 1
 
 
-def _cost_of(rung: Expr) -> Expr:
-    """The expected cost of a rung; 0 where the ladder does not reach."""
-    held = largest(1, smallest(rung, Shortage.rungs))
-    return when(both(rung >= 1, rung <= Shortage.rungs), at(OrderCandidate.expected, held, of=POURING), 0)
+def _cost_of(row: Expr) -> Expr:
+    """Expected cost of an order size, in $; 0 for one that was not tried."""
+    bounded = largest(1, smallest(row, Shortage.sizes))
+    return when(both(row >= 1, row <= Shortage.sizes), at(OrderCandidate.expected_cost, bounded, of=POURING), 0)
 
 
-class CandidateCosts(Section, title="Orders on the ladder", each=POURING, sheet=_SHEET):
-    """Where the order that is placed stands on the ladder, and where that of the percent rule does."""
+class CandidateCosts(Section, title="Orders among the sizes tried", each=POURING, sheet=_SHEET):
+    """Row of the order, and of the percent rule, among the order sizes tried."""
 
-    percent_rung = line(
-        "Rung of the percent rule",
+    percent_row = line(
+        "Row of the percent-rule order",
         "",
-        _rung_of(RuleOfThumb.by_percent),
-        source="steps of the plant above the first rung, and one",
+        _row_of(OtherOrderRules.by_percent),
+        source="increments above the smallest order tried, plus 1",
     )
     percent_cost = line(
-        "The percent rule is expected to cost", "$", _cost_of(percent_rung), source="of that rung; 0 off the ladder"
+        "Expected cost, percent-rule order", "$", _cost_of(percent_row), source="looked up by row; 0 if not tried"
     )
-    rung = line(
-        "Rung of the order", "", _rung_of(Order.quantity), source="the nearest, where it was forced between two steps"
+    order_row = line(
+        "Row of the order",
+        "",
+        _row_of(Order.quantity),
+        source="the nearest, if the order is overridden between two increments",
     )
-    cost = line("The order is expected to cost", "$", _cost_of(rung), source="of that rung; 0 off the ladder")
+    cost = line("Expected cost, order as placed", "$", _cost_of(order_row), source="looked up by row; 0 if not tried")
 
 
-class RuleComparison(Section, title="The order beside another", sheet=_SHEET):
-    """The best rung is compared with the percent rule, and every other order with the best rung."""
+class RuleComparison(Section, title="Order compared with another rule", sheet=_SHEET):
+    """The cheapest order size is compared with the percent rule, and any other order with the cheapest size."""
 
     is_best = line(
-        "The order is the best rung",
+        "Order is the cheapest size",
         "",
         when(equals(Order.quantity, Order.by_risk), 1, 0),
-        source="1 where no rung is expected to cost less",
+        source="1 if no order size has a lower expected cost",
     )
-    cost = line("Expected cost of the order", "$", at(CandidateCosts.cost, Placing.pouring), source="of its rung")
-    other = line(
-        "Expected cost of the other",
+    cost = line(
+        "Expected cost of the order", "$", at(CandidateCosts.cost, Placing.discharge), source="looked up by discharge"
+    )
+    other_cost = line(
+        "Expected cost of the other order",
         "$",
-        when(is_best > 0, at(CandidateCosts.percent_cost, Placing.pouring), at(BestOrder.expected, Placing.pouring)),
-        source="of the percent rule beside the best rung, else of the best rung",
+        when(
+            is_best > 0,
+            at(CandidateCosts.percent_cost, Placing.discharge),
+            at(BestOrder.expected_cost, Placing.discharge),
+        ),
+        source="of the percent rule, if the order is the cheapest size; else of the cheapest size",
     )
     known = line(
-        "The two can be compared",
+        "Comparison is possible",
         "",
-        when(both(ChosenMix.known > 0, cost > 0, other > 0), 1, 0),
-        source="1 when the mix has a price and both stand on the ladder",
+        when(both(ChosenMix.known > 0, cost > 0, other_cost > 0), 1, 0),
+        source="1 if the mix has a price and both orders are among the sizes tried",
     )
-    named = line(
-        "The other order is called",
+    other_name = line(
+        "Name of the other order",
         "",
-        when(is_best > 0, "next comes the percent rule", "beside it the best rung"),
-        source="whichever was not taken",
+        when(is_best > 0, "percent rule", "cheapest order size"),
+        source="the rule that was not chosen",
     )
-    more = line(
-        "The other is expected to cost more by",
+    costs_more = line(
+        "Other order costs more by",
         "$",
-        when(known > 0, other - cost, 0),
-        source="less than 0 where the order was not left to the ladder",
+        when(known > 0, other_cost - cost, 0),
+        source="other less order; can be negative if the order does not follow the risk rule",
     )

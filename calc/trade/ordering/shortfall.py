@@ -1,32 +1,32 @@
-"""What an order may be short by, when the need is not known to the yard: the normal distribution, written once."""
+"""Shortfall of an order when the required volume is uncertain: normal distribution and normal loss function."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.takeoff.uncertainty import VolumeSpread
+from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 
-def density(off: Expr) -> Expr:
-    """The normal density so many spreads from the middle."""
-    return exponential(-square(off) / TWO) / square_root(TWO * PI)
+def density(z: Expr) -> Expr:
+    """Standard normal density at ``z`` standard deviations from the mean."""
+    return exponential(-square(z) / TWO) / square_root(TWO * PI)
 
 
-def spreads_off(over: Expr) -> Expr:
-    """An order over its need (negative: below it), in spreads; 0 where nothing is uncertain."""
-    return when(VolumeSpread.all_of_it > 0, over / VolumeSpread.all_of_it, 0)
+def std_devs_above(over: Expr) -> Expr:
+    """Overage (negative: shortage), in yd3, as standard deviations of the required volume; 0 if it is certain."""
+    return when(VolumeUncertainty.std_dev > 0, over / VolumeUncertainty.std_dev, 0)
 
 
-def chance_short(over: Expr, off: Expr) -> Expr:
-    """The chance that the order runs short, from above, so that small chances keep their digits."""
-    return when(VolumeSpread.all_of_it > 0, normal_cdf(-off), when(over < 0, 1, 0))
+def risk_short(over: Expr, z: Expr) -> Expr:
+    """Probability that the order runs short: upper tail, so that small probabilities keep their digits."""
+    return when(VolumeUncertainty.std_dev > 0, normal_cdf(-z), when(over < 0, 1, 0))
 
 
-def excess(spread: Expr, off: Expr, chance: Expr, height: Expr) -> Expr:
-    """The expected excess of a normal number over one ``off`` spreads above its middle, ``height`` there."""
-    return spread * (height - off * chance)
+def normal_loss(std_dev: Expr, z: Expr, risk: Expr, density_at_z: Expr) -> Expr:
+    """Normal loss function: expected excess over a limit ``z`` standard deviations above the mean."""
+    return std_dev * (density_at_z - z * risk)
 
 
-def expected_short(over: Expr, off: Expr, chance: Expr, height: Expr) -> Expr:
-    """What is expected to be lacking of the need."""
-    uncertain = excess(VolumeSpread.all_of_it, off, chance, height)
-    return when(VolumeSpread.all_of_it > 0, uncertain, largest(0, -over))
+def expected_shortfall(over: Expr, z: Expr, risk: Expr, density_at_z: Expr) -> Expr:
+    """Expected shortfall, in yd3, of an order that is ``over`` above the required volume."""
+    uncertain = normal_loss(VolumeUncertainty.std_dev, z, risk, density_at_z)
+    return when(VolumeUncertainty.std_dev > 0, uncertain, largest(0, -over))

@@ -9,11 +9,11 @@ from calc.declare import *
 from calc.trade.inputs.areas import FOUR_SIDED, Area
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, EIGHTH
-from calc.trade.takeoff.dig import Dig
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import DoweledEdge, DowelNeeds
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import HALVES_PER_IN, TWELVE
-from calc.trade.takeoff.joints import JointDepth, Matched, Panel
+from calc.trade.takeoff.joints import JointDepth, MatchedJoints, Panel
 
 _SHEET = "Takeoff"
 
@@ -101,11 +101,11 @@ _SIZES = by_row(
     Slab.width * IN_PER_FT,
     Slab.far_width * IN_PER_FT,
     Area.thickness,
-    MeanThickness.far,
+    MeanThickness.other_end,
     Area.base,
-    Dig.depth,
+    Excavation.depth,
     MeanThickness.mean,
-    Panel.longest * IN_PER_FT,
+    Panel.panel_length * IN_PER_FT,
     JointDepth.made,
 )
 AreaSize, _SIZE_TEXT = feet_and_inches("AreaSize", "Sizes of the areas", AREA * SIZE, _SIZES, _SHEET)
@@ -185,7 +185,7 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         "",
         joined(
             _size("thickness"),
-            when(equals(Area.thickness, MeanThickness.far), "", joined(" to ", _size("other thickness"))),
+            when(equals(Area.thickness, MeanThickness.other_end), "", joined(" to ", _size("other thickness"))),
         ),
         source="nominal, from end to end",
     )
@@ -193,7 +193,7 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         "Mean thickness text", "", _size("mean thickness"), source="measured depths, otherwise nominal"
     )
     base = line("Base text", "", when(Area.base > 0, _size("base"), "none"), source="compacted rock")
-    dig = line("Excavation depth text", "", when(Dig.depth > 0, _size("dig"), "none"), source="below existing grade")
+    dig = line("Excavation depth text", "", when(Excavation.depth > 0, _size("dig"), "none"), source="below existing grade")
     joint_depth = line("Joint depth text", "", _size("joint depth"), source="as made")
     old_slab = line(
         "Old slab, total", "ft2", Area.old_slab * Area.quantity, source="old slab times quantity", adds=True
@@ -214,15 +214,15 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
     joint_spacing = line(
         "Joint spacing text",
         "",
-        when(Matched.old > 0, "to match the old joints", joined(_size("panel"), " apart")),
+        when(MatchedJoints.old > 0, "to match the old joints", joined(_size("panel"), " apart")),
         source="old joints, otherwise panel length",
     )
     joint_text = line(
         "Joint text",
         "",
         when(
-            Matched.joints > 0,
-            joined("Joints: ", count_of(Matched.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."),
+            MatchedJoints.joints > 0,
+            joined("Joints: ", count_of(MatchedJoints.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."),
             "No joints.",
         ),
         source="of one of several alike",

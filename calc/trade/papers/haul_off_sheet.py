@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Hauled, Hauler
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import HAULED
@@ -20,7 +20,7 @@ HAUL_OFF_SHEET = paper.Paper(
         Fact(Job.address, "From"),
         Fact(PaperFacts.contact),
         Fact(Choice.vehicle_name, "Vehicle"),
-        Fact(Hauler.payload, "Payload limit"),
+        Fact(HaulVehicle.payload, "Payload limit"),
         Fact(Choice.plan_name, "Haul plan"),
     ),
     Table(
@@ -29,7 +29,7 @@ HAUL_OFF_SHEET = paper.Paper(
         Column("Loads", Hauled.loads),
         Column("Load line (how full)", PileText.load_line),
         Column("Tons, total", Hauled.tons),
-        Column("Expected dump fee", Hauled.tipping),
+        Column("Expected dump fee", Hauled.dump_fee),
         Column("Opens", PileText.opens),
         Column("Closes", PileText.closes),
         Column("First leaves", PileText.first_leaves),

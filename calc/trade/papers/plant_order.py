@@ -7,7 +7,7 @@ from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import TRUCK
 from calc.trade.materials.fiber import TruckFiber
-from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.ordering.order import Balance, TruckLoad, Order
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.mix import MIX
 from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
@@ -31,12 +31,12 @@ PLANT_ORDER = paper.Paper(
         Fact(Order.quantity, "Concrete", prominent=True),
         Fact(Order.trucks, "Trucks"),
         *(fact for each in MIX for fact in each.facts),
-        Fact(Pour.way, "Placing method"),
+        Fact(Pour.method, "Placing method"),
     ),
     Table(
         "Trucks",
         TRUCK,
-        Column("Yards", Load.yards),
+        Column("Yards", TruckLoad.yards),
         Column("On site at", ARRIVES_AT),
         Column("After first, min", Arrival.after_first),
         Column("Unload, min", TruckTime.unloading),
@@ -49,7 +49,7 @@ PLANT_ORDER = paper.Paper(
     Facts(
         "Balance (clean-up) load",
         Fact(PourText.balance, "Instruction"),
-        Fact(Balance.last, "Last truck, as ordered"),
+        Fact(Balance.last_load, "Last truck, as ordered"),
         Fact(PourText.truck_spacing, "Time between trucks"),
     ),
     Facts("Confirmation", Fact(None, "Taken by"), Fact(None, "Confirmation number"), Fact(None, "Date and time")),

@@ -10,13 +10,13 @@ from calc.trade.levels import AREA, TRUCK
 from calc.trade.materials.fiber import TruckFiber
 from calc.trade.materials.liquids import CURING_PACKS, Bonding, Curing
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.order import Balance, Load, Order
+from calc.trade.ordering.order import Balance, TruckLoad, Order
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaText
 from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import Matched
+from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
@@ -29,7 +29,7 @@ POUR_DAY = paper.Paper(
         Fact(Job.address, "Job address"),
         Fact(PaperFacts.contact),
         Fact(Job.pour_date),
-        Fact(Pour.way, "Placing method"),
+        Fact(Pour.method, "Placing method"),
     ),
     Facts(
         "Order",
@@ -45,18 +45,18 @@ POUR_DAY = paper.Paper(
         Column("Slab, ft2", Slab.net_area),
         Column("Specified", AreaText.thickness),
         Column("Mean depth", AreaText.mean_thickness),
-        Column("Depth points", MeanThickness.points),
+        Column("Depth points", MeanThickness.depth_count),
         Column("Rechecked"),
         Column("Joint depth", AreaText.joint_depth),
-        Column("Joints", Matched.joints),
+        Column("Joints", MatchedJoints.joints),
     ),
     Table(
         "Trucks",
         TRUCK,
-        Column("Yards", Load.yards),
+        Column("Yards", TruckLoad.yards),
         Column("On site at", ARRIVES_AT),
         Column("Unload, min", TruckTime.unloading),
-        Column("Truck time allowed, min", TruckTime.free),
+        Column("Truck time allowed, min", TruckTime.allowance),
         Column("Fiber bags", TruckFiber.bags),
         Column("Batched at"),
         Column("Water added"),
@@ -67,10 +67,10 @@ POUR_DAY = paper.Paper(
     ),
     Facts(
         "Balance load, finishing and curing",
-        Fact(Balance.last, "Last truck, as ordered"),
-        Fact(FinishWindow.by_mix, "Finishing window, from batching"),
-        Fact(FinishWindow.needed, "Time for the largest load"),
-        Fact(FinishWindow.lacking, "Finishing time short by"),
+        Fact(Balance.last_load, "Last truck, as ordered"),
+        Fact(FinishWindow.with_admixtures, "Finishing window, from batching"),
+        Fact(FinishWindow.required, "Time for the largest load"),
+        Fact(FinishWindow.short_by, "Finishing time short by"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "In small containers"),
         Fact(CURING_PACKS.large, "In large containers"),

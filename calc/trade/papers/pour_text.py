@@ -11,7 +11,7 @@ from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.ordering.methods import Method
-from calc.trade.ordering.order import Load, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.papers.area_text import feet_and_inches
 from calc.trade.takeoff.forms import Board
@@ -59,14 +59,14 @@ class SiteHours(Section, title="Opening hours of disposal sites", each=DISPOSAL,
 
 
 def _of_site(value: Line) -> Expr:
-    return when(Hauled.site > 0, at(value, largest(1, Hauled.site)), 0)
+    return when(Hauled.site_row > 0, at(value, largest(1, Hauled.site_row)), 0)
 
 
 PileTime, _TIME_TEXT = clock_time(
     "PileTime",
     "Times of the haul",
     HAULED * HOUR,
-    by_row(HOUR, _of_site(SiteHours.opens), Hauled.closes, Hauled.first, Hauled.last),
+    by_row(HOUR, _of_site(SiteHours.opens), Hauled.closes, Hauled.first_departure, Hauled.last_arrival),
     _HAUL,
 )
 
@@ -82,7 +82,9 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
             joined(
                 Hauled.site_name,
                 when(
-                    Hauled.piece > 0, joined(": no piece over ", count_of(Hauled.piece / ONE_INCH, "each"), " in"), ""
+                    Hauled.largest_piece > 0,
+                    joined(": no piece over ", count_of(Hauled.largest_piece / ONE_INCH, "each"), " in"),
+                    "",
                 ),
             ),
             "-",
@@ -93,8 +95,8 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
         "Load line text",
         "",
         when(
-            both(Hauled.loads > 0, Hauled.inches > 0),
-            joined(count_of(round_down(Hauled.inches / ONE_INCH), "each"), '"'),
+            both(Hauled.loads > 0, Hauled.fill_height > 0),
+            joined(count_of(round_down(Hauled.fill_height / ONE_INCH), "each"), '"'),
             "-",
         ),
         source="whole inches above the bed floor, never above the payload",
@@ -149,13 +151,13 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
     truck_spacing = line(
         "Time between trucks",
         "min",
-        when(Order.trucks > 1, largest(PourCost.longest, min_truck_spacing), 0),
+        when(Order.trucks > 1, largest(PourCost.longest_unloading, min_truck_spacing), 0),
         source="longest unloading, not below the minimum; 0 for one truck",
     )
     aggregate = line(
         "Maximum aggregate size ordered",
         "in",
-        if_given(PaperFacts.aggregate_size, when(at(Method.piped, Pour.row) > 0, pump_aggregate, usual_aggregate)),
+        if_given(PaperFacts.aggregate_size, when(at(Method.is_pump, Pour.row) > 0, pump_aggregate, usual_aggregate)),
         source="as typed, otherwise the usual size; smaller for a pump",
     )
     air = line("Air ordered", "%", when(Mixture.air.is_("yes"), usual_air, 0), source="where entrained air is ordered")
@@ -194,7 +196,7 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
     wheelbarrows = line(
         "Wheelbarrows to load",
         "each",
-        when(is_word(Pour.way, "wheelbarrow"), Access.wheelbarrows, 0),
+        when(is_word(Pour.method, "wheelbarrow"), Access.wheelbarrows, 0),
         source="where concrete is placed by wheelbarrow",
     )
     plants = line("Plants removed", "each", total(Plant.quantity), source="all kinds")
@@ -220,14 +222,14 @@ class Arrival(Section, title="Arrival of each truck", each=TRUCK, sheet=_POUR, s
     after_first = line(
         "After the first truck",
         "min",
-        when(Load.rides > 0, (row_number(TRUCK) - 1) * PourText.truck_spacing, 0),
+        when(TruckLoad.in_use > 0, (row_number(TRUCK) - 1) * PourText.truck_spacing, 0),
         source="number of the truck less one, times the time between trucks",
     )
     hour = line(
         "Arrives at, hour of the day",
         "h",
         when(
-            both(Load.rides > 0, is_given(PaperFacts.arrives)),
+            both(TruckLoad.in_use > 0, is_given(PaperFacts.arrives)),
             if_given(PaperFacts.arrives, 0) + after_first / MIN_PER_H,
             0,
         ),

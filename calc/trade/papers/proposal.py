@@ -52,7 +52,7 @@ PROPOSAL = paper.Paper(
         Fact(Mixture.strength, "Concrete strength"),
         Fact(PourText.fiber, "Fiber"),
         Fact(AreaText.old_slab, "Old slab removed"),
-        Fact(OldFooting.plan, "Old footings under the slab"),
+        Fact(OldFooting.plan_area, "Old footings under the slab"),
         Fact(PourText.plants, "Plants removed"),
         Fact(PourText.shutoff, "Water shutoff"),
         Fact(OnSite.days_closed, "Days closed to traffic"),

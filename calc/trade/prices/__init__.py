@@ -1,1 +1,1 @@
-"""Prices that depend on a date, a role or a rental period."""
+"""Price age, wage rates and rental prices."""

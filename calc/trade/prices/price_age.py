@@ -1,4 +1,4 @@
-"""How long a price is good for: to its last day, or for so many days from its own."""
+"""How long a price is valid: until its last day, or for a number of days from its date."""
 
 from __future__ import annotations
 
@@ -6,14 +6,19 @@ from calc.declare import *
 from calc.trade.inputs.job import Job
 
 
-class PriceAge(Section, title="Age of a price", sheet="Costs"):
-    """How long a price is taken as one, where it says no last day."""
+class PriceAge(Section, title="Price age", sheet="Costs"):
+    """Applies to a price that has no last day."""
 
-    most = factor(
-        "Oldest price", "days", 30, low=14, high=90, source="common practice, no source: plants quote for a month"
+    validity = factor(
+        "Price validity",
+        "days",
+        30,
+        low=14,
+        high=90,
+        source="common practice, no source: ready-mix plants quote for 30 days",
     )
 
 
 def last_day(price: Price) -> Expr:
-    """The last day of a price: its own, or so many days after it was given; the bid's day goes for one without any."""
-    return if_given(price.valid, days_after(if_given(price.dated, Job.bid_date), PriceAge.most))
+    """Last valid day of a price, a date: its own, else its date (or the bid date) plus the price validity."""
+    return if_given(price.valid, days_after(if_given(price.dated, Job.bid_date), PriceAge.validity))

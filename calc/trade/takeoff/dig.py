@@ -1,6 +1,6 @@
-"""Digging and plants: what is dug, how much of it there is loose, and what it weighs.
+"""Excavation and clearing: bank volume, loose volume and weight of the soil and green waste.
 
-Weight goes by the bank volume, so that swell never changes it. Digging goes by the nominal thickness.
+Weight follows from the bank volume, so swell never changes it. The excavation follows from the nominal thickness.
 """
 
 from __future__ import annotations
@@ -15,10 +15,10 @@ from calc.trade.takeoff.old_concrete import OldFooting, OldSlab
 
 
 class Soil(Section, title="Soils", each=SOIL):
-    """Soil as it lies in the ground; published tables scatter by 15 %."""
+    """Soil in its natural (bank) state; published densities scatter by 15 %."""
 
-    weight = factors(
-        "Weight of soil in the bank",
+    density = factors(
+        "Soil density, bank",
         "lb/yd3",
         2500,
         2900,
@@ -29,7 +29,7 @@ class Soil(Section, title="Soils", each=SOIL):
         "partly from memory",
     )
     swell = factors(
-        "Swell of soil",
+        "Soil swell, bank to loose",
         "%",
         25,
         25,
@@ -42,11 +42,11 @@ class Soil(Section, title="Soils", each=SOIL):
     )
 
 
-class Wetness(Section, title="Moisture", each=MOISTURE):
-    """Water adds weight, not volume."""
+class Moisture(Section, title="Moisture", each=MOISTURE):
+    """Moisture adds weight, not volume."""
 
-    times = factors(
-        "Weight by moisture",
+    weight_factor = factors(
+        "Moisture factor",
         "",
         0.92,
         1,
@@ -56,122 +56,140 @@ class Wetness(Section, title="Moisture", each=MOISTURE):
     )
 
 
-class Dig(Section, title="Dig", each=AREA, sheet="Dig and haul"):
-    """What is dug for each area, before root balls."""
+class Excavation(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
+    """Excavation of each area, before root balls are taken off."""
 
-    room = factor(
-        "Working room along forms", "ft", 0.25, low=0.25, high=0.5, source="common practice, no source: 3 to 6 in"
+    overdig = factor(
+        "Overdig along forms", "ft", 0.25, low=0.25, high=0.5, source="common practice, no source: 3 to 6 in"
     )
 
     depth = line(
-        "Dig depth",
+        "Excavation depth",
         "in",
         largest(0, Area.thickness + Area.base - Area.height_above_grade),
-        source="nominal thickness and base, less how far the top stands above the dirt",
+        source="nominal thickness plus base, less the height above grade",
     )
     formed = line(
-        "Formed edge", "ft", total(EdgeTakeoff.formed, AREA), source="sum of the edges that are formed", adds=True
+        "Formed edge length", "ft", total(EdgeTakeoff.formed, AREA), source="sum of the formed edges", adds=True
     )
     area = line(
-        "Area dug",
+        "Excavation area",
         "ft2",
-        Slab.net_area + room * formed,
-        source="net area and the working room; the working room is not concrete",
+        Slab.net_area + overdig * formed,
+        source="net area plus the overdig along forms; the overdig takes no concrete",
         adds=True,
     )
-    hole = line("Hole", "yd3", area * depth / IN_PER_FT / FT3_PER_YD3, source="area dug times dig depth", adds=True)
-    not_soil = line(
-        "Of it old concrete",
+    volume = line(
+        "Excavation volume",
         "yd3",
-        OldSlab.solid + total(OldFooting.dug, AREA),
-        source="old slab and footings in the dig are not soil",
+        area * depth / IN_PER_FT / FT3_PER_YD3,
+        source="excavation area times excavation depth",
+        adds=True,
+    )
+    old_concrete = line(
+        "Old concrete in the excavation",
+        "yd3",
+        OldSlab.solid + total(OldFooting.in_excavation, AREA),
+        source="old slab and footings in the excavation are not soil",
         adds=True,
     )
     bank = line(
-        "Soil in the bank",
+        "Excavated soil, bank volume",
         "yd3",
-        largest(0, hole - not_soil),
-        source="the hole, less the old concrete in it",
+        largest(0, volume - old_concrete),
+        source="excavation volume less the old concrete in it",
         adds=True,
     )
     backfill = line(
         "Backfill along forms",
         "yd3",
-        formed * room * depth / IN_PER_FT / FT3_PER_YD3,
-        source="what goes back along the forms",
+        formed * overdig * depth / IN_PER_FT / FT3_PER_YD3,
+        source="formed edge times overdig times excavation depth",
         adds=True,
     )
 
 
-class Green(Section, title="Plants", each=PLANT, sheet="Dig and haul"):
-    """Brush that is cut and stomped into the trailer, and root balls, which are bowls and not cylinders."""
+class GreenWaste(Section, title="Vegetation to clear", each=PLANT, sheet="Dig and haul"):
+    """Brush, cut and compacted into the trailer, and root balls, which are bowl-shaped."""
 
-    stomped = factor("Stomped brush over its outline", "%", 25, low=15, high=40, source="common practice, no source")
-    bowl = factor("Root ball over its cylinder", "%", 67, low=60, high=75, source="common practice, no source: a bowl")
+    compacted_share = factor(
+        "Compacted brush, share of its outline", "%", 25, low=15, high=40, source="common practice, no source"
+    )
+    ball_share = factor(
+        "Root ball, share of its cylinder",
+        "%",
+        67,
+        low=60,
+        high=75,
+        source="common practice, no source; a half ellipsoid fills 67 % of its cylinder",
+    )
 
     brush = line(
-        "Brush, loose",
+        "Brush, loose volume",
         "yd3",
-        Plant.quantity * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * stomped / PERCENT,
-        source="outline times what is left of it when stomped",
+        Plant.quantity * Plant.width * Plant.depth * Plant.height / FT3_PER_YD3 * compacted_share / PERCENT,
+        source="width times depth times height, times the share left after compaction",
         adds=True,
     )
-    balls = line(
-        "Root balls, in the bank",
+    root_balls = line(
+        "Root balls, bank volume",
         "yd3",
-        Plant.quantity * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * bowl / PERCENT,
-        source="cylinders times the share that a bowl fills",
+        Plant.quantity * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * ball_share / PERCENT,
+        source="cylinder of the ball times the share that the ball fills",
         adds=True,
     )
 
 
-class Spoil(Section, title="Soil and green", sheet="Dig and haul"):
-    """The two piles of the dig. A root ball is in the green pile, so it is taken off the soil."""
+class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
+    """The two piles of the excavation. A root ball goes to the green-waste pile, so it is deducted from the soil."""
 
-    root_swell = factor("Swell of root balls", "%", 10, low=5, high=20, source="common practice, no source")
-    brush_weight = factor(
-        "Weight of loose brush",
+    root_swell = factor("Root ball swell, bank to loose", "%", 10, low=5, high=20, source="common practice, no source")
+    brush_density = factor(
+        "Brush density, loose",
         "lb/yd3",
         350,
         low=250,
         high=600,
-        source="between 250 (US EPA 2016) and 600 (CalRecycle) lb/yd3 loose, 640 compacted (Oregon DEQ), seen in print",
+        source="between 250 (US EPA, Volume-to-Weight Conversion Factors, 2016) and 600 (CalRecycle) lb/yd3 loose, 640 "
+        "compacted (Oregon DEQ), seen in print",
     )
-    ball_weight = factor(
-        "Weight of root balls", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
+    ball_density = factor(
+        "Root ball density, bank", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
     )
 
     bank = line(
-        "Soil, in the bank",
+        "Soil to haul, bank volume",
         "yd3",
         largest(
             0,
-            total(Dig.bank) - total(Green.balls) - when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
+            total(Excavation.bank)
+            - total(GreenWaste.root_balls)
+            - when(Site.keep_backfill.is_("yes"), total(Excavation.backfill), 0),
         ),
-        source="dug, less root balls, less the backfill that stays where it is kept on the site",
+        source="excavated soil, less root balls, less the backfill that is kept on site",
         may_be_overridden=True,
     )
     loose = line(
-        "Soil, loose",
+        "Soil to haul, loose volume",
         "yd3",
         bank * (1 + look_up(Soil.swell, Job.soil) / PERCENT),
-        source="bank volume and its swell",
+        source="bank volume times (1 + swell)",
     )
     tons = line(
-        "Soil, weight",
+        "Soil to haul, tons",
         "ton",
-        bank * look_up(Soil.weight, Job.soil) * look_up(Wetness.times, Site.moisture) / LB_PER_TON,
-        source="bank volume times its weight and its moisture: swell never changes it",
+        bank * look_up(Soil.density, Job.soil) * look_up(Moisture.weight_factor, Site.moisture) / LB_PER_TON,
+        source="bank volume times density times moisture factor; swell never changes it",
     )
     green_loose = line(
-        "Green, loose",
+        "Green waste, loose volume",
         "yd3",
-        total(Green.brush) + total(Green.balls) * (1 + root_swell / PERCENT),
-        source="stomped brush, and root balls with their swell",
+        total(GreenWaste.brush) + total(GreenWaste.root_balls) * (1 + root_swell / PERCENT),
+        source="compacted brush, plus root balls with their swell",
     )
     green_tons = line(
-        "Green, weight",
+        "Green waste, tons",
         "ton",
-        (total(Green.brush) * brush_weight + total(Green.balls) * ball_weight) / LB_PER_TON,
-        source="brush by its loose volume, root balls by theirs in the bank",
+        (total(GreenWaste.brush) * brush_density + total(GreenWaste.root_balls) * ball_density) / LB_PER_TON,
+        source="brush by loose volume, root balls by bank volume",
     )

@@ -1,4 +1,4 @@
-"""Dowels: how many on each edge, what is cut and bought for them, and what is drilled and glued."""
+"""Dowels: count by edge, cutting list, drilling and epoxy."""
 
 from __future__ import annotations
 
@@ -11,140 +11,161 @@ THOUSAND = exact(1000)
 
 
 class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and placing"):
-    """The spacing typed is the most there may be, so the count is rounded up and the real spacing is a little less."""
+    """The spacing typed is a maximum: the count is rounded up, and the spacing as laid out is a little less."""
 
-    least_usable = factor(
-        "Least length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
+    min_length_for_two = factor(
+        "Minimum length for two dowels", "ft", 0.5, low=0.25, high=1, source="common practice, no source"
     )
-    least_edge = factor("Least edge for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source")
+    min_length_for_one = factor(
+        "Minimum edge length for one dowel", "ft", 1, low=0.5, high=2, source="common practice, no source"
+    )
 
-    usable = line(
-        "Between end dowels",
+    first_to_last = line(
+        "First to last dowel",
         "ft",
         Edge.length - TWO * Edge.end_distance / IN_PER_FT,
-        source="length less both clearances",
+        source="edge length less the end distance at both ends",
     )
     spaces = line(
-        "Spaces on one piece",
+        "Spaces per piece",
         "",
-        when(is_given(Edge.spacing), round_up(largest(0, usable) * IN_PER_FT / Edge.spacing), 0),
-        source="length between end dowels over the spacing, rounded up",
+        when(is_given(Edge.spacing), round_up(largest(0, first_to_last) * IN_PER_FT / Edge.spacing), 0),
+        source="first to last dowel, over the spacing, rounded up",
     )
-    short = line(
-        "Dowels on a short piece",
+    per_short_piece = line(
+        "Dowels per short piece",
         "bar",
-        when(both(is_given(Edge.spacing), Edge.length >= least_edge), 1, 0),
-        source="one in the middle of a piece that is too short for two",
+        when(both(is_given(Edge.spacing), Edge.length >= min_length_for_one), 1, 0),
+        source="one at the middle of a piece that is too short for two",
     )
-    each = line(
-        "Dowels on one piece",
+    per_piece = line(
+        "Dowels per piece",
         "bar",
-        when(both(is_given(Edge.spacing), usable >= least_usable), count_of(spaces + 1, "bar"), short),
-        source="one more than there are spaces",
+        when(both(is_given(Edge.spacing), first_to_last >= min_length_for_two), spaces + 1, per_short_piece.count),
+        source="spaces plus one",
     )
     dowels = line(
         "Dowels",
         "bar",
-        each * Edge.quantity * Area.quantity,
-        source="times the pieces and the copies",
+        per_piece * Edge.quantity * Area.quantity,
+        source="dowels per piece times pieces times copies",
         adds=True,
     )
-    real = line(
-        "Real spacing",
+    spacing_as_laid_out = line(
+        "Spacing as laid out",
         "in",
-        when(both(each > 1, spaces > 0), usable * IN_PER_FT / spaces, 0),
-        source="length between end dowels over the spaces; 0 where there is one dowel or none",
+        when(both(per_piece > 1, spaces > 0), first_to_last * IN_PER_FT / spaces, 0),
+        source="first to last dowel, over the spaces; 0 for one dowel or none",
     )
-    piece = line("Length of a dowel", "in", Edge.embedment + Edge.projection, source="what goes in and what stands out")
-    hole = line(
-        "Hole", "in", if_given(Edge.drill_diameter, Edge.bar_diameter), source="the bar's own where no other was typed"
-    )
-    glued = line(
-        "Glued dowels",
+    dowel_length = line("Dowel length", "in", Edge.embedment + Edge.projection, source="embedment plus projection")
+    drill_diameter = line("Drill diameter", "in", if_given(Edge.drill_diameter, Edge.bar_diameter), source="input, else the bar diameter")
+    epoxied = line(
+        "Epoxied dowels",
         "bar",
-        when(hole > Edge.bar_diameter, dowels, 0),
-        source="a hole larger than its bar is filled",
+        when(drill_diameter > Edge.bar_diameter, dowels, 0),
+        source="dowels whose hole is larger than the bar",
         adds=True,
     )
-    epoxy = line(
-        "Epoxy, by volume",
+    epoxy_volume = line(
+        "Epoxy volume",
         "in3",
-        glued.count * PI * (hole * hole - Edge.bar_diameter * Edge.bar_diameter) / TWO / TWO * Edge.embedment,
-        source="geometry: the ring between hole and bar, as deep as the bar goes in",
+        epoxied.count * PI * (drill_diameter * drill_diameter - Edge.bar_diameter * Edge.bar_diameter) / TWO / TWO * Edge.embedment,
+        source="geometry: annulus between hole and bar times embedment",
         adds=True,
     )
     cover = line(
-        "Clear cover", "in", (MeanThickness.mean - Edge.bar_diameter) / TWO, source="a bar at half the slab's depth"
+        "Clear cover of the dowel",
+        "in",
+        (MeanThickness.mean - Edge.bar_diameter) / TWO,
+        source="geometry: bar at mid-depth of the slab",
     )
 
 
 class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and placing"):
-    """Each length of dowel is cut from bars of its own; the first edge with a length takes the bars of all alike."""
+    """Each dowel size is cut from its own stock bars; the first edge with a size carries the bars of all such edges."""
 
-    spare = factor("Spare dowels", "%", 5, low=0, high=10, source="common practice, no source")
-    stock = factor("Stock bar", "in", 240, low=120, high=480, source="common practice, no source: bars come 20 ft long")
+    spare_share = factor("Spare dowels, share", "%", 5, low=0, high=10, source="common practice, no source")
+    stock_length = factor(
+        "Stock bar length",
+        "in",
+        240,
+        low=120,
+        high=480,
+        source="common practice, no source: deformed bars and smooth rod are stocked in 20 ft lengths",
+    )
     kerf = factor("Saw kerf", "in", 0.125, low=0.0625, high=0.25, source="common practice, no source")
 
-    key = line(
-        "Kind of dowel",
+    size_key = line(
+        "Dowel size key",
         "in",
-        rounded(DoweledEdge.piece, 3) * THOUSAND + rounded(Edge.bar_diameter, 3),
-        source="a number that is the same for dowels of one length and one bar",
+        rounded(DoweledEdge.dowel_length, 3) * THOUSAND + rounded(Edge.bar_diameter, 3),
+        source="one number for each length and bar diameter: length times 1,000, plus diameter",
     )
-    alike = line(
-        "Dowels alike",
+    same_size = line(
+        "Dowels of that size",
         "bar",
-        group_total(DoweledEdge.dowels, key),
-        source="over all edges with the same length and bar",
+        group_total(DoweledEdge.dowels, size_key),
+        source="sum of the edges with the same length and bar",
     )
-    counts = line(
-        "Counts here",
+    is_first = line(
+        "First edge of that size",
         "",
-        when(equals(first_in_group(key), row_number(EDGE)), 1, 0),
-        source="1 on the first edge with its kind of dowel",
+        when(equals(first_in_group(size_key), row_number(EDGE)), 1, 0),
+        source="1 on the first edge with that dowel size",
     )
-    counted = line("Dowels counted here", "bar", counts * alike, source="each kind once", adds=True)
-    pieces = line(
-        "Pieces to cut",
+    before_spares = line(
+        "Dowels to cut, before spares", "bar", is_first * same_size, source="each dowel size once", adds=True
+    )
+    dowels_to_cut = line(
+        "Dowels to cut",
         "bar",
-        round_up(counted * (1 + spare / PERCENT)),
-        source="dowels alike and the spare",
+        round_up(before_spares * (1 + spare_share / PERCENT)),
+        source="dowels of that size plus spares, rounded up",
         adds=True,
     )
-    from_one = line(
-        "Pieces from one bar",
+    dowels_per_bar = line(
+        "Dowels per stock bar",
         "",
-        round_down((stock + kerf) / (DoweledEdge.piece + kerf)),
-        source="stock over piece, a kerf with each",
+        round_down((stock_length + kerf) / (DoweledEdge.dowel_length + kerf)),
+        source="stock length over dowel length plus kerf, rounded down",
     )
     bars = line(
-        "Bars to buy",
+        "Stock bars to buy",
         "bar",
-        when(both(pieces > 0, from_one > 0), round_up(pieces / from_one), 0),
-        source="pieces over pieces from one bar, rounded up for each kind",
+        when(both(dowels_to_cut > 0, dowels_per_bar > 0), round_up(dowels_to_cut / dowels_per_bar), 0),
+        source="dowels to cut over dowels per stock bar, rounded up for each size",
         adds=True,
     )
-    off_cut = line(
-        "Off-cut of one bar",
+    offcut = line(
+        "Offcut per bar",
         "in",
-        largest(0, stock - from_one * (DoweledEdge.piece + kerf)),
-        source="what is left of a full bar",
+        largest(0, stock_length - dowels_per_bar * (DoweledEdge.dowel_length + kerf)),
+        source="stock length less the dowels and kerfs cut from a full bar",
     )
 
 
-class DowelNeeds(Section, title="Drilling and gluing", sheet="Order and placing"):
-    """What drilling and gluing use up."""
+class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing"):
+    """Drill bits and epoxy cartridges."""
 
-    holes_a_bit = factor(
-        "Holes from one bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide"
+    holes_per_bit = factor(
+        "Holes per drill bit", "bar/each", 40, low=20, high=80, source="common practice, no source: 3/8 in carbide bit"
     )
-    dowels_a_tube = factor("Dowels glued from one tube", "bar/each", 18, low=8, high=30, source="read the tube")
+    dowels_per_cartridge = factor(
+        "Dowels per epoxy cartridge",
+        "bar/each",
+        18,
+        low=8,
+        high=30,
+        source="common practice, no source: the cartridge label wins",
+    )
 
-    dowels = line("Dowels in all", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
-    bits = line("Bits", "each", round_up(dowels / holes_a_bit), source="holes over holes from one bit")
-    tubes = line(
-        "Tubes of epoxy",
+    dowels = line("Dowels, total", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
+    bits = line(
+        "Drill bits needed", "each", round_up(dowels / holes_per_bit), source="dowels over holes per bit, rounded up"
+    )
+    cartridges = line(
+        "Epoxy cartridges",
         "each",
-        round_up(total(DoweledEdge.glued) / dowels_a_tube),
-        source="glued dowels over a tube's",
+        round_up(total(DoweledEdge.epoxied) / dowels_per_cartridge),
+        source="epoxied dowels over dowels per cartridge, rounded up",
     )

@@ -1,7 +1,7 @@
-"""The plan of each area: the points that its outline is drawn through, and where its doweled edges are drawn.
+"""Plan drawing of each area: the points of its outline, and its doweled edges.
 
-A plan is not to scale: along the run it is in feet, across it in widths of the area, so that every joint reaches from
-one edge to the other. Which side is doweled is not measured; it is drawn on the side that the tape lies on.
+A plan is not to scale: the run is in feet, the width in panel widths, so that every joint line reaches from
+one edge to the other. Which side is doweled is not measured; dowels are drawn on the side of the tape.
 """
 
 from __future__ import annotations
@@ -14,130 +14,144 @@ from calc.trade.takeoff.joints import THOUSAND, OldJoint, Panel
 
 _SHEET = "Takeoff"
 _ONE, _TWELVE, _ONE_FOOT = exact(1), exact(12), exact(1, "ft")
-TURNS = 12
-"""The points between the first and the last two lie at twelfths of the way round."""
+SEGMENTS = 12
+"""The points between the first and the last two divide the outline into twelve segments."""
 
 
-class StationPoint(Section, title="Stops by number", each=CROSS_SECTION, sheet=_SHEET):
-    """So that a plan finds them."""
+class StationPoint(Section, title="Stations by number", each=CROSS_SECTION, sheet=_SHEET):
+    """Keys by which the plan drawing looks them up."""
 
-    one = line("A stop", "", when(CrossSection.station >= 0, 1, 0), source="1 for each")
-    place = line("Along the plan", "ft", OldJoint.place, source="from the first stop")
+    counted = line("Stations counted", "", when(CrossSection.station >= 0, 1, 0), source="1 for each row")
+    place = line("Distance along the plan", "ft", OldJoint.place, source="from the first station")
     key = line(
-        "Key of the stop", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and stop in one: 2003"
+        "Station key",
+        "",
+        row_number(AREA) * THOUSAND + running(counted, AREA),
+        source="area number times 1,000, plus station number: 2003",
     )
 
 
-class OutlinePointNumber(Section, title="Corners by number", each=OUTLINE_POINT, sheet=_SHEET):
-    """So that a plan finds them."""
+class OutlinePointNumber(Section, title="Outline points by number", each=OUTLINE_POINT, sheet=_SHEET):
+    """Keys by which the plan drawing looks them up."""
 
-    one = line("A corner", "", when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0), source="1 for each")
+    counted = line(
+        "Outline points counted", "", when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0), source="1 for each row"
+    )
     key = line(
-        "Key of the corner", "", row_number(AREA) * THOUSAND + running(one, AREA), source="area and corner in one: 2003"
+        "Outline point key",
+        "",
+        row_number(AREA) * THOUSAND + running(counted, AREA),
+        source="area number times 1,000, plus point number: 2003",
     )
 
 
-class EdgeDrawn(Section, title="Doweled edges of the plans", each=EDGE, sheet=_SHEET):
-    """Drawn once, however often it repeats."""
+class EdgeDrawn(Section, title="Doweled edges drawn", each=EDGE, sheet=_SHEET):
+    """Each edge is drawn once, however often it repeats."""
 
     doweled = line(
-        "Drawn as doweled", "ft", when(is_given(Edge.spacing), Edge.length, 0), source="edges with a dowel spacing"
+        "Doweled length drawn",
+        "ft",
+        when(is_given(Edge.spacing), Edge.length, 0),
+        source="length of an edge with a dowel spacing",
     )
 
 
-class Plan(Section, title="Sizes of the plans", each=AREA, sheet=_SHEET):
-    """What each outline is drawn from; 0 for what its shape has not."""
+class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
+    """Dimensions that each outline is drawn from; 0 where the shape has none."""
 
     across = line(
-        "One width of the plan",
+        "Plan width unit",
         "ft",
         when(Panel.width > 0, Panel.width, _ONE_FOOT),
-        source="panel width, so that a joint is one width long; a foot where it is not known",
+        source="panel width, so that a joint is one unit long; 1 ft where it is not known",
     )
-    far = line(
-        "Far end",
+    length = line(
+        "Length drawn",
         "ft",
         when(
             Area.shape.is_("area given"),
             square_root(Slab.gross_area),
             when(either(FOUR_SIDED, Area.shape.is_("triangle")), Slab.length, 0),
         ),
-        source="length; a known area is drawn as a square of that area",
+        source="length; an area given is drawn as a square of that area",
     )
-    tip = line(
-        "Tip of a triangle, along",
+    apex = line(
+        "Apex of a triangle, along",
         "ft",
-        when(Area.shape.is_("triangle"), far / TWO, 0),
-        source="drawn in the middle",
+        when(Area.shape.is_("triangle"), length / TWO, 0),
+        source="at mid-length",
     )
     first_across = line(
-        "First corner, across",
+        "Width at the first end, drawn",
         "ft",
         when(
             Area.shape.is_("area given"),
-            far,
+            length,
             when(either(FOUR_SIDED, Area.shape.is_("triangle")), Slab.width, 0),
         ),
-        source="width at the first end, or the height",
+        source="width at the first end, or height of the triangle",
     )
     second_across = line(
-        "Second corner, across",
+        "Width at the other end, drawn",
         "ft",
         when(FOUR_SIDED, Slab.far_width, first_across),
-        source="width at the other end",
+        source="width at the other end, else as at the first",
     )
     circle = line(
-        "Radius of a circle", "ft", when(Area.shape.is_("circle"), Slab.length / TWO, 0), source="half its length"
+        "Circle radius", "ft", when(Area.shape.is_("circle"), Slab.length / TWO, 0), source="half the diameter"
     )
     quarter = line(
-        "Radius of a quarter circle",
+        "Quarter-circle radius",
         "ft",
         when(Area.shape.is_("quarter circle"), Slab.length, 0),
-        source="its length",
+        source="length of the area",
     )
     stops = line(
-        "Drawn by its stops",
+        "Drawn from stations",
         "",
-        when(both(Area.shape.is_("cross-sections"), total(StationPoint.one, AREA) > 0), 1, 0),
-        source="1 for an area of stations",
+        when(both(Area.shape.is_("cross-sections"), total(StationPoint.counted, AREA) > 0), 1, 0),
+        source="1 for an area given by stations",
     )
     corners = line(
-        "Drawn by its corners",
+        "Drawn from outline points",
         "",
-        when(both(Area.shape.is_("outline points"), total(OutlinePointNumber.one, AREA) > 0), 1, 0),
-        source="1 for an area of corners",
+        when(both(Area.shape.is_("outline points"), total(OutlinePointNumber.counted, AREA) > 0), 1, 0),
+        source="1 for an area given by outline points",
     )
-    key = line("Key of its first stop or corner", "", row_number(AREA) * THOUSAND + 1, source="area and number in one")
+    key = line(
+        "Key of the first list point", "", row_number(AREA) * THOUSAND + 1, source="area number times 1,000, plus 1"
+    )
     step = line(
-        "A twelfth of its stops or corners",
+        "List points per segment",
         "",
-        largest(0, stops * total(StationPoint.one, AREA) + corners * total(OutlinePointNumber.one, AREA) - 1) / _TWELVE,
-        source="more than thirteen are drawn evenly",
+        largest(0, stops * total(StationPoint.counted, AREA) + corners * total(OutlinePointNumber.counted, AREA) - 1)
+        / _TWELVE,
+        source="list points less one, over twelve segments: a longer list is drawn at even intervals",
     )
-    dowels_from = line("Doweled from", "ft", 0 * far, source="the first end: the side is not surveyed")
+    dowels_from = line("Dowels drawn from", "ft", 0 * length, source="the first end, since the side is not surveyed")
     dowels_to = line(
-        "Doweled to",
+        "Dowels drawn to",
         "ft",
         when(circle > 0, 0, total(EdgeDrawn.doweled, AREA)),
-        source="doweled edges, one after the other; a circle has no straight side to draw them on",
+        source="sum of the doweled lengths; a circle has no straight side to draw them on",
     )
 
 
 _LONG = square_root(THREE) / TWO
 _NEAR = (None, 1 - _LONG, _ONE / TWO, _ONE, THREE / TWO, 1 + _LONG, TWO)
-"""1 less the cosine of every twelfth of half a turn: how far along a circle lies, in its radius. None is 0."""
+"""1 - cos of each 30 degrees of half a turn: distance along a circle, in radii. None is 0."""
 _STEEP, _FLAT = square_root(TWO + square_root(THREE)) / TWO, square_root(TWO - square_root(THREE)) / TWO
 _QUARTER = (_ONE, _STEEP, _LONG, square_root(TWO) / TWO, _ONE / TWO, _FLAT, None)
-"""The cosines of every 15 degrees of a quarter turn."""
+"""Cosine of each 15 degrees of a quarter turn."""
 
 
 def _circle_along(turn: int) -> Expr | None:
-    return _NEAR[turn if turn <= TURNS // 2 else TURNS - turn]
+    return _NEAR[turn if turn <= SEGMENTS // 2 else SEGMENTS - turn]
 
 
 def _circle_across(turn: int) -> Expr | None:
-    """A circle is drawn from its near side over its far edge."""
-    return _circle_along((turn + TURNS // 4) % TURNS)
+    """Distance across a circle, in radii: drawn from its near side over its far edge."""
+    return _circle_along((turn + SEGMENTS // 4) % SEGMENTS)
 
 
 def _with(drawn: Expr, radius: Expr, share: Expr | None) -> Expr:
@@ -147,75 +161,75 @@ def _with(drawn: Expr, radius: Expr, share: Expr | None) -> Expr:
 
 
 def _along(turn: int) -> Expr:
-    corner = Plan.tip if turn <= TURNS // 2 else Plan.far - Plan.tip
+    corner = Plan.apex if turn <= SEGMENTS // 2 else Plan.length - Plan.apex
     return _with(_with(corner, Plan.circle, _circle_along(turn)), Plan.quarter, _QUARTER[turn // 2])
 
 
 def _across(turn: int) -> Expr:
-    corner = Plan.first_across if turn <= TURNS // 2 else Plan.second_across
-    quarter = _QUARTER[TURNS // 2 - turn // 2]
+    corner = Plan.first_across if turn <= SEGMENTS // 2 else Plan.second_across
+    quarter = _QUARTER[SEGMENTS // 2 - turn // 2]
     return _with(_with(corner, Plan.circle, _circle_across(turn)), Plan.quarter, quarter)
 
 
-class AreaOutlinePoint(Section, title="Points round a plan", each=POINT, sheet=_SHEET):
-    """The outline leaves the start, goes round by twelfths, and comes back along the far end."""
+class AreaOutlinePoint(Section, title="Outline points of a plan", each=POINT, sheet=_SHEET):
+    """The outline leaves the start, goes around in twelve segments, and closes along the far end."""
 
     turn = line(
-        "Twelfths of the way",
+        "Segments from the start",
         "",
         smallest(largest(0, row_number(POINT) - TWO), _TWELVE),
-        source="the point after the start is the first of the list",
+        source="point number less two, 0 to 12",
     )
     along = line(
-        "Lies along the list",
+        "Distance along from the list",
         "",
         when(both(row_number(POINT) > 1, row_number(POINT) <= _TWELVE + THREE), 1, 0),
-        source="all but the start and the end",
+        source="1 for all but the start and the end",
     )
     across = line(
-        "Lies across from the tape",
+        "Distance across from the list",
         "",
         when(both(row_number(POINT) > 1, row_number(POINT) <= _TWELVE + TWO), 1, 0),
-        source="all but the start, the far corner and the end",
+        source="1 for all but the start, the far corner and the end",
     )
 
 
 def _listed(of_stop: Line, of_corner: Line, key: Line) -> Expr:
-    """What a stop or a corner of the list says, for an area that is drawn by its list."""
+    """The value at a station or outline point, for an area that is drawn from its list."""
     corner = when(Plan.corners > 0, lookup_by_key(of_corner, OutlinePointNumber.key, key), 0)
     return when(Plan.stops > 0, lookup_by_key(of_stop, StationPoint.key, key), corner)
 
 
-class OutlinePoint(Section, title="Points of the plans", each=AREA * POINT, sheet=_SHEET):
-    """Along, in feet; across, in widths. The last point closes the outline."""
+class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, sheet=_SHEET):
+    """Along, in feet; across, in panel widths. The last point closes the outline."""
 
     key = line(
-        "Stop or corner there",
+        "List point key",
         "",
         Plan.key + round_down(Plan.step * AreaOutlinePoint.turn),
-        source="so many twelfths of the way from the first",
+        source="first list point, plus list points per segment times segments",
     )
     shape_along = line(
-        "Along, by the shape",
+        "Distance along, by shape",
         "ft",
-        by_row(POINT, 0, *(_along(turn) for turn in range(TURNS + 1)), Plan.far, 0),
-        source="corners, and parts of the radius; 0 for an area that is drawn by its list",
+        by_row(POINT, 0, *(_along(turn) for turn in range(SEGMENTS + 1)), Plan.length, 0),
+        source="corners, and parts of the radius; 0 for an area drawn from its list",
     )
     shape_across = line(
-        "Across, by the shape",
+        "Distance across, by shape",
         "ft",
-        by_row(POINT, Plan.circle, *(_across(turn) for turn in range(TURNS + 1)), Plan.circle, Plan.circle),
-        source="corners, and parts of the radius; 0 for an area that is drawn by its list",
+        by_row(POINT, Plan.circle, *(_across(turn) for turn in range(SEGMENTS + 1)), Plan.circle, Plan.circle),
+        source="corners, and parts of the radius; 0 for an area drawn from its list",
     )
     along = line(
-        "Along",
+        "Distance along",
         "ft",
-        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.across, key),
-        source="by the shape or by the list",
+        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key),
+        source="by the shape, or from the list",
     )
     across = line(
-        "Across",
+        "Distance across, panel widths",
         "",
-        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.up, key)) / Plan.across,
-        source="by the shape or by the list, over one width of the plan",
+        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key)) / Plan.across,
+        source="by the shape, or from the list, over the plan width unit",
     )

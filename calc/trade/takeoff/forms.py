@@ -1,4 +1,4 @@
-"""Forms: boards by the thicker edge of their area, stakes, and hardboard where an edge bends."""
+"""Forms: form lumber by the thicker edge of each area, stakes, and bender board on curves."""
 
 from __future__ import annotations
 
@@ -8,131 +8,163 @@ from calc.trade.levels import AREA, BOARD, EDGE
 from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness
 
 _SHEET = "Order and placing"
-ONE_EACH = exact(1, "each")
 
 
 def has_price(costs: PriceLine, level: Level) -> Expr:
-    """1 in each row whose price the house book gives, so that a thing that costs nothing is not taken for unknown."""
+    """1 in each row whose price is in the company book, so that a price of $0 is not taken for unknown."""
     return by_row(level, *(when(is_given(each), 1, 0) for each in costs.prices))
 
 
-class Stakes(Section, title="Stakes by edge", each=EDGE, sheet=_SHEET):
-    """A run starts with a stake and has one more for every full or part space, closer where the form bends."""
+class Stakes(Section, title="Form stakes by edge", each=EDGE, sheet=_SHEET):
+    """A run of form has one stake more than it has spaces; stakes stand closer on a curve."""
 
-    straight_space = factor("Stakes apart", "ft", 3, low=2, high=4, source="common practice, no source")
-    curved_space = factor("Stakes apart on a curve", "ft", 1.5, low=1, high=2, source="common practice, no source")
+    straight_spacing = factor("Stake spacing", "ft", 3, low=2, high=4, source="common practice, no source")
+    curved_spacing = factor("Stake spacing on a curve", "ft", 1.5, low=1, high=2, source="common practice, no source")
 
     curved = line(
-        "Formed, curved",
+        "Curved forms",
         "ft",
         when(Edge.curved.is_("yes"), EdgeTakeoff.formed, 0),
-        source="formed edges that bend",
+        source="formed edges marked curved",
         adds=True,
     )
-    straight = line("Formed, straight", "ft", EdgeTakeoff.formed - curved, source="formed edges that do not", adds=True)
+    straight = line(
+        "Straight forms", "ft", EdgeTakeoff.formed - curved, source="formed edges less the curved ones", adds=True
+    )
     spaces = line(
-        "Spaces of one run",
+        "Stake spaces per run",
         "",
-        round_up(Edge.length / when(Edge.curved.is_("yes"), curved_space, straight_space)),
-        source="length of one piece over the space, rounded up",
+        round_up(Edge.length / when(Edge.curved.is_("yes"), curved_spacing, straight_spacing)),
+        source="length of one piece over the stake spacing, rounded up",
     )
     stakes = line(
-        "Stakes",
+        "Form stakes",
         "each",
         when(EdgeTakeoff.formed > 0, (spaces + 1) * Edge.quantity * Area.quantity, 0),
-        source="one more than the spaces for each run: an edge, its repeats and the copies",
+        source="spaces plus one, for each run: edge times repeats times copies",
         adds=True,
     )
 
 
-class Form(Section, title="Boards by area", each=AREA, sheet=_SHEET):
-    """The boards of an area go by its nominal thickness, at the thicker edge where the slab tapers."""
+class Form(Section, title="Form lumber by area", each=AREA, sheet=_SHEET):
+    """Form lumber is chosen by nominal thickness, at the thicker edge where the slab tapers."""
 
-    low_board = factor("A 2x4 forms up to", "in", 4, low=3.5, high=4, source="common practice, no source")
-    middle_board = factor("A 2x6 forms up to", "in", 6, low=5.5, high=6, source="common practice, no source")
-
-    thicker = line(
-        "Thicker edge", "in", largest(Area.thickness, MeanThickness.far), source="of the two nominal thicknesses"
+    max_for_2x4 = factor(
+        "Maximum thickness formed by 2x4", "in", 4, low=3.5, high=4, source="common practice, no source"
     )
-    straight = line("Board along the area", "ft", total(Stakes.straight, AREA), source="sum of its straight forms")
-    low = line("2x4 along it", "ft", when(thicker <= low_board, straight, 0), source="up to its limit", adds=True)
-    middle = line(
-        "2x6 along it",
+    max_for_2x6 = factor(
+        "Maximum thickness formed by 2x6", "in", 6, low=5.5, high=6, source="common practice, no source"
+    )
+
+    thickness = line(
+        "Thickness at the thicker edge",
+        "in",
+        largest(Area.thickness, MeanThickness.other_end),
+        source="larger of the two nominal thicknesses",
+    )
+    straight = line("Form lumber of the area", "ft", total(Stakes.straight, AREA), source="sum of the straight forms")
+    lumber_2x4 = line(
+        "2x4 form lumber",
         "ft",
-        when(both(thicker > low_board, thicker <= middle_board), straight, 0),
-        source="up to its limit",
+        when(thickness <= max_for_2x4, straight, 0),
+        source="straight forms, where the thickness is within its limits",
         adds=True,
     )
-    high = line("2x8 along it", "ft", straight - low - middle, source="what is thicker", adds=True)
+    lumber_2x6 = line(
+        "2x6 form lumber",
+        "ft",
+        when(both(thickness > max_for_2x4, thickness <= max_for_2x6), straight, 0),
+        source="straight forms, where the thickness is within its limits",
+        adds=True,
+    )
+    lumber_2x8 = line(
+        "2x8 form lumber", "ft", straight - lumber_2x4 - lumber_2x6, source="straight forms that are thicker", adds=True
+    )
 
 
-class Board(Section, title="Form boards", each=BOARD, sheet=_SHEET):
-    """A board is pulled, cleaned and used again: each job pays a share of it."""
+class Board(Section, title="Form lumber", each=BOARD, sheet=_SHEET):
+    """Form lumber is stripped, cleaned and reused: each job pays its share."""
 
-    cost = prices("Form board", "$/ft", BOARD, help="A foot of that board, new.")
-    uses = factor("Uses of a form board", "", 4, low=1, high=10, source="common practice, no source")
+    cost = prices("Form lumber", "$/ft", BOARD, help="Price per foot of that form lumber, new.")
+    reuses = factor("Reuses of form lumber", "", 4, low=1, high=10, source="common practice, no source")
 
     length = line(
-        "Boards",
+        "Form lumber length",
         "ft",
-        by_row(BOARD, total(Form.low), total(Form.middle), total(Form.high)),
+        by_row(BOARD, total(Form.lumber_2x4), total(Form.lumber_2x6), total(Form.lumber_2x8)),
         source="sum of the areas",
         adds=True,
     )
     charge = line(
-        "Boards, their share", "$", money(length * cost / uses), source="length times price over its uses", adds=True
+        "Form lumber, share of reuse",
+        "$",
+        money(length * cost / reuses),
+        source="length times price over reuses",
+        adds=True,
     )
     known = line(
-        "Price of the board is known",
+        "Form lumber price is known",
         "",
         when(either(length <= 0, has_price(cost, BOARD) > 0), 1, 0),
-        source="1 when the house book gives it, or none is used",
+        source="1 if the price is in the company book, or none is used",
     )
 
 
-class FormNeeds(Section, title="Stakes, hardboard and oil", sheet=_SHEET):
-    """What else the forms take."""
+class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_SHEET):
+    """The other materials of the forms."""
 
-    stake_price = price("Form stake", "$/each", help="A stake, new.")
-    hardboard_price = price("Hardboard for curves", "$/ft", help="A foot of strip that bends, new.")
-    oil_price = price("Form oil", "$/each", help="What the forms of a job take, once.")
-    stake_uses = factor("Uses of a stake", "", 8, low=2, high=20, source="common practice, no source")
-    hardboard_uses = factor(
-        "Uses of hardboard", "", 4, low=1, high=6, source="common practice, no source: as a board where it is kept flat"
+    stake_price = price("Form stake", "$/each", help="Price per stake, new.")
+    bender_board_price = price("Bender board", "$/ft", help="Price per foot of bender board, new.")
+    release_agent_price = price("Form release agent", "$/each", help="Price per job: what the forms of one job take.")
+    stake_reuses = factor("Reuses of a form stake", "", 8, low=2, high=20, source="common practice, no source")
+    bender_board_reuses = factor(
+        "Reuses of bender board",
+        "",
+        4,
+        low=1,
+        high=6,
+        source="common practice, no source: as often as lumber if it is stored flat",
     )
 
-    formed = line("Forms, in all", "ft", total(EdgeTakeoff.formed), source="sum of the edges that are formed")
-    stakes = line("Stakes to load", "each", total(Stakes.stakes), source="sum of the edges")
+    formed = line("Forms, total", "ft", total(EdgeTakeoff.formed), source="sum of the edges that are formed")
+    stakes = line("Form stakes, total", "each", total(Stakes.stakes), source="sum of the edges")
     stake_charge = line(
-        "Stakes, their share",
+        "Form stakes, share of reuse",
         "$",
-        money(stakes * if_given(stake_price, 0) / stake_uses),
-        source="stakes times price over their uses",
+        money(stakes * if_given(stake_price, 0) / stake_reuses),
+        source="stakes times price over reuses",
     )
-    hardboard_charge = line(
-        "Hardboard, its share",
+    bender_board_charge = line(
+        "Bender board, share of reuse",
         "$",
-        money(total(Stakes.curved) * if_given(hardboard_price, 0) / hardboard_uses),
-        source="curved forms times price over its uses",
+        money(total(Stakes.curved) * if_given(bender_board_price, 0) / bender_board_reuses),
+        source="curved forms times price over reuses",
     )
-    oil = line("Form oil", "each", when(formed > 0, ONE_EACH, 0), source="once, where anything is formed")
-    oil_charge = line("Form oil, cost", "$", money(oil * if_given(oil_price, 0)), source="once")
+    release_agent = line(
+        "Form release agent, per job", "each", when(formed > 0, 1, 0), source="1 if anything is formed"
+    )
+    release_agent_charge = line(
+        "Form release agent, cost",
+        "$",
+        money(release_agent * if_given(release_agent_price, 0)),
+        source="quantity times price",
+    )
     charge = line(
-        "Forms, cost",
+        "Forms, total cost",
         "$",
-        total(Board.charge) + stake_charge + hardboard_charge + oil_charge,
-        source="boards, stakes, hardboard and oil",
+        total(Board.charge) + stake_charge + bender_board_charge + release_agent_charge,
+        source="form lumber, stakes, bender board and release agent",
     )
     known = line(
-        "Prices of stakes, hardboard and oil are known",
+        "Form accessory prices are known",
         "",
         when(
             both(
-                either(formed <= 0, both(is_given(stake_price), is_given(oil_price))),
-                either(total(Stakes.curved) <= 0, is_given(hardboard_price)),
+                either(formed <= 0, both(is_given(stake_price), is_given(release_agent_price))),
+                either(total(Stakes.curved) <= 0, is_given(bender_board_price)),
             ),
             1,
             0,
         ),
-        source="1 when the house book gives what is used",
+        source="1 if the company book has a price for everything used",
     )

@@ -1,6 +1,6 @@
-"""Area and mean thickness of each piece of slab.
+"""Area and mean thickness of each slab.
 
-Measured depths give the concrete its volume; the nominal thickness goes for digging, forms, joints and cautions.
+Measured depths govern the concrete volume; the nominal thickness governs excavation, forms, joints and cautions.
 """
 
 from __future__ import annotations
@@ -10,207 +10,225 @@ from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Deduction, E
 from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, OUTLINE_POINT
 
 
-class StationStrip(Section, title="Stations", each=CROSS_SECTION, sheet="Takeoff"):
-    """Between one stop and the next the width is taken to change evenly."""
+class StationStrip(Section, title="Station strips", each=CROSS_SECTION, sheet="Takeoff"):
+    """Width is taken to vary evenly between one station and the next."""
 
-    width = line("Width at the stop", "ft", if_given(CrossSection.width, 0), source="as measured")
+    width = line("Width at the station", "ft", if_given(CrossSection.width, 0), source="as measured")
     gap = line(
-        "From the stop before",
+        "Distance from the previous station",
         "ft",
         CrossSection.station - before(CrossSection.station, AREA, CrossSection.station),
-        source="the tape, less the tape",
+        source="station less previous station",
     )
-    strip = line(
-        "Area since the stop before",
+    area = line(
+        "Area from the previous station",
         "ft2",
         gap * (width + before(width, AREA, width)) / TWO,
-        source="surveying: trapezoids between offsets, equal or unequal",
+        source="surveying: trapezoidal rule, equal or unequal intervals",
     )
-    depth = line("Depth at the stop", "in", if_given(CrossSection.depth, 0), source="as measured")
+    depth = line("Depth at the station", "in", if_given(CrossSection.depth, 0), source="as measured")
     has_depth = line(
-        "Depth was measured",
-        "",
-        when(is_given(CrossSection.depth), 1, 0),
-        source="1 where a depth was typed",
-        adds=True,
+        "Depth measured here", "", when(is_given(CrossSection.depth), 1, 0), source="1 if a depth was typed", adds=True
     )
 
 
-class OutlineSegment(Section, title="Corners", each=OUTLINE_POINT, sheet="Takeoff"):
-    """Triangles from the first corner to each side, with their sign; either way round gives the same area."""
+class OutlineSegment(Section, title="Outline segments", each=OUTLINE_POINT, sheet="Takeoff"):
+    """Signed triangles from the first outline point to each side; clockwise or not, the area is the same."""
 
-    across = line("X from the first corner", "ft", OutlineCorner.x - first(OutlineCorner.x, AREA), source="coordinates")
-    up = line("Y from the first corner", "ft", OutlineCorner.y - first(OutlineCorner.y, AREA), source="coordinates")
-    twice = line(
-        "Twice the triangle",
+    x = line(
+        "X from the first point",
+        "ft",
+        OutlineCorner.x - first(OutlineCorner.x, AREA),
+        source="coordinate less that of the first point",
+    )
+    y = line(
+        "Y from the first point",
+        "ft",
+        OutlineCorner.y - first(OutlineCorner.y, AREA),
+        source="coordinate less that of the first point",
+    )
+    twice_area = line(
+        "Twice the triangle area",
         "ft2",
-        before(across, AREA, across) * up - across * before(up, AREA, up),
-        source="surveying: area by coordinates",
+        before(x, AREA, x) * y - x * before(y, AREA, y),
+        source="surveying: area by coordinates (shoelace formula)",
     )
 
 
 class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"):
-    """What stands in the area and is not poured."""
+    """Openings and objects within an area where no concrete is placed."""
 
-    length = line("Length of the hole", "ft", if_given(Deduction.length, 0), source="as measured")
-    width = line("Width of the hole", "ft", if_given(Deduction.width, 0), source="as measured")
+    length = line("Opening length", "ft", if_given(Deduction.length, 0), source="as measured")
+    width = line("Opening width", "ft", if_given(Deduction.width, 0), source="as measured")
     square_area = line(
-        "As a rectangle or a triangle",
+        "Opening area, rectangle or triangle",
         "ft2",
         when(Deduction.shape.is_("triangle"), length * width / TWO, length * width),
-        source="geometry",
+        source="geometry: length times width, half of it for a triangle",
     )
-    round_area = line("As a circle", "ft2", PI * length / TWO * length / TWO, source="geometry")
-    known = line("As known", "ft2", if_given(Deduction.given_area, 0), source="as typed")
-    one = line(
-        "Area of one hole",
+    round_area = line("Opening area, circle", "ft2", PI * length / TWO * length / TWO, source="geometry: pi D2/4")
+    given_area = line("Opening area, as given", "ft2", if_given(Deduction.given_area, 0), source="input")
+    area_each = line(
+        "Area per opening",
         "ft2",
         when(
             Deduction.shape.is_("area given"),
-            known,
+            given_area,
             when(Deduction.shape.is_("circle"), round_area, square_area),
         ),
         source="by its shape",
     )
-    area = line("Area of the holes", "ft2", one * Deduction.quantity, source="times the count", adds=True)
-    known_round = line(
-        "Length round one, by its shape",
+    area = line(
+        "Area of the openings", "ft2", area_each * Deduction.quantity, source="area per opening times quantity", adds=True
+    )
+    perimeter_by_shape = line(
+        "Perimeter per opening, by shape",
         "ft",
         when(
             Deduction.shape.is_("circle"),
             PI * length,
             when(Deduction.shape.is_("rectangle"), TWO * (length + width), 0),
         ),
-        source="geometry; other shapes take the perimeter that was typed",
+        source="geometry; other shapes take the perimeter typed",
     )
     isolation = line(
-        "Isolation round the holes",
+        "Isolation joint around openings",
         "ft",
-        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, known_round) * Deduction.quantity, 0),
-        source="every hole that is flagged",
+        when(Deduction.isolation.is_("yes"), if_given(Deduction.perimeter, perimeter_by_shape) * Deduction.quantity, 0),
+        source="perimeter times quantity of each opening marked for isolation",
         adds=True,
     )
 
 
-class Slab(Section, title="Areas", each=AREA, sheet="Takeoff"):
-    """The slab in plan: copies multiply everything that hangs on an area."""
+class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
+    """The slab in plan. The quantity of an area multiplies all that belongs to it."""
 
-    length = line("Length of the area", "ft", if_given(Area.length, 0), source="as measured")
-    width = line("Width at the first end", "ft", if_given(Area.width, 0), source="as measured")
+    length = line("Slab length", "ft", if_given(Area.length, 0), source="as measured")
+    width = line("Slab width, first end", "ft", if_given(Area.width, 0), source="as measured")
     far_width = line(
-        "Width at the other end",
+        "Slab width, other end",
         "ft",
         if_given(Area.other_width, width),
-        source="the first width where no other was typed",
+        source="input, else the first width",
     )
-    width_sum = line("Sum of the two widths", "ft", width + far_width, source="geometry")
-    straight = line(
-        "As a strip or a triangle",
+    width_sum = line("Sum of the two widths", "ft", width + far_width, source="first end plus other end")
+    straight_area = line(
+        "Area, rectangle, trapezoid or triangle",
         "ft2",
         when(Area.shape.is_("triangle"), length * width / TWO, length * width_sum / TWO),
-        source="geometry: a trapezoid has its length square to its two ends",
+        source="geometry: length times mean width; half of length times height for a triangle",
     )
     round_area = line(
-        "As a circle or a quarter circle",
+        "Area, circle or quarter circle",
         "ft2",
         PI * length / TWO * length / TWO,
-        source="geometry: pi D2/4; a quarter circle of radius R is pi R2/4, the same with R for D",
+        source="geometry: pi D2/4 for a circle of diameter D, pi R2/4 for a quarter circle of radius R",
     )
-    walked = line(
-        "As walked or as corners",
+    surveyed_area = line(
+        "Area, cross-sections or outline points",
         "ft2",
         when(
             Area.shape.is_("cross-sections"),
-            total(StationStrip.strip, AREA),
-            abs_(total(OutlineSegment.twice, AREA)) / TWO,
+            total(StationStrip.area, AREA),
+            abs_(total(OutlineSegment.twice_area, AREA)) / TWO,
         ),
-        source="surveying: offsets, or coordinates",
+        source="surveying: trapezoidal rule, or area by coordinates",
     )
-    plain_shape = line(
-        "As a plain shape",
+    plain_area = line(
+        "Area, plain shape",
         "ft2",
-        when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight),
+        when(either(Area.shape.is_("circle"), Area.shape.is_("quarter circle")), round_area, straight_area),
         source="by its shape",
     )
-    listed = line(
-        "From a list or as known",
+    listed_area = line(
+        "Area, from a list or as given",
         "ft2",
-        when(Area.shape.is_("area given"), if_given(Area.given_area, 0), walked),
+        when(Area.shape.is_("area given"), if_given(Area.given_area, 0), surveyed_area),
         source="by its shape",
     )
     gross_area = line(
-        "Area of one copy, gross",
+        "Gross area, each",
         "ft2",
         when(
             either(Area.shape.is_("cross-sections"), Area.shape.is_("outline points"), Area.shape.is_("area given")),
-            listed,
-            plain_shape,
+            listed_area,
+            plain_area,
         ),
         source="by its shape",
     )
-    deducted = line("Deducted from one copy", "ft2", total(DeductionArea.area, AREA), source="sum of the holes")
+    deducted = line("Deductions, each", "ft2", total(DeductionArea.area, AREA), source="sum of the openings")
     net_area = line(
         "Net area",
         "ft2",
         (gross_area - deducted) * Area.quantity,
-        source="gross less holes, times copies",
+        source="(gross area less deductions) times quantity",
         adds=True,
         may_be_overridden=True,
     )
 
 
 class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff"):
-    """Measured depths where there are any, else the taper, else the nominal thickness."""
+    """From the measured depths if there are any, else from the taper, else the nominal thickness."""
 
-    far = line(
-        "Thickness at the other end",
+    other_end = line(
+        "Thickness, other end",
         "in",
         if_given(Area.other_thickness, Area.thickness),
-        source="the first thickness where no other was typed",
+        source="input, else the first thickness",
     )
-    plain_mean = line("Mean of the two thicknesses", "in", (Area.thickness + far) / TWO, source="geometry")
+    plain_mean = line(
+        "Mean of the two thicknesses", "in", (Area.thickness + other_end) / TWO, source="half of their sum"
+    )
     weighted = line(
-        "Widths times thicknesses, by the end rule",
+        "Width times thickness, weighted",
         "ft*in",
-        Slab.width * (TWO * Area.thickness + far) + Slab.far_width * (Area.thickness + TWO * far),
+        Slab.width * (TWO * Area.thickness + other_end) + Slab.far_width * (Area.thickness + TWO * other_end),
         source="geometry: exact where width and thickness both change evenly along the length",
     )
     tapered = line(
-        "Mean thickness of a taper",
+        "Mean thickness, tapered strip",
         "in",
         when(Slab.width_sum > 0, weighted / THREE / Slab.width_sum, plain_mean),
-        source="geometry: the volume of a tapered strip over its area",
+        source="geometry: volume of a tapered strip over its area",
     )
-    drawn = line(
-        "Mean thickness as drawn",
+    by_dimensions = line(
+        "Mean thickness, by dimensions",
         "in",
         when(FOUR_SIDED, tapered, plain_mean),
-        source="a tapered strip, else the plain mean",
+        source="tapered strip, else the mean of the two thicknesses",
     )
-    points = line("Depth points", "", total(StationStrip.has_depth, AREA), source="stops with a depth")
-    point_sum = line("Sum of the depths", "in", total(StationStrip.depth, AREA), source="stops with a depth")
+    depth_count = line("Depth measurements", "", total(StationStrip.has_depth, AREA), source="stations with a depth")
+    depth_sum = line(
+        "Sum of the measured depths", "in", total(StationStrip.depth, AREA), source="stations with a depth"
+    )
     mean = line(
         "Mean thickness",
         "in",
-        when(points > 0, point_sum / points, drawn),
-        source="measured depths, else as drawn",
+        when(depth_count > 0, depth_sum / depth_count, by_dimensions),
+        source="mean of the measured depths, else by dimensions",
         may_be_overridden=True,
     )
 
 
 class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
-    """The outline, by what the slab meets there."""
+    """The edges of the slab, by what each one meets."""
 
     length = line(
-        "Length, all pieces",
+        "Edge length, all pieces",
         "ft",
         Edge.length * Edge.quantity * Area.quantity,
-        source="length times repeats times copies",
+        source="length times repeats times quantity of the area",
         adds=True,
     )
-    formed = line("Formed", "ft", when(Edge.kind.is_("form"), length, 0), source="edges that are formed", adds=True)
+    formed = line(
+        "Formed edge",
+        "ft",
+        when(Edge.kind.is_("form"), length, 0),
+        source="edge length where the kind is form",
+        adds=True,
+    )
     isolated = line(
-        "Isolation along edges",
+        "Isolation joint along edges",
         "ft",
         when(
             either(
@@ -220,11 +238,11 @@ class EdgeTakeoff(Section, title="Edges", each=EDGE, sheet="Takeoff"):
             length,
             0,
         ),
-        source="walls and buildings unless typed otherwise, and every edge flagged yes",
+        source="edges at walls and buildings unless typed otherwise, and every edge marked yes",
         adds=True,
     )
     thickened = line(
-        "Thickened edge",
+        "Thickened-edge volume",
         "yd3",
         length * Edge.thickened_width * Edge.extra_depth / IN_PER_FT / IN_PER_FT / FT3_PER_YD3,
         source="geometry: length times width times extra depth",

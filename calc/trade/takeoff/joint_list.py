@@ -1,144 +1,159 @@
-"""The joint list: running totals from one end, as a tape shows them."""
+"""Joint layout list: running distances from one end, as read on a tape."""
 
 from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.levels import AREA, EIGHTH, JOINT
-from calc.trade.takeoff.joints import THOUSAND, Matched, OldJoint, Panel
+from calc.trade.takeoff.joints import THOUSAND, MatchedJoints, OldJoint, Panel
 
 TWELVE = exact(12)
 HALVES_PER_IN = exact(2, "1/in")
 
 
 class Eighths(Section, title="Eighths of an inch", each=EIGHTH, sheet="Order and placing"):
-    """How a tape shows them."""
+    """Fractions of an inch as a tape shows them."""
 
-    said = line("Said as", "", row_word(EIGHTH), source="the tape")
+    per_inch = factor("Eighths per inch", "", 8, source="by definition")
 
-
-class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
-    """Rows for the joints; those not in use hold 0."""
-
-    number = line("Slot", "", row_number(JOINT), source="in the order of the areas")
+    fraction = line("Fraction shown", "", row_word(EIGHTH), source="fractions of an inch, reduced")
 
 
-class JointPlace(Section, title="Joint list", each=JOINT, sheet="Order and placing", slots_for=Matched.joints):
-    """Running totals from one end of each area, never gap by gap; to the nearest quarter inch."""
+class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.joints):
+    """Rows for the joints; an unused row is 0."""
+
+    number = line("Joint row", "", row_number(JOINT), source="row number, in the order of the areas")
+
+
+class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.joints):
+    """Running distances from one end of each area, never gap by gap, to the nearest quarter inch."""
 
     number = line(
-        "Joint of the area",
+        "Joint number in the area",
         "",
         row_number(JOINT) - first(Slot.number, AREA) + 1,
-        source="counted from the end that the tape starts at",
+        source="counted from the zero end of the tape",
     )
-    used = line("In use", "", when(number <= Matched.joints, 1, 0), source="1 for a joint that is made", adds=True)
-    old = line("Old joints of the area", "", when(used > 0, Matched.old, 0), source="of its area")
-    base = line(
-        "Key of the area", "", when(used > 0, row_number(AREA) * THOUSAND, 0), source="area number in thousands"
+    in_use = line(
+        "Row in use", "", when(number <= MatchedJoints.joints, 1, 0), source="1 for a joint to be made", adds=True
     )
-    before_it = line(
-        "Old joints before it",
+    old_joints = line(
+        "Old joints to match in the area", "", when(in_use > 0, MatchedJoints.old, 0), source="matched joints"
+    )
+    key_base = line(
+        "Joint key base", "", when(in_use > 0, row_number(AREA) * THOUSAND, 0), source="area number times 1,000"
+    )
+    old_before = line(
+        "Old joints before this joint",
         "",
         when(
-            both(used > 0, old > 0),
-            lookup_at_or_below(OldJoint.so_far, OldJoint.ladder, base + number - 1),
+            both(in_use > 0, old_joints > 0),
+            lookup_at_or_below(OldJoint.running_count, OldJoint.running_key, key_base + number - 1),
             0,
         ),
-        source="those whose joints so far are less",
+        source="last old joint whose running joint count is below this number",
     )
-    counted = line(
-        "Joints to there",
+    joints_before = line(
+        "Joints up to that old joint",
         "",
         when(
-            both(used > 0, old > 0),
-            lookup_at_or_below(OldJoint.numbered, OldJoint.ladder, base + number - 1),
+            both(in_use > 0, old_joints > 0),
+            lookup_at_or_below(OldJoint.running_joints, OldJoint.running_key, key_base + number - 1),
             0,
         ),
-        source="old and added, to the last old joint before it",
+        source="matched and added joints, up to the last old joint before this one",
     )
-    start = line(
-        "From the old joint at",
+    gap_start = line(
+        "Station of that old joint",
         "ft",
-        when(before_it > 0, lookup_by_key(OldJoint.place, OldJoint.key, base + before_it), 0),
-        source="the end of the area where there is none",
+        when(old_before > 0, lookup_by_key(OldJoint.place, OldJoint.key, key_base + old_before), 0),
+        source="0, the end of the area, if there is none",
     )
     gap = line(
-        "Over a gap of",
+        "Gap to divide",
         "ft",
         when(
-            used > 0,
+            in_use > 0,
             when(
-                before_it < old,
-                lookup_by_key(OldJoint.gap, OldJoint.key, base + before_it + 1),
-                Matched.tail,
+                old_before < old_joints,
+                lookup_by_key(OldJoint.gap, OldJoint.key, key_base + old_before + 1),
+                MatchedJoints.past_last,
             ),
             0,
         ),
-        source="to the next old joint, or to the end",
+        source="from that old joint to the next, or to the end",
     )
-    parts = line(
-        "In so many panels",
+    panels_in_gap = line(
+        "Panels in the gap",
         "",
         when(
-            used > 0,
+            in_use > 0,
             when(
-                before_it < old,
-                lookup_by_key(OldJoint.both_kinds, OldJoint.key, base + before_it + 1),
-                Matched.tail_added + 1,
+                old_before < old_joints,
+                lookup_by_key(OldJoint.with_added, OldJoint.key, key_base + old_before + 1),
+                MatchedJoints.added_past_last + 1,
             ),
             0,
         ),
-        source="joints added there and one",
+        source="joints added in the gap plus one",
     )
     matched = line(
-        "Place where old joints decide",
+        "Joint station, matched",
         "ft",
-        start + gap * (number - counted) / largest(1, parts),
-        source="evenly over the gap",
+        gap_start + gap * (number - joints_before) / largest(1, panels_in_gap),
+        source="divided evenly over the gap",
     )
     place = line(
-        "Place of the joint",
+        "Joint station",
         "ft",
-        when(used > 0, when(old > 0, matched, number * Panel.longest), 0),
-        source="matched, or evenly spaced",
+        when(in_use > 0, when(old_joints > 0, matched, number * Panel.panel_length), 0),
+        source="matched to the old joints, else evenly spaced",
     )
     quarters = line(
-        "In quarter inches",
+        "Joint station in quarter inches",
         "",
         rounded(place * IN_PER_FT * HALVES_PER_IN * TWO, 0),
-        source="the nearest",
+        source="rounded to the nearest",
     )
-    feet = line("Feet", "", round_down(quarters / TWELVE / TWO / TWO), source="whole feet")
-    inches = line("Inches", "", round_down((quarters - feet * TWELVE * TWO * TWO) / TWO / TWO), source="whole inches")
-    eighths = line(
-        "Eighths",
+    feet = line("Tape reading, feet", "", round_down(quarters * TWO / Eighths.per_inch / TWELVE), source="whole feet")
+    inches = line(
+        "Tape reading, inches",
         "",
-        TWO * (quarters - feet * TWELVE * TWO * TWO - inches * TWO * TWO),
-        source="what is left, in eighths",
+        round_down(quarters * TWO / Eighths.per_inch - feet * TWELVE),
+        source="whole inches beyond the feet",
+    )
+    eighths = line(
+        "Tape reading, eighths",
+        "",
+        quarters * TWO - (feet * TWELVE + inches) * Eighths.per_inch,
+        source="remainder, in eighths of an inch",
     )
     shown = line(
-        "On the tape",
+        "Tape reading",
         "",
         when(
-            used > 0,
+            in_use > 0,
             joined(
                 count_of(feet, "each"),
                 "' ",
                 count_of(inches, "each"),
-                when(eighths > 0, joined(" ", at(Eighths.said, eighths + 1)), ""),
+                when(eighths > 0, joined(" ", at(Eighths.fraction, eighths + 1)), ""),
                 '"',
             ),
             "-",
         ),
-        source="feet and inches to the nearest quarter",
+        source="feet and inches to the nearest quarter inch",
     )
     why = line(
-        "Because",
+        "Reason",
         "",
         when(
-            used <= 0,
+            in_use <= 0,
             "-",
-            when(both(old > 0, equals(number - counted, parts), before_it < old), "old joint", "added"),
+            when(
+                both(old_joints > 0, equals(number - joints_before, panels_in_gap), old_before < old_joints),
+                "old joint",
+                "added",
+            ),
         ),
-        source="it meets an old joint, or is added",
+        source="matches an old joint, or is added between",
     )

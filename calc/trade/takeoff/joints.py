@@ -1,4 +1,4 @@
-"""Joints: where they go and how deep, and the strips that keep the slab from what it must not push."""
+"""Joints: layout and depth of control joints, and isolation-joint filler."""
 
 from __future__ import annotations
 
@@ -11,65 +11,72 @@ from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, Slab, Statio
 THOUSAND = exact(1000)
 
 
-class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
-    """Evenly spaced, as far apart as thickness and width allow; none where the run or the width is not known."""
+class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing"):
+    """Evenly spaced, as far apart as thickness and width allow; none if the length or width is not known."""
 
     by_thickness = factor(
-        "Spacing over thickness",
+        "Joint spacing, times thickness",
         "",
         30,
         low=24,
         high=36,
-        source="ACI 302.1R-96 and NRMCA CIP 6, 24 to 36 times the thickness, seen in print; the middle",
+        source="ACI 302.1R-96 and NRMCA CIP 6 (Joints in Concrete Slabs on Grade): 24 to 36, seen in print; middle",
     )
     by_width = factor(
-        "Panel length over width",
+        "Panel length, times width",
         "",
         1.5,
         low=1.25,
         high=1.5,
-        source="PCA and ACI 302, at most 1.5, a textbook has tooled panels square, both seen in print; 1.25 is better",
+        source="PCA and ACI 302: at most 1.5; a textbook has square tooled panels; both seen in print; 1.25 is better",
     )
-    least_spacing = factor(
-        "Least spacing by width", "ft", 4, low=3, high=5, source="common practice, no source: for narrow strips"
+    min_spacing = factor(
+        "Minimum joint spacing by width",
+        "ft",
+        4,
+        low=3,
+        high=5,
+        source="common practice, no source: governs narrow strips",
     )
-    most_spacing = factor(
-        "Most spacing",
+    max_spacing = factor(
+        "Maximum joint spacing",
         "ft",
         15,
         low=10,
         high=18,
-        source="NRMCA CIP 6, 15 ft and 10 better, ACI 302.1R-96, 18, seen in print; a federal walk has 5 ft (UFGS "
-        "03300N): the detail sheet of the job wins",
+        source="NRMCA CIP 6: 15 ft, and 10 is better; ACI 302.1R-96: 18 ft; seen in print; a federal walk has 5 ft "
+        "(UFGS 03300N): the details of the job govern",
     )
 
-    walked = line("Length walked", "ft", total(StationStrip.gap, AREA), source="last stop less first")
-    shape_run = line(
-        "Run by the shape",
-        "ft",
-        when(FOUR_SIDED, Slab.length, when(Area.shape.is_("cross-sections"), walked, 0)),
-        source="a strip's length, a walk's length; other shapes must be typed",
+    station_length = line(
+        "Length over the stations", "ft", total(StationStrip.gap, AREA), source="last station less first"
     )
-    run = line("Run", "ft", if_given(Area.layout_length, shape_run), source="typed, else by the shape")
+    shape_run = line(
+        "Joint layout length, by shape",
+        "ft",
+        when(FOUR_SIDED, Slab.length, when(Area.shape.is_("cross-sections"), station_length, 0)),
+        source="length of a rectangle or trapezoid, or over the stations; other shapes must be typed",
+    )
+    run = line("Joint layout length", "ft", if_given(Area.layout_length, shape_run), source="input, else by shape")
     shape_width = line(
-        "Width by the shape",
+        "Panel width, by shape",
         "ft",
         when(
             FOUR_SIDED,
             Slab.width_sum / TWO,
-            when(both(Area.shape.is_("cross-sections"), walked > 0), Slab.gross_area / walked, 0),
+            when(both(Area.shape.is_("cross-sections"), station_length > 0), Slab.gross_area / station_length, 0),
         ),
-        source="the mean width",
+        source="mean width of the area",
     )
-    width = line("Panel width", "ft", if_given(Area.panel_width, shape_width), source="typed, else by the shape")
+    width = line("Panel width", "ft", if_given(Area.panel_width, shape_width), source="input, else by shape")
     spacing = line(
-        "Most between joints",
+        "Maximum spacing allowed",
         "ft",
-        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, least_spacing), most_spacing),
-        source="the least of what thickness, width and the cap allow",
+        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, min_spacing), max_spacing),
+        source="smallest of the limits by thickness, by width and the maximum",
     )
     known = line(
-        "Run and width are known",
+        "Length and width are known",
         "",
         when(
             both(
@@ -83,31 +90,34 @@ class Panel(Section, title="Joints", each=AREA, sheet="Order and placing"):
             1,
             0,
         ),
-        source="1 where both are typed, or the shape says both",
+        source="1 if both are typed, or both follow from the shape",
     )
     panels = line(
         "Panels",
         "",
         when(known > 0, largest(1, round_up(run / spacing)), 0),
-        source="run over the spacing, rounded up",
+        source="joint layout length over the maximum spacing, rounded up",
     )
-    even_joints = line("Even joints of one copy", "", largest(0, panels - 1), source="one less than the panels")
-    longest = line(
-        "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="the run, divided evenly"
+    even_joints = line("Even joints, each", "", largest(0, panels - 1), source="panels less one")
+    panel_length = line(
+        "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="joint layout length divided evenly"
     )
-    limit = line(
-        "Most between matched joints",
+    matched_spacing = line(
+        "Maximum spacing of matched joints",
         "ft",
         by_thickness * Area.thickness / IN_PER_FT,
-        source="thickness alone: a matched joint is never dropped, only added to",
+        source="by thickness alone: every old joint is matched, and joints are added between",
     )
 
 
-class OldJoint(Section, title="Old joints", each=CROSS_SECTION, sheet="Order and placing"):
-    """A joint of the old walk is met by one in the new slab; where two lie too far apart, more are added evenly."""
+class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="Order and placing"):
+    """Each joint of the old walk is matched in the new slab; where two are too far apart, more are added evenly."""
 
     place = line(
-        "From the first stop", "ft", CrossSection.station - first(CrossSection.station, AREA), source="the tape"
+        "Distance from the first station",
+        "ft",
+        CrossSection.station - first(CrossSection.station, AREA),
+        source="station less first station",
     )
     is_joint = line(
         "Old joint here",
@@ -117,100 +127,114 @@ class OldJoint(Section, title="Old joints", each=CROSS_SECTION, sheet="Order and
             1,
             0,
         ),
-        source="as typed; one at either end of the run is the end of the slab, which is a joint already",
+        source="input; one at either end is the end of the slab, which is a joint already",
         adds=True,
     )
-    so_far = line("Old joints so far", "", running(is_joint, AREA), source="in this area")
+    running_count = line("Old joints, running count", "", running(is_joint, AREA), source="within the area")
     key = line(
-        "Key of an old joint",
+        "Old joint key",
         "",
-        when(is_joint > 0, row_number(AREA) * THOUSAND + so_far, 0),
-        source="area number and joint number in one: 2003 is the third of area 2",
+        when(is_joint > 0, row_number(AREA) * THOUSAND + running_count, 0),
+        source="area number times 1,000, plus joint number: 2003 is the third of area 2",
     )
     gap = line(
-        "From the old joint before",
+        "Distance from the previous old joint",
         "ft",
         when(
-            both(is_joint > 0, so_far > 1),
-            place - lookup_by_key(place, key, row_number(AREA) * THOUSAND + so_far - 1),
+            both(is_joint > 0, running_count > 1),
+            place - lookup_by_key(place, key, row_number(AREA) * THOUSAND + running_count - 1),
             when(is_joint > 0, place, 0),
         ),
-        source="from the end of the area for the first",
+        source="for the first, from the end of the area",
     )
     added = line(
-        "Joints added before it",
+        "Joints added before an old joint",
         "",
-        largest(0, round_up(gap / Panel.limit) - 1),
-        source="one less than the panels that the gap needs",
+        largest(0, round_up(gap / Panel.matched_spacing) - 1),
+        source="panels that the gap needs, less one",
     )
-    both_kinds = line("Joints with it", "", when(is_joint > 0, added + 1, 0), source="itself and those added before it")
-    numbered = line("Joints so far", "", running(both_kinds, AREA), source="old and added, in this area")
-    ladder = line(
-        "Key of the joints so far",
+    with_added = line(
+        "Joints added and matched",
         "",
-        row_number(AREA) * THOUSAND + numbered,
-        source="area number and joints so far in one",
+        when(is_joint > 0, added + 1, 0),
+        source="the old joint plus those added before it",
+    )
+    running_joints = line(
+        "Joints, running count", "", running(with_added, AREA), source="matched and added, within the area"
+    )
+    running_key = line(
+        "Running joint key",
+        "",
+        row_number(AREA) * THOUSAND + running_joints,
+        source="area number times 1,000, plus running count of joints",
     )
 
 
-class Matched(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
-    """Where the old walk has joints, they decide; else the panels are even."""
+class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
+    """Old joints govern the layout if there are any; else the panels are even."""
 
-    old = line("Old joints", "", total(OldJoint.is_joint, AREA), source="met by a new joint each", adds=True)
-    last = line(
-        "Last old joint",
+    old = line(
+        "Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint", adds=True
+    )
+    last_old_joint = line(
+        "Station of the last old joint",
         "ft",
         when(old > 0, lookup_by_key(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
-        source="from the first stop",
+        source="from the first station",
     )
-    tail = line("After the last old joint", "ft", largest(0, Panel.run - last), source="to the end of the run")
-    tail_added = line(
-        "Joints added after it",
+    past_last = line(
+        "Length past the last old joint",
+        "ft",
+        largest(0, Panel.run - last_old_joint),
+        source="to the end of the joint layout length",
+    )
+    added_past_last = line(
+        "Joints added past the last old joint",
         "",
-        largest(0, round_up(tail / Panel.limit) - 1),
-        source="one less than the panels that the rest needs",
+        largest(0, round_up(past_last / Panel.matched_spacing) - 1),
+        source="panels that this length needs, less one",
     )
     joints = line(
-        "Joints of one copy",
+        "Joints, each",
         "",
-        when(old > 0, total(OldJoint.both_kinds, AREA) + tail_added, Panel.even_joints),
-        source="old joints and those added between, or one less than the even panels",
+        when(old > 0, total(OldJoint.with_added, AREA) + added_past_last, Panel.even_joints),
+        source="matched joints plus those added, or even panels less one",
         adds=True,
     )
     length = line(
-        "Joints, length",
+        "Control joint length",
         "ft",
         joints * Panel.width * Area.quantity,
-        source="joints times panel width times copies",
+        source="joints times panel width times quantity of the area",
         adds=True,
     )
 
 
-class HoleIsolation(Section, title="Isolation round holes", each=AREA, sheet="Order and placing"):
-    """Round what stands in the slab, on every copy."""
+class OpeningIsolation(Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing"):
+    """Around posts, boxes and other openings."""
 
     length = line(
-        "Isolation round holes",
+        "Isolation joint around openings, total",
         "ft",
         total(DeductionArea.isolation, AREA) * Area.quantity,
-        source="sum of the holes, times copies",
+        source="sum of the openings times quantity of the area",
         adds=True,
     )
 
 
 class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placing"):
-    """A joint that is too shallow does not draw the crack."""
+    """A joint that is too shallow does not control the crack."""
 
-    share = factor(
-        "Joint depth over thickness",
+    depth_share = factor(
+        "Joint depth, share of thickness",
         "%",
         25,
         low=20,
         high=34,
-        source="ACI 302.1R and NRMCA CIP 6, a quarter and 1 in at least, partly from memory",
+        source="ACI 302.1R and NRMCA CIP 6: a quarter of the thickness, and at least 1 in; partly from memory",
     )
-    least_depth = factor(
-        "Least joint depth",
+    min_depth = factor(
+        "Minimum joint depth",
         "in",
         1,
         low=0.75,
@@ -219,31 +243,42 @@ class JointDepth(Section, title="Joint depth", each=AREA, sheet="Order and placi
         "seen in print",
     )
 
-    needed = line(
-        "Joint depth needed",
+    required = line(
+        "Joint depth required",
         "in",
-        largest(Area.thickness * share / PERCENT, least_depth),
-        source="a share of the nominal thickness, and never less than the least",
+        largest(Area.thickness * depth_share / PERCENT, min_depth),
+        source="share of the nominal thickness, not below the minimum joint depth",
     )
-    made = line("Joint depth made", "in", if_given(Site.joint_depth, needed), source="typed, else what is needed")
-    lacking = line("Joint depth lacking", "in", largest(0, needed - made), source="needed less made")
-
-
-class JointNeeds(Section, title="Strips and saw cuts", sheet="Order and placing"):
-    """The strips that keep the slab from what it must not push, and what is sawn."""
-
-    strip_length = factor("Isolation strip", "ft/each", 10, low=5, high=10, source="common practice, no source")
-
-    isolation = line(
-        "Isolation, length",
-        "ft",
-        total(EdgeTakeoff.isolated) + total(HoleIsolation.length),
-        source="walls, buildings and flagged edges, and round the holes",
+    made = line(
+        "Joint depth as made", "in", if_given(Site.joint_depth, required), source="input, else the required depth"
     )
-    strips = line("Isolation strips", "each", round_up(isolation / strip_length), source="length over one strip")
-    saw = line(
-        "Saw cut for joints",
+    short_by = line(
+        "Joint depth short by", "in", largest(0, required - made), source="required depth less depth as made"
+    )
+
+
+class JointNeeds(Section, title="Isolation-joint filler and saw cuts", sheet="Order and placing"):
+    """Filler strips for the isolation joints, and saw cuts for control joints."""
+
+    strip_length = factor(
+        "Isolation-joint filler, strip length", "ft/each", 10, low=5, high=10, source="common practice, no source"
+    )
+
+    isolation_length = line(
+        "Isolation joint length",
         "ft",
-        when(Site.joint_method.is_("saw-cut"), total(Matched.length), 0),
-        source="only where the joints are sawn",
+        total(EdgeTakeoff.isolated) + total(OpeningIsolation.length),
+        source="along edges plus around openings",
+    )
+    filler_strips = line(
+        "Isolation-joint filler strips",
+        "each",
+        round_up(isolation_length / strip_length),
+        source="length over strip length, rounded up",
+    )
+    saw_cut = line(
+        "Saw cut for control joints",
+        "ft",
+        when(Site.joint_method.is_("saw-cut"), total(MatchedJoints.length), 0),
+        source="control joint length, if the joints are saw-cut",
     )

@@ -1,4 +1,4 @@
-"""How far the true need may lie from what was measured: the spread of the mean depth, and of the volume."""
+"""Uncertainty of the concrete volume: standard deviation of the mean depth, and of the volume."""
 
 from __future__ import annotations
 
@@ -8,104 +8,125 @@ from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip
 
 
-class PointMean(Section, title="Mean of the depth points", each=AREA, sheet="Takeoff"):
-    """Of the points alone, also where the mean thickness is forced."""
+class PointMean(Section, title="Mean of the depth measurements", each=AREA, sheet="Takeoff"):
+    """The mean of the measurements alone, also if the mean thickness is overridden."""
 
     mean = line(
-        "Mean of the points",
+        "Mean measured depth",
         "in",
-        when(MeanThickness.points > 0, MeanThickness.point_sum / MeanThickness.points, 0),
-        source="0 where none was taken",
+        when(MeanThickness.depth_count > 0, MeanThickness.depth_sum / MeanThickness.depth_count, 0),
+        source="sum of the measured depths over their number; 0 if there are none",
     )
 
 
-class PointOff(Section, title="Depth points about their mean", each=CROSS_SECTION, sheet="Takeoff"):
-    """Each point by itself."""
+class DepthDeviation(Section, title="Deviations of the depth measurements", each=CROSS_SECTION, sheet="Takeoff"):
+    """One row per depth measurement."""
 
-    off = line(
-        "Off the mean",
+    deviation = line(
+        "Deviation from the mean",
         "in",
         when(StationStrip.has_depth > 0, StationStrip.depth - PointMean.mean, 0),
-        source="depth less the mean",
+        source="depth less mean measured depth",
     )
-    off_squared = line("Its square", "in2", square(off), source="for the spread")
+    squared_deviation = line("Squared deviation", "in2", square(deviation), source="deviation times itself")
 
 
-class DepthSpread(Section, title="Spread of the mean depth", each=AREA, sheet="Takeoff"):
-    """What matters is how far the mean may be off, not the single points. Copies of an area err together."""
+class DepthUncertainty(Section, title="Uncertainty of the mean depth", each=AREA, sheet="Takeoff"):
+    """Standard deviation of the mean depth, not of single measurements. Copies of an area err together."""
 
-    few = factor(
-        "Spread of the mean with fewer than four points",
+    default_std_dev = factor(
+        "Default depth uncertainty, fewer than 4 depths",
         "in",
         0.375,
         low=0.125,
         high=0.75,
-        source="common practice, no source: 3/8 in dug by hand, 1/4 in on a base checked with a string",
+        source="common practice, no source: 3/8 in for hand excavation, 1/4 in for a base checked with a string line",
     )
 
-    points_spread = line(
-        "Spread of the points",
+    sample_std_dev = line(
+        "Standard deviation of the depths",
         "in",
         when(
-            MeanThickness.points > 1,
-            square_root(total(PointOff.off_squared, AREA) / (MeanThickness.points - 1)),
+            MeanThickness.depth_count > 1,
+            square_root(total(DepthDeviation.squared_deviation, AREA) / (MeanThickness.depth_count - 1)),
             0,
         ),
         source="sample standard deviation",
     )
-    wider = line(
-        "Wider for few points",
+    small_sample_factor = line(
+        "Small-sample factor",
         "",
-        when(MeanThickness.points > THREE, square_root((MeanThickness.points - 1) / (MeanThickness.points - THREE)), 1),
-        source="statistics: spread of Student's t with one degree of freedom less than there are points",
+        when(
+            MeanThickness.depth_count > THREE,
+            square_root((MeanThickness.depth_count - 1) / (MeanThickness.depth_count - THREE)),
+            1,
+        ),
+        source="statistics: standard deviation of Student's t with n - 1 degrees of freedom, root of (n - 1)/(n - 3)",
     )
-    mean_spread = line(
-        "Spread of the mean",
+    mean_std_dev = line(
+        "Standard deviation of the mean depth",
         "in",
-        when(MeanThickness.points > THREE, points_spread * wider / square_root(MeanThickness.points), few),
-        source="statistics: spread of the points over the root of their number; a house figure below four points",
+        when(
+            MeanThickness.depth_count > THREE,
+            sample_std_dev * small_sample_factor / square_root(MeanThickness.depth_count),
+            default_std_dev,
+        ),
+        source="statistics: standard deviation over the root of the number of depths; the default below four depths",
     )
-    volume = line(
-        "Spread of its volume",
+    volume_std_dev = line(
+        "Standard deviation of volume, from depth",
         "yd3",
-        Slab.net_area * mean_spread / IN_PER_FT / FT3_PER_YD3,
-        source="area times the spread of its mean",
+        Slab.net_area * mean_std_dev / IN_PER_FT / FT3_PER_YD3,
+        source="net area times standard deviation of the mean depth",
     )
-    volume_squared = line("Square of that", "yd6", square(volume), source="spreads add by their squares", adds=True)
-
-
-class VolumeSpread(Section, title="Spread of the volume", sheet="Takeoff"):
-    """Depth sampled, a string line that is off everywhere alike, areas as measured, yards as sent."""
-
-    string = factor(
-        "String line off by", "in", 0.125, low=0, high=0.25, source="common practice, no source: an eighth of an inch"
+    volume_variance = line(
+        "Variance of volume, from depth", "yd6", square(volume_std_dev), source="statistics: variances add", adds=True
     )
-    tape = factor("Area off by", "%", 1, low=0, high=3, source="common practice, no source")
-    plant_yield = factor(
-        "Yield of the plant off by",
+
+
+class VolumeUncertainty(Section, title="Uncertainty of the volume", sheet="Takeoff"):
+    """From sampled depths, one string-line error for all areas, measured areas, and plant yield."""
+
+    string_line_error = factor(
+        "String line error", "in", 0.125, low=0, high=0.25, source="common practice, no source: an eighth of an inch"
+    )
+    area_error = factor("Area measurement error", "%", 1, low=0, high=3, source="common practice, no source")
+    yield_error = factor(
+        "Plant yield error",
         "%",
         1,
         low=0,
         high=2,
-        source="common practice, from memory: ASTM C94 yield is checked by unit weight within about 1 %",
+        source="common practice, from memory: ASTM C94, Basis of Purchase, with yield by ASTM C138 within about 1 %",
     )
 
-    by_depth = line(
-        "By the depths", "yd3", square_root(total(DepthSpread.volume_squared)), source="root of the squares"
-    )
-    by_string = line(
-        "By the string line",
+    from_depth = line(
+        "Volume error from depth",
         "yd3",
-        total(Slab.net_area) * string / IN_PER_FT / FT3_PER_YD3,
-        source="all areas together",
+        square_root(total(DepthUncertainty.volume_variance)),
+        source="root of the sum of the variances",
     )
-    by_tape = line("By the tape", "yd3", total(Concrete.in_place) * tape / PERCENT, source="share of the volume")
-    by_yield = line(
-        "By the plant", "yd3", total(Concrete.in_place) * plant_yield / PERCENT, source="share of the volume"
-    )
-    all_of_it = line(
-        "Spread of the need",
+    from_string_line = line(
+        "Volume error from the string line",
         "yd3",
-        square_root(square(by_depth) + square(by_string) + square(by_tape) + square(by_yield)),
+        total(Slab.net_area) * string_line_error / IN_PER_FT / FT3_PER_YD3,
+        source="net area of all areas times string line error",
+    )
+    from_area = line(
+        "Volume error from area",
+        "yd3",
+        total(Concrete.in_place) * area_error / PERCENT,
+        source="share of the net concrete volume",
+    )
+    from_yield = line(
+        "Volume error from plant yield",
+        "yd3",
+        total(Concrete.in_place) * yield_error / PERCENT,
+        source="share of the net concrete volume",
+    )
+    std_dev = line(
+        "Standard deviation of the required volume",
+        "yd3",
+        square_root(square(from_depth) + square(from_string_line) + square(from_area) + square(from_yield)),
         source="statistics: independent errors add by their squares",
     )

@@ -1,4 +1,4 @@
-"""Machines that are rented, and the way there: the cheapest of the prices that the house book gives."""
+"""Equipment rental and mobilization: the cheapest rental period that has a price in the company book."""
 
 from __future__ import annotations
 
@@ -13,14 +13,14 @@ from calc.trade.work.labor import Labor, Task
 from calc.trade.work.tasks import Work
 
 _SHEET = "Costs"
-ONE_DOLLAR, ONE_EACH = exact(1, "$"), exact(1, "each")
+_ONE_DOLLAR, _ONE_EACH = exact(1, "$"), exact(1, "each")
 
 
-class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
-    """A machine is there for as long as its own tasks take. A saw and a breaker have engines of their own."""
+class Tool(Section, title="Rental equipment", each=TOOL, sheet=_SHEET):
+    """A machine is on site for as long as its own tasks take. A saw and a demolition hammer have their own engine."""
 
     task = line(
-        "For the task",
+        "Task of the machine",
         "",
         by_row(
             TOOL,
@@ -32,10 +32,10 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
             "drill dowels",
             "dig by machine",
         ),
-        source="its own task",
+        source="by machine",
     )
     other_task = line(
-        "And for",
+        "Second task",
         "",
         by_row(
             TOOL,
@@ -47,12 +47,12 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
             "chip footings",
             "load by machine",
         ),
-        source="another task of its own; the same again where it has one",
+        source="by machine; the same task again for a machine with one",
     )
-    of_task = line("Hours of its task", "h", look_up(Task.hours, task), source="labor")
-    of_other = line("Hours of the other", "h", look_up(Task.hours, other_task), source="labor")
+    of_task = line("Hours of the task", "h", look_up(Task.hours, task), source="labor hours")
+    of_other = line("Hours of the second task", "h", look_up(Task.hours, other_task), source="labor hours")
     hours = line(
-        "Hours of the machine",
+        "Machine hours",
         "h",
         by_row(
             TOOL,
@@ -64,41 +64,44 @@ class Tool(Section, title="Machines", each=TOOL, sheet=_SHEET):
             when(OnSite.power.is_("no"), of_task + of_other + Work.mix_time, 0),
             of_task + of_other,
         ),
-        source="of its tasks; a mixer while bags are mixed, a generator for all that wants power where there is none",
+        source="hours of its tasks; mixer: mixing time; generator: all tasks that need power, if the site has none",
     )
-    days = line("Rental days", "each", round_up(hours / Rental.day), source="hours over a day, whole days")
+    days = line(
+        "Rental days", "each", round_up(hours / Rental.day), source="machine hours over a rental day, rounded up"
+    )
     weeks = line(
         "Rental weeks",
         "each",
         round_up(days.count / Rental.week),
-        source="rental days over a week, whole weeks",
+        source="rental days over a rental week, rounded up",
     )
     half_known = line(
-        "Half-day price is known", "", has_price(Rental.half_price, TOOL), source="1 when the house gives it"
+        "Half-day price is known", "", has_price(Rental.half_price, TOOL), source="1 if the company book has it"
     )
-    day_known = line(
-        "Day price is known", "", has_price(Rental.day_price, TOOL), source="1 when the house book gives it"
-    )
+    day_known = line("Day price is known", "", has_price(Rental.day_price, TOOL), source="1 if the company book has it")
     week_known = line(
-        "Week price is known", "", has_price(Rental.week_price, TOOL), source="1 when the house book gives it"
+        "Week price is known", "", has_price(Rental.week_price, TOOL), source="1 if the company book has it"
     )
 
 
-class RentalOption(Section, title="Ways of renting each machine", each=TOOL * RENTAL, sheet=_SHEET):
-    """Side by side; one without a price, or half a day that is too short, cannot win."""
+class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTAL, sheet=_SHEET):
+    """Half day, days and weeks; a period without a price, or a half day that is too short, is not eligible."""
 
-    way = line("Way of renting", "", row_word(RENTAL), source="half a day, days or weeks")
+    way = line("Rental period", "", row_word(RENTAL), source="half day, days or weeks")
     count = line(
-        "So many",
+        "Rental periods",
         "each",
-        by_row(RENTAL, when(Tool.hours > 0, ONE_EACH, 0), Tool.days, Tool.weeks),
-        source="for the hours of the machine",
+        by_row(RENTAL, when(Tool.hours > 0, _ONE_EACH, 0), Tool.days, Tool.weeks),
+        source="for the machine hours",
     )
-    each = line(
-        "One costs", "$/each", by_row(RENTAL, Rental.half_price, Rental.day_price, Rental.week_price), source="Prices"
+    price_each = line(
+        "Price per period",
+        "$/each",
+        by_row(RENTAL, Rental.half_price, Rental.day_price, Rental.week_price),
+        source="Prices",
     )
     last_day = line(
-        "Rental is good until",
+        "Rental price valid until",
         "day",
         by_row(
             RENTAL,
@@ -108,99 +111,118 @@ class RentalOption(Section, title="Ways of renting each machine", each=TOOL * RE
         ),
         source="Prices",
     )
-    cost = line("Rental costs", "$", money(count * each), source="so many times the price")
-    competes = line(
-        "Can be taken",
+    cost = line("Rental cost of the option", "$", money(count * price_each), source="periods times price per period")
+    available = line(
+        "Available",
         "",
         by_row(RENTAL, when(Tool.hours <= Rental.half_day, Tool.half_known, 0), Tool.day_known, Tool.week_known),
-        source="1 with a price; half a day only for so many hours",
+        source="1 if it has a price, and a half day is long enough",
     )
     compared = line(
-        "Rental compared",
+        "Rental cost compared",
         "$",
-        when(competes > 0, cost, greatest(cost, TOOL) + ONE_DOLLAR),
-        source="one that cannot be taken is put behind the dearest",
+        when(available > 0, cost, greatest(cost, TOOL) + _ONE_DOLLAR),
+        source="an option that is not available is ranked behind the highest cost",
     )
 
 
-class RentalChoice(Section, title="What is rented", each=TOOL, sheet=_SHEET):
-    """The cheapest way that has a price; nothing for no hours."""
+class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
+    """The cheapest option that has a price; none without machine hours."""
 
-    row = line("Row of the way", "", argmin(RentalOption.compared, TOOL), source="least, first row wins")
-    lacking = line(
-        "Rental lacks a price",
+    row = line(
+        "Row of the rental option", "", argmin(RentalOption.compared, TOOL), source="lowest cost, first row on a tie"
+    )
+    no_price = line(
+        "No rental price",
         "",
-        when(both(Tool.hours > 0, at(RentalOption.competes, row, of=TOOL) <= 0), 1, 0),
-        source="1 when it is needed and the house book gives no price that it can take",
+        when(both(Tool.hours > 0, at(RentalOption.available, row, of=TOOL) <= 0), 1, 0),
+        source="1 if the machine is needed and the company book has no price that applies",
         adds=True,
     )
     way = line(
-        "Rented by",
+        "Rental period chosen",
         "",
-        when(both(Tool.hours > 0, lacking <= 0), at(RentalOption.way, row, of=TOOL), "none"),
-        source="the cheapest way",
+        when(both(Tool.hours > 0, no_price <= 0), at(RentalOption.way, row, of=TOOL), "none"),
+        source="the cheapest option",
     )
     count = line(
-        "Rented for",
+        "Rental periods chosen",
         "each",
-        when(lacking <= 0, at(RentalOption.count, row, of=TOOL), 0),
-        source="half days, days or weeks",
+        when(no_price <= 0, at(RentalOption.count, row, of=TOOL), 0),
+        source="number of half days, days or weeks",
     )
-    each = line(
-        "Each of them costs",
+    price_each = line(
+        "Price per period chosen",
         "$/each",
-        when(lacking <= 0, at(RentalOption.each, row, of=TOOL), 0),
-        source="of the cheapest way",
+        when(no_price <= 0, at(RentalOption.price_each, row, of=TOOL), 0),
+        source="of the cheapest option",
     )
     last_day = line(
-        "What is rented is good until", "day", at(RentalOption.last_day, row, of=TOOL), source="of that way"
+        "Price chosen, valid until", "day", at(RentalOption.last_day, row, of=TOOL), source="looked up by row"
     )
     cost = line(
-        "Rental",
+        "Rental cost",
         "$",
-        when(lacking <= 0, at(RentalOption.cost, row, of=TOOL), 0),
-        source="the cheapest of its prices, to the cent",
+        when(no_price <= 0, at(RentalOption.cost, row, of=TOOL), 0),
+        source="the cheapest option, to the cent",
         adds=True,
     )
 
 
 class Equipment(Section, title="Equipment", sheet=_SHEET):
-    """Rentals, bringing the mini-machine, and coming to the job: once a day, and once more for the sealer."""
+    """Rental, delivery of the mini excavator, and mobilization: once per crew day, and once for the sealer."""
 
-    bring_price = price("Delivery of a mini-machine", "$/each", taxed=False, help="There and back, once a job.")
-    mobilise_price = price(
-        "Mobilise", "$/each", taxed=False, help="A day's way there and back, with tools and trailer."
+    excavator_delivery_price = price(
+        "Mini excavator delivery", "$/each", taxed=False, help="Price per job, delivery and pick-up."
+    )
+    mobilization_price = price(
+        "Mobilization, per day", "$/each", taxed=False, help="Price per day: travel both ways, with tools and trailer."
     )
 
-    brought = line(
-        "Mini-machine is brought",
+    excavator_deliveries = line(
+        "Mini excavator delivered",
         "each",
-        when(both(Digging.by.is_("machine"), Work.dug + Work.loose > 0), ONE_EACH, 0),
-        source="once, where it is dug or loaded by machine",
+        when(both(Digging.by.is_("machine"), Work.excavated + Work.loose > 0), 1, 0),
+        source="1 if soil is excavated or loaded by machine",
     )
-    bringing = line(
-        "Delivery of the mini-machine", "$", money(brought * if_given(bring_price, 0)), source="once, there and back"
+    excavator_delivery = line(
+        "Mini excavator delivery cost",
+        "$",
+        money(excavator_deliveries * if_given(excavator_delivery_price, 0)),
+        source="deliveries times price",
     )
-    rental = line("Rentals", "$", total(RentalChoice.cost), source="sum of the machines")
-    visits = line(
-        "Days that the crew comes",
+    rental = line("Rental, total", "$", total(RentalChoice.cost), source="sum of the machines")
+    mobilization_days = line(
+        "Mobilization days",
         "each",
         Labor.days + when(Site.sealer_coats > 0, 1, 0),
-        source="days of the crew, and one more for the sealer, weeks after the pour",
+        source="crew days, plus one for the sealer, weeks after the pour",
     )
-    mobilise = line(
-        "Coming to the job", "$", money(visits * if_given(mobilise_price, 0)), source="days times the price of one"
+    mobilization = line(
+        "Mobilization cost",
+        "$",
+        money(mobilization_days * if_given(mobilization_price, 0)),
+        source="mobilization days times price per day",
     )
-    cost = line("Equipment, cost", "$", rental + bringing + mobilise, source="rentals, delivery, coming to the job")
+    cost = line(
+        "Equipment, total cost",
+        "$",
+        rental + excavator_delivery + mobilization,
+        source="rental, delivery, mobilization",
+    )
     known = line(
-        "Prices of delivery and of coming are known",
+        "Delivery and mobilization prices are known",
         "",
-        when(both(is_given(mobilise_price), either(brought <= 0, is_given(bring_price))), 1, 0),
-        source="1 when the house book gives what is needed",
+        when(
+            both(is_given(mobilization_price), either(excavator_deliveries <= 0, is_given(excavator_delivery_price))),
+            1,
+            0,
+        ),
+        source="1 if the company book has the prices that are needed",
     )
     rentals_known = line(
-        "Rentals are known",
+        "Rental prices are known",
         "",
-        when(total(RentalChoice.lacking) > 0, 0, 1),
-        source="1 when every machine that is needed has a price",
+        when(total(RentalChoice.no_price) > 0, 0, 1),
+        source="1 if every machine that is needed has a price",
     )

@@ -1,4 +1,4 @@
-"""What there is to do: how much of each task the job has."""
+"""Task quantities of the job."""
 
 from __future__ import annotations
 
@@ -13,127 +13,135 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import Pour
-from calc.trade.takeoff.dig import Dig, Green, Spoil
+from calc.trade.takeoff.dig import Excavation, GreenWaste, Spoil
 from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
-from calc.trade.takeoff.joints import Matched
-from calc.trade.takeoff.old_concrete import OldFooting, OldSlab, Rubble
+from calc.trade.takeoff.joints import MatchedJoints
+from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
 
 _SHEET = "Costs"
-ONE_EACH, ONE_PERSON = exact(1, "each"), exact(1, "person")
+_ONE_EACH, _ONE_PERSON = exact(1, "each"), exact(1, "person")
 
 
-class Roots(Section, title="Root balls", each=PLANT, sheet=_SHEET):
-    """Each is grubbed out by itself."""
+class Roots(Section, title="Root balls to grub", each=PLANT, sheet=_SHEET):
+    """Grubbed one by one."""
 
     balls = line(
-        "Root balls to grub",
+        "Root balls",
         "each",
         when(Plant.ball > 0, Plant.quantity, 0),
-        source="plants that have one",
+        source="number of plants, if they have a root ball",
         adds=True,
     )
 
 
 class Chipping(Section, title="Chipping", each=FOOTING, sheet=_SHEET):
-    """Bars in a footing make it slow; where nobody knows of bars, none are counted on, and that is asked."""
+    """Reinforcement slows chipping. If it is not known, none is assumed, and a question is raised."""
 
-    barred = factor(
-        "Chipping with bars over without", "", 2, low=1.5, high=3, source="common practice, no source: bars are cut"
+    reinforced_factor = factor(
+        "Chipping time factor, reinforced", "", 2, low=1.5, high=3, source="common practice, no source: bars are cut"
     )
-    plain = line(
-        "Chipping, as if without bars",
+    unreinforced_equivalent = line(
+        "Chipping quantity, unreinforced equivalent",
         "yd3",
-        OldFooting.chipped * when(Footing.reinforced.is_("yes"), barred, 1),
-        source="chipped out, more of it where there are bars",
+        OldFooting.chipped_volume * when(Footing.reinforced.is_("yes"), reinforced_factor, 1),
+        source="chipped volume, times the factor if reinforced",
         adds=True,
     )
-    guessed = line(
-        "Chipping where nobody knows of bars",
+    unknown_reinforcement = line(
+        "Chipping quantity, reinforcement unknown",
         "yd3",
-        when(Footing.reinforced.is_("unknown"), OldFooting.chipped, 0),
-        source="counted as if without bars",
+        when(Footing.reinforced.is_("unknown"), OldFooting.chipped_volume, 0),
+        source="chipped volume, counted as unreinforced",
         adds=True,
     )
 
 
-class OldWalk(Section, title="Old concrete beside", each=EDGE, sheet=_SHEET):
-    """What stays is kept clean."""
+class OldWalk(Section, title="Adjacent old concrete", each=EDGE, sheet=_SHEET):
+    """Concrete that stays is protected."""
 
-    meets = line(
-        "Meets old concrete",
+    at_old_concrete = line(
+        "Edge at old concrete",
         "",
         when(both(Edge.kind.is_("existing"), EdgeTakeoff.length > 0), 1, 0),
-        source="1 for an edge at an old walk",
+        source="1 for an edge at existing concrete",
         adds=True,
     )
 
 
-class Work(Section, title="What there is to do", sheet=_SHEET):
-    """Set-up and cleaning are once a job, never once an area."""
+class Work(Section, title="Task quantities", sheet=_SHEET):
+    """Set-up and clean-up are once per job, not per area."""
 
-    area = line("Slab to lay out, finish and cure", "ft2", total(Slab.net_area), source="all areas")
-    caps = line("Lines to cap", "each", Job.lines_to_cap, source="as typed")
-    brush = line("Brush to cut", "yd3", total(Green.brush), source="loose, all plants")
-    roots = line("Roots to grub", "each", total(Roots.balls), source="all plants")
-    saw_cut = line("Saw cut for removal", "ft", Removal.saw_cut, source="as typed")
-    old_slab = line("Old slab to break", "yd3", total(OldSlab.solid), source="solid, all areas")
-    chipping = line("Footings to chip", "yd3", total(Chipping.plain), source="all footings, more where there are bars")
-    dug = line(
-        "Soil to dig",
+    area = line("Slab area, all areas", "ft2", total(Slab.net_area), source="sum of the net areas")
+    caps = line("Irrigation lines to cap", "each", Job.lines_to_cap, source="input")
+    brush = line("Brush to cut", "yd3", total(GreenWaste.brush), source="loose volume, all plants")
+    roots = line("Root balls to grub", "each", total(Roots.balls), source="sum of the plants")
+    saw_cut = line("Demolition saw cut", "ft", Removal.saw_cut, source="input")
+    old_slab = line("Old slab to break", "yd3", total(OldSlab.solid), source="solid volume, all areas")
+    chipping = line(
+        "Footings to chip",
+        "yd3",
+        total(Chipping.unreinforced_equivalent),
+        source="sum of the footings, unreinforced equivalent",
+    )
+    excavated = line(
+        "Soil to excavate",
         "yd3",
         when(
             Spoil.bank.is_overridden,
-            Spoil.bank + when(Site.keep_backfill.is_("yes"), total(Dig.backfill), 0),
-            largest(0, total(Dig.bank) - total(Green.balls)),
+            Spoil.bank + when(Site.keep_backfill.is_("yes"), total(Excavation.backfill), 0),
+            largest(0, total(Excavation.bank) - total(GreenWaste.root_balls)),
         ),
-        source="in the bank, less root balls; what goes back along the forms is dug too",
+        source="bank volume less root balls; backfill along forms is excavated too",
     )
-    hand_dug = line("Dug by hand", "yd3", when(Digging.by.is_("hand"), dug, 0), source="how it is dug")
-    machine_dug = line("Dug by machine", "yd3", when(Digging.by.is_("machine"), dug, 0), source="how it is dug")
+    hand_excavated = line(
+        "Hand excavation", "yd3", when(Digging.by.is_("hand"), excavated, 0), source="if excavated by hand"
+    )
+    machine_excavated = line(
+        "Machine excavation", "yd3", when(Digging.by.is_("machine"), excavated, 0), source="if excavated by machine"
+    )
     loose = line(
-        "To load, loose",
+        "Spoil to load, loose volume",
         "yd3",
-        Spoil.green_loose + Spoil.loose + Rubble.loose,
-        source="green, soil and old concrete, as they leave",
+        Spoil.green_loose + Spoil.loose + ConcreteDebris.loose,
+        source="green waste, soil and concrete debris",
     )
-    hand_loaded = line("Loaded by hand", "yd3", when(Digging.by.is_("hand"), loose, 0), source="as it is dug")
+    hand_loaded = line("Hand loading", "yd3", when(Digging.by.is_("hand"), loose, 0), source="if excavated by hand")
     machine_loaded = line(
-        "Loaded by machine", "yd3", when(Digging.by.is_("machine"), loose, 0), source="a machine loads every pile"
+        "Machine loading", "yd3", when(Digging.by.is_("machine"), loose, 0), source="if excavated by machine: all piles"
     )
-    forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="all edges that are formed")
-    bonded = line(
-        "Faces to bond, all coats",
+    forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="sum of the formed edges")
+    area_bonded = line(
+        "Bonded face, all coats",
         "ft2",
-        total(OldFooting.bonded) * Site.bond_coats.count,
-        source="faces times coats",
+        total(OldFooting.bonded_area) * Site.bond_coats.count,
+        source="bonded face times coats",
     )
     protect = line(
-        "Old walk to protect", "each", when(total(OldWalk.meets) > 0, ONE_EACH, 0), source="once, beside any old walk"
+        "Old walk to protect",
+        "each",
+        when(total(OldWalk.at_old_concrete) > 0, 1, 0),
+        source="once per job, if any edge is at old concrete",
     )
-    placing = line(
-        "Hours of those who place",
+    placing_hours = line(
+        "Placing crew hours",
         "h",
         when(Order.bags > 0, 0, Pour.hours * Crew.placing.count),
-        source="time to place times the placing crew",
+        source="placing time times placing crew",
     )
-    mix_time = line(
-        "Time to mix bags", "h", when(Order.bags > 0, Pour.hours, 0), source="elapsed, where bags are taken"
-    )
-    mixing = line(
-        "Hours of those who mix", "h", mix_time * Bags.people.count, source="time to mix times the people who mix"
-    )
-    finishing = line(
-        "Hours of those who finish",
+    mix_time = line("Mixing time", "h", when(Order.bags > 0, Pour.hours, 0), source="elapsed time, if bags are chosen")
+    mixing_hours = line("Mixing crew hours", "h", mix_time * Bags.crew.count, source="mixing time times mixing crew")
+    finishing_hours = line(
+        "Finishing crew hours",
         "h",
-        area / FinishWindow.pace / ONE_PERSON,
-        source="area over the finishing pace, which says too whether it is done before the concrete is hard",
+        area / FinishWindow.rate / _ONE_PERSON,
+        source="slab area over finishing rate, the same rate as for the finishing window",
     )
-    tooled = line(
+    joints_tooled = line(
         "Joints to tool",
         "ft",
-        when(Site.joint_method.is_("tooled"), total(Matched.length), 0),
-        source="all joints, where they are tooled",
+        when(Site.joint_method.is_("tooled"), total(MatchedJoints.length), 0),
+        source="control joint length, if the joints are tooled",
     )
-    sealed = line("Slab to seal, all coats", "ft2", area * Site.sealer_coats.count, source="area times coats")
-    once = line("Once a job", "each", ONE_EACH, source="clean-up")
-    unknown = line("Allowed for the unknown", "h", Removal.unforeseen, source="as typed")
+    area_sealed = line("Area to seal, all coats", "ft2", area * Site.sealer_coats.count, source="slab area times coats")
+    clean_up = line("Clean-up, per job", "each", _ONE_EACH, source="once per job")
+    unforeseen = line("Unforeseen-conditions allowance", "h", Removal.unforeseen, source="input")
