@@ -1,4 +1,4 @@
-"""What a person would lose if a bid could not be made again from its workbooks: what was typed, or an edit since."""
+"""Bidding again from written workbooks: what was typed and later edits must not be lost."""
 
 from __future__ import annotations
 
@@ -44,14 +44,14 @@ from whole_job import ID, whole_company, whole_week
 from witness import Program, recalculate
 
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
-"""A stop that a person may accept: a slab that is too thin."""
+"""A stop caution that can be acknowledged: a slab that is too thin."""
 
 Typed = dict[tuple[str, int], str]
 
 
 @dataclass
 class Bid:
-    """The workbooks of a bid, with the jobs they were written for; the house book stands beside the week's."""
+    """The workbooks of a bid, with their jobs; the company book is in the same folder as the jobs book."""
 
     folder: Path
     run: batch.Run
@@ -64,41 +64,41 @@ class Bid:
 
     @property
     def company(self) -> Path:
-        """Its house book."""
+        """Its company book."""
         return self.folder / "company.xlsx"
 
 
 def bid_of(folder: Path, week: Path, company: Path | None = None, write: bool = True) -> Bid:
-    """Bids a week's book, and holds that no job was left out; without ``write`` it only works the jobs out."""
-    run = batch.take([week], company, None)
+    """Bids a jobs book and asserts that every job was written; without ``write`` it only evaluates the jobs."""
+    run = batch.load_run([week], company, None)
     if write:
         batch.bid(run, folder / "outputs")
-    assert not run.held and not run.failures, [str(each) for each in run.findings]
-    return Bid(folder, run, list(batch.evaluated(batch.ready(run))))
+    assert not run.not_written and not run.failures, [str(each) for each in run.findings]
+    return Bid(folder, run, list(batch.evaluated(batch.ready_jobs(run))))
 
 
 def written_bid(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] = COMPANY) -> Bid:
-    """The bid of a week's book and a house book of these tables."""
+    """The bid of a jobs book and a company book of these tables."""
     write_book(folder / "company.xlsx", company)
     return bid_of(folder, write_book(folder / "input.xlsx", week))
 
 
-def made(workbooks: Sequence[Path], file: Path) -> Rebid:
-    """The book made again, which nothing kept from being written."""
+def rebid(workbooks: Sequence[Path], file: Path) -> Rebid:
+    """The jobs book of written workbooks, without failures."""
     result = jobs_book_from(workbooks, file)
     assert result.written and not result.failures, result.failures
     return result
 
 
 def bid_again(bid: Bid, folder: Path, write: bool = False) -> Bid:
-    """What is bid from a book that is made again, with the same house book."""
+    """The bid of the jobs book of a bid's workbooks, with the same company book."""
     folder.mkdir()
-    assert made(bid.workbooks, folder / "rebid.xlsx").notes == []
+    assert rebid(bid.workbooks, folder / "rebid.xlsx").notes == []
     return bid_of(folder, folder / "rebid.xlsx", bid.company, write)
 
 
 def numbers(job: JobValues) -> dict[str, float | str]:
-    """Every number and word of a job by its declaration and row."""
+    """Every number and text of a job by its declaration and row."""
     found = {f"{each.id}[{row}]": job.of(each, row) for each in everything() for row in range(job.count(each.level))}
     return {name: "none" if isinstance(value, float) and math.isnan(value) else value for name, value in found.items()}
 
@@ -126,7 +126,7 @@ def overrides(path: Path) -> list[dict[str, object]]:
 
 @pytest.fixture(scope="module")
 def demo(tmp_path_factory: pytest.TempPathFactory) -> Bid:
-    """The demo week."""
+    """The demo jobs."""
     folder = tmp_path_factory.mktemp("demo")
     (folder / "company.xlsx").write_bytes((shipped("sample_inputs") / "company.xlsx").read_bytes())
     return bid_of(folder, shipped("sample_inputs") / "jobs.xlsx")
@@ -144,11 +144,11 @@ def awkward(tmp_path_factory: pytest.TempPathFactory) -> Bid:
     return written_bid(tmp_path_factory.mktemp("awkward"), AWKWARD)
 
 
-# --- the same again -------------------------------------------------------------------------------------------------
+# --- without edits -------------------------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize("which", ["demo", "whole"])
-def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
+def test_a_rebid_at_the_same_prices_gives_the_same_numbers(
     which: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
     bid: Bid = request.getfixturevalue(which)
@@ -162,9 +162,9 @@ def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
         ]
 
 
-def test_a_book_made_again_is_made_again_alike(whole: Bid, tmp_path: Path) -> None:
+def test_a_rebid_of_a_rebid_is_the_same_book(whole: Bid, tmp_path: Path) -> None:
     second = bid_again(whole, tmp_path / "second", write=True)
-    made(second.workbooks, tmp_path / "third.xlsx")
+    rebid(second.workbooks, tmp_path / "third.xlsx")
     assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "rebid.xlsx").read_bytes()
 
 
@@ -185,7 +185,7 @@ ODD_WORDS = [
 ]
 
 
-def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
+def test_texts_are_copied_to_the_character(tmp_path: Path) -> None:
     areas = [f"A{at}" for at in range(len(ODD_WORDS))]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "client", "notes"], ["1E3", "2026-04-13", ODD_WORDS[4], ODD_WORDS[2]]],
@@ -220,16 +220,16 @@ def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) ->
     assert lengths == ["3.5 m", "1 1/4 m", "4 in"]
 
 
-def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
+def test_a_bid_date_from_the_command_is_in_the_jobs_book(tmp_path: Path) -> None:
     week = write_book(tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]})
-    run = batch.take([week], None, 46125.0)
+    run = batch.load_run([week], None, 46125.0)
     batch.bid(run, tmp_path / "outputs")
-    made([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
-    read = batch.take([tmp_path / "rebid.xlsx"], None, None)
-    assert [job.entries[given("Job.bid_date")].value for job in batch.ready(read)] == [46125.0]
+    rebid([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
+    read = batch.load_run([tmp_path / "rebid.xlsx"], None, None)
+    assert [job.entries[given("Job.bid_date")].value for job in batch.ready_jobs(read)] == [46125.0]
 
 
-def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -> None:
+def test_an_overridden_line_and_an_acknowledged_stop_keep_their_reasons(tmp_path: Path) -> None:
     reasons: list[Rows] = [
         ["a", "", STOP, None, "thin (for now)", "R (K)", "see\nphotos"],
         ["a", "B", "Mean thickness", "3 1/2", "probed; twice", "RK", ""],
@@ -255,7 +255,7 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
     }  # fmt: skip
 
 
-def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
+def test_facts_of_the_company_book_are_not_copied(tmp_path: Path) -> None:
     company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bond coats", 2]]}
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "joints are"], ["a", "2026-04-13", "sawn"]],
@@ -263,15 +263,15 @@ def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
         SITE: [["fact", "value"], ["Bond coats", 1]],
     }
     bid = written_bid(tmp_path, week, company)
-    made(bid.workbooks, tmp_path / "rebid.xlsx")
+    rebid(bid.workbooks, tmp_path / "rebid.xlsx")
     book = read_book(tmp_path / "rebid.xlsx")
     facts = [[cell.value for cell in row.values()][1:3] for _, row in book.sheets[SITE].rows[1:]]
     assert sorted(facts) == [["bond coats coat", "1"], ["joints are", "sawn"]]
     assert not {"Company", "Prices", "Factors", "Vehicles"} & set(book.sheets)
 
 
-def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
-    made(whole.workbooks, tmp_path / "rebid.xlsx")
+def test_current_prices_are_used_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
+    rebid(whole.workbooks, tmp_path / "rebid.xlsx")
     dearer = whole_company()
     headers, *rows = dearer["Prices"]
     price = list(headers).index("price")
@@ -286,14 +286,14 @@ def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Pat
     assert paid <= changed and changed - paid
 
 
-def test_workbooks_of_several_runs_go_into_one_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
-    result = made([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
+def test_workbooks_of_several_runs_go_into_one_jobs_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
+    result = rebid([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
     assert result.jobs == [ID, *(job.job.id for job in demo.jobs[:2]), "<5", "1E3"]
-    run = batch.take([tmp_path / "rebid.xlsx"], demo.company, None)
-    assert [card.id for card in run.cards] == result.jobs
+    run = batch.load_run([tmp_path / "rebid.xlsx"], demo.company, None)
+    assert [job.id for job in run.jobs] == result.jobs
 
 
-# --- edited since ---------------------------------------------------------------------------------------------------
+# --- later edits ---------------------------------------------------------------------------------------------------
 
 Edits = dict[tuple[str, int], Any]
 """What is typed over, by an input's declaration and row."""
@@ -304,34 +304,35 @@ EDITS: Edits = {
     ("Station.depth", 1): 4.125, ("Station.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar", 7): 0.5,
     ("Job.pour_date", 0): 46150, ("Job.caps", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.count", 1): 4,
-    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75, ("FiberTotal.bags_override", 0): 41,
+    ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75,
+    ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
-"""Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
+"""Edits on Measured: lengths that were arithmetic, defaults, choices, texts, dates, names, overridden lines."""
 
 
 WHY = ("MeanThickness.mean_override", -1)
-"""The cell beside the mean thickness that says why it was forced."""
+"""The cell with the reason of the overridden mean thickness."""
 
 EDITED: dict[str, Edits] = {
     "many": EDITS | {WHY: "probed (RK)\nformed deeper (LM)"},
     "an error": {("Area.length", 1): "=1/0"},
     "a date": {("Area.width", 1): date(2026, 1, 2)},
-    "words for a date": {("Job.bid_date", 0): "soon"},
-    "a vehicle that is none": {("Site.vehicle", 0): 9},
-    "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
-    "forced without a word": {("MeanThickness.mean_override", 2): 4.75},
+    "text for a date": {("Job.bid_date", 0): "soon"},
+    "a vehicle that does not exist": {("Site.vehicle", 0): 9},
+    "text for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
+    "overridden without a reason": {("MeanThickness.mean_override", 2): 4.75},
     "a column of Areas": {("Edge.length", 0): 14},
-    "a column that Areas has not": {("Edge.bar", 2): 0.5},
+    "a column that Areas does not have": {("Edge.bar", 2): 0.5},
     "the kind of a column": {("Edge.kind", 1): "building"},
 }
-"""What is typed over in the workbook of the whole job, and in that of the job with edges in Areas."""
+"""The edits in the workbook of the whole job, or in that of the job with edges in Areas."""
 
-EDGES = ("a column of Areas", "a column that Areas has not", "the kind of a column")
-ELSEWHERE = ("many", "an error", "a date")
+EDGES = ("a column of Areas", "a column that Areas does not have", "the kind of a column")
+BY_OPENPYXL = ("many", "an error", "a date")
 """Those that are edited through openpyxl, which stores no values."""
 
-FOLLOWED = (*ELSEWHERE, *EDGES)
-"""Those that are recalculated; the others keep their stored values."""
+RECALCULATED = (*BY_OPENPYXL, *EDGES)
+"""The edits that are recalculated; the other workbooks keep their stored values."""
 
 EDGE_HEADERS = ("formed ft", "wall ft", "doweled edge ft", "doweled edges", "dowel spacing in")
 
@@ -348,22 +349,22 @@ def short(tmp_path_factory: pytest.TempPathFactory) -> Bid:
 
 @pytest.fixture(scope="module")
 def edited(whole: Bid, short: Bid, tmp_path_factory: pytest.TempPathFactory, libreoffice: Program) -> dict[str, Path]:
-    """The workbooks typed over, recalculated and saved by another program."""
+    """The edited workbooks, recalculated and saved by another program."""
     folder = tmp_path_factory.mktemp("edited")
-    files = {name: _typed_over(short if name in EDGES else whole, name, folder) for name in EDITED}
-    asked = [file for name, file in files.items() if name in FOLLOWED]
-    for file, copy in recalculate(asked, Program.LIBREOFFICE, folder).items():
+    files = {name: _edit_workbook(short if name in EDGES else whole, name, folder) for name in EDITED}
+    files_to_recalculate = [file for name, file in files.items() if name in RECALCULATED]
+    for file, copy in recalculate(files_to_recalculate, Program.LIBREOFFICE, folder).items():
         copy.rename(file)
     return files
 
 
-def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
+def _edit_workbook(bid: Bid, name: str, folder: Path) -> Path:
     where = addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))
     row = re.sub(r"\D", "", where["MeanThickness.mean_override", 0][1])
     where = {**where, WHY: ("Measured", f"F{row}")}
     changes = {where[key]: value for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
-    if name not in ELSEWHERE:
+    if name not in BY_OPENPYXL:
         type_over(bid.workbooks[0], changes, file)
         return file
     book = openpyxl.load_workbook(bid.workbooks[0])
@@ -374,12 +375,12 @@ def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
 
 
 def place_in(bid: Bid, key: tuple[str, int]) -> str:
-    """Where an input stands in the workbook of a bid's first job."""
+    """The address of an input in the workbook of a bid's first job."""
     return "!".join(addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))[key])
 
 
-def test_a_cell_edited_since_counts_and_is_named(whole: Bid, edited: dict[str, Path], tmp_path: Path) -> None:
-    result = made([edited["many"]], tmp_path / "rebid.xlsx")
+def test_a_later_edit_is_used_and_reported(whole: Bid, edited: dict[str, Path], tmp_path: Path) -> None:
+    result = rebid([edited["many"]], tmp_path / "rebid.xlsx")
     assert {note.partition(": ")[0] for note in result.notes} == {f"many.xlsx {place_in(whole, key)}" for key in EDITS}
     bid = bid_of(tmp_path, tmp_path / "rebid.xlsx", whole.company, write=False)
     assert bid.jobs[0].job.entries[given("Site.vehicle")].typed == "dump trailer"
@@ -389,7 +390,7 @@ def test_a_cell_edited_since_counts_and_is_named(whole: Bid, edited: dict[str, P
 
 
 def assert_follows(job: JobValues, path: Path) -> None:
-    """Holds that a fresh bid comes to what another program computed in an edited workbook, in every line."""
+    """Asserts that a new bid has in every line what another program computed in the edited workbook."""
     cells = read_cells(path)
     wrong = [
         f"{name}[{index}] {'!'.join(place)}: the sheet gives {cells[place].value!r}, the new bid {shown!r}"
@@ -404,10 +405,10 @@ def _shown(value: float | str) -> float | str:
 
 
 @pytest.mark.parametrize("name", EDGES)
-def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
+def test_an_edge_that_was_typed_in_areas_keeps_its_later_edit(
     name: str, short: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    made([edited[name]], tmp_path / "rebid.xlsx")
+    rebid([edited[name]], tmp_path / "rebid.xlsx")
     areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Areas"]
     row = {str(areas.cell(1, column).value): areas.cell(2, column).value for column in range(1, areas.max_column + 1)}
     fits = name == "a column of Areas"
@@ -419,53 +420,51 @@ def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
     assert_follows(second.jobs[0], edited[name])
 
 
-def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path: Path) -> None:
+def test_an_edit_that_was_not_recalculated_is_refused(whole: Bid, tmp_path: Path) -> None:
     book = openpyxl.load_workbook(whole.workbooks[0])
     book.save(tmp_path / "edited.xlsx")
-    said = jobs_book_from([tmp_path / "edited.xlsx"], tmp_path / "rebid.xlsx").failures
+    failures = jobs_book_from([tmp_path / "edited.xlsx"], tmp_path / "rebid.xlsx").failures
     place = place_in(whole, ("Area.length", 0))
-    assert len(said) == 1 and f"{place} is a formula whose value was never stored" in said[0]
+    assert len(failures) == 1 and f"{place} is a formula whose value was never stored" in failures[0]
     assert not (tmp_path / "rebid.xlsx").exists()
 
 
 @pytest.mark.parametrize(
-    ("name", "said"),
+    ("name", "message"),
     [
-        ("an error", "#DIV/0!"), ("a date", "holds 2026-01-02"), ("words for a date", "soon is not a date"),
-        ("a vehicle that is none", "Prices has no such row"),
+        ("an error", "#DIV/0!"), ("a date", "is 2026-01-02. Type"), ("text for a date", "soon is not a date"),
+        ("a vehicle that does not exist", "Prices has no such row"),
     ],
 )  # fmt: skip
-def test_a_cell_that_holds_what_nobody_can_type_is_named(
-    name: str, said: str, whole: Bid, edited: dict[str, Path], tmp_path: Path
+def test_a_cell_with_a_value_that_cannot_be_typed_is_reported(
+    name: str, message: str, whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
     (failure,) = jobs_book_from([edited[name]], tmp_path / "rebid.xlsx").failures
-    assert said in failure and place_in(whole, next(iter(EDITED[name]))) in failure
+    assert message in failure and place_in(whole, next(iter(EDITED[name]))) in failure
     assert not (tmp_path / "rebid.xlsx").exists()
 
 
-def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
-    whole: Bid, edited: dict[str, Path], tmp_path: Path
-) -> None:
-    made([edited["words for numbers"]], tmp_path / "rebid.xlsx")
-    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
-    assert run.held == [ID]
-    assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.STOP] == ["Areas!E3"]
+def test_text_typed_over_a_number_is_an_error_of_the_rebid(whole: Bid, edited: dict[str, Path], tmp_path: Path) -> None:
+    rebid([edited["text for numbers"]], tmp_path / "rebid.xlsx")
+    run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
+    assert run.not_written == [ID]
+    assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.ERROR] == ["Areas!E3"]
 
 
-def test_a_line_forced_since_without_a_reason_is_asked_about(
+def test_a_line_overridden_later_without_a_reason_is_reported(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    result = made([edited["forced without a word"]], tmp_path / "rebid.xlsx")
+    result = rebid([edited["overridden without a reason"]], tmp_path / "rebid.xlsx")
     place = place_in(whole, ("MeanThickness.mean_override", 2))
-    assert any(f"{place}: Mean thickness was forced without a word why" in note for note in result.notes)
-    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
-    assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.STOP)
+    assert any(f"{place}: Mean thickness was overridden without a reason" in note for note in result.notes)
+    run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
+    assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.ERROR)
 
 
-# --- what it will not do --------------------------------------------------------------------------------------------
+# --- refused --------------------------------------------------------------------------------------------
 
 
-def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp_path: Path) -> None:
+def test_a_file_that_is_no_job_workbook_is_refused_in_one_line(demo: Bid, tmp_path: Path) -> None:
     other = write_book(tmp_path / "other.xlsx", {"Sheet1": [["a"]]})
     (tmp_path / "text.xlsx").write_text("a,b")
     week = next(path for job, path, _ in demo.run.written if not job)
@@ -478,31 +477,31 @@ def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp
         week,
     ]
     result = jobs_book_from([*files, demo.workbooks[0]], tmp_path / "rebid.xlsx")
-    said = [
-        "not the workbook of a job",
+    messages = [
+        "not a job workbook",
         "a text file",
         "there is no",
-        "not the workbook of a job",
+        "not a job workbook",
         "flatwork bid",
         "of a week",
     ]
     assert len(result.failures) == len(files) and result.code == 3
-    for path, line_said, words in zip(files, result.failures, said, strict=True):
-        assert line_said.startswith(path.name) and words in line_said and line_said.isprintable()
+    for path, failure, message in zip(files, result.failures, messages, strict=True):
+        assert failure.startswith(path.name) and message in failure and failure.isprintable()
     assert result.jobs == [demo.jobs[0].job.id] and result.written
 
 
-def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path: Path) -> None:
+def test_a_workbook_of_another_version_is_refused_in_one_line(whole: Bid, tmp_path: Path) -> None:
     book = openpyxl.load_workbook(whole.workbooks[0])
     label = next(cell for (cell,) in book["Measured"]["A1:A200"] if cell.value == "Thickness")
     label.value = "Depth of slab"
     book.save(tmp_path / "old.xlsx")
-    (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
-    assert said.startswith(f'old.xlsx: Measured!{label.coordinate} says "Depth of slab" and not "Thickness"')
-    assert __version__ in said and said.isprintable()
+    (failure,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
+    assert failure.startswith(f'old.xlsx: Measured!{label.coordinate} is "Depth of slab" instead of "Thickness"')
+    assert __version__ in failure and failure.isprintable()
 
 
-def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:
+def test_a_job_that_is_in_two_workbooks_is_reported(demo: Bid, tmp_path: Path) -> None:
     copy = tmp_path / "copy.xlsx"
     copy.write_bytes(demo.workbooks[0].read_bytes())
     result = jobs_book_from([demo.workbooks[0], copy], tmp_path / "rebid.xlsx")
@@ -510,10 +509,10 @@ def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: 
     assert len(result.failures) == 1 and "copy.xlsx: the job" in result.failures[0]
 
 
-def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> None:
+def test_an_existing_file_is_not_overwritten(demo: Bid, tmp_path: Path) -> None:
     (tmp_path / "rebid.xlsx").write_bytes(b"somebody's own")
     result = jobs_book_from(demo.workbooks[:1], tmp_path / "rebid.xlsx")
-    assert not result.written and "it exists already" in result.failures[0]
+    assert not result.written and "the file exists already" in result.failures[0]
     assert (tmp_path / "rebid.xlsx").read_bytes() == b"somebody's own"
     lost = jobs_book_from(demo.workbooks[:1], tmp_path / "no folder" / "rebid.xlsx")
     assert not lost.written and "cannot be written" in lost.failures[0]
@@ -527,7 +526,7 @@ LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
         st.tuples(st.sampled_from(["at ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
     )
 )
-def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:
+def test_what_was_typed_in_a_row_is_read_back(typed_of: list[tuple[str, str]]) -> None:
     entries = [(name, Entry(0.0, "", text, f"Stations!C{at}")) for at, (name, text) in enumerate(typed_of, start=2)]
     wanted = {name: AsTyped(on_one_line(entry.typed), entry.origin) for name, entry in entries if entry.typed}
     assert parse_lines(format_typed(entries), format_origins(entries)) == wanted

@@ -17,7 +17,7 @@ from openpyxl import Workbook
 from calc.cells import Book, Sheet, column_letters
 from calc.declared import Input, Kind
 from calc.errors import Severity
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.intake.schema import COMPANY_TABLES, TABLES
 from calc.xlsx_read.read import read_book
 from whole_job import ID, whole_company, whole_week
@@ -127,12 +127,14 @@ def test_what_a_column_rules_out_is_refused_at_its_cell(bad: Bad, right: tuple[B
     tables = copied(whole_company() if of_company else whole_week(("walk",)))
     cell = with_bad(bad, tables)
     sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
-    intake = take_in([week], with_sheet(company, sheet)) if of_company else take_in([with_sheet(week, sheet)], company)
-    stops = [each for each in intake.findings if each.severity is Severity.STOP and each.place.sheet == bad.table]
+    intake = (
+        read_run([week], with_sheet(company, sheet)) if of_company else read_run([with_sheet(week, sheet)], company)
+    )
+    stops = [each for each in intake.findings if each.severity is Severity.ERROR and each.place.sheet == bad.table]
     here = [each for each in stops if each.place.cell == cell]
     assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
     assert bad.given.label in here[0].found and here[0].remedy
-    waiting = {job.id for job in intake.jobs if is_stopped(job, intake.findings)}
+    waiting = {job.id for job in intake.jobs if has_error(job, intake.findings)}
     assert waiting == ({ID, OTHER} if of_company else {ID})
 
 

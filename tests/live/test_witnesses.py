@@ -41,9 +41,9 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> list[Path]:
     }
     written: list[Path] = []
     for name, (week, company) in sources.items():
-        run = batch.take([week], company, None)
+        run = batch.load_run([week], company, None)
         batch.bid(run, folder / name)
-        assert not run.held and not run.failures, [str(each) for each in run.findings]
+        assert not run.not_written and not run.failures, [str(each) for each in run.findings]
         written += [path for _, path, _ in run.written]
     return written
 

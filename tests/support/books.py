@@ -11,7 +11,7 @@ import xlsxwriter
 from calc.batch import evaluated
 from calc.cell_text import rich_text_run
 from calc.declared import Declared, Input
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import everything
 from calc.layout.bid_sheet import slots_for
@@ -60,20 +60,20 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
     return path
 
 
-def taken_in(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
+def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
     """The intake of a week's book and a house book that are written into ``folder``."""
     company_book = read_book(write_book(folder / "company.xlsx", company)) if company else None
-    return take_in([read_book(write_book(folder / "week.xlsx", week))], company_book)
+    return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book)
 
 
 def jobs_of(intake: Intake) -> list[JobValues]:
     """The values of every job that no stop holds back."""
-    return list(evaluated([job for job in intake.jobs if not is_stopped(job, intake.findings)]))
+    return list(evaluated([job for job in intake.jobs if not has_error(job, intake.findings)]))
 
 
 def only_job(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> JobValues:
     """The values of the one job of a book; the findings are shown when it is held back."""
-    intake = taken_in(folder, week, company)
+    intake = intake_from(folder, week, company)
     jobs = jobs_of(intake)
     assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)
     return jobs[0]

@@ -44,7 +44,7 @@ def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
 
 def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
     """The one job of a book, read and not held back."""
-    (job,) = batch.ready(taken(folder, tables, company))
+    (job,) = batch.ready_jobs(taken(folder, tables, company))
     return job
 
 
@@ -70,13 +70,13 @@ def readiness(rows: list[list[object]]) -> str:
 def taken(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> batch.Run:
     """What a run takes in from one book."""
     company_book = write_book(folder / "company.xlsx", company)
-    return batch.take([write_book(folder / "week.xlsx", tables)], company_book, None)
+    return batch.load_run([write_book(folder / "week.xlsx", tables)], company_book, None)
 
 
 def checked(folder: Path, tables: Tables, company: CompanyBook = COMPANY) -> batch.Run:
     """A run that finds everything and writes nothing."""
     run = taken(folder, tables, company)
-    for job in batch.evaluated(batch.ready(run)):
+    for job in batch.evaluated(batch.ready_jobs(run)):
         run.findings += batch.job_findings(job)
     return run
 
@@ -162,7 +162,7 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
     loud = acknowledged(LIMITS[name].loud, CAUTIONS[name].label)
     run = checked(tmp_path, loud, LIMITS[name].noisy_company or COMPANY)
-    assert [each for each in run.findings if each.severity.word == "stop"] == []
+    assert [each for each in run.findings if each.severity.word == "error"] == []
     assert run.code == 0
 
 
@@ -170,7 +170,7 @@ def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_pa
 @pytest.mark.parametrize("name", STOPS)
 def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
     run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
-    assert run.held == ["one"]
+    assert run.not_written == ["one"]
     assert run.code == 1
     assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)
 
@@ -180,7 +180,7 @@ def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
     name: str, jobs: dict[tuple[str, bool], JobValues]
 ) -> None:
     found = job_findings(jobs[name, True])
-    assert [each for each in found if each.severity.word == "stop"] == []
+    assert [each for each in found if each.severity.word == "error"] == []
 
 
 def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:
@@ -191,4 +191,4 @@ def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_
     run = bid(tmp_path, tables)
     assert run.code == 1
     assert {job for job, _, _ in run.written} >= {"thin", "sound"}
-    assert {each.job for each in run.findings if each.severity.word == "stop"} == {"thin"}
+    assert {each.job for each in run.findings if each.severity.word == "error"} == {"thin"}

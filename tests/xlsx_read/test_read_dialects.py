@@ -21,7 +21,7 @@ from books import Rows, write_book
 from calc.cells import Book, column_letters
 from calc.errors import MAX_LINE, Finding, Severity, Unreadable
 from calc.files import shipped
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import ACKNOWLEDGEABLE, PRICE_LIST, TABLES
 from calc.xlsx_read.read import read_book
@@ -67,7 +67,7 @@ def findings_at(intake: Intake, sheet: str, cell: str) -> list[Finding]:
 
 def take(*books: Book) -> Intake:
     """The intake of week's books without a house book."""
-    return take_in(books, None)
+    return read_run(books, None)
 
 
 # --- the same book from other programs ------------------------------------------------------------------------------
@@ -132,10 +132,10 @@ def test_the_demo_saved_by_another_program_gives_the_same_jobs(witness: Program,
 def test_the_job_that_fills_every_column_is_the_same_from_another_program(witness: Program, tmp_path: Path) -> None:
     files = [write_book(tmp_path / "week.xlsx", whole_week()), write_book(tmp_path / "company.xlsx", whole_company())]
     copies = recalculate(files, witness, tmp_path)
-    ours = take_in([read_book(files[0])], read_book(files[1]))
-    theirs = take_in([read_book(copies[files[0]])], read_book(copies[files[1]]))
+    ours = read_run([read_book(files[0])], read_book(files[1]))
+    theirs = read_run([read_book(copies[files[0]])], read_book(copies[files[1]]))
     assert taken(theirs) == taken(ours)
-    assert [job.id for job in theirs.jobs if not is_stopped(job, theirs.findings)] == [ID]
+    assert [job.id for job in theirs.jobs if not has_error(job, theirs.findings)] == [ID]
 
 
 @pytest.mark.parametrize("ending", ["ods", "xls", "fods"])
@@ -189,7 +189,7 @@ def drawn(path: Path, draw: Callable[[Any, Any], None], options: Mapping[str, An
 def plain(tmp_path: Path) -> dict[tuple[str, str, int], object]:
     """What the small week's book gives."""
     intake = take(read_book(write_book(tmp_path / "plain.xlsx", WEEK)))
-    assert not [each for each in intake.findings if each.severity is Severity.STOP]
+    assert not [each for each in intake.findings if each.severity is Severity.ERROR]
     return taken(intake)
 
 
@@ -232,8 +232,8 @@ def test_a_formula_that_nobody_computed_is_asked_for(tmp_path: Path) -> None:
     book.save(tmp_path / "week.xlsx")
     intake = take(read_book(tmp_path / "week.xlsx"))
     (said,) = findings_at(intake, "Areas", "C3")
-    assert "never stored" in said.found and said.severity is Severity.STOP
-    assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
+    assert "never stored" in said.found and said.severity is Severity.ERROR
+    assert [job.id for job in intake.jobs if has_error(job, intake.findings)] == ["24-03"]
 
 
 def test_rows_that_nobody_sees_are_taken_and_said(plain: dict[tuple[str, str, int], object], tmp_path: Path) -> None:
@@ -257,11 +257,11 @@ def test_a_header_in_merged_cells_stops_the_book_and_cells_under_a_merge_are_nam
         sheet.merge_range("E2:E3", 4)
 
     intake = take(read_book(drawn(tmp_path / "header.xlsx", header)))
-    assert findings_at(intake, "Areas", "C1:D1")[0].severity is Severity.STOP
-    assert all(is_stopped(job, intake.findings) for job in intake.jobs)
+    assert findings_at(intake, "Areas", "C1:D1")[0].severity is Severity.ERROR
+    assert all(has_error(job, intake.findings) for job in intake.jobs)
     intake = take(read_book(drawn(tmp_path / "rows.xlsx", rows)))
-    assert [findings_at(intake, "Areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.STOP] * 2
-    assert [job.id for job in intake.jobs if is_stopped(job, intake.findings)] == ["24-03"]
+    assert [findings_at(intake, "Areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.ERROR] * 2
+    assert [job.id for job in intake.jobs if has_error(job, intake.findings)] == ["24-03"]
 
 
 def test_a_column_without_a_header_is_asked_about(tmp_path: Path) -> None:
@@ -270,7 +270,7 @@ def test_a_column_without_a_header_is_asked_about(tmp_path: Path) -> None:
 
     intake = take(read_book(drawn(tmp_path / "week.xlsx", draw)))
     (said,) = findings_at(intake, "Areas", "G3")
-    assert "Column G has no header" in said.found and said.severity is Severity.ASK
+    assert "Column G has no header" in said.found and said.severity is Severity.QUESTION
 
 
 def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is_written(tmp_path: Path) -> None:
@@ -290,10 +290,10 @@ def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is
 def test_a_fact_for_every_job_beside_a_house_book_is_not_dropped_in_silence(tmp_path: Path) -> None:
     week = {**WEEK, "Site conditions": [["job", "fact", "value"], ["all", "Moisture", "wet"]]}
     company = {"Site conditions": [["job", "fact", "value"], ["24-03", "Moisture", "wet"]]}
-    intake = take_in(
+    intake = read_run(
         [read_book(write_book(tmp_path / "week.xlsx", week))], read_book(write_book(tmp_path / "company.xlsx", company))
     )
-    stops = [str(each.place) for each in intake.findings if each.severity is Severity.STOP]
+    stops = [str(each.place) for each in intake.findings if each.severity is Severity.ERROR]
     assert stops == ["company.xlsx Site conditions!A2", "week.xlsx Site conditions!A2"]
 
 
@@ -346,9 +346,9 @@ def test_ten_thousand_letters_are_named_at_their_cell_in_every_column(table: str
         for at in places:
             rows[1][at] = LONG
         if table in company:
-            intake = take_in(right[:1], read_book(write_book(tmp_path / "long.xlsx", {**company, table: rows})))
+            intake = read_run(right[:1], read_book(write_book(tmp_path / "long.xlsx", {**company, table: rows})))
         else:
-            intake = take_in([read_book(write_book(tmp_path / "long.xlsx", {**week, table: rows}))], right[1])
+            intake = read_run([read_book(write_book(tmp_path / "long.xlsx", {**week, table: rows}))], right[1])
         said = {each.place.cell for each in intake.findings if each.place.sheet == table}
         wanted = {f"{column_letters(at + 1)}2" for at in places}
         assert wanted <= said or (headers in names and any(cell.endswith("2") for cell in said)), (headers, said)
@@ -361,13 +361,13 @@ CHILD = f"""
 import resource, sys
 from pathlib import Path
 from calc.errors import Unreadable
-from calc.intake.read_run import take_in
+from calc.intake.read_run import read_run
 from calc.xlsx_read.read import read_book
 
 resource.setrlimit(resource.RLIMIT_AS, ({LIMIT} << 20, {LIMIT} << 20))
 for path in sorted(Path(sys.argv[1]).iterdir()):
     try:
-        print("read", path.name, len(take_in([read_book(path)], None).findings))
+        print("read", path.name, len(read_run([read_book(path)], None).findings))
     except Unreadable as reason:
         print("refused", reason)
 """

@@ -119,7 +119,7 @@ def test_a_damaged_or_hostile_book_is_refused_with_its_reason(
 
 @pytest.mark.parametrize(
     ("limit", "said"),
-    [("MAX_CELLS", "100 cells."), ("MAX_ELEMENTS", "100 cells and marks."), ("MAX_LETTERS", "100 letters.")],
+    [("MAX_CELLS", "100 cells."), ("MAX_ELEMENTS", "100 XML elements."), ("MAX_CHARACTERS", "100 characters.")],
 )
 def test_a_book_that_holds_more_than_a_run_can_bear_says_what_to_clear(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, limit: str, said: str
@@ -128,7 +128,7 @@ def test_a_book_that_holds_more_than_a_run_can_bear_says_what_to_clear(
     path = pack(tmp_path / "week.xlsx", full)
     assert len(read_book(path).sheets) == 2
     monkeypatch.setattr(scan, limit, 100)
-    assert f"holds more than {said}" in refusal(path)
+    assert f"has more than {said}" in refusal(path)
 
 
 def test_a_part_that_stands_in_the_zip_twice_is_refused(tmp_path: Path) -> None:
