@@ -1,4 +1,4 @@
-"""What a person would lose if the reading of workbooks failed: a value, an address, a warning, or the whole run."""
+"""Reading of workbooks: no value, address or warning may be lost, and no ordinary file may be refused."""
 
 from __future__ import annotations
 
@@ -25,22 +25,22 @@ from witness import Program, recalculate
 
 
 def cells(book: Book, sheet: str = "Areas") -> dict[str, Cell]:
-    """The cells of a sheet by their address."""
+    """The cells of a sheet by address."""
     return {cell.ref: cell for _, row in book.sheets[sheet].rows for cell in row.values()}
 
 
 def contents(book: Book, sheet: str = "Areas") -> dict[str, tuple[Kind, object]]:
-    """What the cells of a sheet hold."""
+    """The kinds and values of the cells of a sheet."""
     return {ref: (cell.kind, cell.value) for ref, cell in cells(book, sheet).items()}
 
 
 @pytest.fixture
 def week(tmp_path: Path) -> Path:
-    """A small week's book."""
-    return small_week(tmp_path / "week.xlsx")
+    """A small jobs book."""
+    return small_week(tmp_path / "jobs.xlsx")
 
 
-# --- what is read ---------------------------------------------------------------------------------------------------
+# --- cells ---------------------------------------------------------------------------------------------------
 
 
 def test_every_kind_of_value_arrives_as_it_was_typed(tmp_path: Path) -> None:
@@ -93,7 +93,7 @@ def test_a_formula_keeps_its_text_and_its_stored_value(tmp_path: Path) -> None:
     assert (read["A5"].formula, read["A5"].value) == ("=SUM(B1:B2)", 9)
 
 
-def test_a_formula_that_nobody_computed_is_not_a_blank_cell(tmp_path: Path) -> None:
+def test_a_formula_without_a_stored_value_is_not_a_blank_cell(tmp_path: Path) -> None:
     book = openpyxl.Workbook()
     book.active.title = "Areas"
     book.active.append([5, "=A1*2"])
@@ -102,7 +102,7 @@ def test_a_formula_that_nobody_computed_is_not_a_blank_cell(tmp_path: Path) -> N
     assert (read["B1"].kind, read["B1"].value, read["B1"].formula) == (Kind.UNCOMPUTED, "=A1*2", "=A1*2")
 
 
-def test_a_formula_that_gave_an_empty_text_is_not_taken_for_one_that_nobody_computed(tmp_path: Path) -> None:
+def test_a_formula_with_an_empty_result_counts_as_calculated(tmp_path: Path) -> None:
     sheet = cells_xml(
         '<c r="A1" t="str"><f>IF(1,"")</f><v></v></c>',
         '<c r="B1"><f>1+1</f><v></v></c>',
@@ -112,7 +112,7 @@ def test_a_formula_that_gave_an_empty_text_is_not_taken_for_one_that_nobody_comp
     assert read == {"A1": (Kind.TEXT, ""), "B1": (Kind.UNCOMPUTED, "=1+1"), "C1": (Kind.UNCOMPUTED, "=1+1")}
 
 
-def test_a_shared_formula_is_given_for_the_cell_that_holds_it(tmp_path: Path) -> None:
+def test_a_shared_formula_is_read_for_each_of_its_cells(tmp_path: Path) -> None:
     rows = (
         '<row r="1"><c r="B1"><f t="shared" si="0" ref="B1:B2">A1*2</f><v>2</v></c></row>'
         '<row r="2"><c r="B2"><f t="shared" si="0"/><v>4</v></c></row>'
@@ -121,13 +121,13 @@ def test_a_shared_formula_is_given_for_the_cell_that_holds_it(tmp_path: Path) ->
     assert [(cell.formula, cell.value) for cell in read.values()] == [("=A1*2", 2), ("=A2*2", 4)]
 
 
-def test_a_table_of_what_if_values_is_a_formula_too(tmp_path: Path) -> None:
+def test_a_data_table_is_read_as_a_formula(tmp_path: Path) -> None:
     sheet = cells_xml('<c r="B1"><f t="dataTable" ref="B1:B2" dt2D="0" dtr="0" r1="A1"/><v>4</v></c>')
     read = cells(read_book(pack(tmp_path / "f.xlsx", package({"Areas": sheet}))))
     assert (read["B1"].formula, read["B1"].value) == ("=TABLE(A1,)", 4)
 
 
-def test_text_is_text_however_the_file_keeps_it(tmp_path: Path) -> None:
+def test_text_is_read_however_the_file_stores_it(tmp_path: Path) -> None:
     strings = (
         f'<sst xmlns="{MAIN}"><si><t xml:space="preserve"> plain </t></si>'
         "<si><r><t>rich </t></r><r><rPr><b/></rPr><t>text</t></r><rPh sb='0' eb='1'><t>aloud</t></rPh></si>"
@@ -169,7 +169,7 @@ def test_text_with_bold_words_is_the_text(tmp_path: Path) -> None:
         max_size=12,
     )
 )
-def test_whatever_is_typed_anywhere_is_found_there_again(tmp_path_factory: pytest.TempPathFactory, typed: dict) -> None:
+def test_every_typed_value_is_read_at_its_address(tmp_path_factory: pytest.TempPathFactory, typed: dict) -> None:
     path = tmp_path_factory.getbasetemp() / "typed.xlsx"
     with xlsxwriter.Workbook(path, {"strings_to_urls": False, "strings_to_formulas": False}) as book:
         sheet = book.add_worksheet("Areas")
@@ -196,7 +196,7 @@ def test_a_date_is_the_same_day_in_books_that_count_from_1900_and_from_1904(tmp_
     assert any("1904" in note for note in read.notes) is from_1904
 
 
-def test_dates_and_times_that_a_program_writes_as_text_are_dates_and_times(tmp_path: Path) -> None:
+def test_dates_and_times_in_iso_format_are_dates_and_times(tmp_path: Path) -> None:
     sheet = cells_xml(
         '<c r="A1" t="d"><v>2026-03-04</v></c><c r="B1" t="d"><v>2026-03-04T07:30:00</v></c>',
         '<c r="C1" t="d"><v>07:30:00</v></c>',
@@ -208,14 +208,14 @@ def test_dates_and_times_that_a_program_writes_as_text_are_dates_and_times(tmp_p
     }
 
 
-def test_a_date_that_no_calendar_has_is_an_error_not_a_number(tmp_path: Path) -> None:
+def test_a_date_outside_the_calendar_is_an_error_not_a_number(tmp_path: Path) -> None:
     styles = f'<styleSheet xmlns="{MAIN}"><cellXfs><xf/><xf numFmtId="14"/></cellXfs></styleSheet>'
     sheet = cells_xml('<c r="A1" s="1"><v>9999999999</v></c>')
     read = read_book(pack(tmp_path / "d.xlsx", package({"Areas": sheet}, styles=styles)))
     assert contents(read) == {"A1": (Kind.ERROR, "#VALUE!")}
 
 
-def test_merged_ranges_are_told_even_when_they_are_empty(tmp_path: Path) -> None:
+def test_merged_ranges_are_reported_even_when_they_are_blank(tmp_path: Path) -> None:
     book = openpyxl.Workbook()
     book.active.title = "Areas"
     book.active["B2"], book.active["D4"] = "patio", "walk"
@@ -236,7 +236,7 @@ def test_a_value_under_a_merged_range_is_not_lost(tmp_path: Path) -> None:
     assert [(cell.value, cell.merged) for cell in read.values()] == [(1, "A1:B1"), (2, "A1:B1")]
 
 
-def test_what_nobody_sees_is_read_and_marked(tmp_path: Path) -> None:
+def test_hidden_cells_are_read_and_marked(tmp_path: Path) -> None:
     with xlsxwriter.Workbook(tmp_path / "h.xlsx") as book:
         for name in ("Areas", "Spare", "Secret"):
             sheet = book.add_worksheet(name)
@@ -276,7 +276,7 @@ def test_a_row_without_height_and_a_column_without_width_are_hidden(tmp_path: Pa
 def test_rows_come_in_order_and_blank_ones_not_at_all(week: Path) -> None:
     book = openpyxl.load_workbook(week)
     book["Areas"]["A9"] = "24-04"
-    book["Areas"]["B7"].number_format = "0.00"  # a look is not a value
+    book["Areas"]["B7"].number_format = "0.00"  # a style is not a value
     book.save(week)
     rows = read_book(week).sheets["Areas"].rows
     assert [(number, list(row)) for number, row in rows] == [
@@ -287,9 +287,9 @@ def test_rows_come_in_order_and_blank_ones_not_at_all(week: Path) -> None:
     ]
 
 
-def test_a_book_knows_its_name_its_fingerprint_and_the_order_of_its_tabs(week: Path) -> None:
+def test_a_book_has_its_name_its_sha256_and_the_order_of_its_tabs(week: Path) -> None:
     read = read_book(week)
-    assert (read.path, read.name, read.notes) == (week, "week.xlsx", ())
+    assert (read.path, read.name, read.notes) == (week, "jobs.xlsx", ())
     assert list(read.sheets) == ["Areas", "Jobs"]
     assert read.sha256 == hashlib.sha256(week.read_bytes()).hexdigest()
 
@@ -299,11 +299,11 @@ def test_an_address_is_the_one_that_spreadsheet_programs_show() -> None:
     assert all(column_number(column_letters(n)) == n for n in range(1, 16385))
 
 
-# --- what other programs write --------------------------------------------------------------------------------------
+# --- other programs --------------------------------------------------------------------------------------
 
 
 def test_the_same_book_saved_by_another_program_gives_the_same_cells(tmp_path: Path, witness: Program) -> None:
-    path = tmp_path / "week.xlsx"
+    path = tmp_path / "jobs.xlsx"
     with xlsxwriter.Workbook(path) as book:
         day = book.add_format({"num_format": "yyyy-mm-dd"})
         text = book.add_format({"num_format": "@"})
@@ -359,8 +359,8 @@ DIALECTS: dict[str, Part] = {
 
 
 @pytest.mark.parametrize("sheet", DIALECTS.values(), ids=DIALECTS)
-def test_a_sheet_in_another_programs_way_of_writing_is_read(tmp_path: Path, sheet: Part) -> None:
-    path = pack(tmp_path / "week.xlsx", package({"Areas": sheet, "Empty": sheet_xml()}))
+def test_a_sheet_in_the_dialect_of_another_program_is_read(tmp_path: Path, sheet: Part) -> None:
+    path = pack(tmp_path / "jobs.xlsx", package({"Areas": sheet, "Empty": sheet_xml()}))
     assert contents(read_book(path)) == {"B2": (Kind.NUMBER, 5)}
     assert read_book(path).sheets["Empty"].rows == ()
 
@@ -389,18 +389,18 @@ def test_parts_in_other_places_and_under_other_names_are_found(tmp_path: Path) -
     assert contents(read_book(pack(tmp_path / "odd.xlsx", odd))) == {"A1": (Kind.NUMBER, 1)}
 
 
-def test_a_number_format_that_the_book_forgot_to_describe_does_no_harm(tmp_path: Path) -> None:
+def test_an_undefined_number_format_does_no_harm(tmp_path: Path) -> None:
     styles = f'<styleSheet xmlns="{MAIN}"><cellXfs><xf numFmtId="200"/></cellXfs></styleSheet>'
     read = cells(read_book(pack(tmp_path / "w.xlsx", package({"Areas": cells_xml(ONE)}, styles=styles))))
     assert (read["A1"].value, read["A1"].number_format) == (1, "General")
 
 
-def test_what_is_no_input_cannot_stop_a_book(tmp_path: Path, week: Path) -> None:
+def test_content_that_is_no_input_cannot_stop_a_book(tmp_path: Path, week: Path) -> None:
     more = {"docProps/core.xml": "<not <xml", "xl/theme/theme1.xml": "", "xl/media/image1.png": b"\x89PNG"}
     assert contents(read_book(changed(week, tmp_path / "more.xlsx", more))) == contents(read_book(week))
 
 
-def test_macros_links_and_chart_sheets_are_told_and_ignored(tmp_path: Path, week: Path) -> None:
+def test_macros_links_and_chart_sheets_are_ignored_with_a_note(tmp_path: Path, week: Path) -> None:
     book = openpyxl.load_workbook(week)
     book.create_chartsheet("Curve").add_chart(BarChart())
     book.save(week)
