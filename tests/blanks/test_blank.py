@@ -302,7 +302,7 @@ def test_every_price_and_every_factor_of_the_house_book_can_be_filled_in_as_it_s
         FACTORS: [row | {"value": row["usual"]} for row in factors],
     }
     intake = read_run([], in_memory(filled, "company.xlsx"))
-    told = [str(each) for each in intake.findings if "not bought by the pack" not in each.found]
+    told = [str(each) for each in intake.findings if "is not sold in packs" not in each.found]
     assert told == []
     assert [intake.company.prices[price].value for price in PRICE_LIST] == [1.25] * len(PRICE_LIST)
     assert {key: entry.value for key, entry in intake.company.factors.items()} == {

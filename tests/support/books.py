@@ -1,4 +1,4 @@
-"""Input workbooks out of plain tables, and what the program makes of them: the shared bench of the tests."""
+"""Input workbooks from plain tables, and their values: shared by the tests."""
 
 from __future__ import annotations
 
@@ -42,11 +42,11 @@ COMPANY: dict[str, Rows] = {
         ["Sealer, large pack", 149, "pack", 5],
     ],
 }
-"""A house book with everything that a job may ask of it."""
+"""A company book with everything that a job may need."""
 
 
 def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
-    """Writes a workbook with a sheet a table."""
+    """Writes a workbook with one sheet per table."""
     book = xlsxwriter.Workbook(str(path), {"strings_to_formulas": False, "strings_to_urls": False})
     for name, rows in tables.items():
         sheet = book.add_worksheet(name)
@@ -61,18 +61,18 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
 
 
 def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
-    """The intake of a week's book and a house book that are written into ``folder``."""
+    """The intake of a jobs book and a company book that are written into ``folder``."""
     company_book = read_book(write_book(folder / "company.xlsx", company)) if company else None
     return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book)
 
 
 def jobs_of(intake: Intake) -> list[JobValues]:
-    """The values of every job that no stop holds back."""
+    """The values of every job without errors."""
     return list(evaluated([job for job in intake.jobs if not has_error(job, intake.findings)]))
 
 
 def only_job(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> JobValues:
-    """The values of the one job of a book; the findings are shown when it is held back."""
+    """The values of the one job of a book; an error shows the findings."""
     intake = intake_from(folder, week, company)
     jobs = jobs_of(intake)
     assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)

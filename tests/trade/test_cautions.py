@@ -12,6 +12,7 @@ from books import COMPANY, Rows, only_job, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
+from calc.errors import FindingKind
 from calc.intake.records import JobInput
 from calc.layout.checks_sheet import all_cautions, fired
 from calc.model.results import JobValues
@@ -43,7 +44,7 @@ def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
 
 
 def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
-    """The one job of a book, read and not held back."""
+    """The one job of a book, without errors."""
     (job,) = batch.ready_jobs(taken(folder, tables, company))
     return job
 
@@ -172,7 +173,7 @@ def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: 
     run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
     assert run.not_written == ["one"]
     assert run.code == 1
-    assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)
+    assert [each.kind for each in run.findings if each.place.sheet == "Overrides"] == [FindingKind.MISSING_REASON]
 
 
 @pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
