@@ -26,7 +26,7 @@ def main() -> None:
     """Bids the demo, prints its first job, and draws the pages that are shown."""
     with tempfile.TemporaryDirectory() as folder:
         place = Path(folder)
-        run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
+        run = batch.load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None)
         batch.bid(run, place)
         printed = print_out(next(path for job, path, _ in run.written if job))
         pages = texts(printed)

@@ -155,7 +155,9 @@ def read(
     :raises UnknownJob: when there is no such job.
     """
     run = _take(books, company, job, bid_date, None)
-    return Inputs(tuple(batch.ready(run)), tuple(dict.fromkeys(run.findings)), tuple(run.held), tuple(run.failures))
+    return Inputs(
+        tuple(batch.ready_jobs(run)), tuple(dict.fromkeys(run.findings)), tuple(run.not_written), tuple(run.failures)
+    )
 
 
 def check(
@@ -189,13 +191,13 @@ def bid(
     when None. ``workers`` is the number of processes, one for each core when None; ``pool`` does their work instead.
     A workbook that is there already, made from the same input by the same program, is left as it is.
 
-    The run that comes back has ``written`` (job, file and how it was saved), ``findings``, ``failures``, ``held`` and
+    The run that comes back has ``written`` (job, file and how it was saved), ``findings``, ``failures``, ``not_written`` and
     ``code``, the exit code of the command. A file that cannot be read or written is a failure, and raises nothing.
 
     :raises UnknownJob: when there is no such job.
     """
     run = _take(books, company, job, bid_date, progress)
-    run.folder = Path(folder) if folder is not None else run.beside / "outputs"
+    run.folder = Path(folder) if folder is not None else run.input_folder / "outputs"
     if run.jobs:
         batch.bid(run, run.folder, workers, progress, pool)
     return run
@@ -205,7 +207,7 @@ def _take(
     books: Books, company: str | PathLike[str] | None, job: str, bid_date: date | None, progress: Progress | None
 ) -> Run:
     paths = [Path(books)] if isinstance(books, str | PathLike) else [Path(each) for each in books]
-    run = batch.take(
+    run = batch.load_run(
         paths,
         Path(company) if company is not None else None,
         serial(bid_date) if bid_date is not None else None,

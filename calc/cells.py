@@ -1,4 +1,4 @@
-"""Cells with addresses: what a workbook held, before anything is made of it."""
+"""Cells with addresses: the content of a workbook as it was read."""
 
 from __future__ import annotations
 
@@ -9,22 +9,22 @@ from functools import cache
 from pathlib import Path
 
 Value = float | int | str | bool | datetime | None
-"""What a cell holds."""
+"""The value of a cell."""
 
 
 class Kind(Enum):
-    """What a cell holds; a blank cell is no cell."""
+    """The type of a cell's value; blank cells are left out."""
 
     NUMBER = auto()
     """``value`` is an int or a float."""
     TEXT = auto()
-    """``value`` is the text exactly as it was typed; a formula may give an empty one."""
+    """``value`` is the text exactly as it was typed; that of a formula may be empty."""
     DATE = auto()
-    """``value`` is a datetime, whichever epoch the book counts from."""
+    """``value`` is a datetime, whatever the date system of the book."""
     BOOLEAN = auto()
     """``value`` is True or False."""
     ERROR = auto()
-    """``value`` is the error as it is shown, such as ``#N/A``; ``#VALUE!`` for a date that no calendar has."""
+    """``value`` is the error code, such as ``#N/A``; ``#VALUE!`` for a date number outside the calendar."""
     UNCOMPUTED = auto()
     """A formula whose value was never stored; ``value`` is the formula."""
     DURATION = auto()
@@ -33,7 +33,7 @@ class Kind(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Cell:
-    """A cell that holds something; row and column count from 1."""
+    """A cell with a value; row and column count from 1."""
 
     sheet: str
     row: int
@@ -41,12 +41,12 @@ class Cell:
     kind: Kind
     value: Value
     formula: str = ""
-    """The formula with its ``=`` when the cell holds one; ``value`` is then what was stored of it."""
+    """The formula with its ``=``, if any; ``value`` is then its stored result."""
     merged: str = ""
-    """The merged range that the cell lies in, such as ``B2:C4``."""
+    """The merged range that the cell is in, such as ``B2:C4``."""
     number_format: str = "General"
     hidden: bool = False
-    """In a hidden or filtered row, a hidden column or a hidden sheet: it is read all the same."""
+    """Whether it is in a hidden or filtered row, a hidden column or a hidden sheet. It is read like any other."""
 
     @property
     def ref(self) -> str:
@@ -56,18 +56,18 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A sheet: the rows that hold something, each with its number and its cells by column."""
+    """A sheet: the rows that are not blank, each with its number and its cells by column."""
 
     name: str
     rows: tuple[tuple[int, dict[int, Cell]], ...]
     hidden: bool = False
     merged_ranges: tuple[str, ...] = ()
-    """All merged ranges, those without a cell too."""
+    """All merged ranges, those without a value too."""
 
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """A workbook as it was read; ``notes`` are whole sentences about what was left aside or read in a special way."""
+    """A workbook as it was read; ``notes`` are sentences about content that was ignored or converted."""
 
     path: Path
     name: str
@@ -78,7 +78,7 @@ class Book:
 
 @cache
 def column_number(letters: str) -> int:
-    """The number of a column, which counts from 1: A is 1, AB is 28."""
+    """The number of a column, counting from 1: A is 1, AB is 28."""
     number = 0
     for letter in letters:
         number = number * 26 + ord(letter) - ord("A") + 1
@@ -87,7 +87,7 @@ def column_number(letters: str) -> int:
 
 @cache
 def column_letters(column: int) -> str:
-    """The letters of a column that counts from 1: 1 is A, 28 is AB."""
+    """The letters of a column number, counting from 1: 1 is A, 28 is AB."""
     letters = ""
     while column:
         column, rest = divmod(column - 1, 26)

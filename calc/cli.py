@@ -1,6 +1,6 @@
-"""The commands: the only printer and the only exit codes of the program.
+"""The commands: the only module that prints and sets exit codes.
 
-Whatever is heavy is imported inside a command, so that ``flatwork --help`` answers at once.
+Heavy libraries are imported inside the commands, so that ``flatwork --help`` starts at once.
 """
 
 from __future__ import annotations
@@ -23,16 +23,16 @@ if TYPE_CHECKING:
 
     from calc.batch import Progress, Run
 
-_LIVING = 20_000
-"""New objects between two searches for garbage: nearly all that a bid makes lives to its end, and the usual 700 cost it
-a twentieth of its time."""
+_GC_THRESHOLD = 20_000
+"""New objects between garbage collections: nearly all objects of a bid live to its end, and the default of 700 costs a
+twentieth of its time."""
 
-_FAILURES = 10
-"""Failures that are printed one by one: when a disk is full there is one for every job."""
+_MAX_FAILURES = 10
+"""Failures that are printed one by one: a full disk gives one for every job."""
 
 
 class Commands(click.Group):
-    """A group in which ``flatwork INPUT`` means ``flatwork bid INPUT``: a file may be dropped on a shortcut."""
+    """A group in which ``flatwork INPUT`` means ``flatwork bid INPUT``, so that a file can be dropped on a shortcut."""
 
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         first = next((each for each in args if not each.startswith("-")), None)
@@ -44,21 +44,25 @@ class Commands(click.Group):
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="flatwork")
 def commands() -> None:
-    """Bids for small concrete flatwork: an input workbook goes in, a workbook of live formulas comes out a job.
+    """Bids for small concrete flatwork: reads a jobs book and writes one workbook per job, with live formulas.
 
-    Check local code. This is not engineering. Licensed trades where the law asks.
+    Check local code. This is not engineering. Use licensed trades where the law requires them.
     """
 
 
 _INPUTS = click.argument("inputs", nargs=-1, required=True, type=click.Path(path_type=Path))
 _COMPANY = click.option(
-    "--company", type=click.Path(path_type=Path), help="The company book; else company.xlsx beside INPUT."
+    "--company",
+    type=click.Path(path_type=Path),
+    help="The company book (default: company.xlsx in the folder of INPUT).",
 )
-_JOB = click.option("--job", default="", help="Only this job.")
-_DATE = click.option("--bid-date", default="", help="The bid date of jobs that have none, as 2026-04-13.")
-_INTO = click.option("-o", "--output", type=click.Path(path_type=Path), help="The folder of the results.")
-_WORKERS = click.option("--workers", type=click.IntRange(min=1), help="Processes to use; else one for each core.")
-_JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JSON, on standard output.")
+_JOB = click.option("--job", default="", help="Bid only the job with this id.")
+_DATE = click.option("--bid-date", default="", help="The bid date of jobs without one, as 2026-04-13.")
+_OUTPUT = click.option("-o", "--output", type=click.Path(path_type=Path), help="The folder for the results.")
+_WORKERS = click.option("--workers", type=click.IntRange(min=1), help="Number of processes (default: one per core).")
+_JSON = click.option(
+    "--json", "as_json", is_flag=True, help="Print the findings and the summary as JSON on standard output."
+)
 
 
 @commands.command()
@@ -66,7 +70,7 @@ _JSON = click.option("--json", "as_json", is_flag=True, help="Say the same as JS
 @_COMPANY
 @_JOB
 @_DATE
-@_INTO
+@_OUTPUT
 @_WORKERS
 @_JSON
 def bid(
@@ -78,10 +82,10 @@ def bid(
     workers: int | None,
     as_json: bool,
 ) -> None:
-    """Write a workbook for every job of the INPUT workbooks: files, folders of them, or patterns.
+    """Write one workbook per job of the INPUT workbooks: files, folders or patterns.
 
-    A workbook that is there already, made from the same input by the same program, is left as it is: a run that was
-    stopped goes on from there when the same command is given again.
+    A workbook that was written before from the same input by the same version is left unchanged, so that an
+    interrupted run continues when the same command is given again.
     """
     from calc import api
 
@@ -98,7 +102,7 @@ def bid(
 @_DATE
 @_JSON
 def check(inputs: tuple[Path, ...], company: Path | None, job: str, bid_date: str, as_json: bool) -> None:
-    """Find everything that bid would find, and write nothing."""
+    """Print the findings of bid without writing anything."""
     from calc import api
 
     day = _day(bid_date)
@@ -109,9 +113,9 @@ def check(inputs: tuple[Path, ...], company: Path | None, job: str, bid_date: st
 
 @commands.command()
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--company", "is_company", is_flag=True, help="The blank company book instead of the jobs book.")
-@click.option("--filled", is_flag=True, help="The demo's own book instead of an empty one.")
-@click.option("--measure", is_flag=True, help="The measure sheet instead, to print and take to the site.")
+@click.option("--company", "is_company", is_flag=True, help="Write the company book instead of the jobs book.")
+@click.option("--filled", is_flag=True, help="Write the filled book of the demo instead of a blank one.")
+@click.option("--measure", is_flag=True, help="Write the measure sheet, to print and take to the site.")
 def blank(file: Path, is_company: bool, filled: bool, measure: bool) -> None:
     """Write a blank input workbook to FILE."""
     from calc.files import shipped
@@ -119,7 +123,7 @@ def blank(file: Path, is_company: bool, filled: bool, measure: bool) -> None:
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"{file} does not end in .xlsx")
     if measure and (is_company or filled):
-        raise click.UsageError("--measure goes with neither --company nor --filled")
+        raise click.UsageError("--measure cannot be combined with --company or --filled")
     name = "measure.xlsx" if measure else "company.xlsx" if is_company else "jobs.xlsx"
     _write_new(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes)
 
@@ -127,27 +131,34 @@ def blank(file: Path, is_company: bool, filled: bool, measure: bool) -> None:
 @commands.command()
 @click.argument("workbooks", nargs=-1, required=True, type=click.Path(path_type=Path))
 @click.option(
-    "-o", "--output", type=click.Path(path_type=Path), help="The jobs book; else rebid.xlsx beside WORKBOOKS."
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    help="The jobs book to write (default: rebid.xlsx in the folder of the first of WORKBOOKS).",
 )
 def rebid(workbooks: tuple[Path, ...], output: Path | None) -> None:
-    """Write a jobs book from job WORKBOOKS, as typed, to bid them again at today's prices."""
+    """Write a jobs book with the inputs of job WORKBOOKS, to bid them again at current prices."""
     from calc.audit.rebid import jobs_book_from
 
-    made = jobs_book_from(workbooks, output if output is not None else workbooks[0].parent / "rebid.xlsx")
-    for told in (*made.failures, *made.notes):
-        click.echo(told, err=True)
-    wrote = f"wrote {made.file}" if made.written else "nothing was written"
-    click.echo(f"{len(made.jobs)} of {len(workbooks)} workbooks taken; {wrote}; the company book is not copied")
-    sys.exit(made.code)
+    result = jobs_book_from(workbooks, output if output is not None else workbooks[0].parent / "rebid.xlsx")
+    for message in (*result.failures, *result.notes):
+        click.echo(message, err=True)
+    wrote = f"wrote {result.file}" if result.written else "nothing was written"
+    workbook = "workbook" if len(workbooks) == 1 else "workbooks"
+    click.echo(f"{len(result.jobs)} of {len(workbooks)} {workbook} read; {wrote}; the company book is not copied")
+    sys.exit(result.code)
 
 
 @commands.command()
 @click.argument("workbook", type=click.Path(path_type=Path))
 @click.option(
-    "-o", "--output", type=click.Path(path_type=Path), help="The file; else WORKBOOK-proposal.xlsx beside it."
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    help="The file to write (default: WORKBOOK-proposal.xlsx in the same folder).",
 )
 def proposal(workbook: Path, output: Path | None) -> None:
-    """Write the Proposal of a job WORKBOOK alone, values only: what may be sent to the client."""
+    """Write the Proposal of a job WORKBOOK as a file of its own, values only, to send to the client."""
     from calc.audit.proposal import proposal_workbook
 
     file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
@@ -155,10 +166,10 @@ def proposal(workbook: Path, output: Path | None) -> None:
 
 
 @commands.command()
-@_INTO
+@_OUTPUT
 @_JSON
 def demo(output: Path | None, as_json: bool) -> None:
-    """Bid the demo week that comes with the program."""
+    """Bid the demo jobs that come with the program."""
     from calc import api
     from calc.files import shipped
 
@@ -167,7 +178,7 @@ def demo(output: Path | None, as_json: bool) -> None:
 
 
 def _progress() -> Progress | None:
-    """A bar on a terminal, and nothing in a pipe or a file."""
+    """A progress bar on a terminal, and none in a pipe or a file."""
     if not sys.stderr.isatty():
         return None
     from time import monotonic
@@ -175,10 +186,10 @@ def _progress() -> Progress | None:
     from calc.batch import Progress
 
     class Bar(Progress):
-        def begin(self, what: str, steps: int) -> None:
+        def begin(self, label: str, steps: int) -> None:
             self.start, self.done = monotonic(), 0
             self.bar: Any = click.progressbar(
-                length=steps, label=what, show_pos=True, file=sys.stderr, item_show_func=self._rate
+                length=steps, label=label, show_pos=True, file=sys.stderr, item_show_func=self._rate
             )
             self.bar.render_progress()
 
@@ -204,7 +215,7 @@ def _day(bid_date: str) -> date | None:
     try:
         return date.fromisoformat(bid_date)
     except ValueError:
-        raise click.UsageError(f"--bid-date {bid_date} is not a date; give it as 2026-04-13") from None
+        raise click.UsageError(f"--bid-date {bid_date} is not a date; type it as 2026-04-13") from None
 
 
 @contextmanager
@@ -226,23 +237,24 @@ def _report(run: Run, as_json: bool) -> None:
     if as_json:
         click.echo(json.dumps(as_data(run, findings, folder), ensure_ascii=True, indent=1))
     else:
-        for failure in run.failures[:_FAILURES]:
+        for failure in run.failures[:_MAX_FAILURES]:
             click.echo(failure, err=True)
-        if len(run.failures) > _FAILURES:
-            click.echo(f"{len(run.failures) - _FAILURES} more failed in the same run; --json names them all.", err=True)
-        for said in dict.fromkeys(str(finding) for finding in findings):
-            click.echo(said, err=True)
+        more = len(run.failures) - _MAX_FAILURES
+        if more > 0:
+            click.echo(f"{more} more {'failure' if more == 1 else 'failures'}. --json lists all of them.", err=True)
+        for line in dict.fromkeys(str(finding) for finding in findings):
+            click.echo(line, err=True)
         click.echo(summary(run, folder))
     sys.exit(run.code)
 
 
-def _write_new(file: Path, made: Callable[[], bytes]) -> None:
-    """Makes a file and writes it where there is none, and says so; or the reason in a line and exit code 3."""
+def _write_new(file: Path, content: Callable[[], bytes]) -> None:
+    """Writes a new file and prints its name; prints the reason and exits with 3 when it cannot be written."""
     from calc.errors import Unreadable
     from calc.files import write_new
 
     try:
-        write_new(file, made())
+        write_new(file, content())
     except Unreadable as reason:
         _fail(str(reason))
     click.echo(f"wrote {file}")
@@ -254,8 +266,8 @@ def _fail(text: str) -> None:
 
 
 def main() -> None:
-    """The command ``flatwork``. No user's input ends in a stack trace, and no character that the console lacks does."""
-    gc.set_threshold(_LIVING)
+    """The command ``flatwork``. Unexpected errors and characters that the console lacks end in no stack trace."""
+    gc.set_threshold(_GC_THRESHOLD)
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
@@ -265,11 +277,11 @@ def main() -> None:
         if os.environ.get("FLATWORK_TRACE"):
             raise
         _fail(
-            f"Something went wrong that should not have: {type(reason).__name__}: {reason}. Nothing was lost. "
-            "Set FLATWORK_TRACE=1 to see where, and tell whoever looks after the program."
+            f"Unexpected error: {type(reason).__name__}: {reason}. Files that were written before are complete. "
+            "Set FLATWORK_TRACE=1 to see the stack trace, and report it to whoever maintains the program."
         )
     finally:
-        gc.freeze()  # all of it goes with the process: looking through it for garbage first would take a tenth of a bid
+        gc.freeze()  # a last garbage collection when the process ends would take a tenth of the time of a bid
 
 
 if __name__ == "__main__":

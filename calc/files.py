@@ -1,4 +1,4 @@
-"""Files with care: whole or not at all, never over a workbook that somebody changed, never over one that is open."""
+"""Safe writing of files: atomic, never over a workbook that was changed by hand, never over one that is open."""
 
 from __future__ import annotations
 
@@ -18,16 +18,16 @@ from pathlib import Path
 from calc.errors import Unreadable
 
 RECORD = ".flatwork-written.jsonl"
-"""In a folder of results: what the program wrote there and from what, a line a workbook, so that it knows its own work
-again. A line is its file name, the sha256 of the file, and the print of what it was made from."""
+"""The record in a folder of results, by which the program recognizes its own files. It has one JSON line per workbook:
+the file name, the sha256 of the file, and the fingerprint of the input that it was made from."""
 
 _PART = ".part"
-_LEFT_OVER = 60
-"""Seconds after which a part of a file is what a killed run left behind: writing one takes a few thousandths."""
+_STALE_AFTER = 60
+"""Seconds after which a temporary file was left behind by a killed run: writing one takes a few milliseconds."""
 
 _MAX_NAME = 80
 _RESERVED = {"con", "prn", "aux", "nul", "week", *(f"{name}{n}" for name in ("com", "lpt") for n in range(10))}
-"""Names that a file may not have: some systems keep them for devices, and the week's own workbook has one."""
+"""Names that a job's file may not have: some systems reserve them for devices, and ``week`` is the run's workbook."""
 
 
 class Saved(Enum):
@@ -35,11 +35,12 @@ class Saved(Enum):
 
     WRITTEN = "written"
     UNCHANGED = "unchanged"
-    BESIDE = "written beside the one that was changed by hand"
+    NUMBERED_COPY = "written as a numbered copy"
+    """The file of that name was changed by hand and is kept."""
 
 
 def safe_name(job: str) -> str:
-    """The file name of a job, without its ending: the id, less what no file system takes. Never blank."""
+    """The file name of a job without its extension: its id without characters that file systems reject. Not blank."""
     name = unicodedata.normalize("NFC", job)
     name = re.sub(r'[\x00-\x1f<>:"/\\|?*]', "-", name).strip(" .")[:_MAX_NAME].strip(" .")
     first, dot, rest = name.partition(".")
@@ -47,115 +48,115 @@ def safe_name(job: str) -> str:
 
 
 def same_file(name: str) -> str:
-    """A file name as file systems compare it."""
+    """A file name normalized as file systems compare it."""
     return unicodedata.normalize("NFC", name).casefold()
 
 
 def shipped(folder: str) -> Path:
-    """A folder that travels with the program: in the wheel, else beside the package in a checkout."""
+    """A folder that is shipped with the program: in the wheel, else beside the package in a checkout."""
     package = Path(__file__).parent
     inside = package / "_shipped" / folder
     return inside if inside.is_dir() else package.parent / folder
 
 
 def sha256(data: bytes) -> str:
-    """The fingerprint of a file."""
+    """The sha256 of a file, in hexadecimal."""
     return hashlib.sha256(data).hexdigest()
 
 
 @dataclass
 class Results:
-    """A folder of results, and what the program remembers of what it wrote there."""
+    """A folder of results, with the record of the files that the program wrote there."""
 
     folder: Path
     _own: dict[str, dict[str, str]] = field(default_factory=dict)
-    """What each workbook was made from, by its file name and its sha256."""
-    _cut_short: bool = False
-    """Whether the last line of the record may have no end."""
+    """The fingerprint of the input of each workbook, by file name and sha256."""
+    _unterminated: bool = False
+    """Whether the last line of the record may lack its line break."""
 
     def __post_init__(self) -> None:
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
         except OSError as reason:
-            raise Unreadable(f"{self.folder}: the folder cannot be made: {_plain(reason)}.") from reason
+            raise Unreadable(f"{self.folder}: the folder cannot be created: {_plain(reason)}.") from reason
         try:
             record = _record_of(self.folder)
         except OSError as reason:
             raise Unreadable(f"{self.folder / RECORD}: it cannot be read: {_plain(reason)}.") from reason
-        _sweep(self.folder)
-        self._cut_short = record != "" and not record.endswith("\n")
-        for name, found, made_from in _lines(record):
-            self._own.setdefault(name, {})[found] = made_from
+        _remove_stale_parts(self.folder)
+        self._unterminated = record != "" and not record.endswith("\n")
+        for name, digest, made_from in _lines(record):
+            self._own.setdefault(name, {})[digest] = made_from
 
     @staticmethod
     def names_in(folder: Path) -> set[str]:
-        """The names of the files that the program wrote in a folder; none when that cannot be told."""
+        """The names of the files that the program wrote in a folder; none when its record cannot be read."""
         try:
             return {name for name, _, _ in _lines(_record_of(folder))}
         except OSError:
-            return set()  # whoever asks only wants to pass them over: what is none is refused when it is read
+            return set()  # used to ignore such files only: one that is no input is refused when it is read
 
     def current(self, name: str, made_from: str) -> Path | None:
-        """The workbook of that name that the program made from the very same before, as it left it, if it is there.
+        """The workbook of that name that the program wrote from the same input, if it is there and unchanged.
 
-        Where somebody changed one, it is the one beside it.
+        Where the file of that name was changed by hand, it is the numbered copy.
         """
         for path in _numbered(self.folder / name):
             try:
-                there = sha256(path.read_bytes())
+                digest = sha256(path.read_bytes())
             except OSError:
-                return None  # none there, or none that can be read: saving it again says which
+                return None  # missing or not readable: reported when it is saved again
             own = self._own.get(path.name, {})
-            if there in own:
-                return path if own[there] == made_from else None
+            if digest in own:
+                return path if own[digest] == made_from else None
         return None
 
     def save(self, name: str, data: bytes, made_from: str = "") -> tuple[Path, Saved]:
-        """Saves a workbook under ``name``, whole or not at all, and remembers what it was made from.
+        """Saves a workbook under ``name`` atomically, and records the fingerprint of its input, ``made_from``.
 
-        One that somebody changed stays as it is, and the new one goes beside it, numbered. Raises Unreadable with one
-        plain line when the file is open elsewhere or cannot be written.
+        A file of that name that was changed by hand is kept, and the workbook is saved as a numbered copy. Raises
+        Unreadable with one plain line when the file is open elsewhere or cannot be written.
         """
         path = self.folder / name
         if is_open(path):
-            raise Unreadable(f"{path}: it is open in another program; close it and run again.")
+            raise Unreadable(f"{path}: it is open in another program. Close it and run again.")
         saved, new = Saved.WRITTEN, sha256(data)
         try:
             if path.exists():
-                there = sha256(path.read_bytes())
-                if there == new:
+                digest = sha256(path.read_bytes())
+                if digest == new:
                     saved = Saved.UNCHANGED
-                elif there not in self._own.get(name, {}):
-                    path, saved = self._beside(path, new), Saved.BESIDE
-            self._note(path.name, new, made_from)
+                elif digest not in self._own.get(name, {}):
+                    path, saved = self._numbered_copy(path, new), Saved.NUMBERED_COPY
+            self._add_to_record(path.name, new, made_from)
             if saved is not Saved.UNCHANGED:
                 write_whole(path, data)
         except OSError as reason:
             raise Unreadable(f"{path}: it cannot be written: {_plain(reason)}.") from reason
         return path, saved
 
-    def _beside(self, path: Path, new: str) -> Path:
-        """The first numbered name that is free, or that holds what the program wrote."""
+    def _numbered_copy(self, path: Path, new: str) -> Path:
+        """The first numbered name that is free, or whose file the program wrote."""
         return next(
-            other
-            for other in islice(_numbered(path), 1, None)
-            if not other.exists() or sha256(other.read_bytes()) in {new, *self._own.get(other.name, {})}
+            copy
+            for copy in islice(_numbered(path), 1, None)
+            if not copy.exists() or sha256(copy.read_bytes()) in {new, *self._own.get(copy.name, {})}
         )
 
-    def _note(self, name: str, data_sha256: str, made_from: str) -> None:
-        """Remembers a workbook before it is put in place: killed in between, the next run still knows its own work."""
+    def _add_to_record(self, name: str, data_sha256: str, made_from: str) -> None:
+        """Records a workbook before it is put in place, so that a run that is killed in between still recognizes it."""
         if self._own.get(name, {}).get(data_sha256) == made_from:
             return
-        ended, self._cut_short = "\n" * self._cut_short, True
+        line_break, self._unterminated = "\n" * self._unterminated, True
         line = json.dumps({"file": name, "sha256": data_sha256, "made_from": made_from}, ensure_ascii=False)
         with (self.folder / RECORD).open("a", encoding="utf-8") as record:
-            record.write(f"{ended}{line}\n")
-        self._cut_short = False
+            record.write(f"{line_break}{line}\n")
+        self._unterminated = False
         self._own.setdefault(name, {})[data_sha256] = made_from
 
 
 def write_whole(path: Path, data: bytes) -> None:
-    """Writes a file so that it appears whole or not at all."""
+    """Writes a file atomically: it appears whole or not at all."""
     part = path.with_name(f".{path.name}.{os.getpid()}{_PART}")
     try:
         part.write_bytes(data)
@@ -165,9 +166,9 @@ def write_whole(path: Path, data: bytes) -> None:
 
 
 def write_new(path: Path, data: bytes) -> None:
-    """Writes a file where there is none, whole or not at all. Raises Unreadable with one plain line."""
+    """Writes a new file atomically. Raises Unreadable with one plain line, also when the file exists."""
     if path.exists() or is_open(path):
-        raise Unreadable(f"{path}: it exists already; name another file, or move it away.")
+        raise Unreadable(f"{path}: the file exists already. Name another file, or move it.")
     try:
         write_whole(path, data)
     except OSError as reason:
@@ -175,7 +176,7 @@ def write_new(path: Path, data: bytes) -> None:
 
 
 def _numbered(path: Path) -> Iterator[Path]:
-    """A file name, and those that its workbook has when it goes beside: ``24-031.xlsx``, ``24-031 (2).xlsx``, ..."""
+    """A file name and the names of its copies: ``24-031.xlsx``, ``24-031 (2).xlsx``, ..."""
     yield path
     for number in count(2):
         yield path.with_name(f"{path.stem} ({number}){path.suffix}")
@@ -187,9 +188,9 @@ def _record_of(folder: Path) -> str:
 
 
 def _lines(record: str) -> Iterator[tuple[str, str, str]]:
-    """The file name, the sha256 and what it was made from, of every line that is whole.
+    """The file name, the sha256 and the input fingerprint of every complete line.
 
-    A line cut short by a power failure is passed over: that workbook is then treated as somebody's own.
+    A line cut short by a power failure is ignored: that workbook then counts as changed by hand.
     """
     for line in record.split("\n"):
         try:
@@ -199,29 +200,29 @@ def _lines(record: str) -> Iterator[tuple[str, str, str]]:
             continue
 
 
-def _sweep(folder: Path) -> None:
-    """Takes away the parts of files that a run left when it was killed."""
+def _remove_stale_parts(folder: Path) -> None:
+    """Deletes temporary files that a killed run left behind."""
     now = time.time()
     for part in folder.glob(f".*.xlsx.*{_PART}"):
-        with suppress(OSError):  # gone by itself, or still being written: either way it is not ours to take
-            if now - part.stat().st_mtime > _LEFT_OVER:
+        with suppress(OSError):  # already gone, or still being written by another run
+            if now - part.stat().st_mtime > _STALE_AFTER:
                 part.unlink()
 
 
 def lock_of(path: Path) -> str:
-    """The workbook that ``path`` is the lock file of; blank when it is none."""
+    """The workbook that ``path`` is the lock file of; blank when it is not a lock file."""
     if path.name.startswith(".~lock.") and path.name.endswith("#"):
         return path.name.removeprefix(".~lock.").removesuffix("#")
     return path.name.removeprefix("~$") if path.name.startswith("~$") else ""
 
 
 def is_open(path: Path) -> bool:
-    """Whether a spreadsheet program left its lock file beside ``path``."""
+    """Whether ``path`` has the lock file of a spreadsheet program."""
     return path.with_name(f".~lock.{path.name}#").exists() or path.with_name(f"~${path.name}").exists()
 
 
 def _plain(reason: OSError) -> str:
-    """What the system says, in a few words."""
+    """The reason of the system, in a few words."""
     if isinstance(reason, PermissionError):
-        return "it is open elsewhere or write-protected; close it and run again"
+        return "it is open elsewhere or write-protected. Close it and run again"
     return (reason.strerror or type(reason).__name__).lower()

@@ -22,9 +22,9 @@ from pathlib import Path
 import xlsxwriter
 
 from benchmark_batch import of_batches
-from books import COMPANY, Rows, taken_in, write_book
-from calc.batch import CHUNK, evaluated, ready, take
-from calc.batch.pool import LIVING
+from books import COMPANY, Rows, intake_from, write_book
+from calc.batch import CHUNK, evaluated, load_run, ready_jobs
+from calc.batch.pool import GC_THRESHOLD
 from calc.files import shipped
 from calc.intake.records import JobInput
 from calc.layout import workbook as plan
@@ -62,7 +62,7 @@ class Pair:
 
 def main() -> None:
     """Prints a line for each pair, then one for each ratio of a run of many jobs: those take most of the time."""
-    gc.set_threshold(LIVING)  # as the command has it
+    gc.set_threshold(GC_THRESHOLD)  # as the command has it
     with tempfile.TemporaryDirectory() as folder:
         one, many = Path(folder, "small"), Path(folder, "evaluated")
         one.mkdir()
@@ -92,8 +92,8 @@ def seconds(work: Work) -> float:
 
 def of_workbooks() -> list[Pair]:
     """The first job of the demo: its workbook over the same cells with the same looks, written by xlsxwriter alone."""
-    run = take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    job = with_sensitivity(next(evaluated(ready(run))))
+    run = load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None)
+    job = with_sensitivity(next(evaluated(ready_jobs(run))))
     cells = cells_of(job)
 
     def unplanned() -> None:
@@ -168,7 +168,7 @@ def one_job() -> dict[str, Rows]:
     """A week of one walk with a doweled edge."""
     return {
         "Jobs": [["job", "client", "bid date"], ["26-050", "Tamarack Row Owners", "2026-04-13"]],
-        "Slab areas": [
+        "Areas": [
             ["job", "length ft", "width ft", "formed ft", "doweled edge ft", "dowel spacing in"],
             ["26-050", "12' 6\"", "3", "28", "3", "12"],
         ],
@@ -215,7 +215,7 @@ def many_jobs(folder: Path) -> list[JobInput]:
         for area in range(AREAS):
             length = 8 + (number * 7 + area * 3) % 90 / 4
             areas.append([f"J{number}", f"A{area + 1}", length, 3 + area / 2, 2 * length, 3, 12])
-    return taken_in(folder, {"Jobs": jobs, "Slab areas": areas}).jobs
+    return intake_from(folder, {"Jobs": jobs, "Areas": areas}).jobs
 
 
 if __name__ == "__main__":

@@ -21,7 +21,7 @@ import random_pours
 import random_work
 from books import write_book
 from calc.cells import Book
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.intake.records import JobInput
 from calc.model.evaluate import evaluate
 from calc.trade.catalog import SECTIONS
@@ -77,8 +77,8 @@ def jobs_of(books: Sequence[Books]) -> list[JobInput]:
     """The jobs of the books, less those that a stop holds back."""
     jobs = []
     for book, company in books:
-        intake = take_in([book], company)
-        jobs += [job for job in intake.jobs if not is_stopped(job, intake.findings)]
+        intake = read_run([book], company)
+        jobs += [job for job in intake.jobs if not has_error(job, intake.findings)]
     return jobs
 
 

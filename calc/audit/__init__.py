@@ -1,1 +1,1 @@
-"""Workbooks that the program wrote, read again: what stands in them now, and what can be made of that."""
+"""Reading of workbooks that the program wrote: to bid them again, or to write their Proposal alone."""

@@ -1,7 +1,7 @@
-"""The Proposal alone, values only: what may leave the house.
+"""The Proposal as a workbook of its own, values only, to send to the client.
 
-It is laid out anew from the words and numbers that stand on the sheet, so that nothing else of the workbook goes with
-it: no formula, no other sheet's words, no name, no property that says who made it or out of what.
+It is laid out again from the texts and numbers on the sheet, so that nothing else of the workbook is in it: no formula,
+no text of another sheet, no defined name, no author and no source file in its properties.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 
-from calc.audit.written_workbook import Written, read_written
+from calc.audit.written_workbook import WrittenWorkbook, read_written
 from calc.cells import Cell, Kind, Sheet, column_letters
 from calc.declared import paper
 from calc.formula.levels import Level
@@ -31,36 +31,36 @@ from calc.xlsx_write.write import Identity, workbook_bytes
 
 NAME = PROPOSAL.title
 _REFERENCE = re.compile(r"=\$?'?(?P<sheet>[^'!.\[\]]+)'?!\$?(?P<column>[A-Z]{1,3})\$?(?P<row>\d+)$")
-_RECALCULATE = "Open the workbook in a spreadsheet program, save it, and hand it out again"
+_RECALCULATE = "Open the workbook in a spreadsheet program, save it, and run again"
 _FIRST_DAY = datetime(1899, 12, 30)
-"""The day from which spreadsheet programs count."""
+"""Day 0 of spreadsheet date numbers."""
 
 
 def proposal_workbook(path: Path) -> bytes:
-    """The bytes of a workbook that has nothing but the Proposal of the job workbook at ``path``.
+    """The bytes of a workbook with only the Proposal of the job workbook at ``path``.
 
-    :raises Unreadable: with one plain line for a file that the program did not write, for one whose formulas were
-        edited and not recalculated, and for a Proposal that is not ready.
+    :raises Unreadable: with one plain line for a file that the program did not write, for formulas that were edited or
+        not recalculated, and for a Proposal that is not ready.
     """
     job = read_written(path)
     sheets = read_book(path, (NAME, "Measured", "Prices", *LINE_SHEETS)).sheets
     if NAME not in sheets:
         raise job.refused(f"it has no sheet {NAME}. Write it again with flatwork bid")
     cells = dict(_by_place(sheets[NAME]))
-    page = _laid_out(job)
-    _follows(job, sheets, cells, page)
-    _is_ready(job, cells)
+    page = _layout(job)
+    _check_formulas(job, sheets, cells, page)
+    _check_ready(job, cells)
     plan = SheetPlan(page, tuple(_values(page, cells)))
     return workbook_bytes([plan], None, _identity(job))
 
 
-def _laid_out(job: Written) -> Page:
+def _layout(job: WrittenWorkbook) -> Page:
     counts: dict[Level, int] = {**job.counts, WORDING: len(job.names(WORDING))}
     return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), ChecksPage(CellMap()), 0))
 
 
 def _with_named(counts: Mapping[Level, int]) -> dict[Level, int]:
-    """The counts of the levels that the Proposal shows: those that are typed, and those with names of their own."""
+    """The number of rows of the levels that the Proposal shows: typed rows, and rows with fixed names."""
     levels = [part.level for part in PROPOSAL.parts if isinstance(part, paper.Table)]
     return {level: len(level.axis.words) for level in levels} | dict(counts)
 
@@ -69,23 +69,27 @@ def _by_place(sheet: Sheet) -> Iterator[tuple[tuple[int, int], Cell]]:
     return (((row - 1, col - 1), cell) for row, cells in sheet.rows for col, cell in cells.items())
 
 
-def _follows(job: Written, sheets: Mapping[str, Sheet], cells: Mapping[tuple[int, int], Cell], page: Page) -> None:
-    """Every number is still brought by its formula, and is what stands where the formula points."""
+def _check_formulas(
+    job: WrittenWorkbook, sheets: Mapping[str, Sheet], cells: Mapping[tuple[int, int], Cell], page: Page
+) -> None:
+    """Refuses a number that is typed over its formula, or differs from the cell that the formula refers to."""
     for put in page.contents:
         if not isinstance(put, Linked):
             continue
         ref, cell = f"{NAME}!{column_letters(put.col + 1)}{put.row + 1}", cells.get((put.row, put.col))
         if cell is None or (not cell.formula and cell.kind is not Kind.TEXT):
-            raise job.refused(f"{ref} was typed over. Type on Measured, or force the line there, and recalculate")
+            raise job.refused(
+                f"{ref} was typed over. Change the input on Measured or override the line there, and recalculate"
+            )
         if cell.kind in (Kind.UNCOMPUTED, Kind.ERROR):
-            raise job.refused(f"{ref} holds a formula that nobody computed. {_RECALCULATE}")
+            raise job.refused(f"{ref} has a formula that was not calculated. {_RECALCULATE}")
         source = _source(sheets, cell)
         if source is not None and source.value != cell.value:
-            raise job.refused(f"{ref} is not what stands on {source.sheet}!{source.ref}. {_RECALCULATE}")
+            raise job.refused(f"{ref} differs from {source.sheet}!{source.ref}. {_RECALCULATE}")
 
 
 def _source(sheets: Mapping[str, Sheet], cell: Cell) -> Cell | None:
-    """The cell that a formula brings, where it brings one and no more."""
+    """The cell that a formula refers to, when the formula is a single reference."""
     found = _REFERENCE.match(cell.formula)
     if found is None or found["sheet"] not in sheets:
         return None
@@ -96,25 +100,34 @@ def _source(sheets: Mapping[str, Sheet], cell: Cell) -> Cell | None:
     )
 
 
-def _is_ready(job: Written, cells: Mapping[tuple[int, int], Cell]) -> None:
-    said = {cell.value for cell in cells.values()}
-    for reason, do in ((NOT_READY, "Accept them by name, or mend the job"), (NOT_COMPLETE, "Fill the house book")):
-        if reason in said:
-            raise job.refused(f"its {NAME} says {reason}. {do}")
+def _check_ready(job: WrittenWorkbook, cells: Mapping[tuple[int, int], Cell]) -> None:
+    texts = {cell.value for cell in cells.values()}
+    for reason, remedy in (
+        (NOT_READY, "Acknowledge the stop cautions, or correct the job"),
+        (NOT_COMPLETE, "Complete the company book"),
+    ):
+        if reason in texts:
+            raise job.refused(f"its {NAME} is marked {reason}. {remedy}")
 
 
 def _values(page: Page, cells: Mapping[tuple[int, int], Cell]) -> Iterator[Planned]:
-    """Every cell of the layout with what stands there now, and then what was typed beside it."""
+    """Every cell of the layout with its current value, then cells that were added by hand."""
     for put in page.contents:
         cell = cells.get((put.row, put.col))
-        face = getattr(put, "format", "")
+        number_format = getattr(put, "format", "")
         yield Planned(
-            put.row, put.col, put.role, face, "", _always(_value(cell)), own_words=getattr(put, "wraps", False)
+            put.row,
+            put.col,
+            put.role,
+            number_format,
+            "",
+            _constant(_value(cell)),
+            own_words=getattr(put, "wraps", False),
         )
-    laid = {(put.row, put.col) for put in page.contents}
+    in_layout = {(put.row, put.col) for put in page.contents}
     for (row, col), cell in cells.items():
-        if (row, col) not in laid and col < len(page.widths):
-            yield Planned(row, col, "line", "", "", _always(_value(cell)))
+        if (row, col) not in in_layout and col < len(page.widths):
+            yield Planned(row, col, "line", "", "", _constant(_value(cell)))
 
 
 def _value(cell: Cell | None) -> CellValue:
@@ -125,13 +138,13 @@ def _value(cell: Cell | None) -> CellValue:
     return cell.value if isinstance(cell.value, str) else float(cell.value or 0)
 
 
-def _always(value: CellValue) -> Callable[[JobValues], CellValue]:
+def _constant(value: CellValue) -> Callable[[JobValues], CellValue]:
     return lambda _job: value
 
 
-def _identity(job: Written) -> Identity:
-    """Its title, its paper and the day of the bid; no author, no file that it came from."""
-    holds = {each.named: each.cell for each in job.inputs() if each.named in (Company.paper, Job.bid_date)}
-    day, size = _value(holds[Job.bid_date]), _value(holds[Company.paper])
+def _identity(job: WrittenWorkbook) -> Identity:
+    """The title, the paper size and the bid date, without author and source file."""
+    cells = {each.named: each.cell for each in job.inputs() if each.named in (Company.paper, Job.bid_date)}
+    day, size = _value(cells[Job.bid_date]), _value(cells[Company.paper])
     assert isinstance(day, float)
     return Identity(NAME, "", day, str(size), bare=True)

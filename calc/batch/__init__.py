@@ -1,7 +1,7 @@
-"""A run: the books that were named become workbooks, many jobs at a time, and a word about each that is not."""
+"""A run: input books are read, jobs are evaluated in chunks over several processes, and workbooks are written."""
 
 from calc.batch.bidding import bid, check
-from calc.batch.load import ready, take
+from calc.batch.load import load_run, ready_jobs
 from calc.batch.run import CHUNK, COMPANY_BOOK, WEEK_FILE, Progress, Run
 from calc.batch.worker import Slice, SliceResult, evaluated, job_findings, work
 
@@ -17,7 +17,7 @@ __all__ = [
     "check",
     "evaluated",
     "job_findings",
-    "ready",
-    "take",
+    "load_run",
+    "ready_jobs",
     "work",
 ]

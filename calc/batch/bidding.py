@@ -1,4 +1,4 @@
-"""Bidding a run: what is not there yet is made, saved as it comes, and the week is written last."""
+"""Bidding a run: workbooks that are not current are written, each is saved at once, the run's own workbook last."""
 
 from __future__ import annotations
 
@@ -8,42 +8,42 @@ from dataclasses import dataclass
 from itertools import islice
 from pathlib import Path
 
-from calc.batch.load import ready
-from calc.batch.pool import executor_of, map_slices, workers_for
+from calc.batch.load import ready_jobs
+from calc.batch.pool import make_executor, map_slices, worker_count
 from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
 from calc.batch.serialize import fingerprint, program_fingerprint
 from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
-from calc.errors import Finding, Place, Severity, Unreadable
+from calc.errors import Finding, FindingKind, Place, Unreadable
 from calc.files import Results, Saved
 from calc.layout.week import WeekRow, week_sheets
 from calc.model.outliers import outliers
 from calc.model.truck_sharing import shared_trucks
 from calc.xlsx_write.write import Identity, workbook_bytes
 
-MOST = 20
-"""Workbooks that are made in one go: what is lost when a run is stopped is no more than this for each worker."""
+MAX_PER_SLICE = 20
+"""Workbooks per slice: a run that is stopped loses no more than these for each worker."""
 
-_ROUNDS = 4
-"""Slices that each worker gets at least, so that all of them finish together."""
+_SLICES_PER_WORKER = 4
+"""The fewest slices for each worker, so that all workers finish at about the same time."""
 
 
 @dataclass(frozen=True, slots=True)
-class _Order:
-    """A ready job: the print of all that its workbook is made from, and where that lies already if it does."""
+class _PlannedJob:
+    """A job without errors: the fingerprint of everything that its workbook depends on, and the current file if any."""
 
-    card: int
-    notes: tuple[Finding, ...]
+    index: int
+    findings: tuple[Finding, ...]
     made_from: str
-    there: Path | None
+    current: Path | None
 
 
 def bid(
     run: Run, folder: Path, workers: int | None = None, progress: Progress | None = None, pool: Executor | None = None
 ) -> None:
-    """Writes the workbook of every job that is ready; a file that cannot be written does not stop the others.
+    """Writes the workbook of every job without errors; a file that cannot be written does not stop the others.
 
-    A workbook that the program made from the very same before is left as it is, so a run that was stopped goes on from
-    there. ``workers`` is how many processes may be used, all cores when None; ``pool`` does the work instead of them.
+    A workbook that the program wrote from the same input is left as it is, so an interrupted run continues where it
+    stopped. ``workers`` is the number of processes, one per core when None; ``pool`` is used instead when given.
     """
     try:
         bidding = _Bidding(run, Results(folder))
@@ -51,104 +51,105 @@ def bid(
         run.failures.append(str(reason))
         return
     progress = progress or Progress()
-    count = workers_for(bidding.to_make, workers)
-    executor = pool or executor_of(count)
-    progress.begin("Bidding", len(bidding.orders))
+    count = worker_count(bidding.to_write, workers)
+    executor = pool or make_executor(count)
+    progress.begin("Bidding", len(bidding.jobs))
     try:
-        for done in map_slices(bidding.slices(count), work, executor, count, bidding.worker_lost):
-            bidding.keep(done, progress)
+        for result in map_slices(bidding.slices(count), work, executor, count, bidding.worker_lost):
+            bidding.save_slice(result, progress)
         bidding.save_week()
     except KeyboardInterrupt:
         run.failures.append(
-            f"Stopped after {len(bidding.rows)} of {len(bidding.orders)} jobs: the same command goes on from there."
+            f"Stopped after {len(bidding.rows)} of {len(bidding.jobs)} jobs. Run the same command again to continue."
         )
     finally:
         progress.end()
         if pool is None:
-            executor.shutdown(wait=bidding.whole, cancel_futures=True)
+            executor.shutdown(wait=bidding.is_complete, cancel_futures=True)
 
 
 def check(run: Run) -> None:
-    """Finds what the rules find in every job that is ready, and writes nothing."""
-    for each in evaluated(ready(run)):
+    """Adds the findings of the rules for every job without errors, and writes nothing."""
+    for each in evaluated(ready_jobs(run)):
         run.findings += job_findings(each)
 
 
 class _Bidding:
-    """A run while it is bid: what is to be done, and what the week's workbook will need of what was done."""
+    """A run in progress: the planned jobs, and the rows of the run's workbook so far."""
 
     def __init__(self, run: Run, results: Results) -> None:
         self.run, self.results = run, results
-        self.orders = list(self._orders())
-        self.to_make = sum(each.there is None for each in self.orders)
+        self.jobs = list(self._planned_jobs())
+        self.to_write = sum(each.current is None for each in self.jobs)
         self.rows: list[WeekRow] = []
         self.identity: Identity | None = None
 
     @property
-    def whole(self) -> bool:
-        """Whether every job was met."""
-        return len(self.rows) == len(self.orders)
+    def is_complete(self) -> bool:
+        """Whether every job is done."""
+        return len(self.rows) == len(self.jobs)
 
-    def _orders(self) -> Iterator[_Order]:
-        concerns = FindingIndex(self.run.findings)
-        same_for_all = fingerprint(self.run.company_print, program_fingerprint())
-        for _, cards in self.run.ready():
-            for place in cards:
-                card = self.run.cards[place]
-                notes = concerns.of(card, self.run.company_books)
-                made_from = fingerprint(same_for_all, card.typed, notes)
-                yield _Order(place, notes, made_from, self.results.current(card.file, made_from))
+    def _planned_jobs(self) -> Iterator[_PlannedJob]:
+        index = FindingIndex(self.run.findings)
+        common = fingerprint(self.run.company_fingerprint, program_fingerprint())
+        for _, places in self.run.ready_chunks():
+            for place in places:
+                job = self.run.jobs[place]
+                findings = index.of(job, self.run.company_books)
+                made_from = fingerprint(common, job.fingerprint, findings)
+                yield _PlannedJob(place, findings, made_from, self.results.current(job.file, made_from))
 
     def slices(self, workers: int) -> Iterator[Slice]:
-        """The jobs of each chunk in order, in slices with no more than so many workbooks to make."""
-        most = min(MOST, max(1, self.to_make // (_ROUNDS * workers)))
-        orders = iter(self.orders)
-        for number, cards in self.run.ready():
-            ready_jobs = tuple(card - number * CHUNK for card in cards)
-            asked: list[JobRequest] = []
-            for place, order in enumerate(islice(orders, len(cards))):
-                asked.append(JobRequest(place, self.run.cards[order.card].file, order.notes, order.there is None))
-                if sum(each.make for each in asked) == most:
-                    yield Slice(self.run.chunks[number], ready_jobs, tuple(asked))
-                    asked = []
-            if asked:
-                yield Slice(self.run.chunks[number], ready_jobs, tuple(asked))
+        """The jobs of each chunk in order, in slices with a limited number of workbooks to write."""
+        limit = min(MAX_PER_SLICE, max(1, self.to_write // (_SLICES_PER_WORKER * workers)))
+        planned = iter(self.jobs)
+        for number, places in self.run.ready_chunks():
+            ready = tuple(place - number * CHUNK for place in places)
+            requests: list[JobRequest] = []
+            for index, job in enumerate(islice(planned, len(places))):
+                file = self.run.jobs[job.index].file
+                requests.append(JobRequest(index, file, job.findings, write=job.current is None))
+                if sum(each.write for each in requests) == limit:
+                    yield Slice(self.run.chunks[number], ready, tuple(requests))
+                    requests = []
+            if requests:
+                yield Slice(self.run.chunks[number], ready, tuple(requests))
 
-    def keep(self, done: SliceResult, progress: Progress) -> None:
-        """Saves what came of the next slice."""
-        self.identity = self.identity or done.identity
-        for made in done.made:
-            order = self.orders[len(self.rows)]
-            self.rows.append(made.row)
-            self.run.findings += made.findings
-            job = self.run.cards[order.card].id
-            if order.there is not None:
-                self.run.written.append((job, order.there, Saved.UNCHANGED))
-            elif made.data is None:
-                self.run.failures.append(made.failure)
+    def save_slice(self, result: SliceResult, progress: Progress) -> None:
+        """Saves the results of the next slice."""
+        self.identity = self.identity or result.identity
+        for each in result.jobs:
+            planned = self.jobs[len(self.rows)]
+            self.rows.append(each.row)
+            self.run.findings += each.findings
+            job = self.run.jobs[planned.index].id
+            if planned.current is not None:
+                self.run.written.append((job, planned.current, Saved.UNCHANGED))
+            elif each.data is None:
+                self.run.failures.append(each.failure)
             else:
-                self._save(job, made.file, made.data, order.made_from)
+                self._save(job, each.file, each.data, planned.made_from)
             progress.step()
 
     def save_week(self) -> None:
-        """Writes the week, unless it was made from these very jobs before."""
+        """Writes the workbook of the run, unless it was written from the same jobs before."""
         if self.identity is None:
             return
-        made_from = fingerprint("week", [each.made_from for each in self.orders])
-        there = self.results.current(WEEK_FILE, made_from)
-        if there is not None:
-            self.run.written.append(("", there, Saved.UNCHANGED))
+        made_from = fingerprint("week", [each.made_from for each in self.jobs])
+        current = self.results.current(WEEK_FILE, made_from)
+        if current is not None:
+            self.run.written.append(("", current, Saved.UNCHANGED))
+            return
+        try:
+            shared = shared_trucks([row.pour for row in self.rows])
+            data = workbook_bytes(week_sheets(self.rows, outliers(self.rows), shared), None, self.identity)
+        except (OSError, Unreadable) as reason:
+            self.run.failures.append(f"{WEEK_FILE}: it could not be written: {reason}")
         else:
-            try:
-                shared = shared_trucks([row.pour for row in self.rows])
-                data = workbook_bytes(week_sheets(self.rows, outliers(self.rows), shared), None, self.identity)
-            except (OSError, Unreadable) as reason:
-                self.run.failures.append(f"{WEEK_FILE}: it could not be made: {reason}")
-            else:
-                self._save("", WEEK_FILE, data, made_from)
+            self._save("", WEEK_FILE, data, made_from)
 
     def _save(self, job: str, name: str, data: bytes, made_from: str) -> None:
-        """Saves one workbook; one that cannot be saved is a failure of its own."""
+        """Saves one workbook; one that cannot be saved is a failure."""
         try:
             path, saved = self.results.save(name, data, made_from)
         except Unreadable as reason:
@@ -157,6 +158,7 @@ class _Bidding:
         self.run.written.append((job, path, saved))
 
     def worker_lost(self) -> None:
-        """Notes that a process ended before its work was done."""
-        found = "A worker process was ended from outside, perhaps for want of memory; its jobs were done without it."
-        self.run.findings.append(Finding(Severity.NOTE, Place(), found, "Try again with fewer --workers."))
+        """Adds the note that a worker process ended early."""
+        found = "A worker process was ended by the system, perhaps for lack of memory. Its jobs were done without it."
+        remedy = "If it happens again, use fewer --workers."
+        self.run.findings.append(Finding(FindingKind.WORKER_LOST, Place(), found, remedy))

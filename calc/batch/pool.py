@@ -1,4 +1,4 @@
-"""Who does the work: this process, or several; and how it is handed out, so that memory stays flat."""
+"""Executors: this process or several, and a bounded queue of slices so that memory use does not grow."""
 
 from __future__ import annotations
 
@@ -12,28 +12,28 @@ from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExec
 from multiprocessing import get_context, parent_process
 from typing import Any, TypeVar
 
-FEW = 12
-"""Workbooks below which no process is started: by the time it is up, they would be made."""
+MIN_WORKBOOKS = 12
+"""The fewest workbooks for which worker processes are started: starting one takes as long as writing a few."""
 
-LIVING = 20_000
-"""New objects between two searches for garbage: nearly all that a job makes lives until its workbook is made, and the
-usual 700 cost a twentieth of the time."""
+GC_THRESHOLD = 20_000
+"""New objects between garbage collections: nearly all objects of a job live until its workbook is written, and the
+default of 700 costs a twentieth of the time."""
 
-_MOST = 61
-"""Processes that every system can wait for."""
+_MAX_PROCESSES = 61
+"""The most processes that a pool can have on every system."""
 
-_AHEAD = 2
-"""Pieces of work that are handed out for each worker, so that none waits for the next."""
+_QUEUED_PER_WORKER = 2
+"""Slices that are submitted for each worker, so that none is idle."""
 
 _T = TypeVar("_T")
 _R = TypeVar("_R")
 
 
 class InlineExecutor(Executor):
-    """An executor that does the work in this very process, at once."""
+    """An executor that runs each call at once in this process."""
 
     def submit(self, fn: Callable[..., Any], /, *args: Any, **kwargs: Any) -> Future[Any]:
-        """Does it, and gives what came of it."""
+        """Runs the call and returns its result as a future that is done."""
         future: Future[Any] = Future()
         try:
             future.set_result(fn(*args, **kwargs))
@@ -42,33 +42,33 @@ class InlineExecutor(Executor):
         return future
 
 
-def cores() -> int:
-    """The cores that this process may use."""
-    mine = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
-    return max(1, mine or 1)
+def core_count() -> int:
+    """The number of cores that this process may use."""
+    count = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
+    return max(1, count or 1)
 
 
-def workers_for(workbooks: int, workers: int | None) -> int:
-    """How many processes are worth their start for so many workbooks, of those that are allowed; 1 is this one."""
-    allowed = min(workers or cores(), _MOST)
-    return 1 if workbooks < FEW else max(1, min(allowed, workbooks))
+def worker_count(workbooks: int, workers: int | None) -> int:
+    """The number of processes to use for so many workbooks, at most ``workers``; 1 is this process."""
+    allowed = min(workers or core_count(), _MAX_PROCESSES)
+    return 1 if workbooks < MIN_WORKBOOKS else max(1, min(allowed, workbooks))
 
 
-def executor_of(workers: int) -> Executor:
-    """So many processes, or this one. They start afresh on every system: nothing of ours is copied half done."""
+def make_executor(workers: int) -> Executor:
+    """An executor with so many processes, or this one. Processes are spawned, not forked, on every system."""
     if workers == 1:
         return InlineExecutor()
-    return ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_begin)
+    return ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_initialize_worker)
 
 
-def _begin() -> None:
-    """A worker goes with the run: at once when a person stops it, and when whoever started it is gone."""
+def _initialize_worker() -> None:
+    """Makes a worker end with the run: on Ctrl-C, and when its parent process is gone."""
     signal.signal(signal.SIGINT, signal.SIG_DFL)
-    gc.set_threshold(LIVING)
-    threading.Thread(target=_go_with_parent, daemon=True).start()
+    gc.set_threshold(GC_THRESHOLD)
+    threading.Thread(target=_exit_with_parent, daemon=True).start()
 
 
-def _go_with_parent() -> None:
+def _exit_with_parent() -> None:
     parent = parent_process()
     if parent is not None:
         parent.join()
@@ -76,34 +76,35 @@ def _go_with_parent() -> None:
 
 
 def map_slices(
-    pieces: Iterable[_T], work: Callable[[_T], _R], executor: Executor, workers: int, lost: Callable[[], None]
+    slices: Iterable[_T], work: Callable[[_T], _R], executor: Executor, workers: int, on_lost: Callable[[], None]
 ) -> Iterator[_R]:
-    """What comes of each piece, in order. Only so many are under way as keep the workers busy.
+    """The result of each slice, in order; only a few slices per worker are submitted at a time.
 
-    The system may end a worker that takes too much memory: then ``lost`` is told, and its work is done in this process.
+    The system may end a worker that takes too much memory: then ``on_lost`` is called, and its slice is done in this
+    process.
     """
-    under_way: deque[tuple[_T, Future[_R]]] = deque()
-    most = 0 if isinstance(executor, InlineExecutor) else _AHEAD * workers
-    for piece in pieces:
-        under_way.append((piece, _submitted(executor, work, piece)))
-        if len(under_way) > most:
-            yield _result(*under_way.popleft(), work, lost)
-    while under_way:
-        yield _result(*under_way.popleft(), work, lost)
+    pending: deque[tuple[_T, Future[_R]]] = deque()
+    limit = 0 if isinstance(executor, InlineExecutor) else _QUEUED_PER_WORKER * workers
+    for each in slices:
+        pending.append((each, _submit(executor, work, each)))
+        if len(pending) > limit:
+            yield _result(*pending.popleft(), work, on_lost)
+    while pending:
+        yield _result(*pending.popleft(), work, on_lost)
 
 
-def _submitted(executor: Executor, work: Callable[[_T], _R], piece: _T) -> Future[_R]:
+def _submit(executor: Executor, work: Callable[[_T], _R], each: _T) -> Future[_R]:
     try:
-        return executor.submit(work, piece)
+        return executor.submit(work, each)
     except BrokenExecutor as reason:
         broken: Future[_R] = Future()
         broken.set_exception(reason)
         return broken
 
 
-def _result(piece: _T, future: Future[_R], work: Callable[[_T], _R], lost: Callable[[], None]) -> _R:
+def _result(each: _T, future: Future[_R], work: Callable[[_T], _R], on_lost: Callable[[], None]) -> _R:
     try:
         return future.result()
     except BrokenExecutor:
-        lost()
-        return work(piece)
+        on_lost()
+        return work(each)

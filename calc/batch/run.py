@@ -1,4 +1,4 @@
-"""What one run was given and what came of it."""
+"""The input and the results of one run."""
 
 from __future__ import annotations
 
@@ -12,35 +12,35 @@ from calc.files import Saved, safe_name
 from calc.intake.spelling import normalize
 
 CHUNK = 200
-"""Jobs that are evaluated together: memory stays flat however many there are."""
+"""Jobs that are evaluated together: it bounds the memory that a run needs."""
 
 WEEK_FILE = "week.xlsx"
 """The workbook of the whole run."""
 
 COMPANY_BOOK = "company.xlsx"
-"""The house book that is taken when none is named, if it stands beside the week's book."""
+"""The company book of a run that names none, if it is in the folder of the jobs book."""
 
 
 class Progress:
-    """Who wants to know how far a run is hears it here; this one keeps it to itself."""
+    """Receives the progress of a run; this class ignores it."""
 
-    def begin(self, what: str, steps: int) -> None:
-        """A part of the run begins that takes so many steps."""
+    def begin(self, label: str, steps: int) -> None:
+        """Starts a part of the run that has so many steps."""
 
     def step(self) -> None:
-        """One more step is done."""
+        """Completes one step."""
 
     def end(self) -> None:
-        """The part is over."""
+        """Ends the part."""
 
 
 @dataclass(frozen=True, slots=True)
 class JobRef:
-    """All that a run keeps at hand of a job; the rest is packed away. ``typed`` is the print of what was typed."""
+    """The part of a job that stays in memory; the rest is packed. ``fingerprint`` is that of what was typed."""
 
     id: str
     place: Place
-    typed: str
+    fingerprint: str
 
     @property
     def file(self) -> str:
@@ -49,7 +49,7 @@ class JobRef:
 
 
 class FindingIndex:
-    """Which findings concern which job, however many there are of either."""
+    """Looks up the findings of a job in constant time."""
 
     def __init__(self, findings: Sequence[Finding]) -> None:
         self._findings = findings
@@ -61,55 +61,52 @@ class FindingIndex:
             else:
                 self._of_book[each.place.book].append(number)
 
-    def of(self, card: JobRef, books: Sequence[str]) -> tuple[Finding, ...]:
-        """The findings of a job itself, and those of its whole book and of ``books``, in the order they were made."""
-        of_books = (self._of_book.get(book, []) for book in {card.place.book, *books, ""})
-        numbers = sorted({*self._of_job.get(normalize(card.id), []), *(each for some in of_books for each in some)})
+    def of(self, job: JobRef, company_books: Sequence[str]) -> tuple[Finding, ...]:
+        """The findings of a job, of its whole book and of ``company_books``, in their order."""
+        of_books = (self._of_book.get(book, []) for book in {job.place.book, *company_books, ""})
+        numbers = sorted({*self._of_job.get(normalize(job.id), []), *(each for found in of_books for each in found)})
         return tuple(self._findings[number] for number in numbers)
 
 
 @dataclass
 class Run:
-    """One run: its jobs in order, packed in chunks, and everything that there is to say about them."""
+    """One run: its jobs in order, packed in chunks, with the findings and the results."""
 
     findings: list[Finding] = field(default_factory=list)
     failures: list[str] = field(default_factory=list)
+    """One line for each file that could not be read or written."""
     written: list[tuple[str, Path, Saved]] = field(default_factory=list)
-    held: list[str] = field(default_factory=list)
+    """The job id (blank for the workbook of the run), the file, and how it was saved."""
+    not_written: list[str] = field(default_factory=list)
+    """The ids of the jobs with errors."""
     company: str = ""
     company_books: tuple[str, ...] = ()
-    """The names of all books that say something of the house."""
-    company_print: str = ""
-    """The print of what they say."""
-    beside: Path = Path()
-    """The folder of the first book: results go to a folder beside it when none is named."""
+    """The names of all books with a company table."""
+    company_fingerprint: str = ""
+    input_folder: Path = Path()
+    """The folder of the first book: results go to a folder in it when none is named."""
     folder: Path | None = None
     """The folder of the results; None for a run that writes none."""
-    cards: list[JobRef] = field(default_factory=list)
+    jobs: list[JobRef] = field(default_factory=list)
     chunks: list[bytes] = field(default_factory=list)
-    """The jobs of the cards, :data:`CHUNK` by :data:`CHUNK`, packed."""
-
-    @property
-    def jobs(self) -> int:
-        """How many jobs it was given."""
-        return len(self.cards)
+    """The jobs in packed chunks of :data:`CHUNK`."""
 
     @property
     def code(self) -> int:
-        """The exit code: 3 when a file could not be read or written, 1 when a job has a stop, else 0."""
+        """The exit code: 3 when a file could not be read or written, 1 when there is an error, else 0."""
         if self.failures:
             return 3
-        return 1 if any(each.severity is Severity.STOP for each in self.findings) else 0
+        return 1 if any(each.severity is Severity.ERROR for each in self.findings) else 0
 
     @property
-    def beside_others(self) -> list[Path]:
-        """The workbooks that lie beside one that somebody changed."""
-        meant = {card.id: card.file for card in self.cards} | {"": WEEK_FILE}
-        return [path for job, path, _ in self.written if path.name != meant[job]]
+    def numbered_copies(self) -> list[Path]:
+        """The workbooks written under a numbered name, since the file of the job was changed by hand."""
+        file_names = {job.id: job.file for job in self.jobs} | {"": WEEK_FILE}
+        return [path for job, path, _ in self.written if path.name != file_names[job]]
 
-    def ready(self) -> Iterator[tuple[int, list[int]]]:
-        """For each chunk, its number and the cards in it that no stop holds back, by their place among all cards."""
-        held = {normalize(each) for each in self.held}
+    def ready_chunks(self) -> Iterator[tuple[int, list[int]]]:
+        """For each chunk its number, and the indices of its jobs without errors among all jobs."""
+        not_written = {normalize(each) for each in self.not_written}
         for number in range(len(self.chunks)):
-            cards = range(number * CHUNK, min((number + 1) * CHUNK, len(self.cards)))
-            yield number, [place for place in cards if normalize(self.cards[place].id) not in held]
+            indices = range(number * CHUNK, min((number + 1) * CHUNK, len(self.jobs)))
+            yield number, [index for index in indices if normalize(self.jobs[index].id) not in not_written]

@@ -1,6 +1,6 @@
-"""Jobs on their way: packed small for another process or for later; and prints, which tell whether anything changed.
+"""Packing of jobs for another process or for later, and fingerprints that tell whether anything changed.
 
-A declaration goes by its name and a level by its own: the process that unpacks them has the same rules.
+Declarations and levels are packed by name: the process that unpacks them has the same rules.
 """
 
 from __future__ import annotations
@@ -23,19 +23,19 @@ from calc.formula.levels import Level
 from calc.intake.records import DEFAULT, CompanyBook, Entry, JobInput
 from calc.intake.schema import TABLES, everything
 
-_QUICK = 1
-"""How hard the jobs are pressed: a tenth of their size for a hundredth of the time that their workbooks take."""
+_COMPRESSION = 1
+"""The zlib level: a tenth of the size, for a hundredth of the time that the workbooks take."""
 
 
 class _Packer(pickle.Pickler):
-    """Packs by value, but for what is declared, which goes by name."""
+    """Pickles declarations and levels by name, everything else by value."""
 
     def reducer_override(self, obj: Any) -> Any:
-        """How one object is packed; NotImplemented for the usual way."""
+        """How an object is pickled; NotImplemented for the usual way."""
         if isinstance(obj, Entry | Cell):
             return type(obj), _FIELDS[type(obj)](obj)
         if isinstance(obj, Declared):
-            return declared, (obj.id,)
+            return declaration, (obj.id,)
         if isinstance(obj, Level):
             return level, (str(obj),)
         return NotImplemented
@@ -44,28 +44,28 @@ class _Packer(pickle.Pickler):
 _FIELDS: dict[type, Callable[[Any], tuple[Any, ...]]] = {
     each: attrgetter(*(field.name for field in fields(each))) for each in (Entry, Cell)
 }
-"""Those of which there are thousands: the usual way takes three times as long."""
+"""The classes with thousands of objects: the usual way takes three times as long."""
 
 
-def packed(things: object) -> bytes:
-    """Jobs with the house that they share, or a whole book, as bytes."""
+def pack(value: object) -> bytes:
+    """Jobs with the company data that they share, or a whole book, as bytes."""
     buffer = BytesIO()
-    _Packer(buffer, pickle.HIGHEST_PROTOCOL).dump(things)
-    return zlib.compress(buffer.getbuffer(), _QUICK)
+    _Packer(buffer, pickle.HIGHEST_PROTOCOL).dump(value)
+    return zlib.compress(buffer.getbuffer(), _COMPRESSION)
 
 
-def unpacked(data: bytes) -> Any:
-    """What :func:`packed` packed in this run of the program: never what came from elsewhere."""
+def unpack(data: bytes) -> Any:
+    """The value that :func:`pack` packed in this run of the program: never data from elsewhere."""
     return pickle.loads(zlib.decompress(data))
 
 
-def declared(name: str) -> Declared:
-    """The declaration that goes by ``name``."""
+def declaration(name: str) -> Declared:
+    """The declaration with the id ``name``."""
     return _by_name()[name]
 
 
 def level(name: str) -> Level:
-    """The level that goes by ``name``."""
+    """The level with the name ``name``."""
     return _levels()[name]
 
 
@@ -79,24 +79,26 @@ def _levels() -> dict[str, Level]:
     return {str(table.level): table.level for table in TABLES.values()}
 
 
-def fingerprint(*things: object) -> str:
-    """A print of values: the same for the same values, in whichever process, and another for any other."""
+def fingerprint(*values: object) -> str:
+    """The sha256 of values: equal for equal values in every process."""
     buffer = BytesIO()
     packer = _Packer(buffer, pickle.HIGHEST_PROTOCOL)
-    packer.fast = True  # every value in full, wherever it was met before: what is equal must be packed alike
-    packer.dump(things)
+    packer.fast = True  # no references to earlier objects: equal values must give equal bytes
+    packer.dump(values)
     return hashlib.sha256(buffer.getbuffer()).hexdigest()
 
 
 def job_fingerprint(job: JobInput) -> str:
-    """The print of what was typed for a job and where it stood: what nobody typed follows from that.
+    """The fingerprint of what was typed for a job and where; defaults follow from it.
 
-    Not of the rest of its book: another job may change there, and this one's workbook still be the one to have.
+    The rest of its book is left out, so that a change of another job does not write this one again.
     """
     rows = {
         level_: [replace(row, entries=_typed(row.entries)) for row in rows] for level_, rows in job.rows.items() if rows
     }
-    return fingerprint(replace(job, sha256="", company=CompanyBook(), notes=[], entries=_typed(job.entries), rows=rows))
+    return fingerprint(
+        replace(job, sha256="", company=CompanyBook(), findings=[], entries=_typed(job.entries), rows=rows)
+    )
 
 
 def _typed(entries: Mapping[Input, Entry]) -> dict[Input, Entry]:
@@ -104,13 +106,13 @@ def _typed(entries: Mapping[Input, Entry]) -> dict[Input, Entry]:
 
 
 def company_fingerprint(company: CompanyBook) -> str:
-    """The print of what a house book says, less what every job took over from it."""
+    """The fingerprint of a company book, without the facts that each job already has among its entries."""
     return fingerprint(replace(company, sha256="", books=set(), facts={}, site={}, rows={}))
 
 
 @cache
 def program_fingerprint() -> str:
-    """The print of the program itself: its version and its own text, so that a changed rule writes every job again."""
+    """The version and the sha256 of the source code, so that a changed rule writes every job again."""
     folder = Path(__file__).parent.parent
     texts = hashlib.sha256()
     for path in sorted(folder.rglob("*.py")):

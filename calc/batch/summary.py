@@ -1,4 +1,4 @@
-"""What a run says of itself at its end: one line, or the same as data."""
+"""The summary of a run: one line, or all of it as data for ``--json``."""
 
 from __future__ import annotations
 
@@ -9,35 +9,42 @@ from calc.batch.run import Run
 from calc.errors import Finding, Severity
 from calc.files import Saved
 
+SCHEMA = 1
+"""The version of the data in ``--json``. It stays the same as long as fields are only added."""
+
 
 def summary(run: Run, folder: str) -> str:
     """The line that sums up a run."""
-    company = f"house book {run.company}" if run.company else "no house book"
-    stops = len({each.job for each in run.findings if each.severity is Severity.STOP and each.job})
-    counts = f"{run.jobs} {'job' if run.jobs == 1 else 'jobs'}"
+    company = f"company book {run.company}" if run.company else "no company book"
+    jobs = f"{len(run.jobs)} {'job' if len(run.jobs) == 1 else 'jobs'}"
     if not folder:
-        return f"{counts} checked, {stops} with a stop; {company}; nothing was written"
-    beside = [path.name for path in run.beside_others]
-    told = f"; changed by hand, so written beside it: {', '.join(beside)}" if beside else ""
-    failed = f", {len(run.failures)} failed" if run.failures else ""
-    normalize = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
-    unchanged = f", {normalize} unchanged" if normalize else ""
-    written = sum(1 for job, _, _ in run.written if job) - normalize
-    return f"{counts}: {written} written to {folder}{unchanged}, {len(run.held)} held back{failed}; {company}{told}"
+        with_errors = len({each.job for each in run.findings if each.severity is Severity.ERROR and each.job})
+        return f"{jobs} checked, {with_errors} with errors; {company}; nothing was written"
+    unchanged = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
+    written = sum(1 for job, _, _ in run.written if job) - unchanged
+    parts = [f"{written} written to {folder}"]
+    parts += [f"{unchanged} unchanged"] if unchanged else []
+    parts += [f"{len(run.not_written)} not written"]
+    parts += [f"{len(run.failures)} failed"] if run.failures else []
+    copies = ", ".join(path.name for path in run.numbered_copies)
+    copied = f"; changed by hand, so written as a numbered copy: {copies}" if copies else ""
+    return f"{jobs}: {', '.join(parts)}; {company}{copied}"
 
 
 def as_data(run: Run, findings: Sequence[Finding], folder: str) -> dict[str, Any]:
     """The findings and the summary as data."""
     return {
-        "jobs": run.jobs,
-        "house_book": run.company,
+        "schema": SCHEMA,
+        "jobs": len(run.jobs),
+        "company_book": run.company,
         "folder": folder,
         "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],
-        "held": run.held,
+        "not_written": run.not_written,
         "failures": run.failures,
         "findings": [
             {
                 "severity": each.severity.word,
+                "code": each.kind.code,
                 "book": each.place.book,
                 "sheet": each.place.sheet,
                 "cell": each.place.cell,

@@ -1,7 +1,6 @@
-"""The work on a slice of jobs: what was typed goes in, the bytes of their workbooks come out, and nothing else happens.
+"""The work on a slice of jobs as a pure function: packed jobs in, the bytes of their workbooks out.
 
-It touches no file and no screen, so anything may run it that runs a function on a value: this process, another one, or
-one on another machine.
+It reads and writes no file and prints nothing, so it can run in this process, in another, or on another machine.
 """
 
 from __future__ import annotations
@@ -11,8 +10,8 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from calc.batch.run import CHUNK
-from calc.batch.serialize import unpacked
-from calc.errors import Finding, Place, Severity
+from calc.batch.serialize import unpack
+from calc.errors import Finding, FindingKind, Place
 from calc.intake.records import JobInput
 from calc.intake.schema import PRICES
 from calc.layout.checks_sheet import failed, open_stops
@@ -28,28 +27,29 @@ from calc.xlsx_write.write import Identity, identity_of, job_workbook
 
 @dataclass(frozen=True, slots=True)
 class JobRequest:
-    """One job that is asked for: its place among the ready jobs of its chunk, its file, its notes, and whether its
-    workbook is to be made."""
+    """One requested job: its index among the ready jobs of its chunk, its file name and its findings.
 
-    place: int
+    ``write`` says whether its workbook is needed, or only its row of the run's workbook.
+    """
+
+    index: int
     file: str
-    notes: tuple[Finding, ...]
-    make: bool
+    findings: tuple[Finding, ...]
+    write: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Slice:
-    """Some jobs of a chunk. The whole chunk goes along, less those that are held back: it is evaluated together."""
+    """Some jobs of a chunk, with the whole chunk: its jobs without errors, ``ready``, are evaluated together."""
 
     chunk: bytes
     ready: tuple[int, ...]
-    asked: tuple[JobRequest, ...]
+    requests: tuple[JobRequest, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class JobResult:
-    """What came of one job: its workbook if it was asked for, or why there is none; its row of the week; what the
-    rules found."""
+    """The result of one job: its workbook if requested or the failure, its row of the run, the rules' findings."""
 
     file: str
     data: bytes | None
@@ -60,46 +60,45 @@ class JobResult:
 
 @dataclass(frozen=True, slots=True)
 class SliceResult:
-    """What came of a slice, and the identity that the week's workbook takes from its first job."""
+    """The results of a slice, and the identity that the run's workbook takes from its first job."""
 
-    made: tuple[JobResult, ...]
+    jobs: tuple[JobResult, ...]
     identity: Identity
 
 
 def work(each: Slice) -> SliceResult:
-    """Makes the workbooks of a slice. Same slice, same bytes, wherever it runs."""
-    values = _chunk(each.chunk, each.ready)
-    jobs = _with_moves({asked.place: values[asked.place] for asked in each.asked if asked.make})
-    made = tuple(_made(jobs.get(asked.place, values[asked.place]), asked) for asked in each.asked)
-    return SliceResult(made, identity_of(values[each.asked[0].place], "Week"))
+    """Writes the workbooks of a slice. The same slice gives the same bytes in any process."""
+    values = _evaluate_chunk(each.chunk, each.ready)
+    jobs = _with_sensitivity({request.index: values[request.index] for request in each.requests if request.write})
+    results = tuple(_result(jobs.get(request.index, values[request.index]), request) for request in each.requests)
+    return SliceResult(results, identity_of(values[each.requests[0].index], "Week"))
 
 
 @lru_cache(maxsize=1)
-def _chunk(chunk: bytes, ready: tuple[int, ...]) -> tuple[JobValues, ...]:
-    """A chunk, evaluated; the next slice is most often of the same one."""
-    jobs: list[JobInput] = unpacked(chunk)
-    return tuple(evaluated([jobs[place] for place in ready]))
+def _evaluate_chunk(chunk: bytes, ready: tuple[int, ...]) -> tuple[JobValues, ...]:
+    """The values of a chunk; kept for the next slice, which is usually of the same chunk."""
+    jobs: list[JobInput] = unpack(chunk)
+    return tuple(evaluated([jobs[index] for index in ready]))
 
 
-def _with_moves(jobs: dict[int, JobValues]) -> dict[int, JobValues]:
-    """The jobs that are to be made, with what moves their prices, asked together."""
+def _with_sensitivity(jobs: dict[int, JobValues]) -> dict[int, JobValues]:
+    """The jobs to write with their price sensitivity, computed together."""
     try:
         return dict(zip(jobs, all_with_sensitivity(list(jobs.values())), strict=True))
-    except Exception:  # whatever is wrong with one job is said when each is asked alone, as its workbook is made
+    except Exception:  # an error of one job is reported when its own workbook is written, without the others
         return jobs
 
 
-def _made(values: JobValues, asked: JobRequest) -> JobResult:
-    values = replace(values, job=replace(values.job, notes=list(asked.notes)))
+def _result(values: JobValues, request: JobRequest) -> JobResult:
+    values = replace(values, job=replace(values.job, findings=list(request.findings)))
     data, failure = None, ""
-    if asked.make:
+    if request.write:
         try:
             data = job_workbook(with_sensitivity(values))
-        except Exception as reason:  # whatever is wrong with one job, the others have their workbooks
-            failure = f"{asked.file}: it could not be made: {type(reason).__name__}: {reason}"
-    return JobResult(
-        asked.file, data, failure, week_row(values, asked.file, small_pour(values)), tuple(job_findings(values))
-    )
+        except Exception as reason:  # an error of one job must not cost the others their workbooks
+            failure = f"{request.file}: it could not be written: {type(reason).__name__}: {reason}"
+    row = week_row(values, request.file, small_pour(values))
+    return JobResult(request.file, data, failure, row, tuple(job_findings(values)))
 
 
 def evaluated(jobs: Sequence[JobInput]) -> Iterator[JobValues]:
@@ -110,36 +109,27 @@ def evaluated(jobs: Sequence[JobInput]) -> Iterator[JobValues]:
 
 
 def job_findings(job: JobValues) -> list[Finding]:
-    """What the rules themselves found: stops that nobody accepted, and checks that miss."""
-    findings = [
-        Finding(
-            Severity.STOP,
-            job.job.place,
-            f"{each.label}: {job.of(each.found)} {float(job.of(each.number)):g} {each.unit_text}.".replace(" .", "."),
-            each.do,
-            job.job.id,
-        )
-        for each in open_stops(job)
-    ]
-    if failed(job):
-        place = Place(job.job.place.book, "Checks")
-        findings.append(
-            Finding(
-                Severity.STOP,
-                place,
-                f"{failed(job)} check(s) of job {job.job.id} miss.",
-                "See the sheet Checks of its workbook.",
-                job.job.id,
-            )
-        )
-    return findings + _unpriced(job)
+    """The findings of the rules: stop cautions that are not acknowledged, failed checks, missing prices."""
+    id_, place = job.job.id, job.job.place
+    findings = []
+    for each in open_stops(job):
+        found = f"{each.label}: {job.of(each.found)} {float(job.of(each.number)):g} {each.unit_text}."
+        kind = FindingKind.UNACKNOWLEDGED_STOP
+        findings.append(Finding(kind, place, found.replace(" .", "."), each.do, id_))
+    count = failed(job)
+    if count:
+        found = f"{count} {'check of job ' + id_ + ' fails' if count == 1 else 'checks of job ' + id_ + ' fail'}."
+        remedy = "See the sheet Checks of its workbook."
+        findings.append(Finding(FindingKind.FAILED_CHECK, Place(place.book, "Checks"), found, remedy, id_))
+    return findings + _missing_prices(job)
 
 
-def _unpriced(job: JobValues) -> list[Finding]:
-    """What the job needs and the house book has no price for: the price is not complete."""
-    lacking = [row.label for place, row in enumerate(ROWS) if float(job.of(CostTable.unpriced, place))]
-    if not lacking:
+def _missing_prices(job: JobValues) -> list[Finding]:
+    """One note for all costs of the job without a price."""
+    missing = [row.label for index, row in enumerate(ROWS) if float(job.of(CostTable.unpriced, index))]
+    if not missing:
         return []
     place = Place(job.job.company.name or job.job.place.book, PRICES)
-    text = f"No price is given for: {'; '.join(lacking)}."
-    return [Finding(Severity.NOTE, place, text, "The price is not complete: fill the rows on Prices.", job.job.id)]
+    count = "1 cost has no price" if len(missing) == 1 else f"{len(missing)} costs have no price"
+    remedy = "The price of the job is not complete. Type them on the sheet Prices."
+    return [Finding(FindingKind.MISSING_PRICE, place, f"{count}: {'; '.join(missing)}.", remedy, job.job.id)]

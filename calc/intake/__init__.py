@@ -1,1 +1,1 @@
-"""Cells to columns and findings, from the declarations."""
+"""Reading of input tables: cells become typed values and findings, by the declarations of the inputs."""

@@ -1,4 +1,4 @@
-"""The house book: who bids, what things cost, the house's own factors, and its usual site conditions."""
+"""The company book: who bids, prices, the company's own factors, and its usual site conditions."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from functools import cache
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Factor, Pack, Price
-from calc.errors import Finding, InputRefused, Severity
+from calc.errors import Finding, FindingKind, InputRefused
 from calc.intake.facts import origin_of, read_facts
 from calc.intake.named_rows import complete, read_named_rows
 from calc.intake.records import NOT_GIVEN, CompanyBook, Entry, PriceRow
@@ -25,13 +25,13 @@ from calc.intake.schema import (
 from calc.intake.sheets import Sheets
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import read_choice, read_date, read_number, read_words
+from calc.intake.values import Remark, labeled, read_choice, read_date, read_number, read_text
 
 
 def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tuple[CompanyBook, list[Finding]]:
-    """What holds for every job. Blank tables leave the usual factors and no prices.
+    """The data that apply to every job. Without tables there are the usual factors and no prices.
 
-    ``apart`` says that ``books`` are house books, and hold no jobs.
+    ``apart`` says that ``books`` are company books without jobs.
     """
     names = [book.name for book in books]
     company = CompanyBook(", ".join(names), ",".join(book.sha256 for book in books), books=set(names))
@@ -63,44 +63,46 @@ def _read_factors(company: CompanyBook, book: Book, sheet: Sheet) -> list[Findin
 
 
 def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
-    name = row.cells.get("factor")
-    if "value" not in row.cells:
+    name, cell = row.cells.get("factor"), row.cells.get("value")
+    if cell is None:
         return []
     if name is None:
-        return [_refused(row, row.cells["value"], "A value without a factor.", "Type the factor, or clear the row.")]
-    known = {normalize(each.label): each for each in FACTOR_LIST}
-    factor = known.get(normalize(str(name.value)))
+        remedy = "Type the factor, or clear the row."
+        return [Finding(FindingKind.MISSING_FACTOR, row.at(cell), "A value without a factor.", remedy)]
+    factor = _factors_by_name().get(normalize(str(name.value)))
     if factor is None:
-        return [
-            _refused(
-                row,
-                name,
-                f'There is no factor "{name.value}".',
-                did_you_mean(str(name.value), [each.label for each in FACTOR_LIST]),
-            )
-        ]
-    cell = row.cells["value"]
+        remedy = did_you_mean(str(name.value), [each.label for each in FACTOR_LIST])
+        return [Finding(FindingKind.UNKNOWN_FACTOR, row.at(name), f'There is no factor "{name.value}".', remedy)]
     try:
-        place = _kind_of(factor, row.cells.get("for"))
-        if (factor, place) in company.factors:
-            raise InputRefused("It stands twice.", "Leave one of the two rows.")
+        index = _kind_index(factor, row.cells.get("for"))
+        if (factor, index) in company.factors:
+            raise InputRefused(FindingKind.DUPLICATE_FACTOR, "It is typed twice.", "Delete one of the two rows.")
         unit = _typed_unit(row, factor.unit_text)
-        entry, _, note = read_number(cell, factor.unit_text, unit, False, False, origin_of(row, cell, company=True))
+        origin = origin_of(row, cell, company=True)
+        entry, remarks = read_number(cell, factor.unit_text, unit, False, False, origin)
     except InputRefused as refused:
-        return [_refused(row, cell, f"{factor.label}: {refused.found}", refused.remedy)]
-    company.factors[factor, place] = entry
-    return [*_read_as(row, cell, factor.label, note), *_outside(row, cell, factor, entry)]
+        return [row.refused(cell, labeled(factor.label, refused))]
+    company.factors[factor, index] = entry
+    return [*_remarks(row, cell, factor.label, remarks), *_outside_usual(row, cell, factor, entry)]
 
 
-def _kind_of(factor: Factor, cell: Cell | None) -> int:
-    words = factor.level.axis.words if factor.level.axes else ()
-    if not words and cell is not None:
-        raise InputRefused("It does not go by kind, and the column for says one.", "Leave the column for blank.")
-    if not words:
+@cache
+def _factors_by_name() -> dict[str, Factor]:
+    return {normalize(each.label): each for each in FACTOR_LIST}
+
+
+def _kind_index(factor: Factor, cell: Cell | None) -> int:
+    """Which of the factor's kinds the column for names; 0 for a factor without kinds."""
+    kinds = factor.level.axis.words if factor.level.axes else ()
+    if not kinds and cell is not None:
+        found = "It has one value for every kind, and the column for names one."
+        raise InputRefused(FindingKind.INVALID_FACTOR_KIND, found, "Leave the column for blank.")
+    if not kinds:
         return 0
     if cell is None:
-        raise InputRefused("It goes by kind, and the column for is blank.", f"Type one of: {', '.join(words)}.")
-    return words.index(read_choice(words, cell))
+        found = "It has a value for each kind, and the column for is blank."
+        raise InputRefused(FindingKind.INVALID_FACTOR_KIND, found, f"Type one of: {', '.join(kinds)}.")
+    return kinds.index(read_choice(kinds, cell))
 
 
 def _typed_unit(row: TableRow, meant: str) -> str:
@@ -108,20 +110,20 @@ def _typed_unit(row: TableRow, meant: str) -> str:
     return str(cell.value).strip() if cell is not None else meant
 
 
-def _outside(row: TableRow, cell: Cell, factor: Factor, entry: Entry) -> list[Finding]:
+def _outside_usual(row: TableRow, cell: Cell, factor: Factor, entry: Entry) -> list[Finding]:
     value = float(entry.value)
     low, high = factor.low, factor.high
     if (low is None or value >= low) and (high is None or value <= high):
         return []
-    text = f"{factor.label}: {value:g} {factor.unit_text} is outside the usual {low:g} to {high:g}; is that meant?"
-    return [Finding(Severity.ASK, row.at(cell), text)]
+    found = f"{factor.label}: {value:g} {factor.unit_text} is outside the usual {low:g} to {high:g}. Is that correct?"
+    return [Finding(FindingKind.UNUSUAL_VALUE, row.at(cell), found)]
 
 
 def _read_prices(company: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
     rows, findings = read_table(book, sheet, TABLES[PRICES])
-    seen: set[Price] = set()
+    read: set[Price] = set()
     for row in rows:
-        findings += _read_price(company, row, seen)
+        findings += _read_price(company, row, read)
     return findings
 
 
@@ -130,65 +132,66 @@ def _prices_by_name() -> dict[str, Price]:
     return {normalize(each.label): each for each in PRICE_LIST}
 
 
-def _read_price(company: CompanyBook, row: TableRow, seen: set[Price]) -> list[Finding]:
+def _read_price(company: CompanyBook, row: TableRow, read: set[Price]) -> list[Finding]:
+    """Reads one row of Prices; ``read`` are the prices of the rows before it."""
     name = row.cells.get("item")
     if name is None:
-        return [_refused(row, None, "A price without an item.", "Type the item, or clear the row.")]
+        remedy = "Type the item, or clear the row."
+        return [Finding(FindingKind.MISSING_ITEM, row.place, "A price without an item.", remedy)]
     price = _prices_by_name().get(normalize(str(name.value)))
     if price is None:
-        return [
-            Finding(
-                Severity.NOTE,
-                row.at(name),
-                f'No rule asks the price of "{name.value}", so it is passed over.',
-                did_you_mean(str(name.value), [each.label for each in PRICE_LIST]),
-            )
-        ]
-    if price in seen:
-        return [_refused(row, name, f'The price of "{name.value}" stands twice.', "Leave one of the two rows.")]
-    seen.add(price)
+        found = f'No rule uses the price of "{name.value}". It is ignored.'
+        remedy = did_you_mean(str(name.value), [each.label for each in PRICE_LIST])
+        return [Finding(FindingKind.UNKNOWN_ITEM, row.at(name), found, remedy)]
+    if price in read:
+        found = f'The price of "{name.value}" is typed twice.'
+        return [Finding(FindingKind.DUPLICATE_PRICE, row.at(name), found, "Delete one of the two rows.")]
+    read.add(price)
     findings: list[Finding] = []
     for label, declared in (("price", price), ("size", price.pack)):
         if label in row.cells and declared is not None:
             findings += _read_amount(company, row, row.cells[label], declared)
     if price.pack is None and "size" in row.cells:
-        text = f'"{name.value}" is not bought by the pack, so its size is passed over.'
-        findings.append(Finding(Severity.NOTE, row.at(row.cells["size"]), text, "Clear the size."))
-    company.price_rows[price], found = _price_row(row, price in company.prices)
-    if company.price_rows[price].taxable:
-        company.taxed[price.taxed] = company.price_rows[price].taxable
-    company.days[price.dated] = company.price_rows[price].dated
-    company.days[price.valid] = company.price_rows[price].valid_until
-    return findings + found
+        found = f'"{name.value}" is not sold in packs. Its size is ignored.'
+        findings.append(Finding(FindingKind.UNUSED_PACK_SIZE, row.at(row.cells["size"]), found, "Clear the size."))
+    details, errors = _price_row(row, price in company.prices)
+    company.price_rows[price] = details
+    if details.taxable:
+        company.taxed[price.taxed] = details.taxable
+    company.days[price.dated] = details.dated
+    company.days[price.valid] = details.valid_until
+    return findings + errors
 
 
 def _read_amount(company: CompanyBook, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
+    """Reads the price of an item, or the size of its pack."""
     above, _, below = declared.unit_text.partition("/")
     try:
-        unit = _unit_of_price(row, declared) if isinstance(declared, Price) else above
-        entry, _, note = read_number(cell, above, unit, False, False, origin_of(row, cell, company=True))
+        unit = _price_unit(row, declared) if isinstance(declared, Price) else above
+        entry, remarks = read_number(cell, above, unit, False, False, origin_of(row, cell, company=True))
         if isinstance(declared, Pack) and float(entry.value) <= 0:
-            raise InputRefused("A pack that holds nothing.", f"Type how many {above} one {below} holds.")
+            remedy = f"Type how many {above} are in one {below}."
+            raise InputRefused(FindingKind.INVALID_PACK_SIZE, "The size of a pack must be more than 0.", remedy)
     except InputRefused as refused:
-        return [_refused(row, cell, f"{declared.label}: {refused.found}", refused.remedy)]
+        return [row.refused(cell, labeled(declared.label, refused))]
     company.prices[declared] = entry
-    return _read_as(row, cell, declared.label, note)
+    return _remarks(row, cell, declared.label, remarks)
 
 
-def _unit_of_price(row: TableRow, price: Price) -> str:
-    """The unit column says what the price is for; it must be what the rule means."""
+def _price_unit(row: TableRow, price: Price) -> str:
+    """The currency of a price. Raises InputRefused when the unit column is not the unit that the rules use."""
     meant = price.unit_text.partition("/")[2]
     cell = row.cells.get("unit")
     typed = normalize(str(cell.value)).removeprefix("$").removeprefix("/").removeprefix("per ").strip() if cell else ""
     if typed and typed not in (meant, f"{meant}s"):
-        raise InputRefused(
-            f'The price is for one "{typed}", and the rules take it for one {meant}.',
-            f"Give the price of one {meant}, and type {meant} as its unit.",
-        )
+        found = f'The price is per "{typed}", and the rules use the price per {meant}.'
+        remedy = f"Type the price per {meant}, and {meant} as its unit."
+        raise InputRefused(FindingKind.WRONG_PRICE_UNIT, found, remedy)
     return "$"
 
 
 def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
+    """The other columns of a price; ``given`` says that the price itself was read."""
     facts: dict[str, float | str] = {}
     findings = []
     for label in ("dated", "valid until", "supplier", "taxable", "account"):
@@ -201,9 +204,9 @@ def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
             elif label == "taxable":
                 facts[label] = read_choice(("yes", "no"), cell)
             else:
-                facts[label] = read_words(cell)
+                facts[label] = read_text(cell)
         except InputRefused as refused:
-            findings.append(_refused(row, cell, f"{label}: {refused.found}", refused.remedy))
+            findings.append(row.refused(cell, labeled(label, refused)))
     origin = f"{row.place.book} {row.place.sheet} row {row.number}" if given else "not given"
     return PriceRow(
         float(facts.get("dated", NOT_GIVEN)),
@@ -215,9 +218,5 @@ def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
     ), findings
 
 
-def _read_as(row: TableRow, cell: Cell, label: str, note: str) -> list[Finding]:
-    return [Finding(Severity.NOTE, row.at(cell), f"{label}: {note}")] if note else []
-
-
-def _refused(row: TableRow, cell: Cell | None, found: str, remedy: str) -> Finding:
-    return Finding(Severity.STOP, row.at(cell), found, remedy)
+def _remarks(row: TableRow, cell: Cell, label: str, remarks: Sequence[Remark]) -> list[Finding]:
+    return [Finding(each.kind, row.at(cell), f"{label}: {each.text}") for each in remarks]

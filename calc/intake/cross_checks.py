@@ -1,6 +1,6 @@
-"""Whether what was typed can be meant: rows that each read well and cannot be true together.
+"""Checks across rows and columns: values that are each valid and contradict each other.
 
-Only refusals and questions are worked out here, so plain arithmetic is enough; what the job comes to is for the rules.
+Plain arithmetic is enough here, since its results only decide about findings; quantities are computed by the rules.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from itertools import combinations, pairwise
 from math import isnan, pi
 
 from calc.declared import Input
-from calc.errors import Finding, Severity
+from calc.errors import Finding, FindingKind
 from calc.formula.levels import Level
 from calc.intake.records import DEFAULT, JobInput, Row
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
@@ -19,25 +19,27 @@ from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, FOOTING, OUT
 
 Point = tuple[float, float]
 
-MOST_FOOTING = 1.1
-"""A footing may be so many times as long as the area before it is refused."""
+MAX_FOOTING_RATIO = 1.1
+"""The largest length of a footing as a multiple of the length of its area."""
 
-EDGE_SLACK = 0.1
-"""Edges that differ by more than this share from the perimeter are asked about."""
-
+PERIMETER_TOLERANCE = 0.1
+"""The largest difference between edges and perimeter, as a part of the perimeter, before it is questioned."""
 
 FOUR_SIDES = ("rectangle", "trapezoid")
 """The shapes that have a length and a width at each end."""
 
-OFF_THE_END = 1.0
-"""Feet beyond the end of the run within which an old joint is asked about."""
+LARGE_DEDUCTIONS = 0.3
+"""The largest part of an area that deductions may take before it is questioned."""
+
+BEYOND_END = 1.0
+"""Feet beyond the end of the run within which an old joint is questioned."""
 
 
 def cross_checks(job: JobInput) -> Iterator[Finding]:
-    """The findings about each area of a job, with the place of the row to mend."""
-    for place, area in enumerate(job.rows.get(AREA, [])):
+    """The findings about each area of a job, with the place of the row to correct."""
+    for index, area in enumerate(job.rows.get(AREA, [])):
         inside = {
-            level: _within(job, level, place) for level in (CROSS_SECTION, OUTLINE_POINT, DEDUCTION, EDGE, FOOTING)
+            level: _within(job, level, index) for level in (CROSS_SECTION, OUTLINE_POINT, DEDUCTION, EDGE, FOOTING)
         }
         yield from _stations(job, area, inside[CROSS_SECTION])
         yield from _corners(job, area, inside[OUTLINE_POINT])
@@ -46,15 +48,15 @@ def cross_checks(job: JobInput) -> Iterator[Finding]:
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
         yield from _joints(job, area)
-        yield from _off_the_end(job, area, inside[CROSS_SECTION])
+        yield from _joint_beyond_end(job, area, inside[CROSS_SECTION])
 
 
-def _within(job: JobInput, level: Level, place: int) -> list[Row]:
-    return [row for row in job.rows.get(level, []) if row.within == place]
+def _within(job: JobInput, level: Level, area: int) -> list[Row]:
+    return [row for row in job.rows.get(level, []) if row.within == area]
 
 
 def _number(row: Row, given: Input) -> float:
-    """A number that was typed or is the default; 0 for none."""
+    """The number that was typed, or the default; 0 for none."""
     value = float(row.entries[given].value)
     return 0.0 if isnan(value) else value
 
@@ -67,58 +69,59 @@ def _typed(row: Row, given: Input) -> bool:
     return row.entries[given].origin != DEFAULT
 
 
-def _stop(job: JobInput, row: Row, found: str, remedy: str) -> Finding:
-    return Finding(Severity.STOP, row.place, found, remedy, job.id)
-
-
-def _ask(job: JobInput, row: Row, found: str) -> Finding:
-    return Finding(Severity.ASK, row.place, found, "", job.id)
+def _finding(kind: FindingKind, job: JobInput, row: Row, found: str, remedy: str = "") -> Finding:
+    return Finding(kind, row.place, found, remedy, job.id)
 
 
 def _stations(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
     if _word(area, Area.shape) == "cross-sections" and len(stations) < 2:
-        found = f"Area {area.word} is shaped by cross-sections and has {len(stations)} of them."
-        yield _stop(job, area, found, "Type at least two rows in Cross-sections.")
+        count = f"{len(stations)} row{'s' * (len(stations) != 1)}"
+        found = f"The shape of area {area.word} is cross-sections, and it has {count} in Cross-sections."
+        yield _finding(FindingKind.TOO_FEW_POINTS, job, area, found, "Type at least two rows in Cross-sections.")
     for one, other in pairwise(stations):
         if _number(other, CrossSection.station) <= _number(one, CrossSection.station):
-            found = f"Station {_number(other, CrossSection.station):g} ft is not beyond the station before it."
-            yield _stop(job, other, found, "Type the stations in order, from one end.")
+            found = f"The station at {_number(other, CrossSection.station):g} ft is not beyond the station before it."
+            remedy = "Type the stations in order, from one end."
+            yield _finding(FindingKind.STATIONS_OUT_OF_ORDER, job, other, found, remedy)
 
 
 def _corners(job: JobInput, area: Row, corners: Sequence[Row]) -> Iterator[Finding]:
     if _word(area, Area.shape) != "outline points":
         return
     if len(corners) < 3:
-        found = f"Area {area.word} is shaped by outline points and has {len(corners)} of them."
-        yield _stop(job, area, found, "Type at least three rows in Outline points.")
+        count = f"{len(corners)} row{'s' * (len(corners) != 1)}"
+        found = f"The shape of area {area.word} is outline points, and it has {count} in Outline points."
+        yield _finding(FindingKind.TOO_FEW_POINTS, job, area, found, "Type at least three rows in Outline points.")
         return
     crossed = _crossing([(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in corners])
     if crossed is not None:
-        found = f"The outline of area {area.word} crosses itself: the side from this point crosses another."
-        yield _stop(job, corners[crossed], found, "Type the points in order around the outline.")
+        found = f"The outline of area {area.word} crosses itself: the side that starts at this point crosses another."
+        remedy = "Type the points in order around the outline."
+        yield _finding(FindingKind.OUTLINE_CROSSES_ITSELF, job, corners[crossed], found, remedy)
 
 
 def _crossing(points: Sequence[Point]) -> int | None:
-    """The first corner whose side crosses a later one that is no neighbour of it."""
+    """The index of the first side that crosses a later side that is not adjacent to it; None when none does."""
     sides = list(zip(points, [*points[1:], points[0]], strict=True))
     for (one, a), (other, b) in combinations(enumerate(sides), 2):
-        neighbours = other - one == 1 or (one == 0 and other == len(sides) - 1)
-        if not neighbours and _cross(*a, *b):
+        adjacent = other - one == 1 or (one == 0 and other == len(sides) - 1)
+        if not adjacent and _segments_meet(*a, *b):
             return one
     return None
 
 
-def _cross(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether the sides a-b and c-d meet."""
+def _segments_meet(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether the segments a-b and c-d have a point in common."""
     return _turn(a, b, c) * _turn(a, b, d) <= 0 and _turn(c, d, a) * _turn(c, d, b) <= 0
 
 
 def _turn(a: Point, b: Point, c: Point) -> float:
+    """The cross product of a-b and a-c: positive for a left turn, 0 for points in a line."""
     return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
 
 
 def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
-    """The gross area of one copy."""
+    """The gross area of one of the area's copies, in ft2."""
     length, width = _number(area, Area.length), _number(area, Area.width)
     far = _number(area, Area.other_width) if _typed(area, Area.other_width) else width
     shape = _word(area, Area.shape)
@@ -138,7 +141,8 @@ def _area(area: Row, inside: dict[Level, list[Row]]) -> float:
     }.get(shape, pi * length * length / 4)
 
 
-def _hole(row: Row) -> float:
+def _deducted(row: Row) -> float:
+    """The area of a deduction, in ft2."""
     length, width = _number(row, Deduction.length), _number(row, Deduction.width)
     one = {
         "circle": pi * length * length / 4,
@@ -148,15 +152,16 @@ def _hole(row: Row) -> float:
     return one * _number(row, Deduction.quantity)
 
 
-def _deductions(job: JobInput, area: Row, holes: Sequence[Row], size: float) -> Iterator[Finding]:
-    taken = sum(_hole(row) for row in holes)
-    if holes and taken >= size:
-        found = f"The deductions of area {area.word} come to {taken:.2f} ft2, and the area itself has {size:.2f} ft2."
-        yield _stop(job, holes[-1], found, "Mend the deductions or the area.")
-    elif holes and taken > 0.3 * size:
-        yield _ask(
-            job, holes[-1], f"The deductions take {100 * taken / size:.0f} % of area {area.word}; is that meant?"
-        )
+def _deductions(job: JobInput, area: Row, deductions: Sequence[Row], size: float) -> Iterator[Finding]:
+    deducted = sum(_deducted(row) for row in deductions)
+    if deductions and deducted >= size:
+        found = f"The deductions of area {area.word} total {deducted:.2f} ft2, and the area is {size:.2f} ft2."
+        remedy = "Correct the deductions or the area."
+        yield _finding(FindingKind.DEDUCTIONS_EXCEED_AREA, job, deductions[-1], found, remedy)
+    elif deductions and deducted > LARGE_DEDUCTIONS * size:
+        percent = f"{100 * deducted / size:.0f}%"
+        found = f"The deductions are {percent} of area {area.word}. Is that correct?"
+        yield _finding(FindingKind.LARGE_DEDUCTIONS, job, deductions[-1], found)
 
 
 def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Finding]:
@@ -164,30 +169,35 @@ def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Fin
     length = _number(area, Area.length)
     if _word(area, Area.shape) not in FOUR_SIDES:
         return
+    remedy = "Type only the part of the footing that is under the area."
     for row in footings:
         if _number(row, Footing.width) > width:
-            found = f"The footing is {_number(row, Footing.width):g} ft wide, and area {area.word} {width:g} ft."
-            yield _stop(job, row, found, "Type what lies under the area only.")
-        if _number(row, Footing.length) > MOST_FOOTING * length:
-            found = f"The footing is {_number(row, Footing.length):g} ft long, and area {area.word} {length:g} ft."
-            yield _stop(job, row, found, "Type what lies under the area only.")
+            found = (
+                f"The footing is {_number(row, Footing.width):g} ft wide, and area {area.word} is {width:g} ft wide."
+            )
+            yield _finding(FindingKind.FOOTING_EXCEEDS_AREA, job, row, found, remedy)
+        if _number(row, Footing.length) > MAX_FOOTING_RATIO * length:
+            found = (
+                f"The footing is {_number(row, Footing.length):g} ft long, and area {area.word} is {length:g} ft long."
+            )
+            yield _finding(FindingKind.FOOTING_EXCEEDS_AREA, job, row, found, remedy)
 
 
 def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
     shape = _word(area, Area.shape)
     for row in edges:
         if shape in ("circle", "quarter circle") and _number(row, Edge.length) and not _typed(row, Edge.curved):
-            yield _ask(job, row, f"Area {area.word} is round; is this edge curved?")
+            yield _finding(FindingKind.STRAIGHT_EDGE, job, row, f"Area {area.word} is round. Is this edge curved?")
     typed = sum(_number(row, Edge.length) * _number(row, Edge.quantity) for row in edges)
-    around = _perimeter(area)
-    listed = [row for row in edges if row.place.sheet != area.place.sheet]
-    if listed and around and abs(typed - around) > EDGE_SLACK * around:
-        found = f"The edges of area {area.word} come to {typed:.1f} ft, and its perimeter is {around:.1f} ft"
-        yield _ask(job, listed[-1], f"{found}; is that meant?")
+    perimeter = _perimeter(area)
+    rows = [row for row in edges if row.place.sheet != area.place.sheet]
+    if rows and perimeter and abs(typed - perimeter) > PERIMETER_TOLERANCE * perimeter:
+        found = f"The edges of area {area.word} total {typed:.1f} ft, and its perimeter is {perimeter:.1f} ft."
+        yield _finding(FindingKind.PERIMETER_MISMATCH, job, rows[-1], f"{found} Is that correct?")
 
 
 def _perimeter(area: Row) -> float:
-    """The perimeter of a rectangle; 0 where it is not known for certain."""
+    """The perimeter of a rectangle in ft; 0 for any other shape."""
     if _word(area, Area.shape) not in FOUR_SIDES or _typed(area, Area.other_width):
         return 0.0
     return 2 * (_number(area, Area.length) + _number(area, Area.width))
@@ -196,23 +206,19 @@ def _perimeter(area: Row) -> float:
 def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
     known = [_typed(area, given) for given in (Area.layout_length, Area.panel_width)]
     if _word(area, Area.shape) not in (*FOUR_SIDES, "cross-sections") and not all(known):
-        yield _ask(
-            job,
-            area,
-            f"Area {area.word} gets no joints: its length for joint layout and its panel width are not both typed.",
-        )
+        found = f"Area {area.word} gets no joints: its length for joint layout and its panel width are not both typed."
+        yield _finding(FindingKind.NO_JOINT_LAYOUT, job, area, found)
     elif sum(known) == 1:
-        yield _ask(
-            job, area, f"Area {area.word} gets no joints: only one of length for joint layout and panel width is typed."
-        )
+        found = f"Area {area.word} gets no joints: only one of length for joint layout and panel width is typed."
+        yield _finding(FindingKind.NO_JOINT_LAYOUT, job, area, found)
 
 
-def _off_the_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
-    """An old joint just beyond the end of the run, which the end of the new slab might as well meet."""
+def _joint_beyond_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
+    """Old joints just beyond the end of the run, where the new slab could end instead."""
     run = _number(area, Area.layout_length)
     start = _number(stations[0], CrossSection.station) if stations else 0.0
     for row in stations:
         beyond = _number(row, CrossSection.station) - start - run
-        if run and _word(row, CrossSection.old_joint) == "yes" and 0 < beyond < OFF_THE_END:
-            found = f"An old joint lies {beyond:.2f} ft beyond the end of area {area.word}; should the slab end there?"
-            yield _ask(job, row, found)
+        if run and _word(row, CrossSection.old_joint) == "yes" and 0 < beyond < BEYOND_END:
+            found = f"An old joint is {beyond:.2f} ft beyond the end of area {area.word}. Should the slab end there?"
+            yield _finding(FindingKind.JOINT_BEYOND_END, job, row, found)

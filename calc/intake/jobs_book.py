@@ -1,4 +1,4 @@
-"""The week's book: its jobs, their areas, and what differs from the house's usual site conditions."""
+"""The jobs book: its jobs, and the site conditions that differ from the company's usual ones."""
 
 from __future__ import annotations
 
@@ -7,16 +7,19 @@ from dataclasses import dataclass, field, replace
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Input
-from calc.errors import Finding, InputRefused, Place, Severity
+from calc.errors import Finding, FindingKind, InputRefused, Place
 from calc.intake.facts import origin_of, read_facts
 from calc.intake.records import REFUSED, CompanyBook, Entry, JobInput
 from calc.intake.schema import EXAMPLE, JOBS, SITE, TABLES, Heading, facts_of
-from calc.intake.spelling import LETTERS, letters_apart, normalize
+from calc.intake.spelling import MAX_EDITS, edit_distance, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import as_read, day_of, read_given, read_id
+from calc.intake.values import day_of, read_id, read_input
 
 NO_ID = "(no job id)"
-"""The job of a finding about a row that names none: it is a stop, and holds no other job back."""
+"""The job of a finding about a row without a job id: an error that keeps no other job from being written."""
+
+RENAME = "Give one of the two another id."
+"""The remedy for two rows with one id."""
 
 _JOBS_TABLE = replace(
     TABLES[JOBS],
@@ -25,73 +28,78 @@ _JOBS_TABLE = replace(
         *(Heading(given.label.lower(), given.unit_text, given.help, given) for given in facts_of(SITE)),
     ),
 )
-"""The sheet Jobs as it may be typed: every fact of Site conditions may be a column of it."""
+"""The sheet Jobs with every fact of Site conditions as an optional column."""
 
 
 @dataclass
 class JobsBook:
-    """The jobs of one book while they are read, by id as it is compared; ``nameless`` rows of Jobs have no id."""
+    """The jobs of one book while it is read, by normalized id; ``rows_without_id`` counts such rows of Jobs."""
 
     book: Book
     jobs: dict[str, JobInput] = field(default_factory=dict)
     findings: list[Finding] = field(default_factory=list)
-    nameless: int = 0
+    rows_without_id: int = 0
 
-    def stop(self, row: TableRow, cell: Cell | None, found: str, remedy: str, job: str) -> None:
-        """Notes that a job cannot be bid as typed."""
-        self.findings.append(Finding(Severity.STOP, row.at(cell), found, remedy, job))
+    def add(self, kind: FindingKind, place: Place, found: str, remedy: str = "", job: str = "") -> None:
+        """Adds a finding."""
+        self.findings.append(Finding(kind, place, found, remedy, job))
+
+    def refuse(self, row: TableRow, cell: Cell | None, refused: InputRefused, job: str) -> None:
+        """Adds the finding about a cell whose value was refused."""
+        self.findings.append(row.refused(cell, refused, job))
 
 
 def open_jobs_book(book: Book, sheets: dict[str, Sheet], company: CompanyBook, bid_date: float | None) -> JobsBook:
-    """The jobs of a book with their own facts; their rows are read after."""
-    week = JobsBook(book)
+    """The jobs of a book with their own facts; their areas and other rows are read afterwards."""
+    jobs_book = JobsBook(book)
     if JOBS not in sheets:
-        week.findings.append(
-            Finding(
-                Severity.STOP,
-                Place(book.name),
-                "There is no sheet Jobs.",
-                "Add one, or write a blank with: flatwork blank FILE.xlsx",
-            )
-        )
-        return week
-    _read_jobs(week, sheets[JOBS], company, bid_date)
-    _read_site(week, sheets.get(SITE), company)
-    return week
+        remedy = "Add one, or write a blank book with: flatwork blank FILE.xlsx"
+        jobs_book.add(FindingKind.MISSING_JOBS_SHEET, Place(book.name), "There is no sheet Jobs.", remedy)
+        return jobs_book
+    _read_jobs(jobs_book, sheets[JOBS], company, bid_date)
+    _read_site(jobs_book, sheets.get(SITE), company)
+    return jobs_book
 
 
-def _read_jobs(week: JobsBook, sheet: Sheet, company: CompanyBook, bid_date: float | None) -> None:
-    rows, found = read_table(week.book, sheet, _JOBS_TABLE)
-    week.findings += found
+def _read_jobs(jobs_book: JobsBook, sheet: Sheet, company: CompanyBook, bid_date: float | None) -> None:
+    rows, findings = read_table(jobs_book.book, sheet, _JOBS_TABLE)
+    jobs_book.findings += findings
     for row in rows:
-        id_ = id_of(week, row, "job", "job id", NO_ID)
+        id_ = id_of(jobs_book, row, "job", "job id", NO_ID)
         if not id_:
-            week.nameless += 1
+            jobs_book.rows_without_id += 1
             if id_ is not None:
-                week.stop(row, None, "A row of Jobs without a job id.", "Type the job id, or clear the row.", NO_ID)
+                found, remedy = "A row of Jobs without a job id.", "Type the job id, or clear the row."
+                jobs_book.add(FindingKind.MISSING_JOB_ID, row.place, found, remedy, NO_ID)
         elif normalize(id_) == EXAMPLE:
-            found_example = f'The rows of the job "{EXAMPLE}" are passed over.'
-            week.findings.append(Finding(Severity.NOTE, row.at(row.cells["job"]), found_example))
-        elif normalize(id_) in week.jobs:
-            first = week.jobs[normalize(id_)]
-            text = f'The job id "{id_}" stands twice: {first.place} has it too.'
-            week.stop(row, row.cells["job"], text, "Give one of them another id.", first.id)
+            found = f'The rows of the job "{EXAMPLE}" are ignored.'
+            jobs_book.add(FindingKind.EXAMPLE_ROW, row.at(row.cells["job"]), found)
+        elif normalize(id_) in jobs_book.jobs:
+            first = jobs_book.jobs[normalize(id_)]
+            jobs_book.findings.append(duplicate_job(id_, row.at(row.cells["job"]), first.place, first.id))
         else:
-            week.jobs[normalize(id_)] = _read_job(week, row, id_, company, bid_date)
-    if not rows and not found:
+            jobs_book.jobs[normalize(id_)] = _read_job(jobs_book, row, id_, company, bid_date)
+    if not rows and not findings:
         remedy = "Type a row for each job: its id and its bid date."
-        week.findings.append(Finding(Severity.STOP, Place(week.book.name, JOBS), "There is no job in Jobs.", remedy))
+        jobs_book.add(FindingKind.MISSING_JOB, Place(jobs_book.book.name, JOBS), "There is no job in Jobs.", remedy)
 
 
-def _read_job(week: JobsBook, row: TableRow, id_: str, company: CompanyBook, bid_date: float | None) -> JobInput:
-    job = JobInput(id_, row.at(row.cells["job"]), company, week.book.sha256, refs=row.refs)
+def duplicate_job(id_: str, place: Place, first: Place, job: str) -> Finding:
+    """The finding about a second row with the same job id."""
+    found = f'The job id "{id_}" is used twice. The other row is {first}.'
+    return Finding(FindingKind.DUPLICATE_JOB, place, found, RENAME, job)
+
+
+def _read_job(jobs_book: JobsBook, row: TableRow, id_: str, company: CompanyBook, bid_date: float | None) -> JobInput:
+    job = JobInput(id_, row.at(row.cells["job"]), company, jobs_book.book.sha256, refs=row.refs)
     job.rows |= company.rows
-    job.entries |= dict(entries_of(week, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
-    _date_the_bid(week, row, job, bid_date)
+    job.entries |= dict(entries_of(jobs_book, row, (*facts_of(JOBS), *facts_of(SITE)), id_))
+    _read_bid_date(jobs_book, row, job, bid_date)
     return job
 
 
-def _date_the_bid(week: JobsBook, row: TableRow, job: JobInput, bid_date: float | None) -> None:
+def _read_bid_date(jobs_book: JobsBook, row: TableRow, job: JobInput, bid_date: float | None) -> None:
+    """Fills a blank bid date from ``--bid-date``; without it the blank cell is an error."""
     for given in facts_of(JOBS):
         if given.required and given.header not in row.cells:
             if bid_date is not None:
@@ -99,13 +107,13 @@ def _date_the_bid(week: JobsBook, row: TableRow, job: JobInput, bid_date: float 
             else:
                 place = Place(row.place.book, row.place.sheet, row.refs.get(given.header, row.cells["job"].ref))
                 remedy = "Type it as year-month-day, or give --bid-date for the whole run."
-                week.findings.append(Finding(Severity.STOP, place, f"{given.label} is blank.", remedy, job.id))
+                jobs_book.add(FindingKind.MISSING_INPUT, place, f"{given.label} is blank.", remedy, job.id)
 
 
-def id_of(week: JobsBook, row: TableRow, label: str, what: str, job: str = "") -> str | None:
-    """The id in a column, blank when the cell is; None when it cannot be read, which then stops ``job``.
+def id_of(jobs_book: JobsBook, row: TableRow, label: str, what: str, job: str = "") -> str | None:
+    """The id in a column, blank when the cell is; None when it cannot be read, which is an error of ``job``.
 
-    A row of a job that cannot be read may be anybody's: without ``job`` it stops the whole book.
+    A row whose job id cannot be read may belong to any job: without ``job`` the error is one of the whole book.
     """
     cell = row.cells.get(label)
     if cell is None:
@@ -113,66 +121,74 @@ def id_of(week: JobsBook, row: TableRow, label: str, what: str, job: str = "") -
     try:
         return read_id(cell, what)
     except InputRefused as refused:
-        week.stop(row, cell, refused.found, refused.remedy, job)
+        jobs_book.refuse(row, cell, refused, job)
         return None
 
 
-def entries_of(week: JobsBook, row: TableRow, givens: tuple[Input, ...], job: str) -> Iterator[tuple[Input, Entry]]:
+def entries_of(
+    jobs_book: JobsBook, row: TableRow, inputs: tuple[Input, ...], job: str
+) -> Iterator[tuple[Input, Entry]]:
     """The entries of a row; a cell that cannot be read is a finding, and its entry is marked as refused."""
-    for given in givens:
+    for given in inputs:
         unit = row.units.get(given.header) or given.unit_text
-        entry = read_entry(week, row, given, row.cells.get(given.header), unit, job)
+        entry = read_entry(jobs_book, row, given, row.cells.get(given.header), unit, job)
         if entry is not None:
             yield given, entry
 
 
-def read_entry(week: JobsBook, row: TableRow, given: Input, cell: Cell | None, unit: str, job: str) -> Entry | None:
+def read_entry(
+    jobs_book: JobsBook, row: TableRow, given: Input, cell: Cell | None, unit: str, job: str
+) -> Entry | None:
     """One entry with its questions and notes; None for a blank cell."""
     if cell is None:
         return None
     try:
-        entry, asks, notes = read_given(given, cell, unit, origin_of(row, cell))
+        entry, remarks = read_input(given, cell, unit, origin_of(row, cell))
     except InputRefused as refused:
-        week.stop(row, cell, refused.found, refused.remedy, job)
+        jobs_book.refuse(row, cell, refused, job)
         return Entry.not_typed(given, REFUSED)
-    read = as_read(given.label, cell)
-    week.findings += [Finding(Severity.ASK, row.at(cell), ask, "", job) for ask in asks]
-    week.findings += [Finding(Severity.NOTE, row.at(cell), note, "", job) for note in [*notes, read] if note]
+    for each in remarks:
+        jobs_book.add(each.kind, row.at(cell), each.text, "", job)
     return entry
 
 
-def _read_site(week: JobsBook, sheet: Sheet | None, company: CompanyBook) -> None:
-    typed = {(job.id, given): "in Jobs too" for job in week.jobs.values() for given in job.entries}
-    for job in week.jobs.values():
+def _read_site(jobs_book: JobsBook, sheet: Sheet | None, company: CompanyBook) -> None:
+    typed = {(job.id, given): "in Jobs too" for job in jobs_book.jobs.values() for given in job.entries}
+    for job in jobs_book.jobs.values():
         job.entries = {**company.facts, **company.site, **job.entries}
     if sheet is None:
         return
-    facts, found = read_facts(week.book, sheet, TABLES[SITE], facts_of(SITE), both=week.book.name in company.books)
-    week.findings += found
+    both = jobs_book.book.name in company.books
+    facts, findings = read_facts(jobs_book.book, sheet, TABLES[SITE], facts_of(SITE), both=both)
+    jobs_book.findings += findings
     for (id_, given), entry in facts.items():
-        place = Place(week.book.name, SITE, entry.origin.partition("!")[2])
-        found_job = job_of(week, id_, place)
-        if found_job is not None and (found_job.id, given) in typed:
-            text = f"{given.label} of job {found_job.id} stands {typed[found_job.id, given]}."
-            week.findings.append(Finding(Severity.STOP, place, text, "Leave one of the two.", found_job.id))
-        elif found_job is not None:
-            typed[found_job.id, given] = "twice"
-            found_job.entries[given] = entry
+        place = Place(jobs_book.book.name, SITE, entry.origin.partition("!")[2])
+        job_input = job_of(jobs_book, id_, place)
+        if job_input is None:
+            continue
+        if (job_input.id, given) in typed:
+            found = f"{given.label} of job {job_input.id} is typed {typed[job_input.id, given]}."
+            jobs_book.add(FindingKind.DUPLICATE_FACT, place, found, "Delete one of the two.", job_input.id)
+        else:
+            typed[job_input.id, given] = "twice"
+            job_input.entries[given] = entry
 
 
-def job_of(week: JobsBook, id_: str, place: Place) -> JobInput | None:
+def job_of(jobs_book: JobsBook, id_: str, place: Place) -> JobInput | None:
     """The job that a row belongs to. In a book with one job the id may be blank.
 
-    A row of an unknown job stops every job whose id is within two letters, since it may be that one's.
+    A row of an unknown job is an error of every job with a similar id, since it may be a row of that job.
     """
-    if not id_ and len(week.jobs) + week.nameless == 1:
-        return next(iter(week.jobs.values()), None)
-    found = week.jobs.get(normalize(id_))
-    if found is None and normalize(id_) != EXAMPLE:
-        text = f'There is no job "{id_}" in Jobs.' if id_ else "The job id is blank, and the book has several jobs."
-        apart = {job.id: letters_apart(normalize(id_), normalize(job.id)) for job in week.jobs.values()}
-        close = sorted((id_ for id_ in apart if apart[id_] <= LETTERS), key=lambda each: apart[each]) if id_ else []
-        remedy = f'Did you mean "{close[0]}"?' if close else "Type the id as it stands in Jobs."
-        for is_stopped in close or [id_ or NO_ID]:
-            week.findings.append(Finding(Severity.STOP, place, text, remedy, is_stopped))
-    return found
+    if not id_ and len(jobs_book.jobs) + jobs_book.rows_without_id == 1:
+        return next(iter(jobs_book.jobs.values()), None)
+    job = jobs_book.jobs.get(normalize(id_))
+    if job is None and normalize(id_) != EXAMPLE:
+        kind = FindingKind.UNKNOWN_JOB if id_ else FindingKind.MISSING_JOB_ID
+        found = f'There is no job "{id_}" in Jobs.' if id_ else "The job id is blank, and the book has several jobs."
+        distances = {job.id: edit_distance(normalize(id_), normalize(job.id)) for job in jobs_book.jobs.values()}
+        similar = [each for each in sorted(distances, key=distances.__getitem__) if distances[each] <= MAX_EDITS]
+        similar = similar if id_ else []
+        remedy = f'Did you mean "{similar[0]}"?' if similar else "Type the id as it is in Jobs."
+        for job_id in similar or [id_ or NO_ID]:
+            jobs_book.add(kind, place, found, remedy, job_id)
+    return job

@@ -1,6 +1,6 @@
-"""The manual's tables of inputs, read off the declarations, so that no page can fall behind the program.
+"""The tables of the manual that are generated: the inputs, from their declarations, and the finding codes.
 
-``python -m calc.intake.manual README.md`` makes those of the README anew.
+``python -m calc.intake.manual README.md DEVELOPERS.md`` rewrites them between their marks.
 """
 
 from __future__ import annotations
@@ -8,26 +8,34 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from calc.declared import Input, Kind
+from calc.errors import FindingKind
 from calc.intake.schema import EXAMPLE, FACT_TABLES, TABLES, Heading, Table, facts_of
 from calc.intake.spelling import one_of
 
-START, END = "<!-- inputs: start -->", "<!-- inputs: end -->"
-"""The marks between which the tables stand in a page."""
-
 Row = tuple[str, str, str, str, str]
-"""A column of a sheet: its header, what it is, what may stand in it, an example, and what a blank cell means."""
+"""A column of a sheet: its header, what it is, what may be typed, an example, and what a blank cell means."""
 
 
 def inputs_manual() -> str:
-    """Markdown: a heading and a table for each sheet of the input books."""
+    """A heading and a table for each sheet of the input books, in Markdown."""
     return "\n\n".join(_sheet(table) for table in TABLES.values())
 
 
+def findings_manual() -> str:
+    """The table of finding codes, in Markdown."""
+    rows = [f"| `{each.code}` | {each.severity.word} | {each.meaning} |" for each in FindingKind]
+    return "\n".join(("| code | severity | meaning |", "|---|---|---|", *rows))
+
+
 def renewed(page: str) -> str:
-    """A page with the tables between its marks made anew."""
-    before, rest = page.split(START)
-    _, after = rest.split(END)
-    return f"{before}{START}\n\n{inputs_manual()}\n\n{END}{after}"
+    """The page with the tables between its marks, such as ``<!-- inputs: start -->``, generated again."""
+    for name, tables in (("inputs", inputs_manual()), ("findings", findings_manual())):
+        start, end = f"<!-- {name}: start -->", f"<!-- {name}: end -->"
+        if start in page:
+            before, rest = page.split(start)
+            _, after = rest.split(end)
+            page = f"{before}{start}\n\n{tables}\n\n{end}{after}"
+    return page
 
 
 def _sheet(table: Table) -> str:
@@ -44,7 +52,7 @@ def _table(first: str, rows: Sequence[Row]) -> str:
 
 def _column(heading: Heading) -> Row:
     if heading.given is None:
-        example = "" if heading.example == EXAMPLE else heading.example  # rows of that job are passed over
+        example = "" if heading.example == EXAMPLE else heading.example  # rows of that job are ignored
         return heading.header, heading.help, "", example, ""
     return heading.header, heading.help, _allowed(heading.given), heading.example, _blank(heading.given)
 
@@ -93,5 +101,5 @@ if __name__ == "__main__":
     import sys
     from pathlib import Path
 
-    readme = Path(sys.argv[1])
-    readme.write_text(renewed(readme.read_text(encoding="utf-8")), encoding="utf-8")
+    for path in map(Path, sys.argv[1:]):
+        path.write_text(renewed(path.read_text(encoding="utf-8")), encoding="utf-8")

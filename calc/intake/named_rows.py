@@ -1,63 +1,73 @@
-"""Tables of the house book whose rows have names, and facts that name one of those rows."""
+"""Tables of the company book whose rows have names, and facts that refer to such a row."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from calc.cells import Book, Sheet
-from calc.errors import Finding, InputRefused, Place, Severity
+from calc.errors import Finding, FindingKind, InputRefused, Place
 from calc.formula.levels import Level
 from calc.intake.facts import origin_of
 from calc.intake.records import REFUSED, CompanyBook, Entry, Row
 from calc.intake.schema import NAMED_TABLES, TABLES, facts_of
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import read_given, read_id
+from calc.intake.values import read_id, read_input
 
 
 def read_named_rows(company: CompanyBook, book: Book, sheet: Sheet, name: str) -> list[Finding]:
-    """Reads a table of the house book, a row a name."""
+    """Reads a table of the company book with one named row per entry."""
     table = TABLES[name]
     rows, findings = read_table(book, sheet, table)
-    listed = company.rows.setdefault(table.level, [])
+    read = company.rows.setdefault(table.level, [])
     for row in rows:
-        findings += _read_row(row, name, table.level, listed)
+        findings += _read_row(row, name, table.level, read)
     return findings
 
 
-def _read_row(row: TableRow, name: str, level: Level, listed: list[Row]) -> list[Finding]:
+def _read_row(row: TableRow, name: str, level: Level, read: list[Row]) -> list[Finding]:
+    """Reads one row and adds it to the rows that were ``read`` before."""
     key = level.axis.name
     try:
         word = read_id(row.cells[key], f"name of the {key}") if key in row.cells else ""
     except InputRefused as refused:
-        return [Finding(Severity.STOP, row.place, refused.found, refused.remedy)]
-    known = level.axis.words
-    if word and known and normalize(word) not in map(normalize, known):
-        return [Finding(Severity.STOP, row.place, f'There is no {key} "{word}".', did_you_mean(word, known))]
-    if not word or normalize(word) in {normalize(each.word) for each in listed}:
-        text = f'The {key} "{word}" stands twice.' if word else f"A {key} without a name."
-        return [Finding(Severity.STOP, row.place, text, "Give it a name of its own.")]
-    made = Row(word, row.place, refs=row.refs)
+        return [row.refused(None, refused)]
+    error = _name_error(word, level, read)
+    if error is not None:
+        return [row.refused(None, error)]
+    new = Row(word, row.place, refs=row.refs)
+    read.append(new)
     findings = []
     for given in facts_of(name):
+        new.entries[given] = Entry.not_typed(given)
         cell = row.cells.get(given.header)
         if cell is None:
-            made.entries[given] = Entry.not_typed(given)
             continue
         try:
             unit = row.units.get(given.header) or given.unit_text
-            made.entries[given], asks, notes = read_given(given, cell, unit, origin_of(row, cell, company=True))
-            findings += [Finding(Severity.ASK, row.at(cell), f"{word}: {ask}") for ask in asks]
-            findings += [Finding(Severity.NOTE, row.at(cell), f"{word}: {note}") for note in notes]
+            new.entries[given], remarks = read_input(given, cell, unit, origin_of(row, cell, company=True))
+            findings += [Finding(each.kind, row.at(cell), f"{word}: {each.text}") for each in remarks]
         except InputRefused as refused:
-            made.entries[given] = Entry.not_typed(given, REFUSED)
-            findings.append(Finding(Severity.STOP, row.at(cell), f"{word}: {refused.found}", refused.remedy))
-    listed.append(made)
+            new.entries[given] = Entry.not_typed(given, REFUSED)
+            findings.append(Finding(refused.kind, row.at(cell), f"{word}: {refused.found}", refused.remedy))
     return findings
 
 
+def _name_error(word: str, level: Level, read: Iterable[Row]) -> InputRefused | None:
+    key, known = level.axis.name, level.axis.words
+    unique = "Give it a name of its own."
+    if not word:
+        return InputRefused(FindingKind.MISSING_ROW_NAME, f"A {key} without a name.", unique)
+    if known and normalize(word) not in map(normalize, known):
+        found = f'There is no {key} "{word}".'
+        return InputRefused(FindingKind.UNKNOWN_ROW_NAME, found, did_you_mean(word, known))
+    if normalize(word) in {normalize(each.word) for each in read}:
+        return InputRefused(FindingKind.DUPLICATE_ROW_NAME, f'The {key} "{word}" is listed twice.', unique)
+    return None
+
+
 def complete(company: CompanyBook) -> None:
-    """Gives every table with a row for each word of the trade those rows, in order, blank where none was typed."""
+    """Gives each table with a fixed list of names all its rows in order, blank where nothing was typed."""
     for name in NAMED_TABLES:
         level = TABLES[name].level
         if level.axis.words:
@@ -70,9 +80,10 @@ def _blank(name: str, word: str) -> Row:
 
 
 def row_named(typed: str, rows: Iterable[Row], what: str) -> float:
-    """The number of the row that goes by a name, or that has the typed number. Raises InputRefused for others."""
+    """The number of the row with the typed name, counting from 1. Raises InputRefused when there is none."""
     words = [row.word for row in rows]
-    for place, word in enumerate(words, start=1):
+    for number, word in enumerate(words, start=1):
         if normalize(word) == normalize(typed):
-            return float(place)
-    raise InputRefused(f'There is no {what} "{typed}" in the house book.', did_you_mean(typed, words))
+            return float(number)
+    found = f'There is no {what} "{typed}" in the company book.'
+    raise InputRefused(FindingKind.UNKNOWN_ROW_NAME, found, did_you_mean(typed, words))

@@ -1,4 +1,4 @@
-"""Lines that a person forces, and stops that a person accepts: each needs a reason and a name."""
+"""Overridden lines and acknowledged stops: each needs a reason and initials."""
 
 from __future__ import annotations
 
@@ -6,128 +6,137 @@ from dataclasses import replace
 
 from calc.cells import Cell, Sheet
 from calc.declared import Override
-from calc.errors import InputRefused
+from calc.errors import FindingKind, InputRefused
 from calc.formula.levels import JOB
 from calc.intake.facts import origin_of
 from calc.intake.jobs_book import JobsBook, job_of
-from calc.intake.records import Entry, JobInput
+from calc.intake.records import ACKNOWLEDGED, Entry, JobInput
 from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDABLE, OVERRIDES, TABLES
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import read_id, read_number, read_words
+from calc.intake.values import labeled, read_id, read_number, read_text
+
+_ONE_ROW = "Delete one of the two rows."
 
 
-def read_overrides(week: JobsBook, sheet: Sheet | None) -> None:
-    """Reads the sheet Overrides into the jobs of ``week``."""
+def read_overrides(jobs_book: JobsBook, sheet: Sheet | None) -> None:
+    """Reads the sheet Overrides into the jobs of ``jobs_book``."""
     if sheet is None:
         return
-    rows, found = read_table(week.book, sheet, TABLES[OVERRIDES])
-    week.findings += found
+    rows, findings = read_table(jobs_book.book, sheet, TABLES[OVERRIDES])
+    jobs_book.findings += findings
     for row in rows:
         try:
             id_ = read_id(row.cells["job"], "job id") if "job" in row.cells else ""
         except InputRefused as refused:
-            week.stop(row, row.cells["job"], refused.found, refused.remedy, "")
+            jobs_book.refuse(row, row.cells["job"], refused, "")
             continue
-        job = job_of(week, id_, row.at(row.cells.get("job")))
+        job = job_of(jobs_book, id_, row.at(row.cells.get("job")))
         if job is not None:
             try:
                 _read_override(job, row)
             except _Refused as refused:
-                week.stop(row, refused.cell, refused.found, refused.remedy, job.id)
+                jobs_book.refuse(row, refused.cell, refused, job.id)
 
 
 class _Refused(InputRefused):
-    """An override that cannot be read, with the cell that is to be mended."""
+    """A refused override, with the cell to correct."""
 
-    def __init__(self, cell: Cell | None, found: str, remedy: str) -> None:
-        super().__init__(found, remedy)
+    def __init__(self, cell: Cell | None, kind: FindingKind, found: str, remedy: str) -> None:
+        super().__init__(kind, found, remedy)
         self.cell = cell
+
+    @classmethod
+    def at(cls, cell: Cell | None, refused: InputRefused) -> _Refused:
+        """The refusal of the value of ``cell``."""
+        return cls(cell, refused.kind, refused.found, refused.remedy)
 
 
 def _read_override(job: JobInput, row: TableRow) -> None:
     name = row.cells.get("line")
     if name is None:
-        raise _Refused(None, "An override without a line.", "Type the line that is forced.")
-    typed = normalize(str(name.value))
-    for wanted in ("reason", "who"):
-        if wanted not in row.cells:
-            raise _Refused(name, f'The override of "{name.value}" has no {wanted}.', f"Type {_why(wanted)}.")
-    reason, who, notes = (_words(row, label) for label in ("reason", "who", "notes"))
-    if typed in ACKNOWLEDGEABLE:
-        acknowledged = ACKNOWLEDGEABLE[typed].acknowledged
+        found = "An override without a line."
+        raise _Refused(None, FindingKind.MISSING_LINE, found, "Type the line to override, or clear the row.")
+    for column in ("reason", "who"):
+        if column not in row.cells:
+            found = f'The override of "{name.value}" has no {"reason" if column == "reason" else "initials"}.'
+            raise _Refused(name, FindingKind.MISSING_REASON, found, _REQUIRED[column])
+    reason, who, notes = (_text(row, label) for label in ("reason", "who", "notes"))
+    label = normalize(str(name.value))
+    if label in ACKNOWLEDGEABLE:
+        acknowledged = ACKNOWLEDGEABLE[label].acknowledged
         assert acknowledged is not None
-        _refuse_more(job, acknowledged, row)
-        job.overrides[acknowledged, 0] = Entry(1.0, "", "accepted", origin_of(row, name), reason, who, notes)
+        _check_acknowledgment(job, acknowledged, row)
+        job.overrides[acknowledged, 0] = Entry(1.0, "", ACKNOWLEDGED, origin_of(row, name), reason, who, notes)
         return
-    if typed not in OVERRIDABLE:
+    if label not in OVERRIDABLE:
         labels = [each.label for each in (*OVERRIDABLE.values(), *ACKNOWLEDGEABLE.values())]
-        raise _Refused(
-            name, f'There is no line "{name.value}" that may be forced.', did_you_mean(str(name.value), labels)
-        )
-    override = OVERRIDABLE[typed].override
+        found = f'There is no line "{name.value}" that can be overridden.'
+        raise _Refused(name, FindingKind.UNKNOWN_LINE, found, did_you_mean(str(name.value), labels))
+    override = OVERRIDABLE[label].override
     assert override is not None
-    place = _row_of(job, override, row)
-    if (override, place) in job.overrides:
-        raise _Refused(name, f"{name.value} is forced twice.", "Leave one of the two rows.")
-    job.overrides[override, place] = replace(_value(row, override), reason=reason, who=who, notes=notes)
+    index = _row_index(job, override, row)
+    if (override, index) in job.overrides:
+        raise _Refused(name, FindingKind.DUPLICATE_OVERRIDE, f"{name.value} is overridden twice.", _ONE_ROW)
+    job.overrides[override, index] = replace(_value(row, override), reason=reason, who=who, notes=notes)
 
 
-def _refuse_more(job: JobInput, acknowledged: Override, row: TableRow) -> None:
-    """A stop is accepted once, for the whole job, and without a value: more may be meant for another line."""
+_REQUIRED = {"reason": "Type why it is overridden.", "who": "Type the initials of the person who overrides it."}
+"""The remedy for a blank cell of a required column."""
+
+
+def _check_acknowledgment(job: JobInput, acknowledged: Override, row: TableRow) -> None:
+    """Refuses an acknowledged stop with a value, with an area, or a second time: another line may be meant."""
     name = row.cells["line"]
-    place = _row_of(job, acknowledged, row)
+    index = _row_index(job, acknowledged, row)
     if "value" in row.cells:
-        raise _Refused(row.cells["value"], f"{name.value} is a stop: it takes no value.", "Leave the value blank.")
-    if (acknowledged, place) in job.overrides:
-        raise _Refused(name, f"{name.value} is accepted twice.", "Leave one of the two rows.")
+        found = f"{name.value} is a stop caution, which takes no value."
+        raise _Refused(row.cells["value"], FindingKind.UNEXPECTED_VALUE, found, "Leave the value blank.")
+    if (acknowledged, index) in job.overrides:
+        raise _Refused(name, FindingKind.DUPLICATE_OVERRIDE, f"{name.value} is acknowledged twice.", _ONE_ROW)
 
 
-def _words(row: TableRow, label: str) -> str:
-    """The words of a column, blank when the cell is."""
+def _text(row: TableRow, label: str) -> str:
+    """The text of a column, blank when the cell is."""
     cell = row.cells.get(label)
     try:
-        return "" if cell is None else read_words(cell)
+        return "" if cell is None else read_text(cell)
     except InputRefused as refused:
-        raise _Refused(cell, refused.found, refused.remedy) from None
+        raise _Refused.at(cell, refused) from None
 
 
-def _why(wanted: str) -> str:
-    return "why it is forced" if wanted == "reason" else "the initials of whoever forces it"
-
-
-def _row_of(job: JobInput, override: Override, row: TableRow) -> int:
-    """Which row of its level the override is for: 0 for a line of the whole job."""
-    cell = row.cells.get("area")
+def _row_index(job: JobInput, override: Override, row: TableRow) -> int:
+    """The index of the row of its level that the override is for: 0 for a line of the whole job."""
+    name, cell = row.cells["line"], row.cells.get("area")
     if override.level == JOB:
         if cell is not None:
-            raise _Refused(cell, f"{row.cells['line'].value} is a line of the whole job.", "Leave the area blank.")
+            found = f"{name.value} is a line of the whole job."
+            raise _Refused(cell, FindingKind.UNEXPECTED_AREA, found, "Leave the area blank.")
         return 0
     rows = job.rows.get(override.level, [])
     if cell is None:
         if len(rows) == 1:
             return 0
-        raise _Refused(row.cells["line"], f"{row.cells['line'].value} goes by area.", "Type which area.")
+        found = f"{name.value} is a line of each area, and the area is blank."
+        raise _Refused(name, FindingKind.MISSING_AREA_ID, found, "Type the area.")
     try:
         word = read_id(cell, "area id")
     except InputRefused as refused:
-        raise _Refused(cell, refused.found, refused.remedy) from None
+        raise _Refused.at(cell, refused) from None
     words = [normalize(each.word) for each in rows]
     if normalize(word) not in words:
-        raise _Refused(cell, f'Job {job.id} has no area "{word}".', did_you_mean(word, [each.word for each in rows]))
+        found, remedy = f'Job {job.id} has no area "{word}".', did_you_mean(word, [each.word for each in rows])
+        raise _Refused(cell, FindingKind.UNKNOWN_AREA, found, remedy)
     return words.index(normalize(word))
 
 
 def _value(row: TableRow, override: Override) -> Entry:
-    cell = row.cells.get("value")
+    name, cell = row.cells["line"], row.cells.get("value")
     if cell is None:
-        raise _Refused(
-            row.cells["line"],
-            f"{row.cells['line'].value} is forced to nothing.",
-            f"Type the value in {override.unit_text}.",
-        )
+        found, remedy = f"{name.value} is overridden without a value.", f"Type the value in {override.unit_text}."
+        raise _Refused(name, FindingKind.MISSING_OVERRIDE_VALUE, found, remedy)
     try:
-        entry, _, _ = read_number(cell, override.unit_text, override.unit_text, False, False, origin_of(row, cell))
+        unit = override.unit_text
+        return read_number(cell, unit, unit, False, False, origin_of(row, cell)).entry
     except InputRefused as refused:
-        raise _Refused(cell, f"{row.cells['line'].value}: {refused.found}", refused.remedy) from None
-    return entry
+        raise _Refused.at(cell, labeled(str(name.value), refused)) from None

@@ -1,4 +1,4 @@
-"""Taking in a run: the books that were named and the house book become jobs with entries, and findings."""
+"""Reading a run: the jobs books and the company book become jobs with entries, and findings."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from calc.cells import Book, Sheet
 from calc.errors import Finding, Place, Severity
 from calc.intake.company_book import read_company_book
 from calc.intake.cross_checks import cross_checks
-from calc.intake.defaults import fill
-from calc.intake.jobs_book import JobsBook, open_jobs_book
+from calc.intake.defaults import fill_defaults
+from calc.intake.jobs_book import JobsBook, duplicate_job, open_jobs_book
 from calc.intake.overrides import read_overrides
 from calc.intake.records import CompanyBook, Intake, JobInput
-from calc.intake.rows import read_areas, read_by_job, read_listed
+from calc.intake.rows import read_areas, read_rows_of_job, read_rows_within_areas
 from calc.intake.schema import AREAS, CHANGES, COMPANY_TABLES, OVERRIDES, PLANTS
 from calc.intake.sheets import company_sheets, known_sheets
 from calc.intake.spelling import normalize
@@ -22,75 +22,73 @@ from calc.trade.levels import CHANGE, PLANT
 
 
 @dataclass
-class Opened:
-    """A run whose books were all looked through for the house: its jobs are still to be taken in, book after book."""
+class CompanyIntake:
+    """The company data of a run with the findings so far; its jobs are read afterwards, one book after another."""
 
     company: CompanyBook
     findings: list[Finding]
 
 
-def take_in(books: Sequence[Book], company_book: Book | None, bid_date: float | None = None) -> Intake:
-    """All the jobs of ``books`` with the findings; jobs that a stop holds back are among them, see :func:`is_stopped`."""
-    opened = open_books(books, company_book)
-    jobs = [job for some in jobs_of(opened, books, bid_date) for job in some]
-    return Intake(opened.company, jobs, opened.findings)
+def read_run(books: Sequence[Book], company_book: Book | None, bid_date: float | None = None) -> Intake:
+    """All the jobs of ``books`` with the findings, jobs with errors included: see :func:`has_error`."""
+    intake = read_company(books, company_book)
+    jobs = [job for jobs_of_book in read_jobs(intake, books, bid_date) for job in jobs_of_book]
+    return Intake(intake.company, jobs, intake.findings)
 
 
-def open_books(books: Iterable[Book], company_book: Book | None) -> Opened:
-    """What holds for every job of a run: a sheet of the house may stand in any of its books. No other is kept."""
+def read_company(books: Iterable[Book], company_book: Book | None) -> CompanyIntake:
+    """The data of the company; any book may have a company table. Books without one are not kept in memory."""
     findings: list[Finding] = []
-    known = []
+    with_tables = []
     for book in chain([company_book] if company_book else [], books):
         tables, found = known_sheets(book)
         findings += found
         if any(name in tables for name in COMPANY_TABLES):
-            known.append((book, tables))
-    sheets, found = company_sheets(known)
+            with_tables.append((book, tables))
+    sheets, found = company_sheets(with_tables)
     findings += found
     company_books = [company_book] if company_book else []
     of_company = company_books or list({book.name: book for book, _ in sheets.values()}.values())
     company, found = read_company_book(sheets, of_company, apart=bool(company_books))
-    return Opened(company, findings + found)
+    return CompanyIntake(company, findings + found)
 
 
-def jobs_of(opened: Opened, books: Iterable[Book], bid_date: float | None = None) -> Iterator[list[JobInput]]:
-    """The jobs of the same books, one after another. What is found is added to ``opened``.
+def read_jobs(intake: CompanyIntake, books: Iterable[Book], bid_date: float | None = None) -> Iterator[list[JobInput]]:
+    """The jobs of each book in turn; their findings are added to ``intake``.
 
-    An id that an earlier book has too is a stop for both.
+    A job id that is in an earlier book too is an error of both jobs.
     """
     places: dict[str, Place] = {}
     for book in books:
-        week = read_jobs_book(book, known_sheets(book)[0], opened.company, bid_date)
-        opened.findings += week.findings
+        jobs_book = read_jobs_book(book, known_sheets(book)[0], intake.company, bid_date)
+        intake.findings += jobs_book.findings
         jobs = []
-        for job in week.jobs.values():
+        for job in jobs_book.jobs.values():
             first = places.setdefault(normalize(job.id), job.place)
             if first is job.place:
                 jobs.append(job)
             else:
-                text = f'The job id "{job.id}" stands twice: {first} has it too.'
-                finding = Finding(Severity.STOP, job.place, text, "Give one of them another id.", job.id)
-                opened.findings.append(finding)
+                intake.findings.append(duplicate_job(job.id, job.place, first, job.id))
         yield jobs
 
 
 def read_jobs_book(book: Book, tables: dict[str, Sheet], company: CompanyBook, bid_date: float | None) -> JobsBook:
-    """All of one book: a finding stops its job, not the others."""
-    week = open_jobs_book(book, tables, company, bid_date)
-    read_listed(week, tables, read_areas(week, tables.get(AREAS)))
-    read_by_job(week, tables.get(PLANTS), PLANTS, PLANT)
-    read_by_job(week, tables.get(CHANGES), CHANGES, CHANGE)
-    for job in week.jobs.values():
-        fill(week, job)
-        week.findings += cross_checks(job)
-    read_overrides(week, tables.get(OVERRIDES))
-    return week
+    """All jobs of one book; an error in one job does not affect the others."""
+    jobs_book = open_jobs_book(book, tables, company, bid_date)
+    read_rows_within_areas(jobs_book, tables, read_areas(jobs_book, tables.get(AREAS)))
+    read_rows_of_job(jobs_book, tables.get(PLANTS), PLANTS, PLANT)
+    read_rows_of_job(jobs_book, tables.get(CHANGES), CHANGES, CHANGE)
+    for job in jobs_book.jobs.values():
+        fill_defaults(jobs_book, job)
+        jobs_book.findings += cross_checks(job)
+    read_overrides(jobs_book, tables.get(OVERRIDES))
+    return jobs_book
 
 
-def is_stopped(job: JobInput, findings: Sequence[Finding]) -> bool:
-    """Whether a stop holds the job back: one of its own, or one of its whole book or of the house book."""
+def has_error(job: JobInput, findings: Sequence[Finding]) -> bool:
+    """Whether the job cannot be written: it, its whole book or the company book has an error."""
     return any(
-        each.severity is Severity.STOP
+        each.severity is Severity.ERROR
         and (
             normalize(each.job) == normalize(job.id)
             or (not each.job and each.place.book in {job.place.book, *job.company.books})

@@ -1,4 +1,4 @@
-"""What was read: each value with what was typed for it and where it stood."""
+"""The input of a run: each value with what was typed for it and where."""
 
 from __future__ import annotations
 
@@ -9,25 +9,27 @@ from calc.errors import Finding, Place
 from calc.formula.levels import Level
 
 NOT_GIVEN = float("nan")
-"""The value of an optional number that was not given."""
+"""The value of an optional number that was not typed."""
 
 DEFAULT = "default"
-"""The origin of a value that nobody typed."""
+"""The origin of a value that was not typed."""
 
 REFUSED = "refused"
-"""The origin of a value that was typed and cannot be read: its job is held back, and nothing more is asked of it."""
+"""The origin of a value that was typed and cannot be read: it is reported once, and its job is not written."""
 
+ACKNOWLEDGED = "acknowledged"
+"""What an acknowledged stop has as its typed value."""
 
-BY_COLUMN = "by the column"
-"""The origin of the kind of an edge that an edge column of Areas gave."""
+EDGE_COLUMN = "edge column"
+"""The origin of an edge's kind when the edge was typed in a column of Areas."""
 
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A value as it is computed with, the arithmetic that gives it, what was typed, and the cell it stood in.
+    """A value in its declared unit, the arithmetic that gives it, what was typed, and the cell it was typed in.
 
-    ``typed`` has the unit with it where the header or the unit column said another than the declared one, so that it
-    means the same wherever it is read. ``notes`` is what was noted beside a fact or an override.
+    ``typed`` includes the unit where it was not the declared one, so that it means the same wherever it is read.
+    ``notes`` is the text in the column notes of a fact or an override.
     """
 
     value: float | str
@@ -41,25 +43,28 @@ class Entry:
 
     @classmethod
     def not_typed(cls, given: Input, origin: str = DEFAULT) -> Entry:
-        """The entry of a cell that gave no value: the default of ``given``, or no number."""
+        """The entry of an input without a value: the default of ``given``, or :data:`NOT_GIVEN`."""
         return cls(NOT_GIVEN if given.default is None else given.default, origin=origin)
 
 
 @dataclass
 class Row:
-    """One typed row below the job: its id, the place it stood at, the row above that it lies in, and its entries."""
+    """One typed row of a table below the job.
+
+    ``word`` is its id or name, ``within`` the index of the area that it belongs to.
+    """
 
     word: str
     place: Place
     within: int = 0
     entries: dict[Input, Entry] = field(default_factory=dict)
     refs: dict[str, str] = field(default_factory=dict)
-    """The cells of the row, blank ones too, by the header of their column."""
+    """The addresses of its cells, blank ones too, by header."""
 
 
 @dataclass(frozen=True)
 class PriceRow:
-    """What the house book says beside a price, for the Prices sheet."""
+    """The other columns of a price in the company book, for the Prices sheet."""
 
     dated: float = NOT_GIVEN
     valid_until: float = NOT_GIVEN
@@ -71,7 +76,7 @@ class PriceRow:
 
 @dataclass
 class CompanyBook:
-    """What holds for every job of the run."""
+    """The data of the company, which apply to every job of the run."""
 
     name: str = ""
     sha256: str = ""
@@ -84,12 +89,12 @@ class CompanyBook:
     price_rows: dict[Price, PriceRow] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)
     books: set[str] = field(default_factory=set)
-    """The names of all books that gave it something."""
+    """The names of all books with a company table."""
 
 
 @dataclass
 class JobInput:
-    """One job as it was typed."""
+    """One job as it was typed, with the findings that its Log lists."""
 
     id: str
     place: Place
@@ -98,14 +103,14 @@ class JobInput:
     entries: dict[Input, Entry] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)
     overrides: dict[tuple[Override, int], Entry] = field(default_factory=dict)
-    notes: list[Finding] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
     refs: dict[str, str] = field(default_factory=dict)
-    """The cells of its row in Jobs, blank ones too, by the header of their column."""
+    """The addresses of the cells of its row in Jobs, blank ones too, by header."""
 
 
 @dataclass
 class Intake:
-    """Everything that one run was given: the jobs in order, and all findings in the order of the sheets."""
+    """The whole input of a run: the jobs in order, and all findings in the order of the sheets."""
 
     company: CompanyBook
     jobs: list[JobInput] = field(default_factory=list)

@@ -1,4 +1,4 @@
-"""The tables of the input workbooks, read off the declarations: nothing here is typed twice."""
+"""The tables of the input workbooks, derived from the declarations of the inputs."""
 
 from __future__ import annotations
 
@@ -15,36 +15,36 @@ KEYS = {
     "area": "the id of the area within the job",
     **{level.axis.name: "the name it goes by" for level in (VEHICLE, DISPOSAL, ROLE, WORDING)},
 }
-"""The columns that say what a row belongs to."""
+"""The columns that identify a row, or the job and area that it belongs to."""
 
 FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
-"""The tables that list facts down the page, one a row, with their keys."""
+"""The tables with one fact per row, with their key columns."""
 
 NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording")
-"""The tables of the house book whose rows go by a name."""
+"""The tables of the company book whose rows have names."""
 
 COMPANY_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
-"""The sheets of the house book, which may stand in the week's book instead, but not in both."""
+"""The sheets of the company book. Each may be in a jobs book instead, but not in both."""
 
 JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
 COMPANY, PRICES, FACTORS = "Company", "Prices", "Factors"
 ROW_TABLES = ("Cross-sections", "Outline points", "Deductions", "Edges", "Footings")
-"""The tables whose rows lie within an area."""
+"""The tables whose rows belong to an area."""
 PLANTS, CHANGES = "Plants", "Changes"
 
 READ_ME, LISTS = "Read me", "Lists"
-"""The sheets of a blank that hold no input: how to fill it, and the words of its drop-downs."""
+"""The sheets of a blank book without input: instructions, and the lists of its drop-downs."""
 
 EVERY_JOB = "all"
-"""In Site conditions of the house book: the row holds for every job."""
+"""The job of a row of Site conditions in the company book that applies to every job."""
 
 EXAMPLE = "example"
-"""The job id of the example rows of a blank, which are passed over."""
+"""The job id of the example rows of a blank book, which are ignored."""
 
 
 @dataclass(frozen=True)
 class Heading:
-    """A column of a table: its label as it is headed, the unit that is meant, and what it is for."""
+    """A column of a table: its label, its unit, its help text, and the input that it fills."""
 
     label: str
     unit: str = ""
@@ -54,13 +54,13 @@ class Heading:
 
     @property
     def header(self) -> str:
-        """The header as the blank shows it; no two columns of a table have the same."""
+        """The header in the blank book, label and unit; unique within a table."""
         return f"{self.label} {self.unit}".strip()
 
 
 @dataclass(frozen=True)
 class Table:
-    """A sheet of an input workbook: its columns, the level its rows are at, and what it is for."""
+    """A sheet of an input workbook: its columns, the level of its rows, and its help text."""
 
     name: str
     headings: tuple[Heading, ...]
@@ -68,12 +68,12 @@ class Table:
     help: str = ""
 
     def has(self, label: str) -> bool:
-        """Whether it has a column of that label."""
+        """Whether it has a column with that label."""
         return any(heading.label == label for heading in self.headings)
 
 
 def facts_of(table: str) -> tuple[Input, ...]:
-    """The facts that may be typed in ``table``, in order of declaration."""
+    """The inputs that are typed in ``table``, in order of declaration."""
     return tuple(
         each
         for section in SECTIONS
@@ -114,7 +114,7 @@ def _typed_table(name: str, keys: tuple[str, ...], more: tuple[Heading, ...] = (
 
 
 def _short_edges() -> tuple[Heading, ...]:
-    """The edge columns of Areas: each fills one given of an edge that the area then has."""
+    """The edge columns of Areas: each fills one input of an edge of the area."""
     return tuple(
         Heading(label.lower(), given.unit_text, f"{given.help} For an area that has no row in Edges.", given, "0")
         for _, columns in SHORT_EDGES
@@ -200,30 +200,30 @@ def _tables() -> dict[str, Table]:
 
 
 TABLES = _tables()
-"""Every table, by the name of its sheet."""
+"""Every table by sheet name."""
 
 WEEK_TABLES = tuple(name for name in TABLES if name not in COMPANY_TABLES)
-"""The sheets of the week's book, in order."""
+"""The sheets of the jobs book, in order."""
 
 
 def everything() -> tuple[Declared, ...]:
-    """Every declaration, each with its own members, in order of evaluation."""
+    """Every declaration with its members, in order of evaluation."""
     return tuple(member for section in SECTIONS for member in section.members)
 
 
-GIVENS = tuple(each for each in everything() if isinstance(each, Input))
+INPUTS = tuple(each for each in everything() if isinstance(each, Input))
 FACTOR_LIST = tuple(each for each in everything() if isinstance(each, Factor))
 PRICE_LIST = tuple(each for each in everything() if isinstance(each, Price))
 OVERRIDABLE = {
     each.label.casefold(): each for each in everything() if isinstance(each, Line) and each.override is not None
 }
-"""The lines that may be forced, by label in small letters."""
+"""The lines that can be overridden, by label in lower case."""
 ACKNOWLEDGEABLE = {
     each.label.casefold(): each
     for section in SECTIONS
     for each in section.declarations
     if isinstance(each, Caution) and each.acknowledged is not None
 }
-"""The stops that may be accepted, by label in small letters."""
+"""The stop cautions that can be acknowledged, by label in lower case."""
 OVERRIDDEN = tuple(each for each in everything() if isinstance(each, Override))
 PACKS = tuple(each for each in everything() if isinstance(each, Pack))

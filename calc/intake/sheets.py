@@ -1,69 +1,57 @@
-"""Which sheet of a book is which table."""
+"""Which sheet of a book is which input table."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from calc.cells import Book, Sheet
-from calc.errors import Finding, Place, Severity
+from calc.errors import Finding, FindingKind, Place
 from calc.intake.schema import COMPANY_TABLES, LISTS, READ_ME, TABLES
-from calc.intake.spelling import near, normalize
+from calc.intake.spelling import is_similar, normalize
 
 Sheets = dict[str, tuple[Book, Sheet]]
-"""The sheets of a run by the table they are."""
+"""The sheets of a run by table name."""
 
 
 def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
-    """The sheets of ``book`` by table; a sheet that is nearly one stops the book, others are passed over."""
+    """The sheets of ``book`` by table; a misspelled name is an error of the book, any other sheet is ignored."""
     tables = {normalize(name): name for name in TABLES}
     found = {tables[normalize(name)]: sheet for name, sheet in book.sheets.items() if normalize(name) in tables}
-    findings = [Finding(Severity.NOTE, Place(book.name), note) for note in book.notes]
+    findings = [Finding(FindingKind.WORKBOOK_FEATURE, Place(book.name), note) for note in book.notes]
     for name, sheet in book.sheets.items():
+        place = Place(book.name, name)
         if normalize(name) in tables:
             if sheet.hidden:
-                findings.append(Finding(Severity.NOTE, Place(book.name, name), "The sheet is hidden; it was read."))
-            continue
-        if normalize(name) in (normalize(READ_ME), normalize(LISTS)):
-            continue
-        meant = next((table for table in TABLES if table not in found and near(name, table)), "")
-        if meant:
-            findings.append(
-                Finding(
-                    Severity.STOP,
-                    Place(book.name, name),
-                    f'The sheet "{name}" is not known.',
-                    f'Did you mean "{meant}"? Rename the sheet.',
-                )
-            )
-        elif sheet.rows:
-            findings.append(
-                Finding(
-                    Severity.NOTE,
-                    Place(book.name, name),
-                    f'The sheet "{name}" is not an input table, so it is passed over.',
-                )
-            )
+                findings.append(Finding(FindingKind.HIDDEN_SHEET, place, "The sheet is hidden. It was read."))
+        elif normalize(name) not in (normalize(READ_ME), normalize(LISTS)):
+            findings += _unknown_sheet(place, sheet, [table for table in TABLES if table not in found])
     return found, findings
 
 
-def company_sheets(company: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
-    """The house tables of a run; one that stands in two books is a stop."""
+def _unknown_sheet(place: Place, sheet: Sheet, absent: Iterable[str]) -> list[Finding]:
+    similar = next((table for table in absent if is_similar(sheet.name, table)), "")
+    if similar:
+        remedy = f'Did you mean "{similar}"? Rename the sheet.'
+        return [Finding(FindingKind.MISSPELLED_SHEET, place, f'The sheet "{sheet.name}" is not known.', remedy)]
+    if not sheet.rows:
+        return []
+    return [
+        Finding(FindingKind.UNKNOWN_SHEET, place, f'The sheet "{sheet.name}" is not an input table. It is ignored.')
+    ]
+
+
+def company_sheets(books: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:
+    """The company tables of a run; a table that is in two books is an error."""
     sheets: Sheets = {}
     findings = []
-    for book, tables in company:
+    for book, tables in books:
         for name in COMPANY_TABLES:
             if name not in tables:
                 continue
-            if name in sheets:
-                first = sheets[name][0].name
-                findings.append(
-                    Finding(
-                        Severity.STOP,
-                        Place(book.name, name),
-                        f"{name} stands in {first} too.",
-                        "Leave it in one of the two books.",
-                    )
-                )
-            else:
+            if name not in sheets:
                 sheets[name] = (book, tables[name])
+                continue
+            found = f"The sheet {name} is in {sheets[name][0].name} too."
+            remedy = "Keep it in one of the two books."
+            findings.append(Finding(FindingKind.DUPLICATE_TABLE, Place(book.name, name), found, remedy))
     return sheets, findings

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from calc._version import __version__
 from calc.declared import Input, Kind
-from calc.errors import Finding, Severity
+from calc.errors import Finding
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
-from calc.intake.schema import FACTOR_LIST, GIVENS
+from calc.intake.schema import FACTOR_LIST, INPUTS
 from calc.layout.line_sheets import open_page
 from calc.layout.page import CellValue, Constant, Page
 
@@ -30,7 +30,7 @@ def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
         ("Defaults used", list(_defaults(job))),
         ("Usual factors used", list(_factors(job))),
         (OVERRIDDEN, list(_overridden(job))),
-        ("Notes and questions", [_noted(each) for each in job.notes]),
+        ("Questions and notes", [_finding(each) for each in job.findings]),
         ("Identity", list(_identity(job))),
     ]
 
@@ -63,7 +63,7 @@ def log_page(job: JobInput) -> Page:
 
 
 def _defaults(job: JobInput) -> Iterator[Entered]:
-    for given in GIVENS:
+    for given in INPUTS:
         if given.kind is Kind.TEXT:
             continue
         if given.level == JOB:
@@ -94,10 +94,9 @@ def _overridden(job: JobInput) -> Iterator[Entered]:
             yield ITS_NOTES, None, "", entry.origin, entry.notes
 
 
-def _noted(each: Finding) -> Entered:
-    kind = {Severity.ASK: "question", Severity.NOTE: "note"}.get(each.severity, each.severity.word)
+def _finding(each: Finding) -> Entered:
     place = f"{each.place.sheet}!{each.place.cell}" if each.place.cell else each.place.sheet
-    return kind, None, "", place, f"{each.found} {each.remedy}".strip()
+    return each.severity.word, None, "", place, f"{each.found} {each.remedy}".strip()
 
 
 def _identity(job: JobInput) -> Iterator[Entered]:

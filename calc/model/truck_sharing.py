@@ -49,7 +49,9 @@ class SharedLoad(Section, title="Two pours on one truck"):
         "$",
         money(
             ONE_TRUCK
-            * standby(on_site, free_minutes(TruckSplit.allowance_per_truck, TruckSplit.allowance_per_yard, yards / ONE_TRUCK))
+            * standby(
+                on_site, free_minutes(TruckSplit.allowance_per_truck, TruckSplit.allowance_per_yard, yards / ONE_TRUCK)
+            )
             * minute
         ),
         source="as for any truck",

@@ -27,7 +27,7 @@ from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
-from calc.trade.hauling.loads import Workday, Hauled, HaulVehicle
+from calc.trade.hauling.loads import Hauled, HaulVehicle, Workday
 from calc.trade.hauling.piles import LoadMix, Pile, SiteSpec, SoilContamination, VehicleSpec
 from calc.trade.hauling.plans import PlanCost, PlanSplit, Sorting
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
@@ -53,12 +53,12 @@ from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
 from calc.trade.ordering.method_choice import MethodFit, Placing, PlacingWords, RunnerUpFit, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckSplit
-from calc.trade.ordering.order import Balance, TruckLoad, Order
-from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, Risk, OtherOrderRules, Shortage
+from calc.trade.ordering.order import Balance, Order, TruckLoad
+from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
-from calc.trade.ordering.weather import Evaporation, TemperatureLimits, DischargeLimit
+from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
 from calc.trade.papers.pour_text import (
     Arrival,

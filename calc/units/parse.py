@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 
-from calc.errors import InputRefused
+from calc.errors import FindingKind, InputRefused
 from calc.units.tokens import Line, tidy
 from calc.units.typed_units import (
     DOLLAR,
@@ -107,7 +107,7 @@ def read_quantity(text: str, unit: str, *, signed: bool = False) -> Reading:
     line = Line(text, column.wanted, column.remedy)
     negative = line.take("-")
     if negative and not signed:
-        raise line.refused("has a minus sign, and nothing below zero can stand here")
+        raise line.refused("has a minus sign, and nothing below zero can stand here", kind=FindingKind.OUT_OF_RANGE)
     if not negative:
         line.take("+")
     in_dollars = line.take("$")
@@ -128,7 +128,7 @@ def read_slope(text: str, unit: str = "%") -> Reading:
     one = Worked.number(_ONE_TO_ONE[unit])
     line = Line(text, "a slope", _SLOPE_REMEDY)
     if line.take("-"):
-        raise line.refused("has a minus sign, and a slope is never below zero")
+        raise line.refused("has a minus sign, and a slope is never below zero", kind=FindingKind.OUT_OF_RANGE)
     line.take("+")
     rise = line.number()
     if line.at_end:
@@ -169,7 +169,7 @@ def _feet_and_inches(line: Line, feet: Worked, column: _Column, negative: bool) 
             "has a dash between two numbers, which is read as feet and inches in a column of ft only", advice
         )
     if not is_length:
-        raise line.refused(f"is a length, and {column.wanted} is wanted")
+        raise line.refused(f"is a length, and {column.wanted} is wanted", kind=FindingKind.WRONG_UNIT)
     if not by_dash:
         line.word()
         line.take("-")
@@ -203,7 +203,7 @@ def _typed_measure(line: Line, sign: str, column: _Column) -> Measure:
     if name in ("", column.name) or (name == "$" and column.measure[0] == DOLLAR):
         return column.measure
     if any(token.text in ("T", "T.") for token in rest):
-        raise line.refused("may be short tons or metric tonnes", "Write ton or tonne.")
+        raise line.refused("may be short tons or metric tonnes", "Write ton or tonne.", kind=FindingKind.WRONG_UNIT)
     if any(not token.fits_unit for token in rest):
         raise line.refused()
     try:
@@ -212,7 +212,7 @@ def _typed_measure(line: Line, sign: str, column: _Column) -> Measure:
         raise _unknown_unit(line, unknown.args[0], column) from None
     if kinds(typed) != kinds(column.measure):
         found = _NOUNS.get(kinds(typed), f"a number in the unit {name}")
-        raise line.refused(f"is {found}, and {column.wanted} is wanted")
+        raise line.refused(f"is {found}, and {column.wanted} is wanted", kind=FindingKind.WRONG_UNIT)
     return typed
 
 
@@ -220,7 +220,9 @@ def _unknown_unit(line: Line, word: str, column: _Column) -> InputRefused:
     if not word:
         return line.refused()
     near = nearest(word, kinds(column.measure))
-    return line.refused(f"has the unit {word}, which is not known", f"Did you mean {near}?" if near else "")
+    return line.refused(
+        f"has the unit {word}, which is not known", f"Did you mean {near}?" if near else "", FindingKind.WRONG_UNIT
+    )
 
 
 def _about_tonnes(number: Worked, typed: Measure) -> str:

@@ -7,7 +7,7 @@ import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from calc.errors import InputRefused
+from calc.errors import FindingKind, InputRefused
 from calc.units.typed_units import FOOT, Scale, Worked, find, plain_name
 
 LONGEST = 60
@@ -124,20 +124,21 @@ class Line:
         self._remedy = remedy
         if len(text) > LONGEST:
             start = self._shown[:20]
-            raise InputRefused(f'"{start}..." is {len(text)} characters long, too long to be {wanted}.', remedy)
+            found = f'"{start}..." is {len(text)} characters long, too long to be {wanted}.'
+            raise InputRefused(FindingKind.NOT_A_NUMBER, found, remedy)
         plain = tidy(text)
         if not plain:
-            raise InputRefused(f"Nothing is typed where {wanted} is wanted.", remedy)
+            raise InputRefused(FindingKind.NOT_A_NUMBER, f"Nothing is typed where {wanted} is wanted.", remedy)
         for gives_away, what, instead in _TELLTALES:
             if gives_away(plain):
-                raise InputRefused(f'"{self._shown}" {what}.', instead or remedy)
+                raise InputRefused(FindingKind.NOT_A_NUMBER, f'"{self._shown}" {what}.', instead or remedy)
         self._tokens = [Token(str(piece.lastgroup), piece[0]) for piece in _TOKEN.finditer(plain)]
         self._at = 0
 
-    def refused(self, what: str = "", advice: str = "") -> InputRefused:
+    def refused(self, what: str = "", advice: str = "", kind: FindingKind = FindingKind.NOT_A_NUMBER) -> InputRefused:
         """The refusal of the whole text, to be raised: ``"10..5" cannot be read as a length in ft.``"""
         what = what or f"cannot be read as {self._wanted}"
-        return InputRefused(f'"{self._shown}" {what}.', f"{advice} {self._remedy}".strip())
+        return InputRefused(kind, f'"{self._shown}" {what}.', f"{advice} {self._remedy}".strip())
 
     def ahead(self, steps: int = 0) -> Token:
         """The next token, or one some ``steps`` past it, without taking it."""

@@ -1,1 +1,1 @@
-"""Reading of workbooks: a file of unknown origin becomes cells with addresses."""
+"""Reading of .xlsx workbooks from unknown sources: files become cells with addresses."""

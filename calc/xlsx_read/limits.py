@@ -1,7 +1,7 @@
-"""One pass over each XML part that a reader will hold, before it gets it: counted, in pieces, and nothing kept.
+"""Limits on XML parts, counted in one streaming pass before a reader loads them.
 
-What a part takes in memory is many times what it takes on the disk, so the limits here are of elements, letters and
-cells, and of what a reader must hold at one time.
+A part takes many times its size on disk in memory, so the limits are of elements, characters and cells, and of what a
+reader must buffer at one time.
 """
 
 from __future__ import annotations
@@ -11,155 +11,155 @@ from typing import Final
 from xml.parsers import expat
 
 from calc.errors import Unreadable
-from calc.xlsx_read.package import PIECE, SAVE_AGAIN, doctype_in
+from calc.xlsx_read.package import CHUNK_SIZE, SAVE_AGAIN, doctype_error
 
 MAX_CELLS: Final = 200_000
-"""Cells of a book that may hold something; each becomes an object of some 300 bytes."""
+"""Cells with a value in a book; each becomes an object of about 300 bytes."""
 
-MAX_LETTERS: Final = 5_000_000
-"""Letters of all texts, numbers and formulas of a book, a shared formula counted in each cell that uses it."""
+MAX_CHARACTERS: Final = 5_000_000
+"""Characters of all texts, numbers and formulas of a book; a shared formula counts in each cell that uses it."""
 
 MAX_ELEMENTS: Final = 1_000_000
-"""XML elements of all sheets and of the table of strings: two to four for each cell."""
+"""XML elements of all sheets and of the shared strings: two to four for each cell."""
 
 MAX_DEPTH: Final = 50
-"""How deep XML elements may stand in each other; a sheet needs seven levels."""
+"""Nesting depth of XML elements; a sheet needs seven levels."""
 
 MAX_NAMES: Final = 2000
-"""Different names of XML elements and attributes in a part; a sheet uses some fifty."""
+"""Different names of XML elements and attributes in a part; a sheet uses about fifty."""
 
-MAX_HELD: Final = 1_000_000
-"""Bytes of one row, of one string, or of one tag: a reader holds these whole, at many times their size."""
+MAX_BUFFERED: Final = 1_000_000
+"""Bytes of one row, one string or one tag: a reader buffers these whole, at many times their size."""
 
 MAIN: Final = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 """The namespace of workbooks."""
 
 STRICT: Final = "http://purl.oclc.org/ooxml/spreadsheetml/main"
-"""The namespace of the strict variant of workbooks, which openpyxl would read as a book with nothing in it."""
+"""The namespace of Strict Open XML workbooks, which openpyxl would read as empty."""
 
 TRUE: Final = frozenset({"1", "true", "on"})
-"""How XML says yes."""
+"""The values of a true XML attribute."""
 
 _STRING, _TEXT = f"{MAIN} si", f"{MAIN} t"
 
 
 @dataclass
 class Limits:
-    """What all parts of a book took so far; the limits hold for the book."""
+    """The counts of all parts of a book so far; the limits are per book."""
 
     cells: int = 0
-    letters: int = 0
+    characters: int = 0
     elements: int = 0
 
     def check(self) -> None:
-        """Refuse the book when it went over a limit."""
+        """Refuse the book when it is over a limit."""
         for count, limit, what in (
             (self.cells, MAX_CELLS, "cells"),
-            (self.letters, MAX_LETTERS, "letters"),
-            (self.elements, MAX_ELEMENTS, "cells and marks"),
+            (self.characters, MAX_CHARACTERS, "characters"),
+            (self.elements, MAX_ELEMENTS, "XML elements"),
         ):
             if count > limit:
                 raise Unreadable(
-                    f"the book holds more than {limit:,} {what}. Split it, or clear what is no input and its formats."
+                    f"the book has more than {limit:,} {what}. Split it, or clear cells and formats that are no input."
                 )
 
 
 class LimitedParser:
-    """A pass over one XML part in pieces, which refuses what no spreadsheet program writes."""
+    """A streaming pass over one XML part, which refuses XML that no spreadsheet program writes."""
 
     root = ""
-    """The name that the outermost element must have."""
+    """The required name of the outermost element."""
 
-    held = ""
-    """The name of the elements that a reader holds whole."""
+    buffered = ""
+    """The name of the elements that a reader buffers whole."""
 
-    def __init__(self, what: str, tally: Limits) -> None:
-        self.what = what
-        self.tally = tally
+    def __init__(self, part: str, limits: Limits) -> None:
+        self.part = part
+        self.limits = limits
         self.depth = 0
-        self.run = 0
-        """Letters since the last element began."""
-        self._holding = False
-        self._held_since = self._fed = 0
+        self.text_length = 0
+        """Characters since the start of the last element."""
+        self._in_buffered = False
+        self._buffer_start = self._offset = 0
         self._names: dict[str, str] = {}
         self.parser = expat.ParserCreate(None, " ", intern=self._names)
         self.parser.buffer_text = True
         self.parser.StartElementHandler = self._start
         self.parser.EndElementHandler = self._end
-        self.parser.CharacterDataHandler = self._letters
+        self.parser.CharacterDataHandler = self._characters
         self.parser.StartDoctypeDeclHandler = self._doctype
 
-    def go(self, content: bytes) -> None:
-        """Read the part to its end."""
+    def parse(self, content: bytes) -> None:
+        """Parse the whole part."""
         view = memoryview(content)
         try:
-            for start in range(0, len(content), PIECE):
-                self._fed = start
-                self.parser.Parse(bytes(view[start : start + PIECE]), False)
-                self._check(start + PIECE)
+            for start in range(0, len(content), CHUNK_SIZE):
+                self._offset = start
+                self.parser.Parse(bytes(view[start : start + CHUNK_SIZE]), False)
+                self._check(start + CHUNK_SIZE)
             self.parser.Parse(b"", True)
         except expat.ExpatError as reason:
-            raise Unreadable(f"{self.what} is damaged ({reason}). {SAVE_AGAIN}") from reason
-        self.tally.check()
+            raise Unreadable(f"{self.part} is damaged ({reason}). {SAVE_AGAIN}") from reason
+        self.limits.check()
 
     def starts(self, name: str, attributes: dict[str, str]) -> None:
-        """An element begins; overridden by the passes over a kind of part."""
+        """Handle the start of an element; overridden for each kind of part."""
 
     def ends(self, name: str) -> None:
-        """An element ends; overridden by the passes over a kind of part."""
+        """Handle the end of an element; overridden for each kind of part."""
 
     def damaged(self, found: str) -> Unreadable:
-        """The refusal of a part that says what it cannot mean."""
-        return Unreadable(f"{self.what} is damaged: {found}. {SAVE_AGAIN}")
+        """The error for a part with contradictory content."""
+        return Unreadable(f"{self.part} is damaged: {found}. {SAVE_AGAIN}")
 
     def _start(self, name: str, attributes: dict[str, str]) -> None:
         if not self.depth and name != self.root:
-            raise Unreadable(strict_or_foreign(name.partition(" ")[0], self.what))
+            raise Unreadable(wrong_root_error(name.partition(" ")[0], self.part))
         self.depth += 1
-        self.tally.elements += 1
-        if not self._holding:
-            self._held_since = self._fed
-            self._holding = name == self.held
-        self.run = 0
+        self.limits.elements += 1
+        if not self._in_buffered:
+            self._buffer_start = self._offset
+            self._in_buffered = name == self.buffered
+        self.text_length = 0
         self.starts(name, attributes)
 
     def _end(self, name: str) -> None:
         self.ends(name)
         self.depth -= 1
-        if name == self.held:
-            self._holding = False
+        if name == self.buffered:
+            self._in_buffered = False
 
-    def _letters(self, letters: str) -> None:
-        self.run += len(letters)
+    def _characters(self, text: str) -> None:
+        self.text_length += len(text)
 
     def _doctype(self, *_: object) -> None:
-        raise Unreadable(doctype_in(self.what))
+        raise Unreadable(doctype_error(self.part))
 
-    def _check(self, fed: int) -> None:
-        self.tally.check()
+    def _check(self, parsed: int) -> None:
+        self.limits.check()
         if self.depth > MAX_DEPTH or len(self._names) > MAX_NAMES:
-            raise self.damaged("its tags are none that a spreadsheet program writes")
-        if fed - self._held_since > MAX_HELD + PIECE:
-            raise self.damaged(f"one row or text of it takes more than {MAX_HELD // 1_000_000} MB")
+            raise self.damaged("no spreadsheet program writes its tags")
+        if parsed - self._buffer_start > MAX_BUFFERED + CHUNK_SIZE:
+            raise self.damaged(f"one of its rows or texts takes more than {MAX_BUFFERED // 1_000_000} MB")
 
 
 class _StringsParser(LimitedParser):
     root = f"{MAIN} sst"
-    held = _STRING
+    buffered = _STRING
 
     def ends(self, name: str) -> None:
         if name == _TEXT:
-            self.tally.letters += self.run
+            self.limits.characters += self.text_length
 
 
-def scan_strings(content: bytes, tally: Limits) -> None:
-    """Count the table of strings, if there is one, and refuse it when it is damaged or over a limit."""
+def scan_strings(content: bytes, limits: Limits) -> None:
+    """Count the shared strings, if there are any, and refuse them when they are damaged or over a limit."""
     if content:
-        _StringsParser("its table of strings", tally).go(content)
+        _StringsParser("its table of shared strings", limits).parse(content)
 
 
-def strict_or_foreign(namespace: str, what: str) -> str:
-    """The refusal of a part whose outermost element is not the one that a workbook has there."""
+def wrong_root_error(namespace: str, part: str) -> str:
+    """The error message for a part whose outermost element is not that of an ordinary workbook."""
     if namespace == STRICT:
         return "it is a Strict Open XML workbook. Save it again as an ordinary workbook (.xlsx)."
-    return f"{what} is not what a workbook has there. {SAVE_AGAIN}"
+    return f"{part} is not a part of a workbook. {SAVE_AGAIN}"

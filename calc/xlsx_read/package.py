@@ -1,7 +1,7 @@
-"""What a file must be before anything reads it: a zip of a few parts, each unpacked once, counted, and not hostile.
+"""The zip package of a workbook, checked before anything reads it: size, parts, compression ratio, document types.
 
-What a zip says of itself may be a lie, so nothing here believes a declared size: what comes out is counted as it comes.
-Every refusal is one plain line without the name of the file; :func:`calc.xlsx_read.read.read_book` puts that in front.
+Declared sizes are not trusted: bytes are counted as they are unpacked. Every error message is one plain line without
+the name of the file, which :func:`calc.xlsx_read.read.read_book` puts in front.
 """
 
 from __future__ import annotations
@@ -16,28 +16,28 @@ from zipfile import ZIP_DEFLATED, ZIP_STORED, BadZipFile, ZipFile, ZipInfo
 from calc.errors import Unreadable
 
 MAX_FILE: Final = 10_000_000
-"""Bytes of the file as it lies on the disk. A week of a hundred jobs takes about a hundredth of it."""
+"""Bytes of the file on disk. A jobs book of a hundred jobs takes about a hundredth of it."""
 
 MAX_UNPACKED: Final = 50_000_000
-"""Bytes that all parts together may unpack to."""
+"""Bytes of all parts, unpacked."""
 
 MAX_RATIO: Final = 100
-"""How many times its packed size a part over :data:`RATIO_FROM` may unpack to; ordinary sheets stay under 30."""
+"""Compression ratio of a part larger than :data:`RATIO_FROM`; ordinary sheets are below 30."""
 
 RATIO_FROM: Final = 1_000_000
-"""Bytes from which :data:`MAX_RATIO` holds: a small part of a thousand equal rows may pack better than that."""
+"""Unpacked bytes from which :data:`MAX_RATIO` applies: a small part of a thousand equal rows may exceed it."""
 
 MAX_PARTS: Final = 1000
-"""Parts in the zip: sheets, strings, styles, pictures and what else a spreadsheet program puts there."""
+"""Parts in the zip: sheets, strings, styles, pictures and others."""
 
-PIECE: Final = 1 << 16
+CHUNK_SIZE: Final = 1 << 16
 """Bytes that are unpacked, or parsed, at one time."""
 
 SAVE_AGAIN: Final = "Open it in a spreadsheet program, save it again as .xlsx, and use that file."
-"""The remedy for everything that a spreadsheet program can put right."""
+"""The remedy for a file that a spreadsheet program can repair."""
 
-NOT_OURS: Final = "Name a workbook that was saved as .xlsx."
-"""The remedy for a file that is something else."""
+NAME_A_WORKBOOK: Final = "Name a workbook that was saved as .xlsx."
+"""The remedy for a file that is not a workbook."""
 
 ZIP_MARK: Final = b"PK\x03\x04"
 ENTRY_MARK: Final = b"PK\x01\x02"
@@ -54,7 +54,7 @@ OTHER_PACKAGES: Final = {
     "ppt/presentation.xml": "a slide show (.pptx)",
     "index/document.iwa": "a Numbers document",
 }
-"""Other zips that people take for a workbook, by a part that only they have."""
+"""Other zip-based documents, by a part that only they have."""
 
 
 def load(path: Path) -> bytes:
@@ -70,7 +70,7 @@ def load(path: Path) -> bytes:
         if not path.exists():
             raise Unreadable(f"there is no such file in {path.parent.absolute()}. Check the name and the folder.")
         if not path.is_file():
-            raise Unreadable(f"this is not a file on a disk. {NOT_OURS}")
+            raise Unreadable(f"this is not a file on a disk. {NAME_A_WORKBOOK}")
         with path.open("rb") as file:
             content = file.read(MAX_FILE + 1)
     except PermissionError as reason:
@@ -82,32 +82,34 @@ def load(path: Path) -> bytes:
             f"it cannot be read ({reason.strerror}). Copy it to another place and use the copy."
         ) from reason
     if not content:
-        raise Unreadable(f"the file is empty. {NOT_OURS}")
+        raise Unreadable(f"the file is empty. {NAME_A_WORKBOOK}")
     if len(content) > MAX_FILE:
         raise Unreadable(
-            f"the file is larger than {MAX_FILE // 1_000_000} MB. Take out pictures and sheets that are not needed."
+            f"the file is larger than {MAX_FILE // 1_000_000} MB. Delete pictures and sheets that are not needed."
         )
     return content
 
 
 class BoundedZip:
-    """The parts of a workbook file by name, without regard to case; each is unpacked once, and counted.
+    """The parts of a workbook file by name, ignoring case; each can be unpacked once, within the limits.
 
-    :raises Unreadable: on making it, when the file is no zip, holds a password, holds too many parts, or is some
-        other kind of document; on taking a part, when the part is missing, damaged, or unpacks to too much.
+    :raises Unreadable: from the constructor, when the file is not a zip, has a password or too many parts, or is
+        another kind of document; from :meth:`take`, when the part is missing, damaged or too large.
     """
 
     def __init__(self, content: bytes) -> None:
         if not content.startswith(ZIP_MARK):
-            raise Unreadable(_no_zip(content))
+            raise Unreadable(_not_a_zip_error(content))
         # Counted before the list is read: two hundred thousand entries fit in 10 MB and would each become an object.
         if content.count(ENTRY_MARK) > MAX_PARTS:
-            raise Unreadable(f"the file holds more than {MAX_PARTS} parts. Take out sheets and pictures not needed.")
+            raise Unreadable(
+                f"the file has more than {MAX_PARTS} parts. Delete sheets and pictures that are not needed."
+            )
         try:
             self._zip = ZipFile(BytesIO(content))
         except BadZipFile as reason:
             raise Unreadable(
-                "the file is cut short or damaged, perhaps by a copy that was not finished. Copy or save it again."
+                "the file is incomplete or damaged, perhaps by a copy that was interrupted. Copy or save it again."
             ) from reason
         self._left: dict[str, ZipInfo] = {}
         self._unpacked = 0
@@ -121,25 +123,25 @@ class BoundedZip:
                 raise Unreadable(f"this is {kind}, not an .xlsx workbook. {SAVE_AGAIN}")
 
     def take(self, name: str, largest: int = MAX_UNPACKED) -> bytes:
-        """Unpack the part, which may be taken once and have at most ``largest`` bytes."""
+        """Unpack a part, which can be done once, to at most ``largest`` bytes."""
         entry = self._left.pop(name.casefold(), None)
         if entry is None:
             raise Unreadable(f"its part {name} is missing. {SAVE_AGAIN}")
         content = bytearray()
-        for piece in self._pieces(entry):
-            content += piece
+        for chunk in self._chunks(entry):
+            content += chunk
             if len(content) > largest:
                 raise Unreadable(f"its part {name} unpacks to more than {largest // 1_000_000} MB. {SAVE_AGAIN}")
         return bytes(content)
 
     def close(self) -> None:
-        """Unpack what nobody took, count it, and look for a document type in it: no part may carry one."""
+        """Unpack and count the parts that were not taken, and refuse a document type in any of them."""
         for name, entry in self._left.items():
             tail = b""
-            for piece in self._pieces(entry):
-                window = tail + piece
+            for chunk in self._chunks(entry):
+                window = tail + chunk
                 if name.endswith(PARSED_ENDINGS) and any(mark in window for mark in DOCTYPES):
-                    raise Unreadable(doctype_in(name))
+                    raise Unreadable(doctype_error(name))
                 tail = window[-max(map(len, DOCTYPES)) :]
         self._left.clear()
         self._zip.close()
@@ -148,42 +150,42 @@ class BoundedZip:
         # Some writers use \ between folders or put / in front; OPC compares names without regard to case.
         name = entry.filename.replace("\\", "/").lstrip("/").casefold()
         if ".." in name.split("/") or posixpath.normpath(name) != name:
-            raise Unreadable(f"its part {entry.filename} has a path that leads elsewhere. {SAVE_AGAIN}")
+            raise Unreadable(f"its part {entry.filename} has a path outside the file. {SAVE_AGAIN}")
         if name in self._left:
-            raise Unreadable(f"it holds two parts of the name {entry.filename}. {SAVE_AGAIN}")
+            raise Unreadable(f"it has two parts with the name {entry.filename}. {SAVE_AGAIN}")
         if entry.flag_bits & LOCKED_FLAG:
             raise Unreadable("the file has a password. Save it without one.")
         if entry.compress_type not in (ZIP_STORED, ZIP_DEFLATED):
-            raise Unreadable(f"its part {entry.filename} is packed in a way that no workbook uses. {SAVE_AGAIN}")
+            raise Unreadable(f"its part {entry.filename} is compressed by a method that no workbook uses. {SAVE_AGAIN}")
         self._left[name] = entry
 
-    def _pieces(self, entry: ZipInfo) -> Iterator[bytes]:
+    def _chunks(self, entry: ZipInfo) -> Iterator[bytes]:
         unpacked = 0
         try:
             with self._zip.open(entry) as part:
-                while piece := part.read(PIECE):
-                    unpacked += len(piece)
-                    self._unpacked += len(piece)
+                while chunk := part.read(CHUNK_SIZE):
+                    unpacked += len(chunk)
+                    self._unpacked += len(chunk)
                     if self._unpacked > MAX_UNPACKED:
                         raise Unreadable(f"it unpacks to more than {MAX_UNPACKED // 1_000_000} MB. {SAVE_AGAIN}")
                     if unpacked > max(RATIO_FROM, MAX_RATIO * entry.compress_size):
                         raise Unreadable(
                             f"its part {entry.filename} unpacks to more than {MAX_RATIO} times its size. {SAVE_AGAIN}"
                         )
-                    yield piece
+                    yield chunk
         except Unreadable:
             raise
-        except Exception as reason:  # zipfile meets damage with BadZipFile, zlib.error, EOFError, struct.error, ...
+        except Exception as reason:  # zipfile reports damage as BadZipFile, zlib.error, EOFError, struct.error, ...
             raise Unreadable(f"its part {entry.filename} is damaged. {SAVE_AGAIN}") from reason
 
 
-def doctype_in(part: str) -> str:
-    """The refusal of a part with a document type, which no spreadsheet program writes and an attack needs."""
-    return f"its part {part} carries a document type, which no workbook has. Do not trust this file."
+def doctype_error(part: str) -> str:
+    """The error message for a part with a document type, which attacks use and no spreadsheet program writes."""
+    return f"its part {part} has a document type, which no workbook has. Do not trust this file."
 
 
-def _no_zip(content: bytes) -> str:
-    """The refusal of a file that is no zip, by what it looks like."""
+def _not_a_zip_error(content: bytes) -> str:
+    """The error message for a file that is not a zip, with what it looks like."""
     if content.startswith(OLE_MARK):
         if "EncryptedPackage".encode("utf-16-le") in content:
             return "the workbook has a password. Open it, save it without one, and use that file."
@@ -196,7 +198,7 @@ def _no_zip(content: bytes) -> str:
     elif head.startswith(b"%pdf"):
         kind = "a PDF"
     elif b"\0" in head:
-        kind = "some other kind of file, or a damaged one"
+        kind = "another kind of file, or a damaged one"
     else:
         kind = "a text file, such as .csv"
     return f"this is {kind}, not a workbook. {SAVE_AGAIN}"

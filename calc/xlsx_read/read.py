@@ -1,7 +1,7 @@
-"""The one door to openpyxl: a workbook file becomes cells with addresses, or one plain line that says why not.
+"""Reading of a workbook file with openpyxl, which only this module imports: cells with addresses, or a plain error.
 
-Every value is kept as it stands in the file: no text is trimmed, no number guessed from a text, no error swallowed.
-What a cell may hold is the business of those who ask for the cells.
+Every value is as in the file: texts are not trimmed, numbers are not guessed from texts, errors are not hidden. The
+caller decides what a cell may contain.
 """
 
 from __future__ import annotations
@@ -30,21 +30,21 @@ from calc.xlsx_read.package_parts import Entry, PackageParts, minimal_package, r
 from calc.xlsx_read.sheet_prescan import SheetFacts, Span, scan_sheet
 
 MAX_REFUSAL: Final = 500
-"""Letters of a refusal."""
+"""Characters of an error message."""
 
 
 def read_book(path: Path, only: Collection[str] | None = None) -> Book:
-    """Read a workbook, or ``only`` its sheets of these names: reading all of a job workbook takes half a second.
+    """Read a workbook, or ``only`` the sheets with these names: all of a job workbook takes half a second.
 
-    :raises Unreadable: with one plain line that names the file, says what is wrong with it and what to do.
+    :raises Unreadable: with one plain line: the file, what is wrong with it, and what to do.
     """
     try:
         return _read(path, only)
     except Unreadable as reason:
         message = str(reason)
         cause: BaseException = reason
-    except Exception as reason:  # whatever a library met in the file, the person who named it gets one plain line
-        message = f"it cannot be read: it is damaged, or written in an unusual way. {SAVE_AGAIN}"
+    except Exception as reason:  # an error of a library becomes one plain line too
+        message = f"it cannot be read: it is damaged, or not written as a standard workbook. {SAVE_AGAIN}"
         cause = reason
     raise Unreadable(one_line(f"{path.name or path}: {message}", MAX_REFUSAL)) from cause
 
@@ -52,37 +52,37 @@ def read_book(path: Path, only: Collection[str] | None = None) -> Book:
 def _read(path: Path, only: Collection[str] | None) -> Book:
     content = load(path)
     sha256 = hashlib.sha256(content).hexdigest()
-    parcel = BoundedZip(content)
-    frame = read_package_parts(parcel)
+    package_zip = BoundedZip(content)
+    structure = read_package_parts(package_zip)
     if only is not None:
-        frame = replace(frame, sheets=tuple(sheet for sheet in frame.sheets if sheet.name in only))
-    package, facts = _minimal_package(parcel, frame)
-    parcel.close()
-    if not frame.sheets:
-        return Book(path, path.name, {}, sha256, frame.notes)
+        structure = replace(structure, sheets=tuple(sheet for sheet in structure.sheets if sheet.name in only))
+    package, facts = _minimal_package(package_zip, structure)
+    package_zip.close()
+    if not structure.sheets:
+        return Book(path, path.name, {}, sha256, structure.notes)
     formulas: list[dict[tuple[int, int], str]] = [{} for _ in facts]
     if any(found.formulas for found in facts):
         with _opened(package, values=False) as sheets:
             formulas = [_formulas(sheet, found) for sheet, found in zip(sheets, facts, strict=True)]
     with _opened(package, values=True) as sheets:
-        read = [_sheet(*each) for each in zip(frame.sheets, sheets, facts, formulas, strict=True)]
-    return Book(path, path.name, {sheet.name: sheet for sheet in read}, sha256, frame.notes)
+        read = [_sheet(*each) for each in zip(structure.sheets, sheets, facts, formulas, strict=True)]
+    return Book(path, path.name, {sheet.name: sheet for sheet in read}, sha256, structure.notes)
 
 
-def _minimal_package(parcel: BoundedZip, frame: PackageParts) -> tuple[BytesIO, list[SheetFacts]]:
-    """The package for openpyxl, and what the sheets hold: whatever openpyxl gets to see was counted before."""
-    tally = Limits()
-    scanned = [scan_sheet(parcel.take(entry.part), entry.name, tally) for entry in frame.sheets]
-    strings = parcel.take(frame.strings) if frame.strings else b""
-    scan_strings(strings, tally)
-    return minimal_package(frame, [rows for _, rows in scanned], strings), [found for found, _ in scanned]
+def _minimal_package(package_zip: BoundedZip, structure: PackageParts) -> tuple[BytesIO, list[SheetFacts]]:
+    """The package for openpyxl, and the facts of its sheets: all of it was counted against the limits."""
+    limits = Limits()
+    scanned = [scan_sheet(package_zip.take(entry.part), entry.name, limits) for entry in structure.sheets]
+    strings = package_zip.take(structure.strings) if structure.strings else b""
+    scan_strings(strings, limits)
+    return minimal_package(structure, [rows for _, rows in scanned], strings), [found for found, _ in scanned]
 
 
 @contextmanager
 def _opened(package: BytesIO, values: bool) -> Iterator[list[Any]]:
     """The sheets as openpyxl streams them, with the stored values or with the formulas.
 
-    Its warnings are about looks, and about dates that no calendar has: those become errors, see :class:`Kind`.
+    Its warnings are about styles, and about dates outside the calendar: those become errors, see :class:`Kind`.
     """
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
@@ -94,7 +94,7 @@ def _opened(package: BytesIO, values: bool) -> Iterator[list[Any]]:
 
 
 def _rows(sheet: Any, facts: SheetFacts) -> Iterator[tuple[Any, ...]]:
-    """The rows up to the last that holds something: what the sheet says of its own size is not asked."""
+    """The rows up to the last with a value; the declared size of the sheet is not used."""
     if facts.last_row:
         yield from sheet.iter_rows(max_row=facts.last_row, max_col=facts.last_column)
 
@@ -121,7 +121,7 @@ def _sheet(entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[
         if number not in facts.rows:
             continue
         spans = [span for span in facts.merged if span.top <= number <= span.bottom]
-        unseen = entry.hidden or number in facts.hidden_rows
+        row_hidden = entry.hidden or number in facts.hidden_rows
         cells: dict[int, Cell] = {}
         for column, cell in enumerate(row, start=1):
             if cell is EMPTY_CELL:
@@ -132,21 +132,20 @@ def _sheet(entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[
             kind, value = _value(cell, formula, (number, column) in facts.blank_results)
             if value == "" and not formula:
                 continue
-            hidden = unseen or column in facts.hidden_columns
+            hidden = row_hidden or column in facts.hidden_columns
             merged = _merged(spans, column)
-            made = Cell(entry.name, number, column, kind, value, formula, merged, cell.number_format, hidden)
-            _check(made)
-            cells[column] = made
+            cells[column] = Cell(entry.name, number, column, kind, value, formula, merged, cell.number_format, hidden)
+            _check(cells[column])
         if cells:
             rows.append((number, cells))
     return Sheet(entry.name, tuple(rows), entry.hidden, tuple(span.ref for span in facts.merged))
 
 
-def _value(cell: Any, formula: str, gave_blank: bool) -> tuple[Kind, Value]:
-    """What the cell holds."""
+def _value(cell: Any, formula: str, empty_result: bool) -> tuple[Kind, Value]:
+    """The kind and the value of a cell."""
     value = cell.value
     if value is None:
-        return (Kind.TEXT, "") if gave_blank else (Kind.UNCOMPUTED, formula)
+        return (Kind.TEXT, "") if empty_result else (Kind.UNCOMPUTED, formula)
     if cell.data_type == "e":
         return Kind.ERROR, str(value)
     if isinstance(value, str):
@@ -173,10 +172,10 @@ def _merged(spans: list[Span], column: int) -> str:
 
 
 def _check(cell: Cell) -> None:
-    """Refuse what no spreadsheet program can hold in a cell."""
+    """Refuse a value that no spreadsheet program can store in a cell."""
     if isinstance(cell.value, str) and too_long(cell.value):
         raise Unreadable(
-            f"the text in {cell.ref} of sheet {cell.sheet} has more than {MAX_TEXT:,} letters. Shorten it."
+            f"the text in {cell.ref} of sheet {cell.sheet} has more than {MAX_TEXT:,} characters. Shorten it."
         )
     if cell.kind is Kind.NUMBER and isinstance(cell.value, int | float) and not math.isfinite(cell.value):
         raise Unreadable(f"the number in {cell.ref} of sheet {cell.sheet} is too large. Type it again.")

@@ -1,9 +1,8 @@
-"""What a sheet holds, where, and what of it nobody sees: found in one pass before anything builds cells from it.
+"""One pass over a sheet before cells are built from it: which rows have values, what is hidden, what is merged.
 
-The pass keeps counts, not cells, so that a stray cell in the last corner of a sheet, a declared size that is a lie, or
-a million rows of nothing cost neither time nor memory. It also cuts each sheet down to the rows that hold something:
-what follows them (empty formatted rows, drop-downs, conditional formats) is none of the input, and in the dialects of
-many spreadsheet programs it is what readers stumble over.
+The pass keeps counts, not cells, so that a stray cell in the last row of a sheet, a wrong declared size, or a million
+blank rows cost neither time nor memory. It also cuts the sheet down to the rows with values: what follows them (blank
+formatted rows, drop-downs, conditional formats) is no input, and programs differ most in how they write it.
 """
 
 from __future__ import annotations
@@ -17,16 +16,16 @@ from calc.errors import Unreadable
 from calc.xlsx_read.limits import MAIN, TRUE, LimitedParser, Limits
 
 MAX_ROWS: Final = 20_000
-"""The last row of a sheet that may hold something."""
+"""The last row of a sheet that may have a value."""
 
 MAX_COLUMNS: Final = 200
-"""The last column of a sheet that may hold something."""
+"""The last column of a sheet that may have a value."""
 
 MAX_MERGED: Final = 500
 """Merged ranges of a sheet."""
 
 MAX_FORMULA: Final = 8192
-"""Letters of a formula: no spreadsheet program lets a person type more."""
+"""Characters of a formula: the limit of spreadsheet programs."""
 
 _REFERENCE = re.compile(r"([A-Z]{1,3})([1-9][0-9]{0,6})")
 _ROW, _CELL, _VALUE, _FORMULA, _TEXT = (f"{MAIN} {name}" for name in ("row", "c", "v", "f", "t"))
@@ -35,7 +34,7 @@ _DATA, _COLUMN, _MERGED = (f"{MAIN} {name}" for name in ("sheetData", "col", "me
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A merged range: as it is written (``B2:C4``) and its first and last row and column."""
+    """A merged range: its reference (``B2:C4``) and its first and last row and column."""
 
     ref: str
     top: int
@@ -46,10 +45,10 @@ class Span:
 
 @dataclass
 class SheetFacts:
-    """What a pass over a sheet found."""
+    """The result of the pass over a sheet."""
 
     rows: set[int] = field(default_factory=set)
-    """The rows that hold something."""
+    """The rows with a value."""
     last_row: int = 0
     last_column: int = 0
     formulas: int = 0
@@ -57,22 +56,22 @@ class SheetFacts:
     hidden_columns: set[int] = field(default_factory=set)
     merged: list[Span] = field(default_factory=list)
     blank_results: set[tuple[int, int]] = field(default_factory=set)
-    """Cells whose formula gave an empty text: computed, though no value stands there."""
+    """Cells whose formula gives an empty text: calculated, though they have no stored value."""
 
 
 class _SheetParser(LimitedParser):
     root = f"{MAIN} worksheet"
-    held = _ROW
+    buffered = _ROW
 
-    def __init__(self, sheet: str, tally: Limits) -> None:
-        super().__init__(f"sheet {sheet}", tally)
+    def __init__(self, sheet: str, limits: Limits) -> None:
+        super().__init__(f"sheet {sheet}", limits)
         self.sheet = sheet
         self.facts = SheetFacts()
         self._row = self._column = 0
         self._kind = ""
         self._filled = self._valued = self._formula = False
         self._shared = ""
-        self._formula_letters: dict[str, int] = {}
+        self._formula_lengths: dict[str, int] = {}
         self._head = self._data = self._tail = self._data_close = self._data_end = self._close = -1
 
     def starts(self, name: str, attributes: dict[str, str]) -> None:
@@ -94,8 +93,8 @@ class _SheetParser(LimitedParser):
 
     def ends(self, name: str) -> None:
         if name in (_VALUE, _TEXT):
-            self.tally.letters += self.run
-            self._filled = self._filled or self.run > 0
+            self.limits.characters += self.text_length
+            self._filled = self._filled or self.text_length > 0
         elif name == _FORMULA:
             self._end_formula()
         elif name == _CELL:
@@ -110,35 +109,35 @@ class _SheetParser(LimitedParser):
             self._close = self.parser.CurrentByteIndex
 
     def cut(self, content: bytes) -> bytes:
-        """The sheet with the rows that hold something and nothing else; the bytes in between stay as they are."""
+        """The XML of the sheet with only the rows with values, which are not changed."""
         if self._data < 0:
-            raise self.damaged("it has no rows at all")
+            raise self.damaged("it has no rows")
         head, rows = content[: self._head], content[self._data : self._tail]
         return head + self._size(head) + rows + content[self._data_close : self._data_end] + content[self._close :]
 
     def _size(self, head: bytes) -> bytes:
-        """The true size of the sheet as an element: openpyxl reads a sheet that says none twice."""
-        if b"\0" in head:  # UTF-16, which no spreadsheet program writes: read twice, then
+        """The true size of the sheet as an XML element: openpyxl reads a sheet without it twice."""
+        if b"\0" in head:  # UTF-16, which no spreadsheet program writes: it may be read twice
             return b""
         corner = f"{column_letters(self.facts.last_column or 1)}{self.facts.last_row or 1}"
         return f'<dimension xmlns="{MAIN}" ref="A1:{corner}"/>'.encode()
 
     def _start_block(self, name: str) -> None:
-        """A child of the root begins, or the root ends: note where, for :meth:`cut`."""
-        here = self.parser.CurrentByteIndex
+        """Record the offset of a child of the root, or of the end of the root, for :meth:`cut`."""
+        offset = self.parser.CurrentByteIndex
         if self._head < 0:
-            self._head = here
+            self._head = offset
         if self._data >= 0 and self._data_end < 0:
-            self._data_end = here
+            self._data_end = offset
         if name == _DATA:
             if self._data >= 0:
-                raise self.damaged("its rows stand in two places")
-            self._data = here
+                raise self.damaged("it has two blocks of rows")
+            self._data = offset
 
     def _start_row(self, attributes: dict[str, str]) -> None:
         row = int(attributes.get("r", self._row + 1))
         if row <= self._row:
-            raise self.damaged(f"row {row} comes twice, or after row {self._row}")
+            raise self.damaged(f"row {row} is repeated, or follows row {self._row}")
         if self.facts.last_row == self._row:
             self._tail = self.parser.CurrentByteIndex
         self._row, self._column = row, 0
@@ -150,29 +149,29 @@ class _SheetParser(LimitedParser):
         if ref := attributes.get("r"):
             match = _REFERENCE.fullmatch(ref)
             if match is None or int(match[2]) != self._row or column_number(match[1]) < column:
-                raise self.damaged(f"cell {ref} stands twice or in a wrong place, in row {self._row}")
+                raise self.damaged(f"cell {ref} is repeated or misplaced in row {self._row}")
             column = column_number(match[1])
         self._column = column
         self._kind = attributes.get("t", "n")
         self._filled = self._valued = self._formula = False
 
     def _end_formula(self) -> None:
-        letters = self.run
+        length = self.text_length
         if self._shared:
-            letters = self._formula_letters.setdefault(self._shared, letters)
-        if letters > MAX_FORMULA:
-            raise self.damaged(f"a formula in row {self._row} has more than {MAX_FORMULA:,} letters")
-        self.tally.letters += letters
+            length = self._formula_lengths.setdefault(self._shared, length)
+        if length > MAX_FORMULA:
+            raise self.damaged(f"a formula in row {self._row} has more than {MAX_FORMULA:,} characters")
+        self.limits.characters += length
         self.facts.formulas += 1
 
     def _end_cell(self) -> None:
         facts, row, column = self.facts, self._row, self._column
         if row > MAX_ROWS or column > MAX_COLUMNS:
             raise Unreadable(
-                f"there is something in {column_letters(column)}{row} of sheet {self.sheet}, far outside the table. "
-                f"Clear it; a sheet may use {MAX_ROWS:,} rows and {MAX_COLUMNS} columns."
+                f"there is a value in {column_letters(column)}{row} of sheet {self.sheet}, far outside the table. "
+                f"Clear it: the limit is {MAX_ROWS:,} rows and {MAX_COLUMNS} columns."
             )
-        self.tally.cells += 1
+        self.limits.cells += 1
         facts.rows.add(row)
         facts.last_row = row
         facts.last_column = max(facts.last_column, column)
@@ -188,20 +187,20 @@ class _SheetParser(LimitedParser):
         first, _, last = ref.partition(":")
         corners = [_REFERENCE.fullmatch(corner) for corner in (first, last or first)]
         if None in corners or len(self.facts.merged) >= MAX_MERGED:
-            raise self.damaged(f"it has more than {MAX_MERGED} merged ranges, or one that is none ({ref[:20]})")
+            raise self.damaged(f"it has more than {MAX_MERGED} merged ranges, or an invalid one ({ref[:20]})")
         (left, top), (right, bottom) = ((column_number(c[1]), int(c[2])) for c in corners if c)
         self.facts.merged.append(Span(ref, top, left, bottom, right))
 
 
-def scan_sheet(content: bytes, sheet: str, tally: Limits) -> tuple[SheetFacts, bytes]:
-    """What the sheet holds, and the sheet cut down to the rows that hold something.
+def scan_sheet(content: bytes, sheet: str, limits: Limits) -> tuple[SheetFacts, bytes]:
+    """The facts of a sheet, and its XML cut down to the rows with values.
 
-    :raises Unreadable: when it is damaged, over a limit, or has something far outside the table.
+    :raises Unreadable: when it is damaged, over a limit, or has a value far outside the table.
     """
-    reading = _SheetParser(sheet, tally)
-    reading.go(content)
-    return reading.facts, reading.cut(content)
+    parser = _SheetParser(sheet, limits)
+    parser.parse(content)
+    return parser.facts, parser.cut(content)
 
 
-def _is_zero(measure: str | None) -> bool:
-    return measure is not None and float(measure) == 0
+def _is_zero(size: str | None) -> bool:
+    return size is not None and float(size) == 0

@@ -73,7 +73,7 @@ def short(tmp_path_factory: pytest.TempPathFactory) -> Bid:
     """A job whose edges were typed in Areas."""
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["a", "2026-04-13"]],
-        "Slab areas": [["area", "length ft", "width ft", *EDGE_HEADERS], ["A", 12, 3, 24, 4, 3, 2, 18]],
+        "Areas": [["area", "length ft", "width ft", *EDGE_HEADERS], ["A", 12, 3, 24, 4, 3, 2, 18]],
     }
     return written_bid(tmp_path_factory.mktemp("short"), week)
 
@@ -140,7 +140,7 @@ def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
     name: str, short: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
     made([edited[name]], tmp_path / "rebid.xlsx")
-    areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Slab areas"]
+    areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Areas"]
     row = {str(areas.cell(1, column).value): areas.cell(2, column).value for column in range(1, areas.max_column + 1)}
     fits = name == "a column of Areas"
     assert [str(row[header]) for header in EDGE_HEADERS] == (["14", "4", "3", "2", "18"] if fits else ["None"] * 5)
@@ -179,8 +179,8 @@ def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
     made([edited["words for numbers"]], tmp_path / "rebid.xlsx")
-    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
-    assert run.held == [ID]
+    run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
+    assert run.not_written == [ID]
     assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.STOP] == ["Areas!E3"]
 
 
@@ -190,5 +190,5 @@ def test_a_line_forced_since_without_a_reason_is_asked_about(
     result = made([edited["forced without a word"]], tmp_path / "rebid.xlsx")
     place = place_in(whole, ("MeanThickness.mean_override", 2))
     assert any(f"{place}: Mean thickness was forced without a word why" in note for note in result.notes)
-    run = batch.take([tmp_path / "rebid.xlsx"], whole.company, None)
+    run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
     assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.STOP)

@@ -1,4 +1,4 @@
-"""The commands as the office uses them: what they print, what they leave behind, and the exit code."""
+"""The commands as the office uses them: what they print, what they write, and the exit code."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ import openpyxl
 import pytest
 
 from books import write_book
-from calc.batch.pool import FEW
+from calc.batch.pool import MIN_WORKBOOKS
 from folders import ROOT, SUPPORT
 from priced_company import PRICED
 
@@ -22,20 +22,29 @@ pytestmark = pytest.mark.slow
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
 GOOD = {
     "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],
-    "Slab areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
+    "Areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
 }
 
 
-WHOLE, SHORT = ("-m", "calc.cli"), (str(SUPPORT / "short_workbooks.py"),)
-"""The command as it is, and the command with short workbooks, where many are made and nobody looks into them."""
+MIXED = {
+    "Jobs": [["job", "bid date", "reminder"], ["24-031", "2026-04-13", ""], ["24-032", "2026-04-13", "call first"]],
+    "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"], ["24-032", "10' 14\"", "3"]],
+}
+"""A jobs book with an error, a question and a note."""
+
+JSON_SAMPLE = Path(__file__).with_name("check.json")
+"""The output of ``flatwork check --json`` for :data:`MIXED`."""
+
+FULL, SHORT = ("-m", "calc.cli"), (str(SUPPORT / "short_workbooks.py"),)
+"""The command, and the command with short workbooks, for tests that write many and do not read them."""
 
 
 def flatwork(
-    *words: str | Path, cwd: Path, made: tuple[str, ...] = WHOLE, **environment: str
+    *words: str | Path, cwd: Path, program: tuple[str, ...] = FULL, **environment: str
 ) -> subprocess.CompletedProcess[str]:
     """The command as a process of its own."""
     return subprocess.run(
-        [sys.executable, *made, *(str(word) for word in words)],
+        [sys.executable, *program, *(str(word) for word in words)],
         cwd=cwd,
         capture_output=True,
         text=True,
@@ -46,22 +55,22 @@ def flatwork(
     )
 
 
-def told(run: subprocess.CompletedProcess[str]) -> list[str]:
-    """What a command said of its input, less the note of prices that this house book lacks."""
-    return [line for line in run.stderr.splitlines() if "No price is given" not in line]
+def messages(run: subprocess.CompletedProcess[str]) -> list[str]:
+    """The messages of a command, without the note about missing prices."""
+    return [line for line in run.stderr.splitlines() if "no price: " not in line]
 
 
 @pytest.fixture
 def week(tmp_path: Path) -> Path:
-    """A folder with a week's book and a house book."""
+    """A folder with a jobs book and a company book."""
     write_book(tmp_path / "company.xlsx", PRICED)
     return write_book(tmp_path / "week.xlsx", GOOD)
 
 
-def test_a_bid_leaves_a_workbook_a_job_and_one_of_the_week(week: Path) -> None:
+def test_a_bid_writes_one_workbook_per_job_and_one_of_the_week(week: Path) -> None:
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
-    assert (run.returncode, told(run)) == (0, [])
-    assert run.stdout == "1 job: 1 written to outputs, 0 held back; house book company.xlsx\n"
+    assert (run.returncode, messages(run)) == (0, [])
+    assert run.stdout == "1 job: 1 written to outputs, 0 not written; company book company.xlsx\n"
     assert {path.name for path in (week.parent / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
 
 
@@ -77,43 +86,43 @@ def test_the_same_input_gives_the_same_bytes(week: Path) -> None:
         assert (week.parent / "one" / name).read_bytes() == (week.parent / "two" / name).read_bytes()
 
 
-def test_the_same_command_again_says_what_it_left_as_it_was(week: Path) -> None:
+def test_the_same_command_again_reports_unchanged_workbooks(week: Path) -> None:
     flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="1")
     run = flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="2")
-    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 held back; house book company.xlsx\n"
-    said = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
-    assert [each["how"] for each in said["written"]] == ["unchanged", "unchanged"]
+    assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 not written; company book company.xlsx\n"
+    data = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
+    assert [each["how"] for each in data["written"]] == ["unchanged", "unchanged"]
 
 
-def test_a_full_disk_is_not_said_a_thousand_times(week: Path) -> None:
+def test_a_full_disk_is_not_reported_a_thousand_times(week: Path) -> None:
     ids = [f"24-{100 + place}" for place in range(13)]
     jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     (week.parent / "outputs").mkdir()
     for id_ in ids:
         (week.parent / "outputs" / f"{id_}.xlsx").mkdir()
-    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, program=SHORT)
     assert run.returncode == 3 and "0 written" in run.stdout and "13 failed" in run.stdout
-    failures = told(run)
-    assert len(failures) == 11 and failures[-1] == "3 more failed in the same run; --json names them all."
+    failures = messages(run)
+    assert len(failures) == 11 and failures[-1] == "3 more failures. --json lists all of them."
 
 
-HEEDING = """
+WITH_CTRL_C = """
 import signal
 signal.signal(signal.SIGINT, signal.default_int_handler)
 from calc.cli import main
 main()
 """
-"""The command, which heeds Ctrl-C: what a shell starts in the background does not, nor does what is started from it."""
+"""The command with the handler of Ctrl-C, which processes started in the background do not have."""
 
 
 def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple[int, str]:
-    """The exit code of a command, and what it shows on a terminal; it is stopped as by Ctrl-C when that text shows."""
+    """The exit code of a command and its output on a terminal; Ctrl-C is sent when ``stop_at`` shows."""
     shown, terminal = os.openpty()
-    command = [sys.executable, "-c", HEEDING, *words]
+    command = [sys.executable, "-c", WITH_CTRL_C, *words]
     run = subprocess.Popen(
         command, cwd=folder, env=ENVIRONMENT, stdin=terminal, stdout=terminal, stderr=terminal, start_new_session=True
     )
@@ -123,7 +132,7 @@ def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple
         try:
             piece = os.read(shown, 1024).decode()
         except OSError:
-            break  # the other end of a terminal that nobody holds open any more
+            break  # the program has closed its end of the terminal
         if not piece:
             break
         text += piece
@@ -135,79 +144,77 @@ def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple
 
 
 @pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to look at")
-def test_a_person_who_waits_sees_how_far_it_is_and_a_pipe_sees_nothing(week: Path) -> None:
+def test_a_terminal_shows_the_progress_and_a_pipe_does_not(week: Path) -> None:
     code, shown = under_a_terminal(["bid", "week.xlsx"], week.parent)
     assert code == 0 and "Bidding" in shown and "1/1" in shown and "a second" in shown
     assert "Bidding" not in flatwork("bid", "week.xlsx", "-o", "piped", cwd=week.parent).stderr
 
 
 @pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to stop it from")
-@pytest.mark.parametrize(("workers", "jobs"), [(1, 5), (2, FEW)])
-def test_stopped_by_hand_it_says_where_and_the_same_command_goes_on(workers: int, jobs: int, week: Path) -> None:
+@pytest.mark.parametrize(("workers", "jobs"), [(1, 5), (2, MIN_WORKBOOKS)])
+def test_a_run_stopped_by_ctrl_c_continues_with_the_same_command(workers: int, jobs: int, week: Path) -> None:
     ids = [f"24-{100 + place}" for place in range(jobs)]
     heads, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     words = ["bid", "week.xlsx", "--workers", str(workers)]
     code, shown = under_a_terminal(words, week.parent, stop_at=f" 2/{jobs}")
-    assert code == 3 and "the same command goes on from there" in shown and "Traceback" not in shown
+    assert code == 3 and "Run the same command again to continue" in shown and "Traceback" not in shown
     done = len(list((week.parent / "outputs").glob("24-*.xlsx")))
     assert 2 <= done < jobs
-    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, program=SHORT)
     assert f"{jobs - done} written to outputs, {done} unchanged" in run.stdout
 
 
-def test_check_finds_what_bid_would_find_and_writes_nothing(week: Path) -> None:
-    bad = {**GOOD, "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
+def test_check_prints_the_findings_of_bid_and_writes_nothing(week: Path) -> None:
+    bad = {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
     write_book(week, bad)
     before = sorted(week.parent.iterdir())
     checked = flatwork("check", "week.xlsx", cwd=week.parent)
     assert sorted(week.parent.iterdir()) == before
     assert checked.returncode == 1
-    assert told(checked)[0].startswith("week.xlsx Areas!B2: stop: Length: ")
+    assert messages(checked)[0].startswith("week.xlsx Areas!B2: error: Length: ")
     assert flatwork("bid", "week.xlsx", cwd=week.parent).stderr == checked.stderr
 
 
-def test_three_broken_jobs_among_twenty_hold_back_no_other(week: Path) -> None:
+def test_three_jobs_with_errors_among_twenty_keep_no_other_from_being_written(week: Path) -> None:
     broken = {"24-104": "ten", "24-109": "10,5", "24-117": "-3"}
     ids = [f"24-{100 + place}" for place in range(20)]
     write_book(
         week,
         {
             "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
-            "Slab areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
         },
     )
-    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, made=SHORT)
+    run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, program=SHORT)
     written = {path.stem for path in (week.parent / "outputs").glob("24-*.xlsx")}
     assert run.returncode == 1
     assert written == set(ids) - set(broken)
-    cells = [line.partition(": ")[0] for line in told(run)]
+    cells = [line.partition(": ")[0] for line in messages(run)]
     assert cells == ["week.xlsx Areas!B6", "week.xlsx Areas!B11", "week.xlsx Areas!B19"]
-    assert "17 written" in run.stdout and "3 held back" in run.stdout
+    assert "17 written" in run.stdout and "3 not written" in run.stdout
     assert not list((week.parent / "outputs").glob("*.part"))
 
 
-def test_json_says_the_same_as_the_lines(week: Path) -> None:
-    write_book(week, {**GOOD, "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]})
+def test_json_has_the_fields_that_other_programs_read(week: Path) -> None:
+    """Fields are only ever added: the stored sample changes with a new field, never by a renamed or removed one."""
+    write_book(week, MIXED)
     run = flatwork("check", "week.xlsx", "--json", cwd=week.parent)
-    said = json.loads(run.stdout)
-    assert (said["exit"], said["jobs"], run.returncode) == (1, 1, 1)
-    assert next(each for each in said["findings"] if each["severity"] == "stop") | {"found": "", "remedy": ""} == {
-        "severity": "stop",
-        "book": "week.xlsx",
-        "sheet": "Slab areas",
-        "cell": "B2",
-        "job": "24-031",
-        "found": "",
-        "remedy": "",
-    }
+    assert (run.returncode, run.stderr) == (1, "")
+    data, sample = json.loads(run.stdout), json.loads(JSON_SAMPLE.read_text(encoding="utf-8"))
+    for found, expected in zip(data["findings"], sample["findings"], strict=True):
+        assert found["found"]
+        expected |= {"found": found["found"], "remedy": found["remedy"]}  # sentences may be reworded
+    assert data == sample
+    assert data["schema"] == 1
+    assert {each["severity"] for each in data["findings"]} == {"error", "question", "note"}
 
 
 @pytest.mark.parametrize(
-    ("words", "code", "said"),
+    ("words", "code", "message"),
     [
         (["bid"], 2, "Missing argument"),
         (["bid", "week.xlsx", "--bid-date", "yesterday"], 2, "is not a date"),
@@ -219,20 +226,22 @@ def test_json_says_the_same_as_the_lines(week: Path) -> None:
         (["bid", "week.xlsx", "--company", "absent.xlsx"], 3, "absent.xlsx"),
     ],
 )
-def test_what_cannot_be_done_is_said_in_one_line(words: list[str], code: int, said: str, week: Path) -> None:
+def test_a_command_that_cannot_be_done_is_reported_in_one_line(
+    words: list[str], code: int, message: str, week: Path
+) -> None:
     (week.parent / "notes.txt").write_text("not a workbook")
     run = flatwork(*words, cwd=week.parent)
     assert run.returncode == code
-    assert said in run.stderr
+    assert message in run.stderr
     assert "Traceback" not in run.stderr + run.stdout
 
 
-def test_a_console_without_the_character_still_gets_its_line(tmp_path: Path) -> None:
+def test_a_console_without_the_character_still_shows_the_message(tmp_path: Path) -> None:
     write_book(
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], ["Café ☃", "2026-04-13"]],
-            "Slab areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
+            "Areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
         },
     )
     run = flatwork("bid", "week.xlsx", cwd=tmp_path, PYTHONIOENCODING="ascii")
@@ -240,7 +249,7 @@ def test_a_console_without_the_character_still_gets_its_line(tmp_path: Path) -> 
     assert "Areas!B2" in run.stderr and "Traceback" not in run.stderr
 
 
-def test_blanks_and_the_demo_are_there_from_any_folder(tmp_path: Path) -> None:
+def test_blanks_and_the_demo_are_available_in_any_folder(tmp_path: Path) -> None:
     assert flatwork("blank", "mine.xlsx", cwd=tmp_path).returncode == 0
     assert flatwork("blank", "company.xlsx", "--company", cwd=tmp_path).returncode == 0
     assert openpyxl.load_workbook(tmp_path / "mine.xlsx").sheetnames[1] == "Jobs"
@@ -249,8 +258,8 @@ def test_blanks_and_the_demo_are_there_from_any_folder(tmp_path: Path) -> None:
     assert (tmp_path / "outputs" / "week.xlsx").is_file()
 
 
-def test_a_stop_of_the_rules_is_an_exit_of_1_until_it_is_accepted_by_name(week: Path) -> None:
-    thin = {**GOOD, "Slab areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
+def test_an_open_stop_caution_is_an_exit_code_of_1_until_it_is_acknowledged(week: Path) -> None:
+    thin = {**GOOD, "Areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
     write_book(week, thin)
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
     assert run.returncode == 1 and "Slab too thin" in run.stderr
@@ -260,7 +269,7 @@ def test_a_stop_of_the_rules_is_an_exit_of_1_until_it_is_accepted_by_name(week: 
     assert flatwork("bid", "week.xlsx", cwd=week.parent).returncode == 0
 
 
-def test_help_answers_without_the_heavy_libraries() -> None:
+def test_help_starts_without_the_heavy_libraries() -> None:
     heavy = "numpy", "openpyxl", "xlsxwriter", "pint", "pandas"
     code = (
         "import sys; from calc import cli; from click.testing import CliRunner;"
@@ -270,7 +279,7 @@ def test_help_answers_without_the_heavy_libraries() -> None:
     assert run.stdout.strip() == "[]"
 
 
-def test_a_bid_that_finds_nothing_wrong_never_pays_for_pint(week: Path) -> None:
+def test_a_bid_without_errors_never_imports_pint(week: Path) -> None:
     code = (
         "import sys; from calc import cli; from click.testing import CliRunner;"
         f"r = CliRunner().invoke(cli.commands, ['bid', {str(week)!r}]); print(r.exit_code, 'pint' in sys.modules)"

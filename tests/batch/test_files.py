@@ -1,4 +1,4 @@
-"""Care of files: nobody's edits are lost, nothing is half written, no id makes a dangerous file name."""
+"""Safe writing of files: no edits are lost, no file is incomplete, no id gives a dangerous file name."""
 
 from __future__ import annotations
 
@@ -22,14 +22,14 @@ def test_a_workbook_changed_by_hand_is_never_overwritten(tmp_path: Path) -> None
     path, saved = results.save("24-031.xlsx", b"one")
     assert saved is Saved.WRITTEN
     path.write_bytes(b"one, and a note of the foreman's")
-    beside, saved = Results(tmp_path).save("24-031.xlsx", b"two")
-    assert (beside.name, saved) == ("24-031 (2).xlsx", Saved.BESIDE)
+    copy, saved = Results(tmp_path).save("24-031.xlsx", b"two")
+    assert (copy.name, saved) == ("24-031 (2).xlsx", Saved.NUMBERED_COPY)
     assert path.read_bytes() == b"one, and a note of the foreman's"
     again, _ = Results(tmp_path).save("24-031.xlsx", b"three")
     assert (again.name, again.read_bytes()) == ("24-031 (2).xlsx", b"three")
 
 
-def test_its_own_workbook_is_renewed_in_place(tmp_path: Path) -> None:
+def test_a_workbook_of_the_program_is_replaced_in_place(tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one")
     path, saved = Results(tmp_path).save("24-031.xlsx", b"two")
     assert (path.name, saved, path.read_bytes()) == ("24-031.xlsx", Saved.WRITTEN, b"two")
@@ -40,7 +40,7 @@ def test_its_own_workbook_is_renewed_in_place(tmp_path: Path) -> None:
 def test_a_workbook_that_is_open_elsewhere_is_left_alone_and_named(lock: str, tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one")
     (tmp_path / lock).write_text("")
-    with pytest.raises(Unreadable, match=r"24-031\.xlsx: it is open in another program; close it and run again\."):
+    with pytest.raises(Unreadable, match=r"24-031\.xlsx: it is open in another program\. Close it and run again\."):
         Results(tmp_path).save("24-031.xlsx", b"two")
     assert (tmp_path / "24-031.xlsx").read_bytes() == b"one"
 
@@ -60,13 +60,13 @@ def test_a_full_disk_leaves_the_old_file_whole_and_no_half_of_the_new(
     assert not list(tmp_path.glob("*.part")) and not list(tmp_path.glob(".*.part"))
 
 
-def test_a_folder_that_cannot_be_made_is_said_in_one_line(tmp_path: Path) -> None:
+def test_a_folder_that_cannot_be_created_is_reported_in_one_line(tmp_path: Path) -> None:
     (tmp_path / "outputs").write_text("a file")
-    with pytest.raises(Unreadable, match="the folder cannot be made"):
+    with pytest.raises(Unreadable, match="the folder cannot be created"):
         Results(tmp_path / "outputs")
 
 
-def test_a_record_that_was_cut_short_loses_no_workbook(tmp_path: Path) -> None:
+def test_an_incomplete_record_costs_no_workbook(tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one")
     with (tmp_path / RECORD).open("a") as record:
         record.write('{"file": "24-0')
@@ -75,7 +75,7 @@ def test_a_record_that_was_cut_short_loses_no_workbook(tmp_path: Path) -> None:
         assert (path.name, saved) == ("24-031.xlsx", Saved.WRITTEN)
 
 
-def test_a_disk_that_is_full_for_a_while_costs_no_later_run_its_own_work(
+def test_after_a_full_disk_later_runs_still_recognize_their_workbooks(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     results = Results(tmp_path)
@@ -96,7 +96,7 @@ def test_a_disk_that_is_full_for_a_while_costs_no_later_run_its_own_work(
     assert [bool(again.current(f"24-03{n}.xlsx", "input")) for n in (1, 2, 3)] == [True, False, True]
 
 
-def test_what_a_killed_run_left_half_written_is_swept_and_nothing_else(tmp_path: Path) -> None:
+def test_temporary_files_of_a_killed_run_are_deleted_and_no_others(tmp_path: Path) -> None:
     left, fresh, foreign = (tmp_path / name for name in (".a.xlsx.123.part", ".b.xlsx.124.part", "c.part"))
     for path in (left, fresh, foreign):
         path.write_bytes(b"half")
@@ -107,15 +107,15 @@ def test_what_a_killed_run_left_half_written_is_swept_and_nothing_else(tmp_path:
 
 
 @pytest.mark.parametrize("made_from", ["input", "another input"])
-def test_only_a_whole_workbook_made_from_the_very_same_is_left_as_it_is(made_from: str, tmp_path: Path) -> None:
+def test_only_a_complete_workbook_made_from_the_same_input_is_current(made_from: str, tmp_path: Path) -> None:
     Results(tmp_path).save("24-031.xlsx", b"one", "input")
-    normalize = made_from == "input"
-    assert (Results(tmp_path).current("24-031.xlsx", made_from) is not None) is normalize
+    is_current = made_from == "input"
+    assert (Results(tmp_path).current("24-031.xlsx", made_from) is not None) is is_current
     (tmp_path / "24-031.xlsx").write_bytes(b"on")
     assert Results(tmp_path).current("24-031.xlsx", made_from) is None
 
 
-def test_a_record_that_cannot_be_read_is_said_in_one_line(tmp_path: Path) -> None:
+def test_a_record_that_cannot_be_read_is_reported_in_one_line(tmp_path: Path) -> None:
     (tmp_path / RECORD).mkdir()
     with pytest.raises(Unreadable, match=r"flatwork-written\.jsonl: it cannot be read"):
         Results(tmp_path)
@@ -137,12 +137,12 @@ def test_two_ids_that_give_one_file_name_are_both_refused(tmp_path: Path) -> Non
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
-            "Slab areas": [["job", "length ft", "width ft"], *([id_, 12, 3] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, 12, 3] for id_ in ids)],
         },
     )
-    run = batch.take([tmp_path / "week.xlsx"], None, None)
+    run = batch.load_run([tmp_path / "week.xlsx"], None, None)
     batch.bid(run, tmp_path / "out")
-    assert sorted(run.held) == ["a/b", "a:b"] and run.code == 1
+    assert sorted(run.not_written) == ["a/b", "a:b"] and run.code == 1
     assert {path.stem for path in (tmp_path / "out").glob("*.xlsx")} == {"Café", "fine", "week"}
 
 
@@ -151,13 +151,13 @@ def test_a_workbook_that_cannot_be_written_does_not_stop_the_others(tmp_path: Pa
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], ["one", "2026-04-13"], ["two", "2026-04-13"]],
-            "Slab areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", 12, 3]],
+            "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", 12, 3]],
         },
     )
     folder = tmp_path / "out"
     folder.mkdir()
     (folder / "~$one.xlsx").write_text("")
-    run = batch.take([tmp_path / "week.xlsx"], None, None)
+    run = batch.load_run([tmp_path / "week.xlsx"], None, None)
     batch.bid(run, folder)
     assert run.code == 3 and len(run.failures) == 1
     assert (folder / "two.xlsx").is_file() and not (folder / "one.xlsx").exists()
@@ -174,14 +174,14 @@ def worded(tmp_path_factory: pytest.TempPathFactory) -> list[Cell]:
         folder / "week.xlsx",
         {
             "Jobs": [["job", "bid date", "client", "notes"], ["one", "2026-04-13", TEXTS[0], TEXTS[1]]],
-            "Slab areas": [
+            "Areas": [
                 ["area", "length ft", "width ft", "notes"],
                 *([f"A{n}", 12, 3, text] for n, text in enumerate(TEXTS)),
             ],
-            "Vegetation to clear": [["what", "width ft", "notes"], *([text, 1, text] for text in TEXTS)],
+            "Plants": [["what", "width ft", "notes"], *([text, 1, text] for text in TEXTS)],
         },
     )
-    run = batch.take([folder / "week.xlsx"], None, None)
+    run = batch.load_run([folder / "week.xlsx"], None, None)
     batch.bid(run, folder / "out")
     return [cell for sheet in openpyxl.load_workbook(folder / "out" / "one.xlsx") for row in sheet for cell in row]
 

@@ -1,4 +1,4 @@
-"""Killed at any moment: whole workbooks or none, nobody left behind, and the same command goes on from there."""
+"""Runs killed at any moment: no incomplete workbook, no process left behind, and the same command continues."""
 
 from __future__ import annotations
 
@@ -37,18 +37,18 @@ from short_workbooks import short_workbook
 
 warnings.simplefilter("ignore")
 for line in sys.stdin:
-    asked = json.loads(line)
-    worker.job_workbook = short_workbook if asked["short"] else job_workbook
-    pool.FEW = asked["few"]
-    if asked["warm"]:
-        batch.bid(batch.take([Path(asked["words"][1])], None, None), Path(asked["words"][3]), workers=1)
+    request = json.loads(line)
+    worker.job_workbook = short_workbook if request["short"] else job_workbook
+    pool.MIN_WORKBOOKS = request["few"]
+    if request["warm"]:
+        batch.bid(batch.load_run([Path(request["words"][1])], None, None), Path(request["words"][3]), workers=1)
     pid = os.fork()
     if not pid:
         os.setpgid(0, 0)
         nothing = os.open(os.devnull, os.O_RDWR)
         for stream in range(3):
             os.dup2(nothing, stream)
-        sys.argv = ["flatwork", *asked["words"]]
+        sys.argv = ["flatwork", *request["words"]]
         try:
             cli.main()
         except SystemExit as end:
@@ -57,7 +57,7 @@ for line in sys.stdin:
     print(pid, flush=True)
     print(os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]), flush=True)
 """
-"""Runs each command that it is told, in a process group of its own, without the half second that imports take.
+"""Runs each requested command in a process group of its own, without the half second that imports take.
 
 Where it is told so, a job's workbook is short, so that twelve runs take seconds: what is looked at is how files come to
 be. Where it is told to get warm, it bids itself first, and the plans of those workbooks are there for every run.
@@ -65,7 +65,7 @@ be. Where it is told to get warm, it bids itself first, and the plans of those w
 
 
 class Server:
-    """Runs commands, and kills them when it is asked to."""
+    """Runs commands, and kills them on request."""
 
     def __init__(self) -> None:
         environment = {**os.environ, "PYTHONPATH": os.pathsep.join((str(ROOT), str(SUPPORT)))}
@@ -77,15 +77,15 @@ class Server:
     def run(
         self, words: list[str], short: bool, killed_after: float | None = None, few: int = 1000, warm: bool = False
     ) -> int:
-        """The exit code of a command; it and all its processes are killed after so many seconds."""
+        """The exit code of a command, killed with all its processes after ``killed_after`` seconds."""
         assert self.process.stdin and self.process.stdout
-        asked = {"words": words, "short": short, "few": few, "warm": warm}
-        self.process.stdin.write(json.dumps(asked) + "\n")
+        request = {"words": words, "short": short, "few": few, "warm": warm}
+        self.process.stdin.write(json.dumps(request) + "\n")
         self.process.stdin.flush()
         group = int(self.process.stdout.readline())
         if killed_after is not None:
             time.sleep(killed_after)
-            with suppress(ProcessLookupError):  # it was done before
+            with suppress(ProcessLookupError):  # it ended before
                 os.killpg(group, signal.SIGKILL)
         return int(self.process.stdout.readline())
 
@@ -106,16 +106,16 @@ def server() -> Iterator[Server]:
 
 
 def write_week(path: Path, edition: int, jobs: int) -> None:
-    """A week in which every job is another in every edition."""
+    """A jobs book in which every job differs in every edition."""
     tables: dict[str, Rows] = {
         "Jobs": [["job", "client", "bid date"], *([f"J{n}", f"Edition {edition}", "2026-04-13"] for n in range(jobs))],
-        "Slab areas": [["job", "length ft", "width ft"], *([f"J{n}", 10 + n, 3] for n in range(jobs))],
+        "Areas": [["job", "length ft", "width ft"], *([f"J{n}", 10 + n, 3] for n in range(jobs))],
     }
     write_book(path, tables)
 
 
 def workbooks(folder: Path) -> dict[str, bytes]:
-    """Every workbook in a folder of results; each must be whole."""
+    """Every workbook in a folder of results; each must be a complete zip file."""
     found = {path.name: path.read_bytes() for path in sorted(folder.glob("*.xlsx"))}
     for name in found:
         with zipfile.ZipFile(folder / name) as whole:
@@ -128,10 +128,10 @@ def workbooks(folder: Path) -> dict[str, bytes]:
     [(KILLS, 2, True), (KILLS_OF_SEVERAL_PROCESSES, 2, False)],
     ids=["alone", "with workers"],
 )
-def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes_on(
+def test_a_run_killed_at_any_moment_leaves_complete_files_and_the_same_command_continues(
     kills: int, jobs: int, alone: bool, server: Server, tmp_path: Path
 ) -> None:
-    """Each run goes over the results of another week, so that old workbooks stand in the way of new ones."""
+    """Each run replaces the results of another edition, so that there are old workbooks of the same names."""
     write_book(tmp_path / "company.xlsx", COMPANY)
     undisturbed, commands = [], []
     for edition in range(2):
@@ -161,7 +161,7 @@ def test_a_run_killed_at_any_moment_leaves_whole_files_and_the_same_command_goes
 
 
 @pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="looks for processes where Linux lists them")
-def test_no_worker_stays_behind_when_the_run_itself_is_killed(tmp_path: Path) -> None:
+def test_no_worker_is_left_behind_when_the_run_is_killed(tmp_path: Path) -> None:
     write_week(tmp_path / "week.xlsx", 0, 40)
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
     command = [sys.executable, "-m", "calc.cli", "bid", str(tmp_path / "week.xlsx"), "--workers", "2"]
@@ -171,7 +171,7 @@ def test_no_worker_stays_behind_when_the_run_itself_is_killed(tmp_path: Path) ->
         assert waited((tmp_path / "outputs" / "J0.xlsx").exists)
         run.kill()
         run.wait()
-        assert waited(lambda: not session(run.pid)), "workers stayed behind"
+        assert waited(lambda: not session(run.pid)), "workers were left behind"
     finally:
         for pid in session(run.pid):
             os.kill(pid, signal.SIGKILL)
@@ -196,7 +196,7 @@ def session(leader: int) -> list[int]:
         try:
             state, _, _, of_session = stat.read_text().rpartition(")")[2].split()[:4]
         except OSError:
-            continue  # it ended while it was looked at
+            continue  # it ended in the meantime
         if int(of_session) == leader and state != "Z":
             found.append(int(stat.parent.name))
     return found

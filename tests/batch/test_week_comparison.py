@@ -1,4 +1,4 @@
-"""Jobs of a week held against each other: two small pours on one truck, prices that look odd, one address twice."""
+"""Comparison of the jobs of a run: two small pours on one truck, unusual prices, one address twice."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from books import Rows, jobs_of, taken_in
+from books import Rows, intake_from, jobs_of
 from calc.declared import Declared, Input, Kind, Line
 from calc.model.outliers import outliers
 from calc.model.results import SmallPour
@@ -36,7 +36,7 @@ def test_a_pair_saves_what_two_trucks_cost_less_one_with_the_dearer_yard_for_bot
     assert pair.saving == pytest.approx(apart - shared_cost)
 
 
-def test_the_second_stop_is_charged_for_the_time_that_the_way_takes() -> None:
+def test_the_second_delivery_is_charged_for_the_driving_time() -> None:
     slow = replace(STRONG, unloading=20.0)
     (pair,) = shared_trucks([SMALL, slow])
     assert pair.together == pytest.approx(2.5 * 179 + 105 + 28 + 28.13), "12.5 min at $2.25"
@@ -107,8 +107,8 @@ def typed_pair(folder: Path, both: Mapping[Input, object], second: Mapping[Input
     ]
     areas: Rows = [["job", "area", "length ft", "width ft"], ["A", "walk", 40, 3], ["B", "walk", 40, 3]]
     company = {**PRICED, "Site conditions": [facts[0], *facts[1:3]]}
-    week = {"Jobs": jobs, "Slab areas": areas, "Site conditions": [facts[0], *facts[3:]]}
-    intake = taken_in(folder, week, company)
+    week = {"Jobs": jobs, "Areas": areas, "Site conditions": [facts[0], *facts[3:]]}
+    intake = intake_from(folder, week, company)
     jobs_taken = jobs_of(intake)
     assert len(jobs_taken) == 2, intake.findings
     return [small_pour(job) for job in jobs_taken]
@@ -175,7 +175,7 @@ def test_the_stronger_mix_serves_both(tmp_path: Path) -> None:
     assert pair.together >= (one.yards + another.yards) * dearer
 
 
-def test_the_best_saving_stands_first() -> None:
+def test_the_best_saving_is_first() -> None:
     found = shared_trucks([SMALL, STRONG, replace(SMALL, job="C", charge=900.0)])
     savings = [each.saving for each in found]
     assert savings == sorted(savings, reverse=True)
@@ -184,7 +184,7 @@ def test_the_best_saving_stands_first() -> None:
 
 @dataclass(frozen=True)
 class Bid:
-    """What of a job is looked at."""
+    """The values of a job that are compared."""
 
     job: str
     by_area: float
@@ -192,16 +192,16 @@ class Bid:
     usual: tuple[float, float] = (0.5, 2.0)
 
 
-def test_a_price_by_area_far_from_the_middle_of_the_week_is_looked_at_again() -> None:
-    told = outliers([Bid("a", 20), Bid("b", 24), Bid("c", 48), Bid("d", 48.1), Bid("e", 9)])
-    assert [told[job] != "-" for job in "abcde"] == [False, False, False, True, True]
-    assert "2.0 times" in told["d"]
+def test_a_price_by_area_far_from_the_median_is_reported_for_review() -> None:
+    found = outliers([Bid("a", 20), Bid("b", 24), Bid("c", 48), Bid("d", 48.1), Bid("e", 9)])
+    assert [found[job] != "-" for job in "abcde"] == [False, False, False, True, True]
+    assert "2.0 times" in found["d"]
 
 
-def test_two_prices_make_no_middle() -> None:
+def test_two_prices_have_no_usable_median() -> None:
     assert set(outliers([Bid("a", 10), Bid("b", 90)]).values()) == {"-"}
 
 
-def test_one_address_twice_is_told_on_both_jobs_and_a_blank_one_on_none() -> None:
-    told = outliers([Bid("a", 20, "41 Orchard Spur"), Bid("b", 20, "41  orchard spur"), Bid("c", 20), Bid("d", 20)])
-    assert told == {"a": "same address as b", "b": "same address as a", "c": "-", "d": "-"}
+def test_one_address_twice_is_reported_on_both_jobs_and_a_blank_one_on_none() -> None:
+    found = outliers([Bid("a", 20, "41 Orchard Spur"), Bid("b", 20, "41  orchard spur"), Bid("c", 20), Bid("d", 20)])
+    assert found == {"a": "same address as b", "b": "same address as a", "c": "-", "d": "-"}

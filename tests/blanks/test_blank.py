@@ -16,7 +16,7 @@ from calc.blanks.rows import COMPANY_SHEETS, Typed, example_row, standing_rows
 from calc.blanks.sheets import DEEP
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.errors import Finding, Severity
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import (
     EXAMPLE,
@@ -99,12 +99,12 @@ def examples(job: str = JOB) -> Tables:
 
 def taken(week: Path, company: Path | None = None) -> Intake:
     """A run of a week's book."""
-    return take_in([read_book(week)], read_book(company) if company else None)
+    return read_run([read_book(week)], read_book(company) if company else None)
 
 
 def stops(findings: list[Finding]) -> list[str]:
     """The stops among findings, as they are printed."""
-    return [str(each) for each in findings if each.severity is Severity.STOP]
+    return [str(each) for each in findings if each.severity is Severity.ERROR]
 
 
 def lists_in(path: Path) -> Iterator[tuple[str, str, int, list[str]]]:
@@ -131,7 +131,7 @@ def type_a_strip(book: Any) -> None:
     """A strip, as a person types it: one row in Jobs, one in Areas."""
     typed = {
         "Jobs": {"job": "24-03", "client": "Quillfeather", "bid date": "2026-04-20"},
-        "Slab areas": {"job": "24-03", "area": "1/2", "length ft": "10'-6 1/2\"", "width ft": "3.2 m", "thickness in": 4},
+        "Areas": {"job": "24-03", "area": "1/2", "length ft": "10'-6 1/2\"", "width ft": "3.2 m", "thickness in": 4},
     }
     for title, cells in typed.items():
         for header, value in cells.items():
@@ -195,7 +195,7 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
     intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", type_a_strip), blanks["company.xlsx"])
     assert stops(intake.findings) == []
     (job,) = intake.jobs
-    (area,) = job.rows[TABLES["Slab areas"].level]
+    (area,) = job.rows[TABLES["Areas"].level]
     assert (job.id, area.word) == ("24-03", "1/2")
     assert area.entries[Area.length].value == 10 + 6.5 / 12
     assert area.entries[Area.width].value == pytest.approx(3.2 / 0.3048, rel=1e-12)
@@ -204,7 +204,7 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
 def test_the_blank_as_it_stands_holds_no_job_and_no_surprise(blanks: dict[str, Path]) -> None:
     intake = taken(blanks["jobs.xlsx"], blanks["company.xlsx"])
     assert intake.jobs == []
-    expected = ("No price is given", f'The rows of the job "{EXAMPLE}" are passed over')
+    expected = ("No price is given", f'The rows of the job "{EXAMPLE}" are ignored')
     assert [str(each) for each in intake.findings if not each.found.startswith(expected)] == []
     assert stops(intake.findings) == []
 
@@ -226,11 +226,11 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
         tables[title][0][header] = word
         at = [heading.header for heading in TABLES[title].headings].index(header)
         ref = Cell(title, 2, at + 1, Kind.TEXT, word).ref
-        findings = take_in([in_memory(tables)], None).findings
+        findings = read_run([in_memory(tables)], None).findings
         return [each for each in findings if (each.place.sheet, each.place.cell) == (title, ref)]
 
     lists = list(lists_in(blanks["jobs.xlsx"]))
-    assert {("Jobs", "fiber"), ("Slab areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
+    assert {("Jobs", "fiber"), ("Areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
         (title, header) for title, header, _, _ in lists
     }
     for title, header, _, words in lists:
@@ -241,7 +241,7 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
 
 def test_every_word_of_every_list_of_the_house_book_is_taken(blanks: dict[str, Path]) -> None:
     def findings_of(title: str, row: dict[str, Typed]) -> list[Finding]:
-        return take_in([], in_memory({title: [row]}, "company.xlsx")).findings
+        return read_run([], in_memory({title: [row]}, "company.xlsx")).findings
 
     for title, header, number, words in lists_in(blanks["company.xlsx"]):
         standing = standing_rows(title)
@@ -301,8 +301,8 @@ def test_every_price_and_every_factor_of_the_house_book_can_be_filled_in_as_it_s
         PRICES: [row | {"price": "1.25", "size": "5"} for row in prices],
         FACTORS: [row | {"value": row["usual"]} for row in factors],
     }
-    intake = take_in([], in_memory(filled, "company.xlsx"))
-    told = [str(each) for each in intake.findings if "not bought by the pack" not in each.found]
+    intake = read_run([], in_memory(filled, "company.xlsx"))
+    told = [str(each) for each in intake.findings if "is not sold in packs" not in each.found]
     assert told == []
     assert [intake.company.prices[price].value for price in PRICE_LIST] == [1.25] * len(PRICE_LIST)
     assert {key: entry.value for key, entry in intake.company.factors.items()} == {
@@ -325,7 +325,7 @@ def test_a_blank_saved_by_another_program_is_still_read(
         filled = typed_over(saved, tmp_path / "jobs.xlsx", type_a_strip)
         assert stops(taken(filled, blanks["company.xlsx"]).findings) == []
     else:
-        assert stops(take_in([], book).findings) == []
+        assert stops(read_run([], book).findings) == []
 
 
 def test_a_book_with_more_rows_than_the_blank_is_written_whole(tmp_path: Path) -> None:
@@ -348,7 +348,7 @@ def test_the_demo_is_bid_without_a_stop_or_a_question() -> None:
     folder = ROOT / "sample_inputs"
     intake = taken(folder / "jobs.xlsx", folder / "company.xlsx")
     assert {"26-041", "26-042"} <= {job.id for job in intake.jobs}
-    assert not any(is_stopped(job, intake.findings) for job in intake.jobs)
+    assert not any(has_error(job, intake.findings) for job in intake.jobs)
     assert [str(each) for each in intake.findings if each.severity is not Severity.NOTE] == []
 
 

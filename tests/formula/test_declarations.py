@@ -168,7 +168,10 @@ def test_a_section_that_the_catalog_has_twice_is_refused_by_name() -> None:
 
 def test_what_is_declared_is_shown_by_its_id_label_and_unit() -> None:
     assert repr(Ordered.gross) == '<Line Second.gross "Gross" [ft2]>'
-    assert repr(line("Loose volume of the pile", "", declare.exact(1), source="test")) == '<Line of no section yet "Loose">'
+    assert (
+        repr(line("Loose volume of the pile", "", declare.exact(1), source="test"))
+        == '<Line of no section yet "Loose">'
+    )
     assert repr(Ordered) == f'<Section Second "Ordered" of {__name__}>'
 
 

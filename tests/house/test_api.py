@@ -41,7 +41,7 @@ def two_jobs(tmp_path: Path) -> Path:
     write_book(tmp_path / "company.xlsx", COMPANY)
     tables = {
         "Jobs": [["job", "client"], ["J1", "Ann"], ["J2", "Bo"]],
-        "Slab areas": [["job", "length ft", "width ft"], ["J1", 12, 3], ["J2", "about ten", 3]],
+        "Areas": [["job", "length ft", "width ft"], ["J1", 12, 3], ["J2", "about ten", 3]],
     }
     return write_book(tmp_path / "jobs.xlsx", tables)
 
@@ -74,8 +74,8 @@ def test_a_bid_writes_what_the_command_writes(two_jobs: Path) -> None:
         ("J1", "J1.xlsx", Saved.WRITTEN),
         ("", "week.xlsx", Saved.WRITTEN),
     ]
-    assert run.held == ["J2"] and run.code == 1
-    again = batch.take([two_jobs], None, 46125.0)
+    assert run.not_written == ["J2"] and run.code == 1
+    again = batch.load_run([two_jobs], None, 46125.0)
     batch.bid(again, two_jobs.parent / "out", workers=1)
     assert [how for _, _, how in again.written] == [Saved.UNCHANGED, Saved.UNCHANGED]
 

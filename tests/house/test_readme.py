@@ -12,7 +12,7 @@ import pytest
 
 from calc import __version__
 from calc.cli import commands
-from calc.errors import InputRefused
+from calc.errors import FindingKind, InputRefused
 from calc.intake.manual import renewed
 from calc.layout.styles import LEGEND
 from calc.layout.week import DAYS, JOBS, LEDGER_SHEET, SHARED_LOADS
@@ -37,9 +37,9 @@ LIMITS = {
     "calc.xlsx_read.package_parts": {
         "MAX_SHEETS": "sheets",
         "MAX_NAME": "the name of a sheet",
-        "MAX_FRAME": "the list of sheets, the styles and other such parts, each",
-        "MAX_LOOKS": "cell formats",
-        "MAX_CODE": "characters of a number format",
+        "MAX_STRUCTURE": "the list of sheets, the styles and other such parts, each",
+        "MAX_STYLES": "looks that cells have",
+        "MAX_CODE": "letters of a number format",
     },
     "calc.xlsx_read.sheet_prescan": {
         "MAX_ROWS": "rows of a sheet",
@@ -48,15 +48,15 @@ LIMITS = {
         "MAX_FORMULA": "characters of one formula",
     },
     "calc.xlsx_read.limits": {
-        "MAX_CELLS": "cells with content",
-        "MAX_LETTERS": "characters of all texts, numbers and formulas",
-        "MAX_ELEMENTS": "XML elements",
-        "MAX_DEPTH": "nesting of XML elements",
+        "MAX_CELLS": "cells that may hold something",
+        "MAX_CHARACTERS": "letters of all texts, numbers and formulas",
+        "MAX_ELEMENTS": "cells and marks, as XML elements",
+        "MAX_DEPTH": "XML elements in each other",
         "MAX_NAMES": "different names of XML elements in a part",
-        "MAX_HELD": "one row, or one text",
+        "MAX_BUFFERED": "one row, or one text",
     },
-    "calc.cell_text": {"MAX_TEXT": "characters of one cell"},
-    "calc.intake.values": {"MAX_WORDS": "characters of a text input", "MAX_ID": "characters of an id"},
+    "calc.cell_text": {"MAX_TEXT": "letters of one cell"},
+    "calc.intake.values": {"MAX_INPUT_TEXT": "letters of a cell of words", "MAX_ID": "letters of an id"},
 }
 """The limits of the reader, by module and name, and how the README calls each."""
 
@@ -74,6 +74,11 @@ def rows(first_head: str) -> Iterator[list[str]]:
 
 def test_the_tables_of_inputs_are_those_of_the_declarations() -> None:
     assert renewed(README) == README, "run: python -m calc.intake.manual README.md"
+
+
+def test_the_table_of_finding_codes_is_that_of_the_program() -> None:
+    assert all(f"| `{each.code}` | {each.severity.word} |" in DEVELOPERS for each in FindingKind)
+    assert renewed(DEVELOPERS) == DEVELOPERS, "run: python -m calc.intake.manual DEVELOPERS.md"
 
 
 def test_the_two_commands_of_set_up_stand_as_they_are_run() -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from calc.declared import Declared, Input, Kind, Line, PriceDay, Taxed
-from calc.intake.schema import FACTOR_LIST, GIVENS, OVERRIDABLE, OVERRIDDEN, PACKS, PRICE_LIST, everything
+from calc.intake.schema import FACTOR_LIST, INPUTS, OVERRIDABLE, OVERRIDDEN, PACKS, PRICE_LIST, everything
 from calc.layout.checks_sheet import failed
 from calc.trade.inputs.pour import Ordering
 from live_edits import Edit, Wish, chosen, let_go, wishes
@@ -91,7 +91,7 @@ class Suite:
 
     def _forced_books(self) -> Books:
         """The job with every line forced that may be, and every stop accepted."""
-        forcing, _ = chosen(self.books.job, [wish for wish in self.wishes if wish.what in ("override", "accepted")])
+        forcing, _ = chosen(self.books.job, [wish for wish in self.wishes if wish.what in ("override", "acknowledged")])
         return self.books.typed_over(all_edits(forcing), self.folder / "override")
 
     def _dead(self, typed: TypedOver) -> TypedOver:
@@ -166,7 +166,7 @@ def test_no_column_that_a_person_fills_is_without_effect(suite: Suite) -> None:
 
 
 def _all_that_may_be_typed() -> tuple[Declared, ...]:
-    givens = tuple(given for given in GIVENS if given.section.table)
+    givens = tuple(given for given in INPUTS if given.section.table)
     return (*givens, *FACTOR_LIST, *PRICE_LIST, *PACKS, *OVERRIDDEN)
 
 

@@ -23,7 +23,7 @@ LOOKED_THROUGH = {
 }  # fmt: skip
 """One of each sort, by folder and file: looking through a workbook takes seconds."""
 
-BARE: dict[str, Rows] = {"Jobs": AWKWARD["Jobs"][:2], "Slab areas": AWKWARD["Slab areas"][:2]}
+BARE: dict[str, Rows] = {"Jobs": AWKWARD["Jobs"][:2], "Areas": AWKWARD["Areas"][:2]}
 """One job, and no house book at all."""
 
 
@@ -49,9 +49,9 @@ def workbooks(tmp_path_factory: pytest.TempPathFactory) -> dict[str, list[Path]]
     assert tuple(sources) == SORTS
     written = {}
     for name, (week, company) in sources.items():
-        run = batch.take([week], company, None)
+        run = batch.load_run([week], company, None)
         batch.bid(run, folder / name)
-        assert not run.held and not run.failures, [str(each) for each in run.findings]
+        assert not run.not_written and not run.failures, [str(each) for each in run.findings]
         written[name] = [path for _, path, _ in run.written]
     return written
 

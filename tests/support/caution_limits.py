@@ -34,7 +34,7 @@ def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]]
     """
     return {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Slab areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
+        "Areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
         "Overrides": [["line", "value", "reason", "who"], *override],
     }
 

@@ -1,6 +1,6 @@
-"""What came of every cell of an input book: it was taken as typed, or it was named; the rest is lost.
+"""Accounts for every cell of an input book: it was read as typed, or reported in a finding; the rest is lost.
 
-Here it is asked of the cells, not of the declarations: a reader that skips a cell, a row or a column cannot say so.
+The account goes by cells, not by declarations, since a reader that skips a cell, a row or a column does not report it.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from calc.cells import Book, Cell, Kind, Sheet
 from calc.declared import Input
 from calc.declared import Kind as GivenKind
 from calc.errors import Severity
-from calc.intake.records import Entry, Intake, Row
+from calc.intake.records import ACKNOWLEDGED, Entry, Intake, Row
 from calc.intake.schema import (
     COMPANY_TABLES,
     EVERY_JOB,
@@ -37,80 +37,81 @@ from calc.intake.values import serial
 Location = tuple[str, str, str]
 """A cell of a run: book, sheet and reference."""
 
-SAYS_NOTHING = {
+NOT_KEPT = {
     "Company": {"unit", "notes"}, SITE: {"unit"}, PRICES: {"unit", "notes"},
     "Factors": {"unit", "usual", "source", "notes"},
 }  # fmt: skip
-"""Columns that nothing has to come of: the unit beside a value is part of it, and what the house notes is its own."""
+"""Columns that need not be kept: the unit is part of its value, and notes of the company book are for the office."""
 
 OF_ROW = {"reason", "who", "notes"}
 OF_PRICE = {"dated", "valid until", "supplier", "taxable", "account"}
 NAMES = {"fact", "line", "item", "factor", "for"}
-"""Columns that say what the value beside them is."""
+"""Columns that name the value of their row."""
 
 
 @dataclass
 class Result:
-    """What a run said and took, by cell."""
+    """The findings and the values of a run, by cell."""
 
     intake: Intake
-    said: set[Location] = field(default_factory=set)
-    stopped: set[Location] = field(default_factory=set)
-    whole: set[tuple[str, str]] = field(default_factory=set)
-    """Books and sheets that were named as a whole."""
-    taken: dict[Location, list[tuple[object, Entry]]] = field(default_factory=dict)
+    reported: set[Location] = field(default_factory=set)
+    errors: set[Location] = field(default_factory=set)
+    whole_sheets: set[tuple[str, str]] = field(default_factory=set)
+    """Books and sheets with an error as a whole."""
+    values: dict[Location, list[tuple[object, Entry]]] = field(default_factory=dict)
     words: set[str] = field(default_factory=set)
-    """The ids and names of jobs, areas, vehicles and the rest, as they are compared."""
+    """The normalized ids and names of jobs, areas, vehicles and other rows."""
 
     def __post_init__(self) -> None:
         for each in self.intake.findings:
             spot = (each.place.book, each.place.sheet, each.place.cell)
             if each.place.cell:
-                self.said.add(spot)
-                if each.severity is Severity.STOP:
-                    self.stopped.add(spot)
-            elif each.severity is Severity.STOP:
-                self.whole.add((each.place.book, each.place.sheet))
+                self.reported.add(spot)
+                if each.severity is Severity.ERROR:
+                    self.errors.add(spot)
+            elif each.severity is Severity.ERROR:
+                self.whole_sheets.add((each.place.book, each.place.sheet))
         company = self.intake.company
-        self._take("", {**company.facts, **company.site}.items())
-        self._take("", company.factors.items())
-        self._take("", company.prices.items())
-        self._rows("", [row for rows in company.rows.values() for row in rows])
+        self._add_entries("", {**company.facts, **company.site}.items())
+        self._add_entries("", company.factors.items())
+        self._add_entries("", company.prices.items())
+        self._add_rows("", [row for rows in company.rows.values() for row in rows])
         for job in self.intake.jobs:
             self.words.add(normalize(job.id))
-            self._take(job.place.book, [*job.entries.items(), *job.overrides.items()])
-            self._rows(job.place.book, [row for rows in job.rows.values() for row in rows])
+            self._add_entries(job.place.book, [*job.entries.items(), *job.overrides.items()])
+            self._add_rows(job.place.book, [row for rows in job.rows.values() for row in rows])
 
-    def _rows(self, book: str, rows: list[Row]) -> None:
+    def _add_rows(self, book: str, rows: list[Row]) -> None:
         for row in rows:
             self.words.add(normalize(row.word))
-            self._take(book, row.entries.items())
+            self._add_entries(book, row.entries.items())
 
-    def _take(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
+    def _add_entries(self, book: str, entries: Iterable[tuple[Any, Entry]]) -> None:
         for named, entry in entries:
             place, _, ref = entry.origin.rpartition("!")
             of = next((name for name in self.intake.company.books if place.startswith(f"{name} ")), "")
             spot = (of or book, place.removeprefix(f"{of} ") if of else place, ref)
-            self.taken.setdefault(spot, []).append((named[0] if isinstance(named, tuple) else named, entry))
+            self.values.setdefault(spot, []).append((named[0] if isinstance(named, tuple) else named, entry))
 
 
-def lost(book: Book, intake: Intake) -> list[str]:
-    """Every cell of a book of which nothing came, with what it holds."""
+def unaccounted_cells(book: Book, intake: Intake) -> list[str]:
+    """Every cell of a book that was neither read nor reported, with its value."""
     result = Result(intake)
-    if (book.name, "") in result.whole or not intake.jobs:
-        return []  # nothing of it can be bid, and that was said
+    if (book.name, "") in result.whole_sheets or not intake.jobs:
+        return []  # no job of it can be bid, which was reported
     found = []
     for sheet in book.sheets.values():
         table = next((each for name, each in TABLES.items() if normalize(name) == normalize(sheet.name)), None)
-        if table is None or (book.name, sheet.name) in result.whole:
+        if table is None or (book.name, sheet.name) in result.whole_sheets:
             continue
         found += [
-            f"{sheet.name}!{cell.ref} {cell.value!r}: {why}" for cell, why in _lost_of(book, sheet, table, result)
+            f"{sheet.name}!{cell.ref} {cell.value!r}: {why}"
+            for cell, why in _unaccounted_in(book, sheet, table, result)
         ]
     return found
 
 
-def _lost_of(book: Book, sheet: Sheet, table: Table, result: Result) -> Iterator[tuple[Cell, str]]:
+def _unaccounted_in(book: Book, sheet: Sheet, table: Table, result: Result) -> Iterator[tuple[Cell, str]]:
     if table.name == JOBS:  # a fact of the site may be a column of Jobs
         facts = (Heading(each.label.lower(), each.unit_text, "", each) for each in facts_of(SITE))
         table = replace(table, headings=(*table.headings, *facts))
@@ -119,26 +120,31 @@ def _lost_of(book: Book, sheet: Sheet, table: Table, result: Result) -> Iterator
     for _, cells in sheet.rows:
         for cell in cells.values():
             below = bool(rows) and cell.row >= rows[0].number
-            if below and id(cell) not in seen and _holds(cell) and not _column_named(book, sheet, cell, result):
-                yield cell, "it stands in no column"
+            if (
+                below
+                and id(cell) not in seen
+                and not _is_blank(cell)
+                and not _column_reported(book, sheet, cell, result)
+            ):
+                yield cell, "it is in no column"
     for row in rows:
-        yield from _lost_of_row(book, table, row, result)
+        yield from _unaccounted_in_row(book, table, row, result)
 
 
-def _column_named(book: Book, sheet: Sheet, cell: Cell, result: Result) -> bool:
-    """Whether a column that is none of ours was named, at its header or at its first cell."""
+def _column_reported(book: Book, sheet: Sheet, cell: Cell, result: Result) -> bool:
+    """Whether an unknown column was reported, at its header or at its first cell."""
     column = (cells[cell.column] for _, cells in sheet.rows if cell.column in cells)
-    return any(_spot(book, each) in result.said for each in column)
+    return any(_spot(book, each) in result.reported for each in column)
 
 
-def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Iterator[tuple[Cell, str]]:
+def _unaccounted_in_row(book: Book, table: Table, row: TableRow, result: Result) -> Iterator[tuple[Cell, str]]:
     locations = {header: _spot(book, cell) for header, cell in row.cells.items()}
-    asked = [
+    naming = [
         (row.place.book, row.place.sheet, row.place.cell),
         *(locations[each] for each in (*KEYS, *NAMES) if each in locations),
     ]
-    if result.stopped & set(asked) or locations.get("item") in result.said:
-        return  # nobody knows what the row is of, and that was said
+    if result.errors & set(naming) or locations.get("item") in result.reported:
+        return  # what the row is for cannot be known, which was reported
     if "job" in row.cells and _is(row.cells["job"], EXAMPLE):
         return
     if (
@@ -146,57 +152,57 @@ def _lost_of_row(book: Book, table: Table, row: TableRow, result: Result) -> Ite
         and set(NAMES) & set(locations)
         and not {"value", "price", "size"} & set(locations)
     ):
-        return  # a row of the house book that nobody filled
-    stopped = bool(result.stopped & set(locations.values()))
-    if stopped and table.name == OVERRIDES:
-        return  # an override is taken whole or refused whole
-    beside = [pair for spot in locations.values() for pair in result.taken.get(spot, [])]
+        return  # a row of the company book without a value
+    refused = bool(result.errors & set(locations.values()))
+    if refused and table.name == OVERRIDES:
+        return  # an override is read or refused as a whole
+    entries = [pair for spot in locations.values() for pair in result.values.get(spot, [])]
     for header, cell in row.cells.items():
-        if stopped and header in (*NAMES, *KEYS, *OF_ROW, *OF_PRICE):
-            continue  # the row was named at the value that they belong to
-        why = _why_lost(book, table, header, cell, beside, result)
+        if refused and header in (*NAMES, *KEYS, *OF_ROW, *OF_PRICE):
+            continue  # the row was reported at its value
+        why = _reason(book, table, header, cell, entries, result)
         if why:
             yield cell, why
 
 
-def _why_lost(
-    book: Book, table: Table, header: str, cell: Cell, beside: list[tuple[object, Entry]], result: Result
+def _reason(
+    book: Book, table: Table, header: str, cell: Cell, entries: list[tuple[object, Entry]], result: Result
 ) -> str:
-    """What is missing of a cell; blank when something came of it."""
+    """Why a cell is unaccounted for; blank when it was read or reported."""
     spot = _spot(book, cell)
-    if spot in result.stopped or header in SAYS_NOTHING.get(table.name, ()):
+    if spot in result.errors or header in NOT_KEPT.get(table.name, ()):
         return ""
-    taken = result.taken.get(spot, [])
-    if taken and header not in NAMES:
+    read = result.values.get(spot, [])
+    if read and header not in NAMES:
         return (
             ""
-            if any(_is_taken(cell, named, entry) for named, entry in taken)
-            or (spot in result.said and any(_is_ratio(cell, named, entry) for named, entry in taken))
-            else f"it was taken as {taken[0][1].typed!r}, {taken[0][1].value!r}"
+            if any(_is_read(cell, named, entry) for named, entry in read)
+            or (spot in result.reported and any(_is_ratio(cell, named, entry) for named, entry in read))
+            else f"it was read as {read[0][1].typed!r}, {read[0][1].value!r}"
         )
-    if spot in result.said:
+    if spot in result.reported:
         return ""
     if header in KEYS:
-        return "" if _is(cell, EVERY_JOB) or normalize(_typed(cell)) in result.words else "no row goes by it"
+        return "" if _is(cell, EVERY_JOB) or normalize(_typed(cell)) in result.words else "no row has this id"
     if header in NAMES:
-        labels = {normalize(text) for named, _ in beside for text in _labels(named)}
+        labels = {normalize(text) for named, _ in entries for text in _labels(named)}
         return (
             ""
             if header == "for" or any(normalize(_typed(cell)) in label for label in labels)
-            else "no value goes with it"
+            else "no value belongs to it"
         )
     if header in OF_ROW and not any(
         heading.header == header and heading.given is not None for heading in table.headings
     ):
-        kept = {text for _, entry in beside for text in (entry.reason, entry.who, entry.notes)}
+        kept = {text for _, entry in entries for text in (entry.reason, entry.who, entry.notes)}
         return "" if _typed(cell) in kept else "it is not kept"
     if header in OF_PRICE:
         return "" if _is_kept(cell, header, result) else "it is not kept"
-    return "it was neither taken nor named"
+    return "it was neither read nor reported"
 
 
 def _is_kept(cell: Cell, header: str, result: Result) -> bool:
-    """Whether what is said of a price is kept with it."""
+    """Whether the cell is kept with its price."""
     kept = result.intake.company.price_rows.values()
     if header == "taxable":
         return normalize(_typed(cell))[:1] in {normalize(each.taxable)[:1] for each in kept}
@@ -216,10 +222,10 @@ def _labels(named: object) -> tuple[str, ...]:
     )
 
 
-def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
-    """Whether an entry says what its cell says, and has the number that stands there."""
+def _is_read(cell: Cell, named: object, entry: Entry) -> bool:
+    """Whether an entry has the text and the number of its cell."""
     typed, value = _typed(cell), entry.value
-    if entry.typed == "accepted":
+    if entry.typed == ACKNOWLEDGED:
         return True
     if not entry.typed.startswith(typed) and cell.kind is not Kind.NUMBER:
         return False
@@ -234,7 +240,7 @@ def _is_taken(cell: Cell, named: object, entry: Entry) -> bool:
 
 
 def _is_ratio(cell: Cell, named: object, entry: Entry) -> bool:
-    """Whether a small number in a column of slopes was taken for a rise to a run, which is said at its cell."""
+    """Whether a small number in a column of slopes was read as a ratio, which is reported at its cell."""
     of_slope = isinstance(named, Input) and named.kind is GivenKind.SLOPE
     return of_slope and isinstance(cell.value, float) and entry.value == 100 * cell.value
 
@@ -251,8 +257,8 @@ def _is(cell: Cell, word: str) -> bool:
     return normalize(_typed(cell)) == word
 
 
-def _holds(cell: Cell) -> bool:
-    return not (cell.kind is Kind.TEXT and not str(cell.value).strip())
+def _is_blank(cell: Cell) -> bool:
+    return cell.kind is Kind.TEXT and not str(cell.value).strip()
 
 
 def _spot(book: Book, cell: Cell) -> Location:

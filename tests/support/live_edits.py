@@ -19,7 +19,7 @@ from calc.formula.functions import NONE
 from calc.formula.levels import JOB, Level
 from calc.intake.cross_checks import cross_checks
 from calc.intake.records import NOT_GIVEN, Entry, JobInput
-from calc.intake.schema import ACKNOWLEDGEABLE, FACTOR_LIST, GIVENS, OVERRIDABLE, PRICE_LIST, everything
+from calc.intake.schema import ACKNOWLEDGEABLE, FACTOR_LIST, INPUTS, OVERRIDABLE, PRICE_LIST, everything
 from calc.intake.values import serial
 from calc.model.results import JobValues
 from calc.trade.levels import AREA
@@ -64,7 +64,7 @@ BY_ID = {each.id: each for each in everything()}
 def wishes(job: JobValues) -> list[Wish]:
     """Everything that is to be typed over in the workbook of ``job``."""
     found = [
-        *(wish for given in GIVENS for wish in _of_given(given, job)),
+        *(wish for given in INPUTS for wish in _of_given(given, job)),
         *(wish for factor in FACTOR_LIST for wish in _of_factor(factor, job)),
         *(wish for price in PRICE_LIST for wish in _of_price(price, job)),
         *(wish for at in _a_few(len(PRICE_LIST)) for wish in _of_price_row(PRICE_LIST[at], job)),
@@ -148,7 +148,7 @@ def _is_number(named: Declared) -> bool:
 
 def complete(job: JobInput) -> bool:
     """Whether everything that is needed, for the words that were chosen, is there and can be meant."""
-    for given in GIVENS:
+    for given in INPUTS:
         if given.needed_if is None:
             continue
         asker, *words = given.needed_if
@@ -161,7 +161,7 @@ def complete(job: JobInput) -> bool:
                 asked = entries[asker].value
             if asked in words and _is_blank(entries[given].value):
                 return False
-    return not any(each.severity is Severity.STOP for each in cross_checks(job))
+    return not any(each.severity is Severity.ERROR for each in cross_checks(job))
 
 
 def _is_blank(value: float | str) -> bool:
@@ -262,7 +262,7 @@ def _of_factor(factor: Factor, job: JobValues) -> Iterator[Wish]:
         word = words[index]
         asked = [
             Edit(given, 0, word, word)
-            for given in GIVENS
+            for given in INPUTS
             if word in given.words_allowed and given.level == JOB and job.of(given) != word
         ]
         tries = [Edit(factor, index, value, value) for value in _near(float(job.of(factor, index)))]
@@ -301,4 +301,4 @@ def _of_stop(label: str, job: JobValues) -> Wish:
     """A stop accepted."""
     stop = ACKNOWLEDGEABLE[label]
     assert stop.acknowledged is not None
-    return _wish(stop.acknowledged, "accepted", [Edit(stop.acknowledged, 0, "accepted", 1.0)], job)
+    return _wish(stop.acknowledged, "acknowledged", [Edit(stop.acknowledged, 0, "acknowledged", 1.0)], job)

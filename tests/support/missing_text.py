@@ -1,4 +1,4 @@
-"""What was taken for a job and is not in its workbook: every value in its own cell, and as it was typed."""
+"""Inputs of a job that are missing from its workbook: every value must be in its own cell, and as it was typed."""
 
 from __future__ import annotations
 
@@ -18,8 +18,8 @@ from calc.model.results import JobValues
 from sheet_cells import Held, read_cells
 
 
-def unsaid(job: JobValues, workbook: Path) -> list[str]:
-    """What was taken for a job and does not stand in its workbook, as a value in its own cell and as it was typed."""
+def missing_from_workbook(job: JobValues, workbook: Path) -> list[str]:
+    """The inputs of a job that are not in its workbook, as a value in their own cell or as they were typed."""
     cells = read_cells(workbook)
     where = addresses(job.shape, slots_for(job))
     words = {held.value for (sheet, _), held in cells.items() if sheet == MEASURED}
@@ -28,12 +28,12 @@ def unsaid(job: JobValues, workbook: Path) -> list[str]:
     for given, index, entry in entries_of(job.job):
         named = f"{given.id}[{index}] {entry.origin} {entry.typed!r}"
         cell = cells.get(where[given.id, index], Held(None))
-        if not is_held(entry.value, cell):
-            found.append(f"{named} stands in its cell as {cell.value!r}")
+        if not has_value(entry.value, cell):
+            found.append(f"{named} is {cell.value!r} in its cell")
         typed = {escape_control(entry.typed), escape_control(format_cell(entry))}
         line = escape_control(f"{given.header}: {on_one_line(entry.typed)}")
         if entry.typed and given.section.table not in NAMED_TABLES and not typed & words and line not in lines:
-            found.append(f"{named} is not said as it was typed")
+            found.append(f"{named} is not shown as it was typed")
     return found
 
 
@@ -47,8 +47,8 @@ def entries_of(job: JobInput) -> Iterator[tuple[Input, int, Entry]]:
                 yield given, index, entry
 
 
-def is_held(value: float | str, held: Held) -> bool:
-    """Whether a cell holds a value: words as they are spelled, numbers to sixteen digits."""
+def has_value(value: float | str, held: Held) -> bool:
+    """Whether a cell has a value: texts as they are escaped, numbers to sixteen digits."""
     if isinstance(value, str):
         return held.value == (escape_control(value) or None)
     if math.isnan(value):

@@ -12,10 +12,10 @@ from enum import Enum
 from pathlib import Path
 
 from books import COMPANY as BENCH_HOUSE
-from books import Rows, given, line, taken_in
+from books import Rows, given, intake_from, line
 from calc.batch import evaluated
 from calc.declared import Input, Price
-from calc.intake.read_run import is_stopped
+from calc.intake.read_run import has_error
 from calc.intake.schema import AREAS, FACTORS, JOBS, PRICES, SITE, facts_of
 from calc.model.results import JobValues
 
@@ -153,8 +153,8 @@ def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
     by_company: dict[CompanyBook, dict[str, Published]] = {}
     for number, figure in enumerate(figures, start=1):
         by_company.setdefault(figure.company, {})[str(number)] = figure
-    intakes = [taken_in(folder, week_of(jobs), company.tables()) for company, jobs in by_company.items()]
-    ready = [job for intake in intakes for job in intake.jobs if not is_stopped(job, intake.findings)]
+    intakes = [intake_from(folder, week_of(jobs), company.tables()) for company, jobs in by_company.items()]
+    ready = [job for intake in intakes for job in intake.jobs if not has_error(job, intake.findings)]
     assert len(ready) == len(figures), "\n".join(str(each) for intake in intakes for each in intake.findings)
     return {figures[int(job.job.id) - 1].name: job for job in evaluated(ready)}
 

@@ -226,7 +226,11 @@ ORDERS = (
         f"{NAVY}: 527.40 ft3 and 10 % are 580.14 ft3 or 21.487 yd3, printed as 21; plants sell by the quarter yard",
         Known.SEEN,
         (typed("Area", shape="area given", given_area=527.40, thickness="1 ft"),),
-        (says("Order.quantity", 21.5), printed("Order.required", "21.487"), says("Order.required", 580.14 / CUBIC_FEET)),
+        (
+            says("Order.quantity", 21.5),
+            printed("Order.required", "21.487"),
+            says("Order.required", 580.14 / CUBIC_FEET),
+        ),
         CompanyBook(factors=(("OtherOrderRules.allowance", "", 10), ("Risk.waste", "", 10))),
     ),
     Published(

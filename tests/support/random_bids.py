@@ -6,7 +6,7 @@ import random
 from collections.abc import Iterator
 from pathlib import Path
 
-from books import Rows, jobs_of, taken_in
+from books import Rows, intake_from, jobs_of
 from calc.model.results import JobValues
 from priced_company import PRICED
 
@@ -19,7 +19,7 @@ def drawn_bids(folder: Path) -> Iterator[JobValues]:
         draw = random.Random(seed)
         place = folder / str(seed)
         place.mkdir()
-        yield from jobs_of(taken_in(place, _week(draw), PRICED | _company(draw)))
+        yield from jobs_of(intake_from(place, _week(draw), PRICED | _company(draw)))
 
 
 def _company(draw: random.Random) -> dict[str, Rows]:
@@ -72,7 +72,7 @@ def _week(draw: random.Random) -> dict[str, Rows]:
             ["job", "bid date", "fiber"],
             *([name, "2026-04-13", draw.choice(["none", "micro"])] for name in names),
         ],
-        "Slab areas": areas,
+        "Areas": areas,
         "Site conditions": facts,
         "Changes": changes,
     }

@@ -40,11 +40,11 @@ class Bid:
 
 def bid_of(folder: Path, week: Path, company: Path | None = None, write: bool = True) -> Bid:
     """Bids a week's book, and holds that no job was left out; without ``write`` it only works the jobs out."""
-    run = batch.take([week], company, None)
+    run = batch.load_run([week], company, None)
     if write:
         batch.bid(run, folder / "outputs")
-    assert not run.held and not run.failures, [str(each) for each in run.findings]
-    return Bid(folder, run, list(batch.evaluated(batch.ready(run))))
+    assert not run.not_written and not run.failures, [str(each) for each in run.findings]
+    return Bid(folder, run, list(batch.evaluated(batch.ready_jobs(run))))
 
 
 def written_bid(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] = COMPANY) -> Bid:

@@ -1,7 +1,7 @@
-"""A short workbook in the place of a job's whole one, for tests that look at how files come to be and not at what they
-hold: it is made in no time, and is another for every job, client, price and factor.
+"""A short workbook in place of that of a job, for tests of files: quick to write, and different for every job, client,
+price and factor.
 
-Run as a program it is the command itself, with short workbooks, as long as it makes them in its own process.
+Run as a program it is the command itself with short workbooks, as long as it writes them in its own process.
 """
 
 from __future__ import annotations

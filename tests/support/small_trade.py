@@ -64,7 +64,7 @@ class Bid(Section, title="Bid", table="Bid"):
     pump = price("Pump", "$/yd3")
 
 
-class Area(Section, title="Slab areas", each=AREA, table="Slab areas"):
+class Area(Section, title="Areas", each=AREA, table="Areas"):
     """What is typed for each area."""
 
     length = given("Length", "ft", required=True)
@@ -75,7 +75,7 @@ class Area(Section, title="Slab areas", each=AREA, table="Slab areas"):
 class Edge(Section, title="Edges", each=EDGE, table="Edges"):
     """What is typed for each edge of an area."""
 
-    run = given("Joint layout length", "ft", required=True)
+    run = given("Length for joint layout", "ft", required=True)
     railed = yes_no("Railed")
 
 

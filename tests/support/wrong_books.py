@@ -1,4 +1,4 @@
-"""Books with one thing wrong in each, as people get them wrong: the tables that differ from a book that is right."""
+"""Books with one mistake each, as people make them: the tables that differ from a correct book."""
 
 from __future__ import annotations
 
@@ -8,49 +8,48 @@ from typing import Any
 
 Table = list[list[Any]]
 
-RIGHT: dict[str, Table] = {
+CORRECT: dict[str, Table] = {
     "Jobs": [["job", "client", "bid date"], ["24-031", "Tamarack Row", "2026-04-13"], ["24-055", "", "2026-04-13"]],
-    "Slab areas": [
+    "Areas": [
         ["job", "area", "shape", "length ft", "width ft", "thickness in"],
         ["24-031", "A1", "", "12' 6\"", "3", "4"],
         ["24-031", "A2", "rectangle", "10", "4", "4"],
         ["24-055", "", "", "20", "5", "4"],
     ],
 }
-"""A book without a finding."""
+"""A book without findings."""
 
 
 def areas(*rows: list[Any], header: list[Any] | None = None) -> Table:
     """The table Areas with these rows for job 24-031, and the other job as it was."""
-    return [header or RIGHT["Slab areas"][0], *rows, ["24-055", "", "", "20", "5", "4"]]
+    return [header or CORRECT["Areas"][0], *rows, ["24-055", "", "", "20", "5", "4"]]
 
 
 STRIP = ["24-031", "A1", "", "12", "3", "4"]
 
 WRONG: dict[str, Mapping[str, Table]] = {
-    "words in a length": {"Slab areas": areas(["24-031", "A1", "", "about ten", "3", "4"])},
-    "three marks in a length": {"Slab areas": areas(["24-031", "A1", "", "10' 6' 2\"", "3", "4"])},
-    "a decimal comma": {"Slab areas": areas(["24-031", "A1", "", "10,5", "3", "4"])},
-    "a volume in a length": {"Slab areas": areas(["24-031", "A1", "", "3 yd3", "3", "4"])},
-    "a length that became a date": {"Slab areas": areas(["24-031", "A1", "", datetime(2026, 4, 1), "3", "4"])},
-    "a negative length": {"Slab areas": areas(["24-031", "A1", "", -12, "3", "4"])},
-    "a shape with a slip": {"Slab areas": areas(["24-031", "A1", "cirle", "12", "3", "4"])},
-    "too thick": {"Slab areas": areas(["24-031", "A1", "", "12", "3", "40"])},
-    "inches for feet": {"Slab areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
-    "a dash of feet and inches": {"Slab areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
-    "a width that is missing": {"Slab areas": areas(["24-031", "A1", "", "12", None, "4"])},
-    "a trapezoid without its other width": {"Slab areas": areas(["24-031", "A1", "trapezoid", "12", "3", "4"])},
-    "a header two letters off": {
-        "Slab areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
+    "text in a length": {"Areas": areas(["24-031", "A1", "", "about ten", "3", "4"])},
+    "three foot and inch marks in a length": {"Areas": areas(["24-031", "A1", "", "10' 6' 2\"", "3", "4"])},
+    "a decimal comma": {"Areas": areas(["24-031", "A1", "", "10,5", "3", "4"])},
+    "a volume in a length": {"Areas": areas(["24-031", "A1", "", "3 yd3", "3", "4"])},
+    "a length that became a date": {"Areas": areas(["24-031", "A1", "", datetime(2026, 4, 1), "3", "4"])},
+    "a negative length": {"Areas": areas(["24-031", "A1", "", -12, "3", "4"])},
+    "a misspelled shape": {"Areas": areas(["24-031", "A1", "cirle", "12", "3", "4"])},
+    "too thick": {"Areas": areas(["24-031", "A1", "", "12", "3", "40"])},
+    "more than 12 in after feet": {"Areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
+    "a dash of feet and inches": {"Areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
+    "a missing width": {"Areas": areas(["24-031", "A1", "", "12", None, "4"])},
+    "a misspelled header": {
+        "Areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
     },
-    "a header twice": {
-        "Slab areas": areas(STRIP, header=["job", "area", "shape", "width ft", "Width (ft)", "thickness in"])
+    "a duplicate column": {
+        "Areas": areas(STRIP, header=["job", "area", "shape", "width ft", "Width (ft)", "thickness in"])
     },
-    "a column nobody knows": {"Slab areas": areas([*STRIP, "x"], header=[*RIGHT["Slab areas"][0], "colour of the door"])},
-    "a row of a job that is nearly one": {"Slab areas": areas(STRIP, ["24-030", "A2", "", "10", "4", "4"])},
-    "a row of no job": {"Slab areas": areas(STRIP, ["99-999", "A2", "", "10", "4", "4"])},
-    "an area twice": {"Slab areas": areas(STRIP, ["24-031", "a1", "", "10", "4", "4"])},
-    "a job twice": {"Jobs": [*RIGHT["Jobs"], ["24-031", "again", "2026-04-13"]]},
+    "an unknown column": {"Areas": areas([*STRIP, "x"], header=[*CORRECT["Areas"][0], "color of the door"])},
+    "a row of a misspelled job": {"Areas": areas(STRIP, ["24-030", "A2", "", "10", "4", "4"])},
+    "a row of an unknown job": {"Areas": areas(STRIP, ["99-999", "A2", "", "10", "4", "4"])},
+    "a duplicate area": {"Areas": areas(STRIP, ["24-031", "a1", "", "10", "4", "4"])},
+    "a duplicate job": {"Jobs": [*CORRECT["Jobs"], ["24-031", "again", "2026-04-13"]]},
     "a job without a date": {
         "Jobs": [["job", "client", "bid date"], ["24-031", "", None], ["24-055", "", "2026-04-13"]]
     },
@@ -62,46 +61,44 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-055", "", "2026-04-13"],
         ],
     },
-    "no areas": {"Slab areas": areas()},
-    "a crossed outline": {
-        "Slab areas": areas(["24-031", "A1", "outline points", None, None, "4"]),
+    "a job without areas": {"Areas": areas()},
+    "an outline that crosses itself": {
+        "Areas": areas(["24-031", "A1", "outline points", None, None, "4"]),
         "Outline points": [
             ["job", "area", "x ft", "y ft"],
             *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
         ],
     },
-    "stops out of order": {
-        "Slab areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
+    "stations out of order": {
+        "Areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
         "Cross-sections": [
-            ["job", "area", "station ft", "width ft"],
+            ["job", "area", "at ft", "width ft"],
             ["24-031", "A1", 0, 3],
             ["24-031", "A1", 9, 3],
             ["24-031", "A1", 5, 3],
         ],
     },
-    "an old joint just off the end": {
-        "Slab areas": areas(
-            [*STRIP, "11' 6\"", "3"], header=[*RIGHT["Areas"][0], "length for joint layout ft", "panel width ft"]
-        ),
+    "an old joint just beyond the end": {
+        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "run ft", "panel width ft"]),
         "Cross-sections": [
-            ["job", "area", "station ft", "old joint"],
+            ["job", "area", "at ft", "old joint"],
             ["24-031", "A1", 0, "no"],
             ["24-031", "A1", 12, "yes"],
         ],
     },
     "a deduction larger than its area": {
-        "Slab areas": areas(STRIP),
+        "Areas": areas(STRIP),
         "Deductions": [["job", "area", "shape", "length ft", "width ft"], ["24-031", "A1", "rectangle", 12, 4]],
     },
     "a footing wider than its area": {
-        "Slab areas": areas(STRIP),
+        "Areas": areas(STRIP),
         "Footings": [["job", "area", "length ft", "width ft", "depth to top of footing in"], ["24-031", "A1", 8, 4, 1]],
     },
     "edges in two places": {
-        "Slab areas": areas([*STRIP, "12"], header=[*RIGHT["Slab areas"][0], "formed ft"]),
+        "Areas": areas([*STRIP, "12"], header=[*CORRECT["Areas"][0], "formed ft"]),
         "Edges": [["job", "area", "kind", "length ft"], ["24-031", "A1", "form", 12]],
     },
-    "a fact nobody knows": {"Site conditions": [["job", "fact", "value"], ["24-031", "Moistur", "wet"]]},
+    "a misspelled fact": {"Site conditions": [["job", "fact", "value"], ["24-031", "Moistur", "wet"]]},
     "a fixed order without a reason": {
         "Site conditions": [
             ["job", "fact", "value"],
@@ -109,21 +106,21 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-031", "Fixed order", "2.5"],
         ],
     },
-    "a line that cannot be forced": {
-        "Overrides": [["job", "line", "value", "reason", "who"], ["24-031", "Concrete required", "2", "so", "MK"]],
+    "a line that cannot be overridden": {
+        "Overrides": [["job", "line", "value", "reason", "who"], ["24-031", "Concrete needed", "2", "so", "MK"]],
     },
-    "forced without a reason": {
+    "an override without a reason": {
         "Overrides": [["job", "line", "value", "reason", "who"], ["24-031", "Concrete to order", "2", None, "MK"]],
     },
-    "forced for an area that is not there": {
+    "an override of an area that the job does not have": {
         "Overrides": [
             ["job", "area", "line", "value", "reason", "who"],
             ["24-031", "A9", "Net area", "30", "taped", "MK"],
         ],
     },
-    "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pail", 36, "gal"]]},
-    "a price twice": {"Prices": [["item", "price"], ["Sealer, small pail", 36], ["Sealer, small pail", 38]]},
-    "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Soil swell, bank to loose", "peat", 40]]},
-    "a sheet that is nearly one": {"Cross-section": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
+    "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pack", 36, "gal"]]},
+    "a duplicate price": {"Prices": [["item", "price"], ["Sealer, small pack", 36], ["Sealer, small pack", 38]]},
+    "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Swell of soil", "peat", 40]]},
+    "a misspelled sheet": {"Station": [["job", "area", "at ft"], ["24-031", "A1", 0]]},
 }
-"""What is wrong, and the sheets that make it so."""
+"""The sheets with a mistake, by what is wrong."""

@@ -13,8 +13,8 @@ from random import Random
 import pytest
 
 import reference_placing as plain
-from books import line, taken_in
-from calc.intake.read_run import is_stopped
+from books import intake_from, line
+from calc.intake.read_run import has_error
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from random_pours import company_tables, drawn_job, random_company, week_tables
@@ -49,8 +49,8 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     for _ in range(HOUSES):
         company = random_company(chance)
         jobs = [(f"job {number}", drawn_job(chance)) for number in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
-        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
+        intake = intake_from(tmp_path_factory.mktemp("house"), week_tables(jobs), company_tables(company))
+        assert not [each for each in intake.jobs if has_error(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(company, job) for _, job in jobs]
     made = []

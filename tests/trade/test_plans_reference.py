@@ -14,8 +14,8 @@ import pytest
 
 import reference_clock as clock
 import reference_plans as plain
-from books import line, taken_in
-from calc.intake.read_run import is_stopped
+from books import intake_from, line
+from calc.intake.read_run import has_error
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from random_plans import ROADS, company_tables, drawn_task, random_company, week_tables
@@ -68,8 +68,8 @@ def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
     for number in range(HOUSES):
         company = random_company(chance, ROADS[number % len(ROADS)])
         tasks = [(f"job {place}", drawn_task(chance, company)) for place in range(JOBS_OF_A_HOUSE)]
-        intake = taken_in(tmp_path_factory.mktemp("house"), week_tables(tasks), company_tables(company))
-        assert not [each for each in intake.jobs if is_stopped(each, intake.findings)], intake.findings
+        intake = intake_from(tmp_path_factory.mktemp("house"), week_tables(tasks), company_tables(company))
+        assert not [each for each in intake.jobs if has_error(each, intake.findings)], intake.findings
         inputs += intake.jobs
         given += [(company, task) for _, task in tasks]
     values = each_job(evaluate(inputs), inputs)

@@ -10,7 +10,7 @@ import pytest
 
 from books import COMPANY, write_book, written
 from calc.batch import evaluated
-from calc.intake.read_run import is_stopped, take_in
+from calc.intake.read_run import has_error, read_run
 from calc.layout.bid_sheet import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
@@ -43,9 +43,9 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[str, JobValues]:
         own = folder / each.name
         own.mkdir()
         company = usual if each.company == COMPANY else read_book(write_book(own / "company.xlsx", each.company))
-        intake = take_in([read_book(write_book(own / "week.xlsx", each.week))], company)
+        intake = read_run([read_book(write_book(own / "week.xlsx", each.week))], company)
         (job,) = intake.jobs
-        if not is_stopped(job, intake.findings):
+        if not has_error(job, intake.findings):
             ready[each.name] = job
     return dict(zip(ready, evaluated(list(ready.values())), strict=True))
 

@@ -184,8 +184,8 @@ def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
 
 
 def test_the_front_page_of_every_job_of_the_demo_is_one_page_that_can_be_read(tmp_path: Path) -> None:
-    run = batch.take([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    for job in batch.evaluated(batch.ready(run)):
+    run = batch.load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None)
+    for job in batch.evaluated(batch.ready_jobs(run)):
         sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
         assert sheet.page_setup.orientation == "portrait"
         assert sheet.sheet_properties.pageSetUpPr.fitToPage

@@ -9,8 +9,8 @@ from zipfile import ZipFile
 import pytest
 from defusedxml.ElementTree import fromstring
 
-from books import Rows, jobs_of, only_job, taken_in, written
-from calc.batch import evaluated, ready, take
+from books import Rows, intake_from, jobs_of, only_job, written
+from calc.batch import evaluated, load_run, ready_jobs
 from calc.cell_text import escape_control
 from calc.errors import Unreadable
 from calc.files import shipped
@@ -35,7 +35,7 @@ ODD = ("<r>Tom</r>", "_x0041_", "<r><t>a</t></r>", "a & b < c > d", " two  space
 @pytest.fixture
 def demo() -> list[JobValues]:
     """The jobs of the demo."""
-    return list(evaluated(ready(take([shipped("sample_inputs") / "jobs.xlsx"], None, None))))
+    return list(evaluated(ready_jobs(load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None))))
 
 
 def rendered(job: JobValues) -> bytes:
@@ -61,7 +61,7 @@ def test_the_demo_is_rendered_to_the_byte_as_it_is_written_cell_by_cell(demo: li
 
 @pytest.mark.slow
 def test_a_job_that_fills_every_column_is_too(tmp_path: Path) -> None:
-    (job,) = jobs_of(taken_in(tmp_path, whole_week(), whole_company()))
+    (job,) = jobs_of(intake_from(tmp_path, whole_week(), whole_company()))
     assert rendered(job) == cell_by_cell(job)
 
 
@@ -70,7 +70,7 @@ def test_so_are_random_jobs_in_whatever_order_they_come(tmp_path: Path) -> None:
     chance = Random(20261125)
     company = random_company(chance)
     drawn = [(f"J{number}", drawn_job(chance, company)) for number in range(4)]
-    jobs = jobs_of(taken_in(tmp_path, week_tables(drawn), company_tables(company)))
+    jobs = jobs_of(intake_from(tmp_path, week_tables(drawn), company_tables(company)))
     first = [rendered(job) for job in jobs]
     assert len(set(first)) == len(jobs) > 2
     assert [rendered(job) for job in reversed(jobs)] == first[::-1]
@@ -85,9 +85,9 @@ def test_jobs_of_one_shape_share_their_row_templates_and_nothing_else(
     heads = ["job", "bid date", "client"]
     week: dict[str, Rows] = {
         "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
-        "Slab areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
+        "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
     }
-    jobs = jobs_of(taken_in(tmp_path, week))
+    jobs = jobs_of(intake_from(tmp_path, week))
     assert len({job.shape for job in jobs}) == 1
     made = []
     monkeypatch.setattr(sheets, "sheet_template", lambda *of: made.append(of[0].name) or sheet_template(*of))
@@ -106,7 +106,7 @@ def odd(tmp_path_factory: pytest.TempPathFactory) -> tuple[JobValues, Path]:
     facts = ["contact on site", "plan revision", "exclusions", "locate ticket"]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", *heads], ["one", "2026-04-13", *cells[:4]]],
-        "Slab areas": [["length ft", "width ft"], [12, 3]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
         "Site conditions": [["fact", "value"], *([fact, words] for fact, words in zip(facts, cells[4:], strict=True))],
     }
     job = only_job(folder, week)
@@ -143,7 +143,7 @@ def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
 @pytest.mark.parametrize("code", [1, 11, 12, 31])
 def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tmp_path: Path) -> None:
     heads, row = ["job", "bid date", "client"], ["one", "2026-04-13", f"Tam{chr(code)}arack"]
-    (found,) = taken_in(tmp_path, {"Jobs": [heads, row], "Slab areas": [["length ft", "width ft"], [12, 3]]}).findings
+    (found,) = intake_from(tmp_path, {"Jobs": [heads, row], "Areas": [["length ft", "width ft"], [12, 3]]}).findings
     assert (found.place.sheet, found.place.cell) == ("Jobs", "C2")
     assert f"(code {code}, behind 3 others)" in found.found
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Workday, Hauled, HaulVehicle
+from calc.trade.hauling.loads import Hauled, HaulVehicle, Workday
 from calc.trade.hauling.piles import Pile
 from calc.trade.inputs.work import OnSite
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
@@ -13,7 +13,7 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.materials.packs import Packs
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PLANT_AND_PUMP, PROTECTION, ROCK
 from calc.trade.money.costs import COST, CostTable
-from calc.trade.ordering.order import TruckLoad, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import PourCost
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dig import Excavation
@@ -134,14 +134,24 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     )
 
 
-_CREW_HOURS = total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours) + Choice.own_hours + BaseHaul.hours
+_CREW_HOURS = (
+    total(Task.composite_hours)
+    + total(Task.laborer_hours)
+    + total(Task.finisher_hours)
+    + Choice.own_hours
+    + BaseHaul.hours
+)
 """Hours of the crew and of its drivers, by who is paid for them."""
 
 _CREW_DAY = OnSite.crew.count * Workday.day
 _LEAST_DAYS = when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix)
 _ROCK_BROUGHT = when(BaseHaul.delivered > 0, BaseNeeds.buy, BaseHaul.trips.count * BaseHaul.payload)
 _PLANT_AND_PUMP = (
-    PourCost.concrete + PourCost.fees + PourCost.delivery + PourCost.standby + when(PourCost.yards_pumped > 0, PourCost.pump, 0)
+    PourCost.concrete
+    + PourCost.fees
+    + PourCost.delivery
+    + PourCost.standby
+    + when(PourCost.yards_pumped > 0, PourCost.pump, 0)
 )
 
 

@@ -66,7 +66,10 @@ class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, shee
         source="1 for a vehicle that the job allows",
     )
     allowed = line(
-        "Vehicle allowed", "", when(Site.vehicle_1 > 0, named, 1), source="those named for the job; all if none is named"
+        "Vehicle allowed",
+        "",
+        when(Site.vehicle_1 > 0, named, 1),
+        source="those named for the job; all if none is named",
     )
     allowed_by_hand = line(
         "Allowed for a plan chosen by hand",

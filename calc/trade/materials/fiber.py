@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.inputs.job import Job, Site
 from calc.trade.levels import FIBER, TRUCK
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order import TruckLoad, Order
+from calc.trade.ordering.order import Order, TruckLoad
 
 
 class FiberKind(Section, title="Fiber types", each=FIBER):
@@ -70,7 +70,9 @@ class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
     batch = line(
         "Fiber bags for bagged concrete",
         "bag",
-        when(Order.bags > 0, round_up(Bags.bags * Bags.bag_yield / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0),
+        when(
+            Order.bags > 0, round_up(Bags.bags * Bags.bag_yield / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0
+        ),
         source="all bagged concrete counts as one batch",
     )
     bags = line(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.levels import TIER, TRUCK
-from calc.trade.ordering.order import TruckLoad, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.trucks import ONE_TRUCK, of_tier
 
 _SHEET = "Costs"

@@ -200,9 +200,15 @@ _MATERIALS = (
     priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
     priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
     priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.cartridges, PieceGoods.cartridge_price, "no dowel is glued"),
-    priced("Isolation strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "nothing is isolated"),
     priced(
-        "Cap and caulk, by the foot", MATERIALS, JointNeeds.isolation_length, PieceGoods.sealant_price, "nothing is isolated"
+        "Isolation strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "nothing is isolated"
+    ),
+    priced(
+        "Cap and caulk, by the foot",
+        MATERIALS,
+        JointNeeds.isolation_length,
+        PieceGoods.sealant_price,
+        "nothing is isolated",
     ),
     *_PACKED,
     *PROTECTION,
@@ -222,8 +228,16 @@ EQUIPMENT_ROWS = (
         )
         for word in TOOL.axis.words
     ),
-    priced("Delivery of the mini-machine, once", EQUIPMENT, Equipment.excavator_deliveries, Equipment.excavator_delivery_price, "dug by hand"),
-    priced("Coming to the job, by the day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
+    priced(
+        "Delivery of the mini-machine, once",
+        EQUIPMENT,
+        Equipment.excavator_deliveries,
+        Equipment.excavator_delivery_price,
+        "dug by hand",
+    ),
+    priced(
+        "Coming to the job, by the day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"
+    ),
 )
 """Machines that are rented, and the way there."""
 

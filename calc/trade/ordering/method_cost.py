@@ -20,9 +20,7 @@ class Pump(Section, title="Pump charges", sheet=_SHEET):
 
     set_up_price = price("Pump set-up charge", "$/each", taxed=False, help="Charge per job before the pump runs.")
     hour_price = price("Pump, per hour", "$/h", taxed=False, help="Charge per hour of the pump with its operator.")
-    yard_price = price(
-        "Pump, per yard", "$/yd3", taxed=False, help="Added charge per yard pumped; blank for none."
-    )
+    yard_price = price("Pump, per yard", "$/yd3", taxed=False, help="Added charge per yard pumped; blank for none.")
     primer_price = price("Pump primer", "$/each", help="Primer or slurry pack, per job; blank for none.")
     min_hours = factor("Pump minimum hours", "h", 3, low=2, high=4, source="common practice, no source")
     set_up_hours = factor(
@@ -90,7 +88,10 @@ class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEE
         source="placing crew times placing time at the laborer rate",
     )
     crew = line(
-        "Crew cost of the method", "$", by_row(METHOD, placing_crew, placing_crew, placing_crew, Bags.labor), source="placing crew, or mixing crew"
+        "Crew cost of the method",
+        "$",
+        by_row(METHOD, placing_crew, placing_crew, placing_crew, Bags.labor),
+        source="placing crew, or mixing crew",
     )
     pump = line(
         "Pump charge",

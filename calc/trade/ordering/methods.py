@@ -11,7 +11,7 @@ from calc.trade.inputs.placing import Access, WheelbarrowRoute
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import BestOrder, Risk, OtherOrderRules
+from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.trucks import (
     ONE_STEP,
@@ -56,7 +56,9 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
     """Yards per hour, with a crew that can place and screed at that rate."""
 
     chute = factor("Placing rate, chute", "yd3/h", 12, low=8, high=20, source="common practice, no source")
-    pump = factor("Placing rate, pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump")
+    pump = factor(
+        "Placing rate, pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump"
+    )
     fill_time = factor(
         "Wheelbarrow fill, dump and turn time",
         "min",
@@ -81,7 +83,9 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         high=4,
         source="common practice, no source; a cost handbook of 1908, partly seen in print: 3 on the level, 2 uphill",
     )
-    working_share = factor("Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source")
+    working_share = factor(
+        "Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source"
+    )
     poor_route_share = factor(
         "Rate on a muddy or steep route", "%", 70, low=50, high=100, source="common practice, no source: applied once"
     )
@@ -103,7 +107,18 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
     wheelbarrow = line(
         "Placing rate, wheelbarrow",
         "yd3/h",
-        when(cycle_time > 0, Access.wheelbarrows * barrow_volume / FT3_PER_YD3 * MIN_PER_H / cycle_time * working_share / PERCENT * route_factor, 0),
+        when(
+            cycle_time > 0,
+            Access.wheelbarrows
+            * barrow_volume
+            / FT3_PER_YD3
+            * MIN_PER_H
+            / cycle_time
+            * working_share
+            / PERCENT
+            * route_factor,
+            0,
+        ),
         source="wheelbarrows times volume times trips per hour times working time times route factor",
     )
 
@@ -155,7 +170,9 @@ class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
 class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_SHEET):
     """The order split evenly by order increments; unloading allowance and standby per truck."""
 
-    allowance_per_truck = factor("Unloading allowance per truck", "min/truck", 30, low=20, high=60, source="common practice, no source")
+    allowance_per_truck = factor(
+        "Unloading allowance per truck", "min/truck", 30, low=20, high=60, source="common practice, no source"
+    )
     allowance_per_yard = factor(
         "Unloading allowance per yard",
         "min/yd3",
@@ -177,7 +194,9 @@ class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_
         ),
         source="order over truck capacity, rounded up; none for bags",
     )
-    increments = line("Order increments", "step", whole_steps(Method.order, Risk.increment), source="order over order increment")
+    increments = line(
+        "Order increments", "step", whole_steps(Method.order, Risk.increment), source="order over order increment"
+    )
     increments_per_truck = line(
         "Increments per truck",
         "step",
@@ -190,7 +209,12 @@ class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_
         when(trucks > 0, with_one_more(increments, increments_per_truck, trucks), 0),
         source="order increments less the even split",
     )
-    base_load = line("Base load", "yd3/truck", truck_load(increments_per_truck, Risk.increment), source="increments per truck times order increment")
+    base_load = line(
+        "Base load",
+        "yd3/truck",
+        truck_load(increments_per_truck, Risk.increment),
+        source="increments per truck times order increment",
+    )
     largest_load = line(
         "Largest load",
         "yd3/truck",
@@ -222,5 +246,8 @@ class TruckSplit(Section, title="Trucks by placing method", each=METHOD, sheet=_
         source="unloading time beyond the allowance",
     )
     standby = line(
-        "Standby, all trucks", "min", (trucks - extra_trucks) * base_standby + extra_trucks * longest_standby, source="trucks times standby of their load"
+        "Standby, all trucks",
+        "min",
+        (trucks - extra_trucks) * base_standby + extra_trucks * longest_standby,
+        source="trucks times standby of their load",
     )

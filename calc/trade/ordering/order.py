@@ -8,9 +8,9 @@ from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.methods import OrderByRule
-from calc.trade.ordering.order_candidates import BestOrder, Risk, OtherOrderRules, Shortage
+from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.shortfall import risk_short, density, normal_loss, expected_shortfall, std_devs_above
+from calc.trade.ordering.shortfall import density, expected_shortfall, normal_loss, risk_short, std_devs_above
 from calc.trade.ordering.trucks import even_share, volume, whole_steps, whole_trucks, with_one_more
 from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
@@ -28,10 +28,16 @@ class Order(Section, title="Order", sheet=_SHEET):
     )
     by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.discharge), source="the cheapest order size")
     by_percent = line(
-        "Order by the percent rule", "yd3", at(OtherOrderRules.by_percent, Placing.discharge), source="net volume plus allowance, rounded up"
+        "Order by the percent rule",
+        "yd3",
+        at(OtherOrderRules.by_percent, Placing.discharge),
+        source="net volume plus allowance, rounded up",
     )
     by_fixed = line(
-        "Fixed order, rounded up", "yd3", at(OrderByRule.by_fixed, Placing.discharge), source="input, rounded up to the order increment"
+        "Fixed order, rounded up",
+        "yd3",
+        at(OrderByRule.by_fixed, Placing.discharge),
+        source="input, rounded up to the order increment",
     )
     by_rule = line(
         "Order by risk, or by percent without a mix price",
@@ -73,9 +79,17 @@ class Order(Section, title="Order", sheet=_SHEET):
         source="number of bags if bags are chosen, unless the order is overridden",
     )
     placed = line(
-        "Concrete ordered or mixed", "yd3", quantity + bags * Bags.bag_yield / FT3_PER_YD3, source="ready-mix plus bags times yield"
+        "Concrete ordered or mixed",
+        "yd3",
+        quantity + bags * Bags.bag_yield / FT3_PER_YD3,
+        source="ready-mix plus bags times yield",
     )
-    overage = line("Overage", "yd3", placed - required, source="concrete ordered or mixed, less concrete required; negative is short")
+    overage = line(
+        "Overage",
+        "yd3",
+        placed - required,
+        source="concrete ordered or mixed, less concrete required; negative is short",
+    )
     z_score = line(
         "Standard deviations above the required volume",
         "",
@@ -94,7 +108,9 @@ class Order(Section, title="Order", sheet=_SHEET):
         overage + expected_shortfall(overage, z_score, risk, density(z_score)),
         source="overage plus expected shortfall",
     )
-    trucks = line("Trucks", "truck", whole_trucks(quantity, Risk.truck_capacity), source="order over truck capacity, rounded up")
+    trucks = line(
+        "Trucks", "truck", whole_trucks(quantity, Risk.truck_capacity), source="order over truck capacity, rounded up"
+    )
     increments = line(
         "Order increments",
         "step",
@@ -141,7 +157,8 @@ class TruckLoad(Section, title="Truck loads", each=TRUCK, sheet="Order and placi
     yards = line(
         "Load",
         "yd3",
-        volume(base_increments + extra_increment, Risk.increment) + when(equals(row_number(TRUCK), Order.trucks.count), Order.remainder, 0),
+        volume(base_increments + extra_increment, Risk.increment)
+        + when(equals(row_number(TRUCK), Order.trucks.count), Order.remainder, 0),
         source="increments times order increment; the last truck takes a remainder below an increment",
         adds=True,
     )
@@ -167,7 +184,8 @@ class Balance(Section, title="Balance (clean-up) load", sheet=_SHEET):
         "",
         when(
             both(std_dev > 0, at(Shortage.surplus_cost, Placing.discharge) > 0),
-            at(Shortage.shortage_cost, Placing.discharge) / (at(Shortage.surplus_cost, Placing.discharge) * std_dev * square_root(TWO * PI)),
+            at(Shortage.shortage_cost, Placing.discharge)
+            / (at(Shortage.surplus_cost, Placing.discharge) * std_dev * square_root(TWO * PI)),
             0,
         ),
         source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
-from calc.trade.ordering.shortfall import risk_short, density, expected_shortfall, std_devs_above
+from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     ONE_TRUCK,
@@ -52,9 +52,16 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         source="common practice, from memory: plants sell by the quarter or half yard",
     )
     truck_capacity = factor(
-        "Truck capacity", "yd3/truck", 9, low=6, high=11, source="common practice, no source: a full-size ready-mix truck"
+        "Truck capacity",
+        "yd3/truck",
+        9,
+        low=6,
+        high=11,
+        source="common practice, no source: a full-size ready-mix truck",
     )
-    second_truck_wait = factor("Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source")
+    second_truck_wait = factor(
+        "Wait for a second truck", "h", 1.25, low=0.75, high=3, source="common practice, no source"
+    )
     cold_joint_repair = factor(
         "Cold joint repair", "$", 250, low=0, high=1000, source="common practice, no source: an allowance"
     )
@@ -67,9 +74,16 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         source="common practice, no source: plant charge for returned concrete, or cost of disposal",
     )
     std_devs_tried = factor(
-        "Standard deviations covered by the sizes tried", "", 4, low=3, high=6, source="company policy: short once in 30,000"
+        "Standard deviations covered by the sizes tried",
+        "",
+        4,
+        low=3,
+        high=6,
+        source="company policy: short once in 30,000",
     )
-    extra_yards = factor("Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier")
+    extra_yards = factor(
+        "Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier"
+    )
 
     second_truck_fees = line(
         "Fees of a second truck",
@@ -78,7 +92,10 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         source="short-load fee of the minimum order, plus delivery",
     )
     crew_standby = line(
-        "Crew standby", "$", CrewRate.people.count * second_truck_wait * CrewRate.composite, source="pour crew times wait at the composite crew rate"
+        "Crew standby",
+        "$",
+        CrewRate.people.count * second_truck_wait * CrewRate.composite,
+        source="pour crew times wait at the composite crew rate",
     )
 
 
@@ -95,7 +112,10 @@ class Shortage(Section, title="Required volume and cost of shortage", each=POURI
     shortage_cost = line(
         "Cost of running short",
         "$",
-        Risk.second_truck_fees + PlantCharges.least_order * DischargePrice.yard + Risk.crew_standby + Risk.cold_joint_repair,
+        Risk.second_truck_fees
+        + PlantCharges.least_order * DischargePrice.yard
+        + Risk.crew_standby
+        + Risk.cold_joint_repair,
         source="second truck with the minimum order, crew standby and cold joint repair",
     )
     surplus_cost = line(
@@ -113,7 +133,11 @@ class Shortage(Section, title="Required volume and cost of shortage", each=POURI
     sizes = line(
         "Order sizes needed",
         "",
-        round_up((required + Risk.std_devs_tried * VolumeUncertainty.std_dev + Risk.extra_yards - smallest_order) / Risk.increment) + 1,
+        round_up(
+            (required + Risk.std_devs_tried * VolumeUncertainty.std_dev + Risk.extra_yards - smallest_order)
+            / Risk.increment
+        )
+        + 1,
         source="up to the standard deviations covered and the extra yards",
     )
 
@@ -146,9 +170,18 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
         expected_shortfall(order - Shortage.required, z_score, risk, normal_density),
         source="statistics: normal loss function, expected requirement above the order",
     )
-    surplus = line("Expected surplus", "yd3", order - Shortage.required + shortfall, source="order less required volume, plus shortfall")
-    trucks = line("Trucks", "truck", whole_trucks(order, Risk.truck_capacity), source="order over truck capacity, rounded up")
-    increments = line("Order increments", "step", whole_steps(order, Risk.increment), source="order over order increment")
+    surplus = line(
+        "Expected surplus",
+        "yd3",
+        order - Shortage.required + shortfall,
+        source="order less required volume, plus shortfall",
+    )
+    trucks = line(
+        "Trucks", "truck", whole_trucks(order, Risk.truck_capacity), source="order over truck capacity, rounded up"
+    )
+    increments = line(
+        "Order increments", "step", whole_steps(order, Risk.increment), source="order over order increment"
+    )
     increments_per_truck = line(
         "Increments per truck",
         "step",
@@ -164,7 +197,12 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
     fees = line(
         "Short-load fees",
         "$",
-        split_fees(trucks, truck_load(increments_per_truck, Risk.increment), extra_trucks, truck_load(increments_per_truck + ONE_STEP, Risk.increment)),
+        split_fees(
+            trucks,
+            truck_load(increments_per_truck, Risk.increment),
+            extra_trucks,
+            truck_load(increments_per_truck + ONE_STEP, Risk.increment),
+        ),
         source="by the load of each truck, from the fee table",
     )
     plant_charges = line(
@@ -185,18 +223,39 @@ class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET
     """The lowest expected cost, first row on a tie."""
 
     row = line(
-        "Row of the cheapest order", "", argmin(OrderCandidate.expected_cost, POURING), source="lowest cost, first row on a tie"
+        "Row of the cheapest order",
+        "",
+        argmin(OrderCandidate.expected_cost, POURING),
+        source="lowest cost, first row on a tie",
     )
     order = line("Order by risk", "yd3", at(OrderCandidate.order, row, of=POURING), source="looked up by row")
     risk = line(
         "Risk of running short, cheapest order", "", at(OrderCandidate.risk, row, of=POURING), source="looked up by row"
     )
     shortfall = line(
-        "Expected shortfall, cheapest order", "yd3", at(OrderCandidate.shortfall, row, of=POURING), source="looked up by row"
+        "Expected shortfall, cheapest order",
+        "yd3",
+        at(OrderCandidate.shortfall, row, of=POURING),
+        source="looked up by row",
     )
-    surplus = line("Expected surplus, cheapest order", "yd3", at(OrderCandidate.surplus, row, of=POURING), source="looked up by row")
-    plant_charges = line("Plant charges, cheapest order", "$", at(OrderCandidate.plant_charges, row, of=POURING), source="looked up by row")
-    expected_cost = line("Expected cost, cheapest order", "$", at(OrderCandidate.expected_cost, row, of=POURING), source="looked up by row")
+    surplus = line(
+        "Expected surplus, cheapest order",
+        "yd3",
+        at(OrderCandidate.surplus, row, of=POURING),
+        source="looked up by row",
+    )
+    plant_charges = line(
+        "Plant charges, cheapest order",
+        "$",
+        at(OrderCandidate.plant_charges, row, of=POURING),
+        source="looked up by row",
+    )
+    expected_cost = line(
+        "Expected cost, cheapest order",
+        "$",
+        at(OrderCandidate.expected_cost, row, of=POURING),
+        source="looked up by row",
+    )
 
 
 class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_SHEET):

@@ -31,9 +31,7 @@ class PlantCharges(Section, title="Plant charges", sheet=_SHEET):
     """By the yard for small aggregate, by the truck for its way and for a short load."""
 
     pump_mix_price = price("Pea-gravel pump mix, added cost", "$/yd3", help="Added charge per yard for a pump mix.")
-    delivery_price = price(
-        "Concrete delivery", "$/truck", taxed=False, help="Charge per truck, full or not."
-    )
+    delivery_price = price("Concrete delivery", "$/truck", taxed=False, help="Charge per truck, full or not.")
     first_fee = price(
         "Short-load fee, tier 1",
         "$/truck",
@@ -106,9 +104,7 @@ class ShortLoadTier(Section, title="Short-load fees", each=TIER, sheet=_SHEET):
 class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
     """The lowest-strength mix that is strong enough and has a price is chosen."""
 
-    psi = factors(
-        "Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows"
-    )
+    psi = factors("Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows")
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
     taxed = line("Mix is taxed", "", by_row(STRENGTH, *cost.taxed), source="Prices")
     last_day = line("Mix price valid until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
@@ -125,13 +121,23 @@ class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
 
     row = line("Row of the mix", "", argmin(Mix.fit), source="lowest strength that fits")
     known = line(
-        "Mix price is known", "", when(least(Mix.fit) <= greatest(Mix.psi), 1, 0), source="1 if a mix fits and has a price"
+        "Mix price is known",
+        "",
+        when(least(Mix.fit) <= greatest(Mix.psi), 1, 0),
+        source="1 if a mix fits and has a price",
     )
-    psi = line("Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="looked up by row")
+    psi = line(
+        "Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="looked up by row"
+    )
     cost = line("Mix price", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="looked up by row")
     taxed = line("Mix ordered is taxed", "", at(Mix.taxed, row), source="looked up by row")
     last_day = line("Mix ordered, price valid until", "day", at(Mix.last_day, row), source="looked up by row")
-    added = line("Admixtures and winter heat, per yard", "$/yd3", total(MixAddition.by_yard), source="sum of the charges per yard")
+    added = line(
+        "Admixtures and winter heat, per yard",
+        "$/yd3",
+        total(MixAddition.by_yard),
+        source="sum of the charges per yard",
+    )
 
 
 class DischargePrice(Section, title="Concrete price per yard", each=POURING, sheet=_SHEET):

@@ -12,7 +12,7 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire
 from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
-from calc.trade.ordering.order import TruckLoad, Order
+from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.trucks import ONE_TRUCK, billed_yards, free_minutes, short_load_fee, standby
 from calc.trade.ordering.weather import DischargeLimit
@@ -66,7 +66,13 @@ class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_fo
         free_minutes(TruckLoad.in_use * TruckSplit.allowance_per_truck, TruckSplit.allowance_per_yard, TruckLoad.yards),
         source="larger of the allowances per truck and per yard",
     )
-    standby = line("Truck standby", "min", standby(unloading, allowance), source="unloading time less unloading allowance", adds=True)
+    standby = line(
+        "Truck standby",
+        "min",
+        standby(unloading, allowance),
+        source="unloading time less unloading allowance",
+        adds=True,
+    )
     fee = line(
         "Short-load fee",
         "$",
@@ -92,7 +98,9 @@ class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
         when(yards_pumped > 0, charged_hours(Pour.hours), 0),
         source="placing time plus set-up and washout, not below the pump minimum",
     )
-    concrete = line("Ready-mix concrete cost", "$", money(yards_billed * Pour.yard), source="yards billed times price per yard")
+    concrete = line(
+        "Ready-mix concrete cost", "$", money(yards_billed * Pour.yard), source="yards billed times price per yard"
+    )
     fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
         "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"

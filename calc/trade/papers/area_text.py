@@ -193,7 +193,9 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         "Mean thickness text", "", _size("mean thickness"), source="measured depths, otherwise nominal"
     )
     base = line("Base text", "", when(Area.base > 0, _size("base"), "none"), source="compacted rock")
-    dig = line("Excavation depth text", "", when(Excavation.depth > 0, _size("dig"), "none"), source="below existing grade")
+    dig = line(
+        "Excavation depth text", "", when(Excavation.depth > 0, _size("dig"), "none"), source="below existing grade"
+    )
     joint_depth = line("Joint depth text", "", _size("joint depth"), source="as made")
     old_slab = line(
         "Old slab, total", "ft2", Area.old_slab * Area.quantity, source="old slab times quantity", adds=True
@@ -222,7 +224,9 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         "",
         when(
             MatchedJoints.joints > 0,
-            joined("Joints: ", count_of(MatchedJoints.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."),
+            joined(
+                "Joints: ", count_of(MatchedJoints.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."
+            ),
             "No joints.",
         ),
         source="of one of several alike",

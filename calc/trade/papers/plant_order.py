@@ -7,7 +7,7 @@ from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import TRUCK
 from calc.trade.materials.fiber import TruckFiber
-from calc.trade.ordering.order import Balance, TruckLoad, Order
+from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.mix import MIX
 from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText

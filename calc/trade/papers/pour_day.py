@@ -10,7 +10,7 @@ from calc.trade.levels import AREA, TRUCK
 from calc.trade.materials.fiber import TruckFiber
 from calc.trade.materials.liquids import CURING_PACKS, Bonding, Curing
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.order import Balance, TruckLoad, Order
+from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaText
 from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText

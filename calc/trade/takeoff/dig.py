@@ -134,7 +134,16 @@ class GreenWaste(Section, title="Vegetation to clear", each=PLANT, sheet="Dig an
     root_balls = line(
         "Root balls, bank volume",
         "yd3",
-        Plant.quantity * PI * Plant.ball / TWO * Plant.ball / TWO * Plant.ball_height / FT3_PER_YD3 * ball_share / PERCENT,
+        Plant.quantity
+        * PI
+        * Plant.ball
+        / TWO
+        * Plant.ball
+        / TWO
+        * Plant.ball_height
+        / FT3_PER_YD3
+        * ball_share
+        / PERCENT,
         source="cylinder of the ball times the share that the ball fills",
         adds=True,
     )

@@ -58,7 +58,9 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
         source="first to last dowel, over the spaces; 0 for one dowel or none",
     )
     dowel_length = line("Dowel length", "in", Edge.embedment + Edge.projection, source="embedment plus projection")
-    drill_diameter = line("Drill diameter", "in", if_given(Edge.drill_diameter, Edge.bar_diameter), source="input, else the bar diameter")
+    drill_diameter = line(
+        "Drill diameter", "in", if_given(Edge.drill_diameter, Edge.bar_diameter), source="input, else the bar diameter"
+    )
     epoxied = line(
         "Epoxied dowels",
         "bar",
@@ -69,7 +71,12 @@ class DoweledEdge(Section, title="Dowels by edge", each=EDGE, sheet="Order and p
     epoxy_volume = line(
         "Epoxy volume",
         "in3",
-        epoxied.count * PI * (drill_diameter * drill_diameter - Edge.bar_diameter * Edge.bar_diameter) / TWO / TWO * Edge.embedment,
+        epoxied.count
+        * PI
+        * (drill_diameter * drill_diameter - Edge.bar_diameter * Edge.bar_diameter)
+        / TWO
+        / TWO
+        * Edge.embedment,
         source="geometry: annulus between hole and bar times embedment",
         adds=True,
     )

@@ -35,7 +35,10 @@ class OutlinePointNumber(Section, title="Outline points by number", each=OUTLINE
     """Keys by which the plan drawing looks them up."""
 
     counted = line(
-        "Outline points counted", "", when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0), source="1 for each row"
+        "Outline points counted",
+        "",
+        when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0),
+        source="1 for each row",
     )
     key = line(
         "Outline point key",

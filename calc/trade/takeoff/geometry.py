@@ -79,7 +79,11 @@ class DeductionArea(Section, title="Deductions", each=DEDUCTION, sheet="Takeoff"
         source="by its shape",
     )
     area = line(
-        "Area of the openings", "ft2", area_each * Deduction.quantity, source="area per opening times quantity", adds=True
+        "Area of the openings",
+        "ft2",
+        area_each * Deduction.quantity,
+        source="area per opening times quantity",
+        adds=True,
     )
     perimeter_by_shape = line(
         "Perimeter per opening, by shape",

@@ -22,7 +22,9 @@ class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
     area = line(
         "Slip sheet area",
         "ft2",
-        when(both(Footing.treatment.is_("bond breaker"), OldFooting.cover < MeanThickness.mean), OldFooting.plan_area, 0),
+        when(
+            both(Footing.treatment.is_("bond breaker"), OldFooting.cover < MeanThickness.mean), OldFooting.plan_area, 0
+        ),
         source="plan area of the footing; none at or below the bottom of the slab",
         adds=True,
     )
