@@ -12,17 +12,17 @@ from calc.declared import Price
 from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDES, SITE, everything, facts_of
 from calc.xlsx_read.read import read_book
 from front_page_reader import number
-from rebids import Bid, bid_again, bid_of, numbers, overrides, typed, written_bid
+from rebids import Bid, bid_again, bid_of, made, numbers, overrides, typed, written_bid
 from whole_job import ID, whole_company
 
 pytestmark = pytest.mark.slow
 
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
-"""A stop caution that can be acknowledged: a slab that is too thin."""
+"""A stop that a person may accept: a slab that is too thin."""
 
 
 @pytest.mark.parametrize("which", ["demo", "whole"])
-def test_a_rebid_at_the_same_prices_gives_the_same_numbers(
+def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
     which: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
     bid: Bid = request.getfixturevalue(which)
@@ -36,9 +36,9 @@ def test_a_rebid_at_the_same_prices_gives_the_same_numbers(
         ]
 
 
-def test_a_rebid_of_a_rebid_is_the_same_book(whole: Bid, tmp_path: Path) -> None:
+def test_a_book_made_again_is_made_again_alike(whole: Bid, tmp_path: Path) -> None:
     second = bid_again(whole, tmp_path / "second", write=True)
-    rebid(second.workbooks, tmp_path / "third.xlsx")
+    made(second.workbooks, tmp_path / "third.xlsx")
     assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "rebid.xlsx").read_bytes()
 
 
@@ -59,11 +59,11 @@ ODD_WORDS = [
 ]
 
 
-def test_texts_are_copied_to_the_character(tmp_path: Path) -> None:
+def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
     areas = [f"A{at}" for at in range(len(ODD_WORDS))]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "client", "notes"], ["1E3", "2026-04-13", ODD_WORDS[4], ODD_WORDS[2]]],
-        "Areas": [
+        "Slab areas": [
             ["area", "length ft", "width ft", "notes"],
             *([area, 12, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
@@ -71,7 +71,7 @@ def test_texts_are_copied_to_the_character(tmp_path: Path) -> None:
             ["area", "length ft", "width ft", "depth to top of footing in", "notes"],
             *([area, 2, 1, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
-        "Plants": [["what", "width ft", "notes"], *([word, 1, word] for word in ODD_WORDS)],
+        "Vegetation to clear": [["what", "width ft", "notes"], *([word, 1, word] for word in ODD_WORDS)],
         "Site conditions": [["fact", "value", "notes"], ["order reason", ODD_WORDS[6], "two\nlines"]],
     }
     bid = written_bid(tmp_path, week)
@@ -84,7 +84,7 @@ def test_texts_are_copied_to_the_character(tmp_path: Path) -> None:
 def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) -> None:
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["metric", "2026-04-13"]],
-        "Areas": [["area", "length (m)", "width m", "thickness cm"], ["A", 3.5, "1 1/4", "4 in"]],
+        "Slab areas": [["area", "length (m)", "width m", "thickness cm"], ["A", 3.5, "1 1/4", "4 in"]],
         "Site conditions": [["fact", "value", "unit"], ["Fiber dose", 0.9, "kg/m3"]],
     }
     bid = written_bid(tmp_path, week)
@@ -95,15 +95,17 @@ def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) ->
 
 
 def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
-    week = write_book(tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]})
+    week = write_book(
+        tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Slab areas": [["length ft", "width ft"], [9, 3]]}
+    )
     run = batch.load_run([week], None, 46125.0)
     batch.bid(run, tmp_path / "outputs")
-    rebid([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
+    made([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
     read = batch.load_run([tmp_path / "rebid.xlsx"], None, None)
     assert [job.entries[given("Job.bid_date")].value for job in batch.ready_jobs(read)] == [46125.0]
 
 
-def test_an_overridden_line_and_an_acknowledged_stop_keep_their_reasons(tmp_path: Path) -> None:
+def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -> None:
     reasons: list[Rows] = [
         ["a", "", STOP, None, "thin (for now)", "R (K)", "see\nphotos"],
         ["a", "B", "Mean thickness", "3 1/2", "probed; twice", "RK", ""],
@@ -113,7 +115,12 @@ def test_an_overridden_line_and_an_acknowledged_stop_keep_their_reasons(tmp_path
     headers = ["job", "area", "line", "value", "reason", "who", "notes"]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["a", "2026-04-13"]],
-        "Areas": [["area", "length ft", "width ft", "thickness in"], ["A", 9, 3, 1], ["B", 9, 3, 4], ["C", 9, 3, 4]],
+        "Slab areas": [
+            ["area", "length ft", "width ft", "thickness in"],
+            ["A", 9, 3, 1],
+            ["B", 9, 3, 4],
+            ["C", 9, 3, 4],
+        ],
         OVERRIDES: [headers, *reasons],
     }
     bid = written_bid(tmp_path, week)
@@ -133,19 +140,19 @@ def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
     company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bonding coats", 2]]}
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "control joints"], ["a", "2026-04-13", "saw-cut"]],
-        "Areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
+        "Slab areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
         SITE: [["fact", "value"], ["Bonding coats", 1]],
     }
     bid = written_bid(tmp_path, week, company)
-    rebid(bid.workbooks, tmp_path / "rebid.xlsx")
+    made(bid.workbooks, tmp_path / "rebid.xlsx")
     book = read_book(tmp_path / "rebid.xlsx")
     facts = [[cell.value for cell in row.values()][1:3] for _, row in book.sheets[SITE].rows[1:]]
     assert sorted(facts) == [["bonding coats coat", "1"], ["control joints", "saw-cut"]]
     assert not {"Company", "Prices", "Factors", "Vehicles"} & set(book.sheets)
 
 
-def test_current_prices_are_used_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
-    rebid(whole.workbooks, tmp_path / "rebid.xlsx")
+def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
+    made(whole.workbooks, tmp_path / "rebid.xlsx")
     dearer = whole_company()
     headers, *rows = dearer["Prices"]
     price = list(headers).index("price")
@@ -160,8 +167,8 @@ def test_current_prices_are_used_and_quantities_stay(whole: Bid, tmp_path: Path)
     assert paid <= changed and changed - paid
 
 
-def test_workbooks_of_several_runs_go_into_one_jobs_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
-    result = rebid([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
+def test_workbooks_of_several_runs_go_into_one_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
+    result = made([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
     assert result.jobs == [ID, *(job.job.id for job in demo.jobs[:2]), "<5", "1E3"]
     run = batch.load_run([tmp_path / "rebid.xlsx"], demo.company, None)
     assert [card.id for card in run.jobs] == result.jobs

@@ -100,7 +100,7 @@ def copied(tables: Any) -> dict[str, list[list[Any]]]:
     """Tables that may be changed, with another job that is always right."""
     week = {name: [list(row) for row in rows] for name, rows in tables.items()}
     for name, extra in (("Jobs", {"job": OTHER, "bid date": "2026-04-13"}),
-                        ("Areas", {"job": OTHER, "length ft": 12, "width ft": 3})):  # fmt: skip
+                        ("Slab areas", {"job": OTHER, "length ft": 12, "width ft": 3})):  # fmt: skip
         if name in week:
             week[name].append([extra.get(header) for header in week[name][0]])
     return week
@@ -147,18 +147,18 @@ def let_through(bad: Bad, cell: str, sheet: Sheet, right: tuple[Book, Book]) -> 
     week, company = right
     what = f"{bad.given.header}, {bad.what}: {bad.typed!r} in {cell}"
     of_company = bad.table in COMPANY_TABLES
-    tables = copied(whole_company() if of_company else whole_week(("walk",)))
-    cell = with_bad(bad, tables)
-    sheet = read_book(book({bad.table: tables[bad.table]}, tmp_path / "wrong.xlsx")).sheets[bad.table]
     intake = (
         read_run([week], with_sheet(company, sheet)) if of_company else read_run([with_sheet(week, sheet)], company)
     )
     stops = [each for each in intake.findings if each.severity is Severity.ERROR and each.place.sheet == bad.table]
     here = [each for each in stops if each.place.cell == cell]
-    assert here, f"{bad.typed!r} in {bad.table}!{cell} was let through: {[str(each) for each in intake.findings][:5]}"
-    assert bad.given.label in here[0].found and here[0].remedy
+    if not here:
+        yield f"{what} was let through: {[str(each) for each in intake.findings][:5]}"
+    elif bad.given.label not in here[0].found or not here[0].remedy:
+        yield f"{what} is not called by its label, or nobody is told what to type: {here[0]}"
     waiting = {job.id for job in intake.jobs if has_error(job, intake.findings)}
-    assert waiting == ({ID, OTHER} if of_company else {ID})
+    if waiting != ({ID, OTHER} if of_company else {ID}):
+        yield f"{what} keeps {sorted(waiting)} waiting"
 
 
 def test_there_are_hundreds_of_things_that_may_not_be_typed() -> None:

@@ -1,4 +1,4 @@
-"""Input workbooks from plain tables, and their values: shared by the tests."""
+"""Input workbooks out of plain tables, and what the program makes of them: the shared bench of the tests."""
 
 from __future__ import annotations
 
@@ -10,7 +10,8 @@ import xlsxwriter
 
 from calc.batch import evaluated
 from calc.cell_text import rich_text_run
-from calc.declared import Declared, Input
+from calc.cells import Book
+from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import everything
@@ -41,7 +42,7 @@ COMPANY: dict[str, Rows] = {
         ["Sealer, 5-gal pail", 149, "pack", 5],
     ],
 }
-"""A company book with everything that a job may need."""
+"""A house book with everything that a job may ask of it."""
 
 
 MADE = {"strings_to_formulas": False, "strings_to_urls": False, "in_memory": True}
@@ -51,8 +52,8 @@ _COMPANIES: dict[str, Book] = {}
 
 
 def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
-    """Writes a workbook with one sheet per table."""
-    book = xlsxwriter.Workbook(str(path), {"strings_to_formulas": False, "strings_to_urls": False})
+    """Writes a workbook with a sheet a table."""
+    book = xlsxwriter.Workbook(str(path), MADE)
     for name, rows in tables.items():
         sheet = book.add_worksheet(name)
         for row, cells in enumerate(rows):
@@ -66,18 +67,27 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
 
 
 def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
-    """The intake of a jobs book and a company book that are written into ``folder``."""
-    company_book = read_book(write_book(folder / "company.xlsx", company)) if company else None
-    return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book)
+    """The intake of a week's book and a house book that are written into ``folder``."""
+    return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book(folder, company))
+
+
+def company_book(folder: Path, company: Mapping[str, Rows] | None) -> Book | None:
+    """A house book written and read; one that says the same is read once, since most jobs have the same."""
+    if not company:
+        return None
+    said = repr(company)
+    if said not in _COMPANIES:
+        _COMPANIES[said] = read_book(write_book(folder / "company.xlsx", company))
+    return _COMPANIES[said]
 
 
 def jobs_of(intake: Intake) -> list[JobValues]:
-    """The values of every job without errors."""
+    """The values of every job that no stop holds back."""
     return list(evaluated([job for job in intake.jobs if not has_error(job, intake.findings)]))
 
 
 def only_job(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> JobValues:
-    """The values of the one job of a book; an error shows the findings."""
+    """The values of the one job of a book; the findings are shown when it is held back."""
     intake = intake_from(folder, week, company)
     jobs = jobs_of(intake)
     assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)

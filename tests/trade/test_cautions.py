@@ -12,9 +12,8 @@ from books import COMPANY, Rows, intake_from, only_job, write_book, written_shee
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
-from calc.errors import FindingKind
-from calc.intake.records import JobInput
-from calc.layout.checks_sheet import all_cautions
+from calc.intake.read_run import has_error
+from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
@@ -41,14 +40,8 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
 
 
-def _on_side(limit: Limit, loud: bool) -> tuple[Tables, CompanyBook]:
-    return (limit.loud, limit.noisy_company or COMPANY) if loud else (limit.quiet, limit.quiet_company or COMPANY)
-
-
-def only_input(folder: Path, tables: Tables, company: CompanyBook) -> JobInput:
-    """The one job of a book, without errors."""
-    (job,) = batch.ready_jobs(taken(folder, tables, company))
-    return job
+def _on_side(limit: Limit, past: bool) -> tuple[Tables, CompanyBook]:
+    return (limit.past, limit.past_company or COMPANY) if past else (limit.inside, limit.inside_company or COMPANY)
 
 
 def earned(folder: Path, tables: Tables) -> dict[str, Caution]:
@@ -129,7 +122,7 @@ def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path)
 
 
 def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> None:
-    past = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
+    past = ordered(0.1) | {"Slab areas": a_job(slabs=[1.5])["Slab areas"]}
     job = only_job(tmp_path, past)
     order = [each.severity for each in active_cautions(job)]
     assert order == sorted(order, key=list(Severity).index)
@@ -164,20 +157,20 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 
 
 @pytest.mark.parametrize("name", STOPS)
-def test_an_accepted_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
-    loud = acknowledged(LIMITS[name].loud, CAUTIONS[name].label)
-    run = checked(tmp_path, loud, LIMITS[name].noisy_company or COMPANY)
-    assert [each for each in run.findings if each.severity.word == "error"] == []
+def test_an_acknowledged_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
+    past = acknowledged(LIMITS[name].past, CAUTIONS[name].label)
+    run = checked(tmp_path, past, LIMITS[name].past_company or COMPANY)
+    assert [each for each in run.findings if each.severity.word == "stop"] == []
     assert run.code == 0
 
 
 @pytest.mark.parametrize("missing", ["reason", "who"])
 @pytest.mark.parametrize("name", STOPS)
-def test_a_stop_is_not_accepted_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
-    run = taken(tmp_path, acknowledged(LIMITS[name].loud, CAUTIONS[name].label, **{missing: ""}))
+def test_a_stop_is_not_acknowledged_without_a_reason_and_a_name(name: str, missing: str, tmp_path: Path) -> None:
+    run = taken(tmp_path, acknowledged(LIMITS[name].past, CAUTIONS[name].label, **{missing: ""}))
     assert run.not_written == ["one"]
     assert run.code == 1
-    assert [each.kind for each in run.findings if each.place.sheet == "Overrides"] == [FindingKind.MISSING_REASON]
+    assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)
 
 
 @pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
@@ -185,15 +178,15 @@ def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
     name: str, jobs: dict[tuple[str, bool], JobValues]
 ) -> None:
     found = job_findings(jobs[name, True])
-    assert [each for each in found if each.severity.word == "error"] == []
+    assert [each for each in found if each.severity.word == "stop"] == []
 
 
 def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:
     tables: Tables = {
         "Jobs": [["job", "bid date"], ["thin", "2026-04-13"], ["sound", "2026-04-13"]],
-        "Areas": [["job", "length ft", "width ft", "thickness in"], ["thin", 9, 9, 1.5], ["sound", 9, 9, 4]],
+        "Slab areas": [["job", "length ft", "width ft", "thickness in"], ["thin", 9, 9, 1.5], ["sound", 9, 9, 4]],
     }
     run = bid(tmp_path, tables)
     assert run.code == 1
     assert {job for job, _, _ in run.written} >= {"thin", "sound"}
-    assert {each.job for each in run.findings if each.severity.word == "error"} == {"thin"}
+    assert {each.job for each in run.findings if each.severity.word == "stop"} == {"thin"}
