@@ -83,7 +83,6 @@ from calc.formula.value_types import FormulaError
 
 __all__ = [
     "FT3_PER_YD3",
-    "IN2_PER_FT2",
     "IN_PER_FT",
     "JOB",
     "LB_PER_TON",
@@ -237,12 +236,10 @@ def price(label: str, unit_text: str, *, pack: str = "", taxed: bool = True, hel
     return Price(label, unit_text, pack, taxed, help)
 
 
-def prices(
-    label: str, unit_text: str, level: Level, *, pack: str = "", taxed: bool = True, help: str = ""
-) -> PriceLine:
+def prices(label: str, unit_text: str, level: Level, *, help: str = "") -> PriceLine:
     """Prices of things of one kind, one for each of the named rows of ``level``, each with a row on Prices."""
     items = (f"{label}, {word}" for word in level.axis.words)
-    return PriceLine(label, level, tuple(price(item, unit_text, pack=pack, taxed=taxed, help=help) for item in items))
+    return PriceLine(label, level, tuple(price(item, unit_text, help=help) for item in items))
 
 
 def line(
@@ -291,7 +288,6 @@ def caution(
 IN_PER_FT = exact(12, "in/ft")
 FT3_PER_YD3 = exact(27, "ft3/yd3")
 MIN_PER_H = exact(60, "min/h")
-IN2_PER_FT2 = exact(144, "in2/ft2")
 LB_PER_TON = exact(2000, "lb/ton")
 PERCENT = exact(100, "%")
 """Divides a percentage into a plain ratio."""

@@ -51,11 +51,11 @@ _ASKED_ON_SITE = (
 )
 
 
-def measure_sheet(paper: str = "letter") -> bytes:
+def measure_sheet() -> bytes:
     """The bytes of the workbook: the sheets Site and Area, each one page. Same words, same bytes."""
     pages = (_site_page(), _area_page())
     return workbook_bytes(
-        [resolve(page, CellMap()) for page in pages], None, Identity(TITLE, "", _CREATED, paper, bare=True)
+        [resolve(page, CellMap()) for page in pages], None, Identity(TITLE, "", _CREATED, "letter", bare=True)
     )
 
 

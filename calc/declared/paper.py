@@ -75,7 +75,6 @@ class Column:
     words: tuple[str, ...] = ()
     points_to: Line | None = None
     wide: bool = False
-    otherwise: str = DASH
     like: str = ""
 
 

@@ -94,11 +94,9 @@ def round_up(value: Expr, to: Expr | None = None) -> Expr:
     return apply("round_up_to", value, to)
 
 
-def round_down(value: Expr, to: Expr | None = None) -> Expr:
-    """``value`` rounded down to a whole number, or to a whole number of ``to``."""
-    if to is None:
-        return apply("round_down", value)
-    return apply("round_down_to", value, to)
+def round_down(value: Expr) -> Expr:
+    """``value`` rounded down to a whole number."""
+    return apply("round_down", value)
 
 
 def rounded(value: Expr, digits: int) -> Expr:

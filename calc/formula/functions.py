@@ -229,15 +229,6 @@ _ROWS: tuple[Function, ...] = (
         (MULTIPLYING, CALL),
     ),
     Function(
-        "round_down_to",
-        lambda a, b: f"ROUNDDOWN(ROUND({a}/{b},6),0)*{b}",
-        lambda a, b: rounding.down(rounding.divide(a, b)) * b,
-        unit_rules.stepped,
-        lambda a, b: f"{a}, rounded down to the {b} below",
-        MULTIPLYING,
-        (MULTIPLYING, CALL),
-    ),
-    Function(
         "rounded",
         lambda a, n: f"ROUND(ROUND({a}*{n},6),0)/{n}",
         rounding.rounded,
@@ -251,7 +242,6 @@ _ROWS: tuple[Function, ...] = (
     ),
     Function("abs_", lambda a: f"ABS({a})", np.abs, unit_rules.first, lambda a: f"the size of {a}"),
     Function("square_root", lambda a: f"SQRT({a})", np.sqrt, unit_rules.root, lambda a: f"the square root of {a}"),
-    Function("power", lambda a, b: f"POWER({a},{b})", np.power, unit_rules.plain, lambda a, b: f"{a} to the power {b}"),
     Function("exponential", lambda a: f"EXP({a})", np.exp, unit_rules.plain, lambda a: f"e to the power {a}"),
     Function("logarithm", lambda a: f"LN({a})", np.log, unit_rules.plain, lambda a: f"the natural logarithm of {a}"),
     Function(

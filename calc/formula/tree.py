@@ -112,7 +112,7 @@ class Expr:
         return apply("subtract", 0, self)
 
     def __pow__(self, _other: object) -> NoReturn:
-        raise FormulaError(f"{self.words}: '**' knows no units; multiply, or use power() inside a correlation")
+        raise FormulaError(f"{self.words}: '**' knows no units; multiply, or use square() or square_root()")
 
     def __bool__(self) -> bool:
         self._no_value("'if', 'and', 'or', 'min' and 'max'", "when(), both(), either(), smallest() or largest()")

@@ -27,7 +27,6 @@ VERBS = {
     "money": "count as money",
     "abs_": "take the size of",
     "square_root": "take the square root of",
-    "power": "raise to a power",
     "exponential": "take the exponential of",
     "logarithm": "take the logarithm of",
 }

@@ -170,7 +170,7 @@ def test_what_is_declared_is_shown_by_its_id_label_and_unit() -> None:
     assert repr(Ordered.gross) == '<Line Second.gross "Gross" [ft2]>'
     assert (
         repr(line("Loose volume of the pile", "", declare.exact(1), source="test"))
-        == '<Line of no section yet "Loose">'
+        == '<Line of no section yet "Loose volume of the pile">'
     )
     assert repr(Ordered) == f'<Section Second "Ordered" of {__name__}>'
 

@@ -39,7 +39,7 @@ AREAS = ("walk", "001", "A*", "known", "thin")
 
 STILL = {
     "it says how the sheets print": "Company.paper",
-    "it is written down, and no rule asks it": "Plant.trunk Change.day",
+    "a paper shows it, and no rule asks it": "Change.day",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.rounding_allowance",
     "week.xlsx asks it, and no job alone": "WeekComparison.travel_between WeekComparison.low WeekComparison.high",

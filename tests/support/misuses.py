@@ -37,7 +37,6 @@ from calc.declare import (
     typed_rows,
     when,
 )
-from calc.formula.tree import apply
 
 AREA = typed_rows("area")
 KIND = named_rows("kind", "fine", "coarse")
@@ -55,7 +54,7 @@ class Bid(Section, title="Bid"):
     tolerance = factor("Tolerance", "", 0.001, low=0, high=1, source="house rule")
 
 
-class Area(Section, title="Areas", each=AREA):
+class Area(Section, title="Slab areas", each=AREA):
     """Numbers of an area."""
 
     area = declare.given("Plan area", "ft2")
@@ -114,7 +113,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "math.sqrt()": (lambda: math.sqrt(Area.area), ["Plan area has no value yet", "square_root()"]),
     "sum()": (lambda: sum(Area.area), ["Plan area has no value yet", "use total()"]),
     "for": (lambda: [each for each in Area.area], ["Plan area has no value yet", "use total()"]),
-    "**": (lambda: Bid.reach**2, ["Reach", "'**' knows no units", "multiply"]),
+    "**": (lambda: Bid.reach**2, ["Reach", "'**' knows no units", "square()"]),
     "a bare number": (lambda: Bid.reach * 2, ["2 stands bare", "a label, a unit and a source"]),
     "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 stands bare"]),
     "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True stands bare"]),
@@ -139,7 +138,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
         lambda: round_up(Bid.reach, to=Area.thickness),
         ["cannot round Reach [ft] to steps of Thickness [in]"],
     ),
-    "a power outside a correlation": (lambda: apply("power", Bid.reach, 1), ["Reach [ft]", "inside a correlation"]),
+    "an exponential of feet": (lambda: declare.exponential(Bid.reach), ["Reach [ft]", "inside a correlation"]),
     "a count of feet": (lambda: count_of(Bid.reach, "bag"), ["cannot count Reach [ft] as bag"]),
     "a count of what is not counted": (lambda: count_of(1, "ft"), ["cannot count 1", "as ft"]),
     "feet as a plain number": (lambda: Bid.reach.count, ["cannot drop the unit of Reach [ft]", "not a count"]),

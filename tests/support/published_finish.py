@@ -58,14 +58,14 @@ CURING = (
         UFGS_CURE,
         Known.SEEN,
         cured(250),
-        (says("Curing.need", 1.25), says("CuringChoice.small_packs", 2), says("CuringChoice.bought", 2)),
+        (says("Curing.need", 1.25), says("CuringChoice.small_packs", 2)),
     ),
     Published(
         "or one pail of five gallons",
         UFGS_CURE,
         Known.SEEN,
         cured(250),
-        (says("Curing.need", 1.25), says("CuringChoice.large_packs", 1), says("CuringChoice.bought", 5)),
+        (says("Curing.need", 1.25), says("CuringChoice.large_packs", 1)),
         CompanyBook(packs=(("Curing.large", 88, 5),)),
     ),
     Published(

@@ -35,7 +35,7 @@ STRIP_SAYS: tuple[Says, ...] = (
     says("Order.quantity", 1.75),
     says("FiberDose.weight", 2.625),
     says("Curing.need", 0.60),
-    says("CuringChoice.bought", 1),
+    says("CuringChoice.small_packs", 1),
     says("Panel.spacing", 4.5),
     says("Panel.panels", 9),
     printed("Panel.panel_length", "4.444"),

@@ -212,13 +212,10 @@ def balance_call(plant: Plant, order: Fraction, against: Miss) -> Call:
     return Call(last, held, held_left, cents(max(0.0, gain)))
 
 
-def bags(company: CompanyBook, job: Job) -> tuple[int, bool, Fraction]:
-    """Bags for the need, whether they may do it, and the yards below which they are cheaper than a truck's fees."""
+def bags(company: CompanyBook, job: Job) -> tuple[int, bool]:
+    """Bags for the need, and whether they may do it."""
     bag = company.bag
     if bag is None:
-        return 0, False, ZERO
+        return 0, False
     count = up(volume(job) * (1 + company.loss * PER_CENT) * 27 / bag.yields)
-    hours = Fraction(count * 4, 60)
-    mixer = bag.mixer * (1 if millionths(hours) <= millionths(Fraction(4)) else up(hours / 8))  # half a day, or days
-    saved = second_truck(company.plant) - mixer - bag.clean
-    return count, millionths(volume(job)) <= millionths(bag.largest), max(ZERO, saved) / yard_of_bags(bag)
+    return count, millionths(volume(job)) <= millionths(bag.largest)

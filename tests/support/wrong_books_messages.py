@@ -203,7 +203,7 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a line that cannot be overridden": (
         ["24-031"],
         [
-            'Overrides!B2: error: There is no line "Concrete needed" that can be overridden. Did you mean '
+            'Overrides!B2: error: There is no line "Concrete required" that can be overridden. Did you mean '
             '"Concrete to order"?',
         ],
     ),
@@ -229,7 +229,7 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a duplicate price": (
         ["24-031", "24-055"],
         [
-            'Prices!A3: error: The price of "Sealer, small pack" is typed twice. Delete one of the two rows.',
+            'Prices!A3: error: The price of "Sealer, small pail" is typed twice. Delete one of the two rows.',
         ],
     ),
     "a factor of an unknown kind": (

@@ -179,7 +179,7 @@ def test_a_balance_call_is_worth_what_it_is_on_paper(drawn: list[Drawn]) -> None
 
 def test_bags_are_counted_once_and_not_for_a_pour_that_is_too_large(drawn: list[Drawn]) -> None:
     for each in drawn:
-        count, can, even = plain.bags(each.company, each.job)
+        count, can = plain.bags(each.company, each.job)
         assert each.number("Bags.bags") == count
         assert each.number("Bags.possible") == can
         assert same(each.number("Bags.break_even"), even)

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import declare
-from calc.declare import FT3_PER_YD3, IN2_PER_FT2, IN_PER_FT, FormulaError, Line, Section, line
+from calc.declare import FT3_PER_YD3, IN_PER_FT, FormulaError, Line, Section, exact, line
 from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
 from calc.units.algebra import COUNTS, PLAIN, Unit, spoken, unit
@@ -157,7 +157,7 @@ def test_a_date_is_no_amount_and_the_days_between_two_are() -> None:
         ("yd3", StationStrip.area * StationStrip.thickness, "its number would be 324 times the true yd3"),
         ("ft", StationStrip.thickness / IN_PER_FT / IN_PER_FT, "its number would be 0.0833333 times the true ft"),
         ("in", StationStrip.length, "its number would be 0.0833333 times the true in"),
-        ("ft2", StationStrip.area * IN2_PER_FT2, "its number would be 144 times the true ft2"),
+        ("ft2", StationStrip.area * exact(144, "in2/ft2"), "its number would be 144 times the true ft2"),
         ("mile/h", StationStrip.wind, "a true mile/h but not by cancelling"),
         ("yd3", StationStrip.area / FT3_PER_YD3, "not yd3"),
         ("", StationStrip.heat, "comes out in F, not a plain number"),

@@ -7,7 +7,7 @@ from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import Permissions
 from calc.trade.inputs.work import OnSite
 from calc.trade.work.labor import Labor
-from calc.trade.work.tasks import Chipping
+from calc.trade.work.tasks import Chipping, Roots
 
 
 class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
@@ -56,4 +56,15 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         usual="a rate for each role",
         do="Fill the column prevailing of Wages.",
         source="house rule",
+    )
+    stumps = caution(
+        "Stumps to take out",
+        Severity.CAUTION,
+        total(Roots.stumps) > 0,
+        "Trunks are thick enough to leave stumps; the number is how many.",
+        total(Roots.stumps),
+        "each",
+        usual="no trunk over 6 in is grubbed by hand: a stump is ground or pulled by a machine",
+        do="Get a price from a subcontractor for the stumps, or type unforeseen hours for them.",
+        source="common practice, no source",
     )

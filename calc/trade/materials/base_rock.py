@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.hauling.piles import VehicleSpec
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.inputs.job import Site, Vehicle
+from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, VEHICLE
 from calc.trade.takeoff.geometry import Slab
 
@@ -82,9 +82,6 @@ class RockVehicle(Section, title="Vehicles for base rock", each=VEHICLE, sheet=_
         when(able > 0, preference, greatest(preference) + 1),
         source="a vehicle that cannot is ranked behind the last",
     )
-    hourly_known = line(
-        "Hourly rate is known", "", when(is_given(Vehicle.hourly), 1, 0), source="1 if the company book has the rate"
-    )
 
 
 class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
@@ -145,23 +142,3 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         source="price per job, if it is delivered",
     )
     cost = line("Base rock, total cost", "$", rock + pick_up_cost + delivery, source="purchase, pick-up and delivery")
-    rock_known = line(
-        "Base rock price is known",
-        "",
-        when(either(is_given(rock_price), BaseNeeds.buy <= 0), 1, 0),
-        source="1 if the company book has it, or no base rock is bought",
-    )
-    delivery_known = line(
-        "Base rock delivery price is known",
-        "",
-        when(
-            either(
-                BaseNeeds.buy <= 0,
-                both(delivered > 0, is_given(delivery_price)),
-                both(delivered <= 0, at(RockVehicle.hourly_known, largest(1, row)) > 0),
-            ),
-            1,
-            0,
-        ),
-        source="1 if the company book has the delivery price, or the vehicle's hourly rate, or no base rock is bought",
-    )

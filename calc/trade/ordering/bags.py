@@ -96,18 +96,6 @@ class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
         when(both(is_given(bag_price), bag_yield > 0, total(Concrete.in_place) <= max_pour), 1, 0),
         source="1 if the pour is small enough and a bag has a price and a yield",
     )
-    truck_fixed = line(
-        "Fees of one truck",
-        "$",
-        Risk.second_truck_fees,
-        source="short-load fee of a truck with the minimum order, plus delivery",
-    )
-    break_even = line(
-        "Bags break-even volume",
-        "yd3",
-        when(cost_per_yard > 0, largest(0, truck_fixed - fixed_cost) / cost_per_yard, 0),
-        source="fees of one truck less mixer and clean-up, over cost per yard of bags: approximate, without labor",
-    )
 
 
 class BagTopUp(Section, title="Order topped up from bags", each=POURING, sheet="Order and placing"):

@@ -33,18 +33,6 @@ class Order(Section, title="Order", sheet=_SHEET):
         at(OtherOrderRules.by_percent, Placing.discharge),
         source="net volume plus allowance, rounded up",
     )
-    by_fixed = line(
-        "Fixed order, rounded up",
-        "yd3",
-        at(OrderByRule.by_fixed, Placing.discharge),
-        source="input, rounded up to the order increment",
-    )
-    by_rule = line(
-        "Order by risk, or by percent without a mix price",
-        "yd3",
-        at(OrderByRule.by_rule, Placing.discharge),
-        source="for the placing method chosen",
-    )
     by_plant = line(
         "Order rule, ready-mix",
         "",

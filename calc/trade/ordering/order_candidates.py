@@ -229,27 +229,6 @@ class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET
         source="lowest cost, first row on a tie",
     )
     order = line("Order by risk", "yd3", at(OrderCandidate.order, row, of=POURING), source="looked up by row")
-    risk = line(
-        "Risk of running short, cheapest order", "", at(OrderCandidate.risk, row, of=POURING), source="looked up by row"
-    )
-    shortfall = line(
-        "Expected shortfall, cheapest order",
-        "yd3",
-        at(OrderCandidate.shortfall, row, of=POURING),
-        source="looked up by row",
-    )
-    surplus = line(
-        "Expected surplus, cheapest order",
-        "yd3",
-        at(OrderCandidate.surplus, row, of=POURING),
-        source="looked up by row",
-    )
-    plant_charges = line(
-        "Plant charges, cheapest order",
-        "$",
-        at(OrderCandidate.plant_charges, row, of=POURING),
-        source="looked up by row",
-    )
     expected_cost = line(
         "Expected cost, cheapest order",
         "$",

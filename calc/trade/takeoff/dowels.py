@@ -143,12 +143,6 @@ class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and pla
         source="dowels to cut over dowels per stock bar, rounded up for each size",
         adds=True,
     )
-    offcut = line(
-        "Offcut per bar",
-        "in",
-        largest(0, stock_length - dowels_per_bar * (DoweledEdge.dowel_length + kerf)),
-        source="stock length less the dowels and kerfs cut from a full bar",
-    )
 
 
 class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing"):

@@ -102,12 +102,6 @@ class Board(Section, title="Form lumber", each=BOARD, sheet=_SHEET):
         source="length times price over reuses",
         adds=True,
     )
-    known = line(
-        "Form lumber price is known",
-        "",
-        when(either(length <= 0, has_price(cost, BOARD) > 0), 1, 0),
-        source="1 if the price is in the company book, or none is used",
-    )
 
 
 class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_SHEET):
@@ -154,17 +148,4 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
         "$",
         total(Board.charge) + stake_charge + bender_board_charge + release_agent_charge,
         source="form lumber, stakes, bender board and release agent",
-    )
-    known = line(
-        "Form accessory prices are known",
-        "",
-        when(
-            both(
-                either(formed <= 0, both(is_given(stake_price), is_given(release_agent_price))),
-                either(total(Stakes.curved) <= 0, is_given(bender_board_price)),
-            ),
-            1,
-            0,
-        ),
-        source="1 if the company book has a price for everything used",
     )

@@ -210,19 +210,3 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
         rental + excavator_delivery + mobilization,
         source="rental, delivery, mobilization",
     )
-    known = line(
-        "Delivery and mobilization prices are known",
-        "",
-        when(
-            both(is_given(mobilization_price), either(excavator_deliveries <= 0, is_given(excavator_delivery_price))),
-            1,
-            0,
-        ),
-        source="1 if the company book has the prices that are needed",
-    )
-    rentals_known = line(
-        "Rental prices are known",
-        "",
-        when(total(RentalChoice.no_price) > 0, 0, 1),
-        source="1 if every machine that is needed has a price",
-    )

@@ -77,18 +77,3 @@ class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SH
         sheet_cost + washout_cost + barricades + caution,
         source="slip sheets, washout, barricades, tape and signs",
     )
-    known = line(
-        "Protection prices are known",
-        "",
-        when(
-            both(
-                is_given(caution_price),
-                either(closed_days <= 0, is_given(barricade_price)),
-                either(washouts <= 0, is_given(washout_price)),
-                either(sheet_area <= 0, is_given(sheet_price)),
-            ),
-            1,
-            0,
-        ),
-        source="1 if the company book has the prices that are needed",
-    )

@@ -25,11 +25,26 @@ _ONE_EACH, _ONE_PERSON = exact(1, "each"), exact(1, "person")
 class Roots(Section, title="Root balls to grub", each=PLANT, sheet=_SHEET):
     """Grubbed one by one."""
 
+    stump_from = factor(
+        "Trunk that leaves a stump, above",
+        "in",
+        6,
+        low=4,
+        high=12,
+        source="common practice, no source: a thinner one is grubbed with its roots",
+    )
     balls = line(
         "Root balls",
         "each",
         when(Plant.ball > 0, Plant.quantity, 0),
         source="number of plants, if they have a root ball",
+        adds=True,
+    )
+    stumps = line(
+        "Stumps",
+        "each",
+        when(Plant.trunk > stump_from, Plant.quantity, 0),
+        source="plants with a thicker trunk",
         adds=True,
     )
 

@@ -1,0 +1,88 @@
+"""A number that nothing reads is room on a sheet: each line is read by something, or says why it is shown."""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator
+from dataclasses import fields, is_dataclass
+
+from calc.trade.papers.office import PAPERS
+
+from calc.declared import Caution, Check, Declared, Input, Kind, Line
+from calc.trade.catalog import SECTIONS
+from calc.trade.money import bid, cost_rows, week
+from folders import ROOT
+
+SHOWN = {
+    "OtherOrderRules.closed_form_order": "what a short formula says, to hold against the ladder",
+    "OtherOrderRules.percent_risk_cost": "what the percent rule costs in misses, to say to whoever always adds eight percent",
+    "Order.by_percent": "what the percent rule would order",
+    "BagTopUp.order": "what to order where bags stand ready",
+    "Workday.haul_days": "how many days the truck is away",
+    "Hauled.limited_by": "whether a load is full by room or by weight",
+    "Hauled.worth_driving": "how much further a cheaper site may be",
+    "DoweledEdge.spacing_as_laid_out": "the spacing that the crew marks",
+    "JointPlace.why": "why a joint stands where it does",
+    "Protection.washout_capacity": "how large a box the wash water takes",
+    "Task.quantity_unit": "the unit of the amount beside it",
+    "Labor.low_hours": "the hours on good days",
+    "Labor.high_hours": "the hours on bad days",
+    "Labor.hours_per_ft2": "hours for a square foot, as a contractor compares jobs",
+    "RentalChoice.way": "whether a machine is rented for half a day, days or weeks",
+}
+"""Lines that are a number which a person would say aloud, and are shown for that alone."""
+
+EVERY = [member for section in SECTIONS for member in section.members]
+
+
+def named_in(found: object) -> Iterator[Declared]:
+    """Every declaration in a paper, a table of decisions, a list of columns, however deep."""
+    if isinstance(found, Declared):
+        yield found
+    elif isinstance(found, (tuple, list)):
+        for each in found:
+            yield from named_in(each)
+    elif is_dataclass(found) and not isinstance(found, type):
+        for each in fields(found):
+            yield from named_in(getattr(found, each.name))
+
+
+def named_in_code() -> Iterator[Declared]:
+    """The declarations that the program names outside its rules and its blanks: the model, the layout, the audit."""
+    own = {(section.__name__, each.name): each for section in SECTIONS for each in section.declarations}
+    for path in (ROOT / "calc").rglob("*.py"):
+        if path.relative_to(ROOT).parts[1] not in {"trade", "blanks"}:
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+                if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+                    named = own.get((node.value.id, node.attr))
+                    yield from () if named is None else (named,)
+
+
+def read() -> set[Declared]:
+    """Whatever is read by a formula, a check, a caution, a paper, a cost, the front page, the week or the program."""
+    found = {leaf for each in EVERY if isinstance(each, Line) for leaf in each.formula.leaves()}
+    found |= {section.slots_for for section in SECTIONS if section.slots_for is not None}
+    for section in SECTIONS:
+        for each in section.declarations:
+            if isinstance(each, Check | Caution):
+                found |= {member for _, member in each.members()}
+    for module in (bid, cost_rows, week):
+        found |= {each for name, value in vars(module).items() if name.isupper() for each in named_in(value)}
+    return found | set(named_in(PAPERS)) | set(named_in_code())
+
+
+def test_every_line_is_read_or_says_why_it_is_shown() -> None:
+    by_whom = read()
+    unread = {
+        each.id
+        for each in EVERY
+        if isinstance(each, Line) and each not in by_whom and each.all_rows not in by_whom
+        if not each.name.endswith("_all")  # a total comes with the line that adds up
+    }
+    assert unread == set(SHOWN)
+
+
+def test_every_input_is_read_unless_it_is_words() -> None:
+    by_whom = read()
+    typed = [each for each in EVERY if isinstance(each, Input) and each.kind is not Kind.TEXT]
+    assert [each.id for each in typed if each not in by_whom] == []
