@@ -174,7 +174,7 @@ WEEK: dict[str, Table] = {
         ("26-046", "Town of Alder Fork", "Depot Street, Alder Fork", "2026-04-17", "2026-05-04", "loam", "macro", "",
          "roll 10, 5-12", "apron at the depot"),
     ),
-    "Slab areas": (
+    "Areas": (
         ("job", "area", "shape", "length ft", "width ft", "other width ft", "thickness in", "other thickness in",
          "height above grade in", "base in", "quantity", "area ft2", "length for joint layout ft", "panel width ft",
          "old slab ft2",
@@ -248,7 +248,7 @@ WEEK: dict[str, Table] = {
          "reinforced"),
         ("26-044", "strip", "9'", "10\"", "1", "2", "1", "no"),
     ),
-    "Vegetation to clear": (
+    "Plants": (
         ("job", "what", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft", "trunk in"),
         ("26-044", "boxwood", "3", "2' 6\"", "2'", "3'", "1' 3\"", "1'", "1"),
         ("26-044", "rose", "2", "1' 6\"", "1' 6\"", "4'", "10\"", "8\"", "3/4"),

@@ -168,7 +168,7 @@ def one_job() -> dict[str, Rows]:
     """A week of one walk with a doweled edge."""
     return {
         "Jobs": [["job", "client", "bid date"], ["26-050", "Tamarack Row Owners", "2026-04-13"]],
-        "Slab areas": [
+        "Areas": [
             ["job", "length ft", "width ft", "formed ft", "doweled edge ft", "dowel spacing in"],
             ["26-050", "12' 6\"", "3", "28", "3", "12"],
         ],
@@ -215,7 +215,7 @@ def many_jobs(folder: Path) -> list[JobInput]:
         for area in range(AREAS):
             length = 8 + (number * 7 + area * 3) % 90 / 4
             areas.append([f"J{number}", f"A{area + 1}", length, 3 + area / 2, 2 * length, 3, 12])
-    return intake_from(folder, {"Jobs": jobs, "Slab areas": areas}).jobs
+    return intake_from(folder, {"Jobs": jobs, "Areas": areas}).jobs
 
 
 if __name__ == "__main__":

@@ -78,7 +78,7 @@ def write_weeks(folder: Path, files: int, jobs: int) -> None:
             for area in range(1 + number % 4):
                 length = 8 + (number * 7 + area * 3) % 90 / 4
                 areas.append([id_, f"A{area + 1}", length, 3 + area / 2, 2 * length, 3, 12])
-        tables: dict[str, Rows] = {"Jobs": heads, "Slab areas": areas}
+        tables: dict[str, Rows] = {"Jobs": heads, "Areas": areas}
         write_book(folder / f"week{file:02}.xlsx", tables)
 
 

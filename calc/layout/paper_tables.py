@@ -70,7 +70,7 @@ def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: in
     elif column.named is None:
         page.put(FixedText(page.row, col, "blank", ""))
     else:
-        named, otherwise = column.named, column.otherwise
+        named, otherwise = column.named, paper.DASH
         text = context.text_of(named, index, page.name, otherwise)
         value = context.value_of(named, index, otherwise)
         page.put(Linked(page.row, col, role, text, value, paper_format(named, column.like), wraps=is_words(named)))

@@ -63,7 +63,7 @@ def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
     areas = [f"A{at}" for at in range(len(ODD_WORDS))]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "client", "notes"], ["1E3", "2026-04-13", ODD_WORDS[4], ODD_WORDS[2]]],
-        "Slab areas": [
+        "Areas": [
             ["area", "length ft", "width ft", "notes"],
             *([area, 12, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
@@ -71,7 +71,7 @@ def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
             ["area", "length ft", "width ft", "depth to top of footing in", "notes"],
             *([area, 2, 1, 3, word] for area, word in zip(areas, ODD_WORDS, strict=True)),
         ],
-        "Vegetation to clear": [["what", "width ft", "notes"], *([word, 1, word] for word in ODD_WORDS)],
+        "Plants": [["what", "width ft", "notes"], *([word, 1, word] for word in ODD_WORDS)],
         "Site conditions": [["fact", "value", "notes"], ["order reason", ODD_WORDS[6], "two\nlines"]],
     }
     bid = written_bid(tmp_path, week)
@@ -84,7 +84,7 @@ def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
 def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) -> None:
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["metric", "2026-04-13"]],
-        "Slab areas": [["area", "length (m)", "width m", "thickness cm"], ["A", 3.5, "1 1/4", "4 in"]],
+        "Areas": [["area", "length (m)", "width m", "thickness cm"], ["A", 3.5, "1 1/4", "4 in"]],
         "Site conditions": [["fact", "value", "unit"], ["Fiber dose", 0.9, "kg/m3"]],
     }
     bid = written_bid(tmp_path, week)
@@ -96,7 +96,7 @@ def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) ->
 
 def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
     week = write_book(
-        tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Slab areas": [["length ft", "width ft"], [9, 3]]}
+        tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]}
     )
     run = batch.load_run([week], None, 46125.0)
     batch.bid(run, tmp_path / "outputs")
@@ -115,7 +115,7 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
     headers = ["job", "area", "line", "value", "reason", "who", "notes"]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["a", "2026-04-13"]],
-        "Slab areas": [
+        "Areas": [
             ["area", "length ft", "width ft", "thickness in"],
             ["A", 9, 3, 1],
             ["B", 9, 3, 4],
@@ -140,7 +140,7 @@ def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
     company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bonding coats", 2]]}
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "control joints"], ["a", "2026-04-13", "saw-cut"]],
-        "Slab areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
+        "Areas": [["area", "length ft", "width ft"], ["A", 9, 3]],
         SITE: [["fact", "value"], ["Bonding coats", 1]],
     }
     bid = written_bid(tmp_path, week, company)

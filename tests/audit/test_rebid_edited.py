@@ -73,7 +73,7 @@ def short(tmp_path_factory: pytest.TempPathFactory) -> Bid:
     """A job whose edges were typed in Areas."""
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["a", "2026-04-13"]],
-        "Slab areas": [["area", "length ft", "width ft", *EDGE_HEADERS], ["A", 12, 3, 24, 4, 3, 2, 18]],
+        "Areas": [["area", "length ft", "width ft", *EDGE_HEADERS], ["A", 12, 3, 24, 4, 3, 2, 18]],
     }
     return written_bid(tmp_path_factory.mktemp("short"), week)
 
@@ -140,7 +140,7 @@ def test_an_edge_that_was_typed_in_areas_keeps_its_edit(
     name: str, short: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
     made([edited[name]], tmp_path / "rebid.xlsx")
-    areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Slab areas"]
+    areas = openpyxl.load_workbook(tmp_path / "rebid.xlsx")["Areas"]
     row = {str(areas.cell(1, column).value): areas.cell(2, column).value for column in range(1, areas.max_column + 1)}
     fits = name == "a column of Areas"
     assert [str(row[header]) for header in EDGE_HEADERS] == (["14", "4", "3", "2", "18"] if fits else ["None"] * 5)

@@ -31,7 +31,7 @@ def tables(jobs: int = 3, changed: int | None = None) -> dict[str, Rows]:
             ["job", "bid date", "pour date"],
             *([f"J{n}", "2026-04-13", f"2026-05-{1 + n % 3:02}"] for n in range(jobs)),
         ],
-        "Slab areas": [
+        "Areas": [
             ["job", "area", "length ft", "width ft", "doweled edge ft", "dowel spacing in"],
             *(
                 [f"J{n}", f"A{area}", 10 + n / 3 + area + (n == changed), 3 + area / 7, 3, 12]

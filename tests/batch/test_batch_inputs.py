@@ -16,7 +16,7 @@ def book(path: Path, *jobs: str) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     tables: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], *([job, "2026-04-13"] for job in jobs)],
-        "Slab areas": [["job", "length ft", "width ft"], *([job, 12, 3] for job in jobs)],
+        "Areas": [["job", "length ft", "width ft"], *([job, 12, 3] for job in jobs)],
     }
     return write_book(path, tables)
 
@@ -113,7 +113,7 @@ def test_ids_of_two_books_that_give_one_file_name_are_all_errors(office: Path) -
 def test_two_books_with_one_name_are_named_with_their_folders(tmp_path: Path) -> None:
     north, south = book(tmp_path / "north" / "week.xlsx", "A"), book(tmp_path / "south" / "week.xlsx", "B")
     jobs: Rows = [["job", "bid date"], ["B", "2026-04-13"]]
-    write_book(south, {"Jobs": jobs, "Slab areas": [["length ft", "widht ft"], [12, 3]]})
+    write_book(south, {"Jobs": jobs, "Areas": [["length ft", "widht ft"], [12, 3]]})
     run = batch.load_run([north, south], None, None)
     assert ids(run) == ["A", "B"]
     assert run.not_written == ["B"], "an error of one whole book keeps no job of the other from being written"
@@ -123,7 +123,7 @@ def test_two_books_with_one_name_are_named_with_their_folders(tmp_path: Path) ->
 def test_a_company_sheet_in_any_book_applies_to_all_of_them(office: Path) -> None:
     (office / "company.xlsx").unlink()
     tables: dict[str, Rows] = {"Jobs": [["job", "bid date"], ["E", "2026-04-13"]], "Company": COMPANY["Company"]}
-    write_book(office / "week16.xlsx", {**tables, "Slab areas": [["length ft", "width ft"], [12, 3]]})
+    write_book(office / "week16.xlsx", {**tables, "Areas": [["length ft", "width ft"], [12, 3]]})
     jobs = batch.ready_jobs(batch.load_run([office], None, None))
     assert len(jobs) == 5
     assert {entry.value for job in jobs for given, entry in job.entries.items() if given.label == "Company"} == {

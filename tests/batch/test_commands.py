@@ -22,13 +22,13 @@ pytestmark = pytest.mark.slow
 ENVIRONMENT = {**os.environ, "PYTHONPATH": str(ROOT)}
 GOOD = {
     "Jobs": [["job", "bid date"], ["24-031", "2026-04-13"]],
-    "Slab areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
+    "Areas": [["job", "length ft", "width ft"], ["24-031", "12' 6\"", "3"]],
 }
 
 
 MIXED = {
     "Jobs": [["job", "bid date", "reminder"], ["24-031", "2026-04-13", ""], ["24-032", "2026-04-13", "call first"]],
-    "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"], ["24-032", "10' 14\"", "3"]],
+    "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"], ["24-032", "10' 14\"", "3"]],
 }
 """A jobs book with an error, a question and a note."""
 
@@ -99,7 +99,7 @@ def test_a_full_disk_is_not_reported_a_thousand_times(week: Path) -> None:
     jobs, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*jobs, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     (week.parent / "outputs").mkdir()
     for id_ in ids:
@@ -157,7 +157,7 @@ def test_a_run_stopped_by_ctrl_c_continues_with_the_same_command(workers: int, j
     heads, areas = [["job", "bid date"]], [["job", "length ft", "width ft"]]
     write_book(
         week,
-        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Slab areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
+        {"Jobs": [*heads, *([id_, "2026-04-13"] for id_ in ids)], "Areas": [*areas, *([id_, 12, 3] for id_ in ids)]},
     )
     words = ["bid", "week.xlsx", "--workers", str(workers)]
     code, shown = under_a_terminal(words, week.parent, stop_at=f" 2/{jobs}")
@@ -169,7 +169,7 @@ def test_a_run_stopped_by_ctrl_c_continues_with_the_same_command(workers: int, j
 
 
 def test_check_prints_the_findings_of_bid_and_writes_nothing(week: Path) -> None:
-    bad = {**GOOD, "Slab areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
+    bad = {**GOOD, "Areas": [["job", "length ft", "width ft"], ["24-031", "ten", "3"]]}
     write_book(week, bad)
     before = sorted(week.parent.iterdir())
     checked = flatwork("check", "week.xlsx", cwd=week.parent)
@@ -186,7 +186,7 @@ def test_three_jobs_with_errors_among_twenty_keep_no_other_from_being_written(we
         week,
         {
             "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
-            "Slab areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, broken.get(id_, "12"), "3"] for id_ in ids)],
         },
     )
     run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, program=SHORT)
@@ -241,7 +241,7 @@ def test_a_console_without_the_character_still_shows_the_message(tmp_path: Path)
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], ["Café ☃", "2026-04-13"]],
-            "Slab areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
+            "Areas": [["job", "length ft", "width ft"], ["Café ☃", "☃", "3"]],
         },
     )
     run = flatwork("bid", "week.xlsx", cwd=tmp_path, PYTHONIOENCODING="ascii")
@@ -259,7 +259,7 @@ def test_blanks_and_the_demo_are_available_in_any_folder(tmp_path: Path) -> None
 
 
 def test_an_open_stop_caution_is_an_exit_code_of_1_until_it_is_acknowledged(week: Path) -> None:
-    thin = {**GOOD, "Slab areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
+    thin = {**GOOD, "Areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
     write_book(week, thin)
     run = flatwork("bid", "week.xlsx", cwd=week.parent)
     assert run.returncode == 1 and "Slab too thin" in run.stderr

@@ -137,7 +137,7 @@ def test_two_ids_that_give_one_file_name_are_both_refused(tmp_path: Path) -> Non
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], *([id_, "2026-04-13"] for id_ in ids)],
-            "Slab areas": [["job", "length ft", "width ft"], *([id_, 12, 3] for id_ in ids)],
+            "Areas": [["job", "length ft", "width ft"], *([id_, 12, 3] for id_ in ids)],
         },
     )
     run = batch.load_run([tmp_path / "week.xlsx"], None, None)
@@ -151,7 +151,7 @@ def test_a_workbook_that_cannot_be_written_does_not_stop_the_others(tmp_path: Pa
         tmp_path / "week.xlsx",
         {
             "Jobs": [["job", "bid date"], ["one", "2026-04-13"], ["two", "2026-04-13"]],
-            "Slab areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", 12, 3]],
+            "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", 12, 3]],
         },
     )
     folder = tmp_path / "out"
@@ -174,11 +174,11 @@ def worded(tmp_path_factory: pytest.TempPathFactory) -> list[Cell]:
         folder / "week.xlsx",
         {
             "Jobs": [["job", "bid date", "client", "notes"], ["one", "2026-04-13", TEXTS[0], TEXTS[1]]],
-            "Slab areas": [
+            "Areas": [
                 ["area", "length ft", "width ft", "notes"],
                 *([f"A{n}", 12, 3, text] for n, text in enumerate(TEXTS)),
             ],
-            "Vegetation to clear": [["what", "width ft", "notes"], *([text, 1, text] for text in TEXTS)],
+            "Plants": [["what", "width ft", "notes"], *([text, 1, text] for text in TEXTS)],
         },
     )
     run = batch.load_run([folder / "week.xlsx"], None, None)

@@ -101,7 +101,7 @@ def files(tmp_path_factory: pytest.TempPathFactory) -> list[bytes]:
     folder = tmp_path_factory.mktemp("files")
     week = {name: list(rows) for name, rows in whole_week(("walk",)).items()}
     week["Jobs"].append(["other", *week["Jobs"][1][1:]])
-    week["Slab areas"].append(["other", *week["Slab areas"][1][1:]])
+    week["Areas"].append(["other", *week["Areas"][1][1:]])
     one = write_book(folder / "one.xlsx", week)
     book = openpyxl.load_workbook(one)
     book.save(folder / "two.xlsx")

@@ -109,7 +109,7 @@ def write_week(path: Path, edition: int, jobs: int) -> None:
     """A jobs book in which every job differs in every edition."""
     tables: dict[str, Rows] = {
         "Jobs": [["job", "client", "bid date"], *([f"J{n}", f"Edition {edition}", "2026-04-13"] for n in range(jobs))],
-        "Slab areas": [["job", "length ft", "width ft"], *([f"J{n}", 10 + n, 3] for n in range(jobs))],
+        "Areas": [["job", "length ft", "width ft"], *([f"J{n}", 10 + n, 3] for n in range(jobs))],
     }
     write_book(path, tables)
 

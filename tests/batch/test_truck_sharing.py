@@ -34,7 +34,7 @@ PLANT: dict[str, Rows] = COMPANY | {
 
 WEEK: dict[str, Rows] = {
     "Jobs": [["job", "bid date", "pour date", "fiber"], ["26-07", "2026-04-13", "2026-04-27", "micro"]],
-    "Slab areas": [["length ft", "width ft", "thickness in"], [40, 10, 4]],
+    "Areas": [["length ft", "width ft", "thickness in"], [40, 10, 4]],
     "Site conditions": [
         ["fact", "value"],
         ["Winter heat", "yes"],

@@ -107,7 +107,7 @@ def typed_pair(folder: Path, both: Mapping[Input, object], second: Mapping[Input
     ]
     areas: Rows = [["job", "area", "length ft", "width ft"], ["A", "walk", 40, 3], ["B", "walk", 40, 3]]
     company = {**PRICED, "Site conditions": [facts[0], *facts[1:3]]}
-    week = {"Jobs": jobs, "Slab areas": areas, "Site conditions": [facts[0], *facts[3:]]}
+    week = {"Jobs": jobs, "Areas": areas, "Site conditions": [facts[0], *facts[3:]]}
     intake = intake_from(folder, week, company)
     jobs_taken = jobs_of(intake)
     assert len(jobs_taken) == 2, intake.findings

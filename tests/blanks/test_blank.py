@@ -131,7 +131,7 @@ def type_a_strip(book: Any) -> None:
     """A strip, as a person types it: one row in Jobs, one in Areas."""
     typed = {
         "Jobs": {"job": "24-03", "client": "Quillfeather", "bid date": "2026-04-20"},
-        "Slab areas": {"job": "24-03", "area": "1/2", "length ft": "10'-6 1/2\"", "width ft": "3.2 m", "thickness in": 4},
+        "Areas": {"job": "24-03", "area": "1/2", "length ft": "10'-6 1/2\"", "width ft": "3.2 m", "thickness in": 4},
     }
     for title, cells in typed.items():
         for header, value in cells.items():
@@ -195,7 +195,7 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
     intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", type_a_strip), blanks["company.xlsx"])
     assert stops(intake.findings) == []
     (job,) = intake.jobs
-    (area,) = job.rows[TABLES["Slab areas"].level]
+    (area,) = job.rows[TABLES["Areas"].level]
     assert (job.id, area.word) == ("24-03", "1/2")
     assert area.entries[Area.length].value == 10 + 6.5 / 12
     assert area.entries[Area.width].value == pytest.approx(3.2 / 0.3048, rel=1e-12)
@@ -230,7 +230,7 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
         return [each for each in findings if (each.place.sheet, each.place.cell) == (title, ref)]
 
     lists = list(lists_in(blanks["jobs.xlsx"]))
-    assert {("Jobs", "fiber"), ("Slab areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
+    assert {("Jobs", "fiber"), ("Areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
         (title, header) for title, header, _, _ in lists
     }
     for title, header, _, words in lists:

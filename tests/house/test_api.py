@@ -41,7 +41,7 @@ def two_jobs(tmp_path: Path) -> Path:
     write_book(tmp_path / "company.xlsx", COMPANY)
     tables = {
         "Jobs": [["job", "client"], ["J1", "Ann"], ["J2", "Bo"]],
-        "Slab areas": [["job", "length ft", "width ft"], ["J1", 12, 3], ["J2", "about ten", 3]],
+        "Areas": [["job", "length ft", "width ft"], ["J1", 12, 3], ["J2", "about ten", 3]],
     }
     return write_book(tmp_path / "jobs.xlsx", tables)
 

@@ -100,7 +100,7 @@ def copied(tables: Any) -> dict[str, list[list[Any]]]:
     """Tables that may be changed, with another job that is always right."""
     week = {name: [list(row) for row in rows] for name, rows in tables.items()}
     for name, extra in (("Jobs", {"job": OTHER, "bid date": "2026-04-13"}),
-                        ("Slab areas", {"job": OTHER, "length ft": 12, "width ft": 3})):  # fmt: skip
+                        ("Areas", {"job": OTHER, "length ft": 12, "width ft": 3})):  # fmt: skip
         if name in week:
             week[name].append([extra.get(header) for header in week[name][0]])
     return week

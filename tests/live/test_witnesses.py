@@ -23,7 +23,7 @@ LOOKED_THROUGH = {
 }  # fmt: skip
 """One of each sort, by folder and file: looking through a workbook takes seconds."""
 
-BARE: dict[str, Rows] = {"Jobs": AWKWARD["Jobs"][:2], "Slab areas": AWKWARD["Slab areas"][:2]}
+BARE: dict[str, Rows] = {"Jobs": AWKWARD["Jobs"][:2], "Areas": AWKWARD["Areas"][:2]}
 """One job, and no house book at all."""
 
 

@@ -10,7 +10,7 @@ AWKWARD: dict[str, Rows] = {
         ["job", "bid date", "fiber"],
         *([id_, "2026-04-13", "macro"] for id_ in ("<5", "1E3", "huge")),
     ],
-    "Slab areas": [
+    "Areas": [
         AREA,
         ["<5", "A*", "circle", 6, None, 4, None],
         *(["1E3", f"{number}E3", "", 9 + number, 3, 4, None] for number in range(8)),

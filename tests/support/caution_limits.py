@@ -34,7 +34,7 @@ def a_job(*, slabs: Sequence[float] = (4,), override: Sequence[Sequence[object]]
     """
     return {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Slab areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
+        "Areas": [["length ft", "width ft", "thickness in"], *([9, 9, inches] for inches in slabs)],
         "Overrides": [["line", "value", "reason", "who"], *override],
     }
 
@@ -84,7 +84,7 @@ def over_a_footing(reinforced: str) -> Tables:
 
 def planted(trunk: float) -> Tables:
     """A job with two plants whose trunks are so thick, in inches."""
-    return a_job() | {"Vegetation to clear": [["what", "quantity", "trunk in"], ["maple", 2, trunk]]}
+    return a_job() | {"Plants": [["what", "quantity", "trunk in"], ["maple", 2, trunk]]}
 
 
 def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:

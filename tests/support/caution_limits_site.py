@@ -18,7 +18,7 @@ def lying(**columns: object) -> Tables:
     own = {"length ft", "width ft", "thickness in"} & {name.replace("_", " ") for name in columns}
     plain = [(head, value) for head, value in zip(heads, (9, 9, 4, *columns.values()), strict=True)]
     kept = [(head, value) for place, (head, value) in enumerate(plain) if place >= 3 or head not in own]
-    return WELL | {"Slab areas": [[head for head, _ in kept], [value for _, value in kept]]}
+    return WELL | {"Areas": [[head for head, _ in kept], [value for _, value in kept]]}
 
 
 def edged(kind: str = "existing", **columns: object) -> Tables:
@@ -158,8 +158,8 @@ MORE: dict[str, Limit] = {
     # 2 in over a footing; a 6 in slab wants 3 in
     "SlabCautions.thin_cover": Limit(over_footing(2), over_footing(1.9), 0.1),
     "SlabCautions.half_cover": Limit(
-        over_footing(2) | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 4]]},
-        over_footing(2) | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 6]]},
+        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 4]]},
+        over_footing(2) | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 6]]},
         1,
     ),
     # 5 in under cars, 6 in under trucks
@@ -170,9 +170,9 @@ MORE: dict[str, Limit] = {
     ),
     "SlabCautions.dowel_stop": Limit(
         edged(dowel_spacing_in=24, bar_diameter_in=0.5)
-        | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
+        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.5]]},
         edged(dowel_spacing_in=24, bar_diameter_in=0.5)
-        | {"Slab areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
+        | {"Areas": [["length ft", "width ft", "thickness in"], [9, 9, 2.25]]},
         0.125,
     ),
     "SlabCautions.dowel_end": Limit(
@@ -185,8 +185,8 @@ MORE: dict[str, Limit] = {
     ),
     # 1/2 in under cars
     "SlabCautions.dowel_size": Limit(
-        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Slab areas": lying(vehicles="light")["Slab areas"]},
-        edged(dowel_spacing_in=24, bar_diameter_in=0.375) | {"Slab areas": lying(vehicles="light")["Slab areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.5) | {"Areas": lying(vehicles="light")["Areas"]},
+        edged(dowel_spacing_in=24, bar_diameter_in=0.375) | {"Areas": lying(vehicles="light")["Areas"]},
         0.125,
     ),
     # ACI 302.1R-96: half as long again as wide; 12 by 8 is, 9 by 5.9 is more. Spacing by width is 1.5 w, so a factor

@@ -18,7 +18,7 @@ Row = tuple[object, ...]
 
 WALK: dict[str, Rows] = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-    "Slab areas": [["length ft", "width ft", "formed ft"], [100, 3, 60]],
+    "Areas": [["length ft", "width ft", "formed ft"], [100, 3, 60]],
     "Site conditions": [["fact", "value"], ["Permit", 0]],
 }
 """A walk of 300 ft2, dug by hand."""
@@ -31,8 +31,8 @@ def walk(
     length: float = 100,
 ) -> JobValues:
     """The walk, with other facts of its site, or of another length."""
-    site, (heads, (_, *sizes)) = [*WALK["Site conditions"], *facts], WALK["Slab areas"]
-    return only_job(folder, WALK | {"Site conditions": site, "Slab areas": [heads, [length, *sizes]]}, company)
+    site, (heads, (_, *sizes)) = [*WALK["Site conditions"], *facts], WALK["Areas"]
+    return only_job(folder, WALK | {"Site conditions": site, "Areas": [heads, [length, *sizes]]}, company)
 
 
 def front_page(folder: Path, job: JobValues) -> list[Row]:

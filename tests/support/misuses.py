@@ -54,7 +54,7 @@ class Bid(Section, title="Bid"):
     tolerance = factor("Tolerance", "", 0.001, low=0, high=1, source="house rule")
 
 
-class Area(Section, title="Slab areas", each=AREA):
+class Area(Section, title="Areas", each=AREA):
     """Numbers of an area."""
 
     area = declare.given("Plan area", "ft2")

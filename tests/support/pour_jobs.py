@@ -34,7 +34,7 @@ class Pour:
         areas: Rows = [["length ft", "width ft", "thickness in"], [self.length, self.width, 4]]
         stops: Rows = [["station ft", "depth in"], *([10 * place, depth] for place, depth in enumerate(self.depths))]
         facts: Rows = [["fact", "value"], *([fact, said] for fact, said in (CHUTE | self.facts).items())]
-        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Slab areas": areas, "Cross-sections": stops}
+        week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": areas, "Cross-sections": stops}
         return only_job(folder, week | {"Site conditions": facts}, self._company())
 
     def _company(self) -> dict[str, Rows]:

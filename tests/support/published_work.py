@@ -19,7 +19,7 @@ GANGS = (
             slab(10, 4),
             typed("Ordering", rule="fixed", fixed=45, reason="as published"),
             typed("Access", method="chute", reason="as published"),
-            typed("Crew cost of the method", placing=16),
+            typed("Crew", placing=16),
         ),
         (
             says("Pour.hours", 10),

@@ -72,7 +72,7 @@ def _week(draw: random.Random) -> dict[str, Rows]:
             ["job", "bid date", "fiber"],
             *([name, "2026-04-13", draw.choice(["none", "micro"])] for name in names),
         ],
-        "Slab areas": areas,
+        "Areas": areas,
         "Site conditions": facts,
         "Changes": changes,
     }

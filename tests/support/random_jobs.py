@@ -169,11 +169,11 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ["job", "fact", "value"],
             *([name, fact, value] for name, job in jobs for fact, value in _facts(job)),
         ],
-        "Slab areas": [
+        "Areas": [
             ["job", *AREA_COLUMNS],
             *([name, *_cells(_measures(job))] for name, job in jobs),
         ],
-        "Vegetation to clear": [
+        "Plants": [
             ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, *_cells(job.plants)] for name, job in jobs),
         ],

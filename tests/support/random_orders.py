@@ -170,7 +170,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
     return {
         "Jobs": [["job", "bid date"], *([name, "2026-04-13"] for name, _ in jobs)],
         "Site conditions": [["job", "fact", "value"], *([name, *fact] for name, job in jobs for fact in _facts(job))],
-        "Slab areas": [["job", "area", "length ft", "width ft", "thickness in", "quantity"], *map(_area_row, named)],
+        "Areas": [["job", "area", "length ft", "width ft", "thickness in", "quantity"], *map(_area_row, named)],
         "Cross-sections": [
             ["job", "area", "station ft", "depth in"],
             *([name, area, place, float(depth)] for name, area, strip in named

@@ -201,7 +201,7 @@ def week_tables(tasks: Sequence[tuple[str, Task]]) -> dict[str, Rows]:
             ["job", "fact", "value"],
             *([name, fact, said] for name, task in tasks for fact, said in _facts(task).items()),
         ],
-        "Slab areas": [
+        "Areas": [
             [
                 "job",
                 "length ft",
@@ -213,7 +213,7 @@ def week_tables(tasks: Sequence[tuple[str, Task]]) -> dict[str, Rows]:
             ],
             *([name, *_cells(*_measures(task.job))] for name, task in tasks),
         ],
-        "Vegetation to clear": [
+        "Plants": [
             ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, *_cells(*task.job.plants)] for name, task in tasks),
         ],

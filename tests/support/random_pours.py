@@ -113,7 +113,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ["job", "bid date", "wheelbarrow distance ft"],
             *([name, "2026-04-13", float(job.feet)] for name, job in jobs),
         ],
-        "Slab areas": [
+        "Areas": [
             ["job", "length ft", "width ft", "thickness in"],
             *([name, float(job.length), float(job.width), float(job.thickness)] for name, job in jobs),
         ],

@@ -124,7 +124,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
             ["job", "fact", "value"],
             *([name, fact, value] for name, job in jobs for fact, value in _facts(job)),
         ],
-        "Slab areas": [
+        "Areas": [
             [
                 *("job", "length ft", "width ft", "thickness in", "other thickness in", "base in", "quantity"),
                 *("old slab ft2", "old slab thickness in"),
@@ -139,7 +139,7 @@ def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
                 for name, job in jobs
             ),
         ],
-        "Vegetation to clear": [
+        "Plants": [
             ["job", "quantity", "width ft", "depth ft", "height ft", "root ball ft", "ball height ft"],
             *([name, job.plants[0], 3, 3, 4, float(job.plants[1]), 1] for name, job in jobs),
         ],
@@ -170,7 +170,7 @@ def _facts(job: Job) -> list[tuple[str, object]]:
         ("Haul reason", "drawn by chance"),
         ("Keep backfill on site", yes_no[job.keep_backfill]),
         ("Power on site", yes_no[job.power]),
-        ("Crew cost of the method", job.crew),
+        ("Crew", job.crew),
         ("Placing crew", job.placing),
         ("Finishers", job.finishing),
         ("Demolition saw cut", float(job.saw_cut)),

@@ -25,7 +25,7 @@ def small_week(path: Path) -> Path:
     """A small week's book as a spreadsheet program saves it."""
     book = openpyxl.Workbook()
     areas = book.worksheets[0]
-    areas.title = "Slab areas"
+    areas.title = "Areas"
     areas.append(["job", "area", "length ft", "poured"])
     areas.append(["24-03", " patio ", 10.5, datetime(2026, 3, 4)])
     areas.append(["24-03", "walk", "10'-6 1/2\"", True])

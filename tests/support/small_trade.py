@@ -64,7 +64,7 @@ class Bid(Section, title="Bid", table="Bid"):
     pump = price("Pump", "$/yd3")
 
 
-class Area(Section, title="Slab areas", each=AREA, table="Slab areas"):
+class Area(Section, title="Areas", each=AREA, table="Areas"):
     """What is typed for each area."""
 
     length = given("Length", "ft", required=True)

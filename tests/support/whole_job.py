@@ -195,7 +195,7 @@ FIRM: dict[str, object] = {"Deposit cap": 4000}
 
 WRITTEN: dict[str, list[Row]] = {
     "Jobs": JOBS,
-    "Slab areas": AREAS,
+    "Areas": AREAS,
     "Company": [{"fact": fact, "value": value} for fact, value in FIRM.items()],
     "Site conditions": [{"fact": fact, "value": value, "notes": "as seen"} for fact, value in SITE.items()],
     "Cross-sections": STATIONS,
@@ -203,7 +203,7 @@ WRITTEN: dict[str, list[Row]] = {
     "Deductions": DEDUCTIONS,
     "Edges": EDGES,
     "Footings": FOOTINGS,
-    "Vegetation to clear": PLANTS,
+    "Plants": PLANTS,
     OVERRIDES: OVERRIDDEN,
     "Vehicles": VEHICLES,
     "Disposal sites": SITES,

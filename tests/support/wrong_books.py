@@ -10,7 +10,7 @@ Table = list[list[Any]]
 
 CORRECT: dict[str, Table] = {
     "Jobs": [["job", "client", "bid date"], ["24-031", "Tamarack Row", "2026-04-13"], ["24-055", "", "2026-04-13"]],
-    "Slab areas": [
+    "Areas": [
         ["job", "area", "shape", "length ft", "width ft", "thickness in"],
         ["24-031", "A1", "", "12' 6\"", "3", "4"],
         ["24-031", "A2", "rectangle", "10", "4", "4"],
@@ -22,33 +22,33 @@ CORRECT: dict[str, Table] = {
 
 def areas(*rows: list[Any], header: list[Any] | None = None) -> Table:
     """The table Areas with these rows for job 24-031, and the other job as it was."""
-    return [header or CORRECT["Slab areas"][0], *rows, ["24-055", "", "", "20", "5", "4"]]
+    return [header or CORRECT["Areas"][0], *rows, ["24-055", "", "", "20", "5", "4"]]
 
 
 STRIP = ["24-031", "A1", "", "12", "3", "4"]
 
 WRONG: dict[str, Mapping[str, Table]] = {
-    "text in a length": {"Slab areas": areas(["24-031", "A1", "", "about ten", "3", "4"])},
-    "three foot and inch marks in a length": {"Slab areas": areas(["24-031", "A1", "", "10' 6' 2\"", "3", "4"])},
-    "a decimal comma": {"Slab areas": areas(["24-031", "A1", "", "10,5", "3", "4"])},
-    "a volume in a length": {"Slab areas": areas(["24-031", "A1", "", "3 yd3", "3", "4"])},
-    "a length that became a date": {"Slab areas": areas(["24-031", "A1", "", datetime(2026, 4, 1), "3", "4"])},
-    "a negative length": {"Slab areas": areas(["24-031", "A1", "", -12, "3", "4"])},
-    "a misspelled shape": {"Slab areas": areas(["24-031", "A1", "cirle", "12", "3", "4"])},
-    "too thick": {"Slab areas": areas(["24-031", "A1", "", "12", "3", "40"])},
-    "more than 12 in after feet": {"Slab areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
-    "a dash of feet and inches": {"Slab areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
-    "a missing width": {"Slab areas": areas(["24-031", "A1", "", "12", None, "4"])},
+    "text in a length": {"Areas": areas(["24-031", "A1", "", "about ten", "3", "4"])},
+    "three foot and inch marks in a length": {"Areas": areas(["24-031", "A1", "", "10' 6' 2\"", "3", "4"])},
+    "a decimal comma": {"Areas": areas(["24-031", "A1", "", "10,5", "3", "4"])},
+    "a volume in a length": {"Areas": areas(["24-031", "A1", "", "3 yd3", "3", "4"])},
+    "a length that became a date": {"Areas": areas(["24-031", "A1", "", datetime(2026, 4, 1), "3", "4"])},
+    "a negative length": {"Areas": areas(["24-031", "A1", "", -12, "3", "4"])},
+    "a misspelled shape": {"Areas": areas(["24-031", "A1", "cirle", "12", "3", "4"])},
+    "too thick": {"Areas": areas(["24-031", "A1", "", "12", "3", "40"])},
+    "more than 12 in after feet": {"Areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
+    "a dash of feet and inches": {"Areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
+    "a missing width": {"Areas": areas(["24-031", "A1", "", "12", None, "4"])},
     "a misspelled header": {
-        "Slab areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
+        "Areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
     },
     "a duplicate column": {
-        "Slab areas": areas(STRIP, header=["job", "area", "shape", "width ft", "Width (ft)", "thickness in"])
+        "Areas": areas(STRIP, header=["job", "area", "shape", "width ft", "Width (ft)", "thickness in"])
     },
-    "an unknown column": {"Slab areas": areas([*STRIP, "x"], header=[*CORRECT["Slab areas"][0], "color of the door"])},
-    "a row of a misspelled job": {"Slab areas": areas(STRIP, ["24-030", "A2", "", "10", "4", "4"])},
-    "a row of an unknown job": {"Slab areas": areas(STRIP, ["99-999", "A2", "", "10", "4", "4"])},
-    "a duplicate area": {"Slab areas": areas(STRIP, ["24-031", "a1", "", "10", "4", "4"])},
+    "an unknown column": {"Areas": areas([*STRIP, "x"], header=[*CORRECT["Areas"][0], "color of the door"])},
+    "a row of a misspelled job": {"Areas": areas(STRIP, ["24-030", "A2", "", "10", "4", "4"])},
+    "a row of an unknown job": {"Areas": areas(STRIP, ["99-999", "A2", "", "10", "4", "4"])},
+    "a duplicate area": {"Areas": areas(STRIP, ["24-031", "a1", "", "10", "4", "4"])},
     "a duplicate job": {"Jobs": [*CORRECT["Jobs"], ["24-031", "again", "2026-04-13"]]},
     "a job without a date": {
         "Jobs": [["job", "client", "bid date"], ["24-031", "", None], ["24-055", "", "2026-04-13"]]
@@ -61,16 +61,16 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-055", "", "2026-04-13"],
         ],
     },
-    "a job without areas": {"Slab areas": areas()},
+    "a job without areas": {"Areas": areas()},
     "an outline that crosses itself": {
-        "Slab areas": areas(["24-031", "A1", "outline points", None, None, "4"]),
+        "Areas": areas(["24-031", "A1", "outline points", None, None, "4"]),
         "Outline points": [
             ["job", "area", "x ft", "y ft"],
             *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
         ],
     },
     "stations out of order": {
-        "Slab areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
+        "Areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
         "Cross-sections": [
             ["job", "area", "at ft", "width ft"],
             ["24-031", "A1", 0, 3],
@@ -79,7 +79,7 @@ WRONG: dict[str, Mapping[str, Table]] = {
         ],
     },
     "an old joint just beyond the end": {
-        "Slab areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "run ft", "panel width ft"]),
+        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "run ft", "panel width ft"]),
         "Cross-sections": [
             ["job", "area", "at ft", "old joint"],
             ["24-031", "A1", 0, "no"],
@@ -87,15 +87,15 @@ WRONG: dict[str, Mapping[str, Table]] = {
         ],
     },
     "a deduction larger than its area": {
-        "Slab areas": areas(STRIP),
+        "Areas": areas(STRIP),
         "Deductions": [["job", "area", "shape", "length ft", "width ft"], ["24-031", "A1", "rectangle", 12, 4]],
     },
     "a footing wider than its area": {
-        "Slab areas": areas(STRIP),
+        "Areas": areas(STRIP),
         "Footings": [["job", "area", "length ft", "width ft", "depth to top of footing in"], ["24-031", "A1", 8, 4, 1]],
     },
     "edges in two places": {
-        "Slab areas": areas([*STRIP, "12"], header=[*CORRECT["Slab areas"][0], "formed ft"]),
+        "Areas": areas([*STRIP, "12"], header=[*CORRECT["Areas"][0], "formed ft"]),
         "Edges": [["job", "area", "kind", "length ft"], ["24-031", "A1", "form", 12]],
     },
     "a misspelled fact": {"Site conditions": [["job", "fact", "value"], ["24-031", "Moistur", "wet"]]},

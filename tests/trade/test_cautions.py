@@ -122,7 +122,7 @@ def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path)
 
 
 def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> None:
-    past = ordered(0.1) | {"Slab areas": a_job(slabs=[1.5])["Slab areas"]}
+    past = ordered(0.1) | {"Areas": a_job(slabs=[1.5])["Areas"]}
     job = only_job(tmp_path, past)
     order = [each.severity for each in active_cautions(job)]
     assert order == sorted(order, key=list(Severity).index)
@@ -184,7 +184,7 @@ def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
 def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:
     tables: Tables = {
         "Jobs": [["job", "bid date"], ["thin", "2026-04-13"], ["sound", "2026-04-13"]],
-        "Slab areas": [["job", "length ft", "width ft", "thickness in"], ["thin", 9, 9, 1.5], ["sound", 9, 9, 4]],
+        "Areas": [["job", "length ft", "width ft", "thickness in"], ["thin", 9, 9, 1.5], ["sound", 9, 9, 4]],
     }
     run = bid(tmp_path, tables)
     assert run.code == 1

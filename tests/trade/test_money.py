@@ -98,7 +98,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
 ) -> None:
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Slab areas": [["length ft", "width ft"], [30, 4]],
+        "Areas": [["length ft", "width ft"], [30, 4]],
         "Site conditions": [["fact", "value"], ["Retainage", 10]],
     }
     uncapped = [row for row in PRICED["Company"] if "eposit" not in str(row[0])]
@@ -116,7 +116,7 @@ def test_a_large_deposit_leaves_less_for_the_day_of_the_pour_and_never_less_than
 def test_an_unsigned_change_is_not_billed_and_a_signed_one_leaves_the_bid_as_it_was(tmp_path: Path) -> None:
     week = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Slab areas": [["length ft", "width ft"], [30, 4]],
+        "Areas": [["length ft", "width ft"], [30, 4]],
     }
     (tmp_path / "before").mkdir()
     before = only_job(tmp_path / "before", week, PRICED)
@@ -149,10 +149,10 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
     }
     (tmp_path / "one").mkdir()
     one = only_job(
-        tmp_path / "one", facts | {"Slab areas": [["area", "length ft", "width ft", "formed ft"], ["A", 20, 4, 20]]}, PRICED
+        tmp_path / "one", facts | {"Areas": [["area", "length ft", "width ft", "formed ft"], ["A", 20, 4, 20]]}, PRICED
     )
     halves = [["area", "length ft", "width ft", "formed ft"], ["A", 10, 4, 10], ["B", 10, 4, 10]]
-    two = only_job(tmp_path, facts | {"Slab areas": halves}, PRICED)
+    two = only_job(tmp_path, facts | {"Areas": halves}, PRICED)
     for label in ONCE:
         row = next(place for place, each in enumerate(ROWS) if each.label == label)
         assert value(one, "CostTable.quantity", row) == value(two, "CostTable.quantity", row), label
@@ -160,7 +160,7 @@ def test_what_is_paid_once_a_job_is_not_paid_once_an_area(tmp_path: Path) -> Non
 
 
 def test_waste_contingency_and_the_risk_of_the_order_are_three_cushions_and_not_one_thrice(tmp_path: Path) -> None:
-    week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Slab areas": [["length ft", "width ft"], [60, 4]]}
+    week = {"Jobs": [["job", "bid date"], ["one", "2026-04-13"]], "Areas": [["length ft", "width ft"], [60, 4]]}
     none = [["factor", "value"], ["Waste factor", 0], ["Default depth uncertainty, fewer than 4 depths", 0],
             ["String line error", 0], ["Area measurement error", 0], ["Plant yield error", 0],
             ["Contingency", 0]]  # fmt: skip

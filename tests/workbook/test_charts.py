@@ -27,7 +27,7 @@ from witness import Place, Program, Recalculations, edit, values
 
 SHAPES: dict[str, Rows] = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-    "Slab areas": [
+    "Areas": [
         ["area", "shape", "length ft", "width ft", "other width ft", "area ft2", "doweled edge ft", "dowel spacing in"],
         ["walk", "rectangle", "40' 6\"", 4, 3, None, 3, 12],
         ["tip", "triangle", 9, 5, None, None, None, None],
@@ -69,7 +69,7 @@ def book(job: JobValues, tmp_path_factory: pytest.TempPathFactory) -> Path:
 def plans(path: Path) -> list[Picture]:
     """The plan of each area of the job of all shapes."""
     found = [each for each in pictures(path) if each.sheet == "Takeoff"]
-    assert len(found) == len(SHAPES["Slab areas"]) - 1
+    assert len(found) == len(SHAPES["Areas"]) - 1
     return found
 
 
@@ -87,7 +87,7 @@ def enclosed(points: list[tuple[float, float]]) -> float:
 def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobValues, book: Path) -> None:
     found = values(book)
     told = [tuple(held(found, title)[0] for title in each.titles) for each in plans(book)]
-    names = [row[0] for row in SHAPES["Slab areas"][1:]]
+    names = [row[0] for row in SHAPES["Areas"][1:]]
     assert told == [(name, job.of(AreaText.shape, area)) for area, name in enumerate(names)]
 
 
@@ -106,7 +106,7 @@ def test_a_plan_says_that_it_is_not_to_scale_and_that_no_side_was_surveyed(book:
 
 def test_an_outline_is_closed_and_holds_the_area_that_is_poured(job: JobValues, book: Path) -> None:
     found = values(book)
-    for area, (plan, (name, *_)) in enumerate(zip(plans(book), SHAPES["Slab areas"][1:], strict=True)):
+    for area, (plan, (name, *_)) in enumerate(zip(plans(book), SHAPES["Areas"][1:], strict=True)):
         points = outline(plan, found)
         assert points[0] == pytest.approx(points[-1]), f"{name} is open"
         drawn = enclosed(points) * number(job.of(Plan.across, area))
@@ -155,7 +155,7 @@ def test_a_picture_lies_over_no_number_and_over_no_other_picture(book: Path) -> 
 def test_pictures_follow_an_edit(
     job: JobValues, book: Path, libreoffice: Program, recalculated: Recalculations, tmp_path: Path
 ) -> None:
-    heads, _, *others = SHAPES["Slab areas"]
+    heads, _, *others = SHAPES["Areas"]
     longer = ["walk", "rectangle", 28, 4, 3, None, 5, 12]
     known = [["tip", "area given", 9, 5, None, 30, None, None] if row[0] == "tip" else row for row in others]
     where = addresses(job.shape, slots_for(job))
@@ -193,7 +193,7 @@ def _doweled(job: JobValues) -> int:
 
 
 def test_the_pictures_of_six_areas_cost_few_cells(tmp_path: Path) -> None:
-    heads, *rows = SHAPES["Slab areas"]
+    heads, *rows = SHAPES["Areas"]
     six = shapes(
         tmp_path,
         Areas=[heads, *([f"A{n}", *rows[0][1:]] for n in range(6))],

@@ -61,7 +61,7 @@ ONE: dict[str, Rows] = {
         ["job", "client", "address", "bid date", "pour date", "fiber", "irrigation lines to cap"],
         ["26-041", "Tamarack Row Owners", "41 Orchard Spur", "2026-04-13", "2026-04-27", "micro", 2],
     ],
-    "Slab areas": [
+    "Areas": [
         ["area", "length ft", "width ft", "thickness in", "old slab ft2", "old slab thickness in", "formed ft",
          "base in", "doweled edge ft", "doweled edges", "dowel spacing in"],
         ["walk", "42' 6\"", 4, 4, 60, 4, 42.5, 4, 42.5, 1, 24],
@@ -74,8 +74,8 @@ ONE: dict[str, Rows] = {
 }  # fmt: skip
 SIX: dict[str, Rows] = {
     **ONE,
-    "Slab areas": [
-        [*ONE["Slab areas"][0], "quantity"],
+    "Areas": [
+        [*ONE["Areas"][0], "quantity"],
         *(
             [f"strip number {place}", 12 + 4 * place, 4, 4, 20, 4, 12, 2, 12, 1, 24, 1 + place % 2]
             for place in range(6)
@@ -254,7 +254,7 @@ def test_a_firm_that_gave_no_words_has_none_put_in_its_mouth(folder: Path) -> No
 def test_what_nobody_typed_is_left_for_a_pen(folder: Path) -> None:
     tables: dict[str, Rows] = {
         "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
-        "Slab areas": [["length ft", "width ft"], [12, 3]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
     }
     path = written(only_job(folder, tables, PRICED), folder / "bare.xlsx")
     for name, label in (
@@ -274,7 +274,7 @@ SIZES = {
 
 def test_a_size_on_a_paper_is_what_a_tape_shows(folder: Path) -> None:
     areas = [["area", "length ft", "width ft", "formed ft"], *([f"a{n}", feet, 1, 1] for n, feet in enumerate(SIZES))]
-    job = only_job(folder, {"Jobs": ONE["Jobs"], "Slab areas": areas}, PRICED)
+    job = only_job(folder, {"Jobs": ONE["Jobs"], "Areas": areas}, PRICED)
     assert [value(job, "AreaText.length", row) for row in range(len(SIZES))] == list(SIZES.values())
 
 
@@ -314,7 +314,7 @@ def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
 @pytest.mark.slow
 @pytest.mark.filterwarnings("ignore:.*extension is not supported")
 def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
-    longer = {**ONE, "Slab areas": [ONE["Slab areas"][0], ["walk", 60, *ONE["Slab areas"][1][2:]]]}
+    longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}
     anew, over = written(only_job(folder, longer, PRICED), folder / "anew.xlsx"), folder / "over.xlsx"
     edit(book, {place_of_length(book): 60}, over)
     told = differences(anew, recalculated.result(over, libreoffice))
@@ -378,7 +378,7 @@ def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, jo
 
 
 def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
-    thin = {**ONE, "Slab areas": [ONE["Slab areas"][0], ["walk", 12, 4, 1.5, *ONE["Slab areas"][1][4:]]]}
+    thin = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 12, 4, 1.5, *ONE["Areas"][1][4:]]]}
     path = written(only_job(folder, thin, PRICED), folder / "thin.xlsx")
     with pytest.raises(Unreadable, match="NOT READY"):
         proposal_workbook(path)

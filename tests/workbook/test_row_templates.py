@@ -85,7 +85,7 @@ def test_jobs_of_one_shape_share_their_row_templates_and_nothing_else(
     heads = ["job", "bid date", "client"]
     week: dict[str, Rows] = {
         "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
-        "Slab areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
+        "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
     }
     jobs = jobs_of(intake_from(tmp_path, week))
     assert len({job.shape for job in jobs}) == 1
@@ -106,7 +106,7 @@ def odd(tmp_path_factory: pytest.TempPathFactory) -> tuple[JobValues, Path]:
     facts = ["contact on site", "plan revision", "exclusions", "locate ticket"]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", *heads], ["one", "2026-04-13", *cells[:4]]],
-        "Slab areas": [["length ft", "width ft"], [12, 3]],
+        "Areas": [["length ft", "width ft"], [12, 3]],
         "Site conditions": [["fact", "value"], *([fact, words] for fact, words in zip(facts, cells[4:], strict=True))],
     }
     job = only_job(folder, week)
@@ -143,7 +143,7 @@ def test_a_spreadsheet_program_reads_odd_words_as_they_were_typed(
 @pytest.mark.parametrize("code", [1, 11, 12, 31])
 def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tmp_path: Path) -> None:
     heads, row = ["job", "bid date", "client"], ["one", "2026-04-13", f"Tam{chr(code)}arack"]
-    (found,) = intake_from(tmp_path, {"Jobs": [heads, row], "Slab areas": [["length ft", "width ft"], [12, 3]]}).findings
+    (found,) = intake_from(tmp_path, {"Jobs": [heads, row], "Areas": [["length ft", "width ft"], [12, 3]]}).findings
     assert (found.place.sheet, found.place.cell) == ("Jobs", "C2")
     assert f"(code {code}, behind 3 others)" in found.found
 

@@ -81,7 +81,7 @@ def test_no_title_stands_over_nothing(demo: list[Path]) -> None:
 @pytest.mark.parametrize("job", ["SORT(1)", "UNIQUE(A)", 'say "(1)"', "(x)"])
 def test_a_job_that_is_called_like_a_function_still_has_its_link(job: str, tmp_path: Path) -> None:
     write_book(tmp_path / "company.xlsx", COMPANY)
-    tables = {"Jobs": [["job", "bid date"], [job, "2026-04-13"]], "Slab areas": [["length ft", "width ft"], [12, 3]]}
+    tables = {"Jobs": [["job", "bid date"], [job, "2026-04-13"]], "Areas": [["length ft", "width ft"], [12, 3]]}
     run = batch.load_run([write_book(tmp_path / "input.xlsx", tables)], None, None)
     batch.bid(run, tmp_path / "outputs")
     (week,) = [path for name, path, _ in run.written if not name]

@@ -24,12 +24,12 @@ from raw_package import MAIN, ONE, Part, cells_xml, changed, pack, package, shee
 from witness import Program, recalculate
 
 
-def cells(book: Book, sheet: str = "Slab areas") -> dict[str, Cell]:
+def cells(book: Book, sheet: str = "Areas") -> dict[str, Cell]:
     """The cells of a sheet by address."""
     return {cell.ref: cell for _, row in book.sheets[sheet].rows for cell in row.values()}
 
 
-def contents(book: Book, sheet: str = "Slab areas") -> dict[str, tuple[Kind, object]]:
+def contents(book: Book, sheet: str = "Areas") -> dict[str, tuple[Kind, object]]:
     """The kinds and values of the cells of a sheet."""
     return {ref: (cell.kind, cell.value) for ref, cell in cells(book, sheet).items()}
 
@@ -62,7 +62,7 @@ def test_every_kind_of_value_arrives_as_it_was_typed(tmp_path: Path) -> None:
         "GR20000": ("last", "General", Kind.TEXT, "last"),
     }
     book = openpyxl.Workbook()
-    book.active.title = "Slab areas"
+    book.active.title = "Areas"
     for ref, (value, number_format, _, _) in typed.items():
         book.active[ref] = value
         book.active[ref].number_format = number_format
@@ -83,7 +83,7 @@ def test_a_formula_keeps_its_text_and_its_stored_value(tmp_path: Path) -> None:
         "A4": ("#DIV/0!", Kind.ERROR),
     }
     with xlsxwriter.Workbook(tmp_path / "f.xlsx") as book:
-        sheet = book.add_worksheet("Slab areas")
+        sheet = book.add_worksheet("Areas")
         for ref, (value, _) in stored.items():
             sheet.write_formula(ref, "=B1*2", value=value)
         sheet.write_array_formula("A5:A5", "{=SUM(B1:B2)}", value=9)
@@ -95,7 +95,7 @@ def test_a_formula_keeps_its_text_and_its_stored_value(tmp_path: Path) -> None:
 
 def test_a_formula_without_a_stored_value_is_not_a_blank_cell(tmp_path: Path) -> None:
     book = openpyxl.Workbook()
-    book.active.title = "Slab areas"
+    book.active.title = "Areas"
     book.active.append([5, "=A1*2"])
     book.save(tmp_path / "f.xlsx")
     read = cells(read_book(tmp_path / "f.xlsx"))
@@ -108,7 +108,7 @@ def test_a_formula_with_an_empty_result_counts_as_calculated(tmp_path: Path) -> 
         '<c r="B1"><f>1+1</f><v></v></c>',
         '<c r="C1" t="str"><f>1+1</f></c>',
     )
-    read = contents(read_book(pack(tmp_path / "f.xlsx", package({"Slab areas": sheet}))))
+    read = contents(read_book(pack(tmp_path / "f.xlsx", package({"Areas": sheet}))))
     assert read == {"A1": (Kind.TEXT, ""), "B1": (Kind.UNCOMPUTED, "=1+1"), "C1": (Kind.UNCOMPUTED, "=1+1")}
 
 
@@ -117,13 +117,13 @@ def test_a_shared_formula_is_read_for_each_of_its_cells(tmp_path: Path) -> None:
         '<row r="1"><c r="B1"><f t="shared" si="0" ref="B1:B2">A1*2</f><v>2</v></c></row>'
         '<row r="2"><c r="B2"><f t="shared" si="0"/><v>4</v></c></row>'
     )
-    read = cells(read_book(pack(tmp_path / "f.xlsx", package({"Slab areas": sheet_xml(rows)}))))
+    read = cells(read_book(pack(tmp_path / "f.xlsx", package({"Areas": sheet_xml(rows)}))))
     assert [(cell.formula, cell.value) for cell in read.values()] == [("=A1*2", 2), ("=A2*2", 4)]
 
 
 def test_a_data_table_is_read_as_a_formula(tmp_path: Path) -> None:
     sheet = cells_xml('<c r="B1"><f t="dataTable" ref="B1:B2" dt2D="0" dtr="0" r1="A1"/><v>4</v></c>')
-    read = cells(read_book(pack(tmp_path / "f.xlsx", package({"Slab areas": sheet}))))
+    read = cells(read_book(pack(tmp_path / "f.xlsx", package({"Areas": sheet}))))
     assert (read["B1"].formula, read["B1"].value) == ("=TABLE(A1,)", 4)
 
 
@@ -138,7 +138,7 @@ def test_text_is_read_however_the_file_stores_it(tmp_path: Path) -> None:
         '<c r="D1" t="s"><v>3</v></c><c r="E1" t="inlineStr"><is><t>in line</t></is></c>',
         '<c r="F1" t="inlineStr"><is><r><t>in </t></r><r><t>pieces</t></r></is></c><c r="G1" s="0"/>',
     )
-    read = contents(read_book(pack(tmp_path / "t.xlsx", package({"Slab areas": sheet}, strings=strings))))
+    read = contents(read_book(pack(tmp_path / "t.xlsx", package({"Areas": sheet}, strings=strings))))
     assert read == {
         "A1": (Kind.TEXT, " plain "),
         "B1": (Kind.TEXT, "rich text"),
@@ -150,7 +150,7 @@ def test_text_is_read_however_the_file_stores_it(tmp_path: Path) -> None:
 
 def test_text_with_bold_words_is_the_text(tmp_path: Path) -> None:
     book = openpyxl.Workbook()
-    book.active.title = "Slab areas"
+    book.active.title = "Areas"
     book.active["A1"] = CellRichText("front ", TextBlock(InlineFont(b=True), "walk"))
     book.save(tmp_path / "rich.xlsx")
     assert contents(read_book(tmp_path / "rich.xlsx")) == {"A1": (Kind.TEXT, "front walk")}
@@ -172,7 +172,7 @@ def test_text_with_bold_words_is_the_text(tmp_path: Path) -> None:
 def test_every_typed_value_is_read_at_its_address(tmp_path_factory: pytest.TempPathFactory, typed: dict) -> None:
     path = tmp_path_factory.getbasetemp() / "typed.xlsx"
     with xlsxwriter.Workbook(path, {"strings_to_urls": False, "strings_to_formulas": False}) as book:
-        sheet = book.add_worksheet("Slab areas")
+        sheet = book.add_worksheet("Areas")
         for (row, column), value in typed.items():
             write = sheet.write_string if isinstance(value, str) else sheet.write
             write(row, column, value)
@@ -188,7 +188,7 @@ def _as_kept(value: object) -> object:
 @pytest.mark.parametrize("from_1904", [False, True])
 def test_a_date_is_the_same_day_in_books_that_count_from_1900_and_from_1904(tmp_path: Path, from_1904: bool) -> None:
     with xlsxwriter.Workbook(tmp_path / "d.xlsx", {"date_1904": from_1904}) as book:
-        book.add_worksheet("Slab areas").write_datetime(
+        book.add_worksheet("Areas").write_datetime(
             "A1", datetime(2026, 3, 4), book.add_format({"num_format": "yyyy-mm-dd"})
         )
     read = read_book(tmp_path / "d.xlsx")
@@ -201,7 +201,7 @@ def test_dates_and_times_in_iso_format_are_dates_and_times(tmp_path: Path) -> No
         '<c r="A1" t="d"><v>2026-03-04</v></c><c r="B1" t="d"><v>2026-03-04T07:30:00</v></c>',
         '<c r="C1" t="d"><v>07:30:00</v></c>',
     )
-    assert contents(read_book(pack(tmp_path / "d.xlsx", package({"Slab areas": sheet})))) == {
+    assert contents(read_book(pack(tmp_path / "d.xlsx", package({"Areas": sheet})))) == {
         "A1": (Kind.DATE, datetime(2026, 3, 4)),
         "B1": (Kind.DATE, datetime(2026, 3, 4, 7, 30)),
         "C1": (Kind.DURATION, "7:30:00"),
@@ -211,19 +211,19 @@ def test_dates_and_times_in_iso_format_are_dates_and_times(tmp_path: Path) -> No
 def test_a_date_outside_the_calendar_is_an_error_not_a_number(tmp_path: Path) -> None:
     styles = f'<styleSheet xmlns="{MAIN}"><cellXfs><xf/><xf numFmtId="14"/></cellXfs></styleSheet>'
     sheet = cells_xml('<c r="A1" s="1"><v>9999999999</v></c>')
-    read = read_book(pack(tmp_path / "d.xlsx", package({"Slab areas": sheet}, styles=styles)))
+    read = read_book(pack(tmp_path / "d.xlsx", package({"Areas": sheet}, styles=styles)))
     assert contents(read) == {"A1": (Kind.ERROR, "#VALUE!")}
 
 
 def test_merged_ranges_are_reported_even_when_they_are_blank(tmp_path: Path) -> None:
     book = openpyxl.Workbook()
-    book.active.title = "Slab areas"
+    book.active.title = "Areas"
     book.active["B2"], book.active["D4"] = "patio", "walk"
     book.active.merge_cells("B2:C3")
     book.active.merge_cells("F1:G2")
     book.save(tmp_path / "m.xlsx")
     read = read_book(tmp_path / "m.xlsx")
-    assert set(read.sheets["Slab areas"].merged_ranges) == {"B2:C3", "F1:G2"}
+    assert set(read.sheets["Areas"].merged_ranges) == {"B2:C3", "F1:G2"}
     assert {ref: cell.merged for ref, cell in cells(read).items()} == {"B2": "B2:C3", "D4": ""}
 
 
@@ -232,13 +232,13 @@ def test_a_value_under_a_merged_range_is_not_lost(tmp_path: Path) -> None:
         '<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></c></row>',
         '<mergeCells count="1"><mergeCell ref="A1:B1"/></mergeCells>',
     )
-    read = cells(read_book(pack(tmp_path / "m.xlsx", package({"Slab areas": sheet}))))
+    read = cells(read_book(pack(tmp_path / "m.xlsx", package({"Areas": sheet}))))
     assert [(cell.value, cell.merged) for cell in read.values()] == [(1, "A1:B1"), (2, "A1:B1")]
 
 
 def test_hidden_cells_are_read_and_marked(tmp_path: Path) -> None:
     with xlsxwriter.Workbook(tmp_path / "h.xlsx") as book:
-        for name in ("Slab areas", "Spare", "Secret"):
+        for name in ("Areas", "Spare", "Secret"):
             sheet = book.add_worksheet(name)
             for row in range(5):
                 sheet.write_row(row, 0, [row, row, row])
@@ -255,7 +255,7 @@ def test_hidden_cells_are_read_and_marked(tmp_path: Path) -> None:
     hidden = {ref for ref, cell in cells(read).items() if cell.hidden}
     assert hidden == {"A2", "B2", "C1", "C2", "C3", "A4", "B4", "C4", "A5", "B5", "C5"}
     assert {name: sheet.hidden for name, sheet in read.sheets.items()} == {
-        "Slab areas": False,
+        "Areas": False,
         "Spare": True,
         "Secret": True,
     }
@@ -269,16 +269,16 @@ def test_a_row_without_height_and_a_column_without_width_are_hidden(tmp_path: Pa
         '<row r="2" ht="0" customHeight="1"><c r="A2"><v>3</v></c></row>',
         head='<cols><col min="2" max="16384" width="0"/></cols>',
     )
-    read = cells(read_book(pack(tmp_path / "h.xlsx", package({"Slab areas": sheet}))))
+    read = cells(read_book(pack(tmp_path / "h.xlsx", package({"Areas": sheet}))))
     assert {ref: cell.hidden for ref, cell in read.items()} == {"A1": False, "B1": True, "A2": True}
 
 
 def test_rows_come_in_order_and_blank_ones_not_at_all(week: Path) -> None:
     book = openpyxl.load_workbook(week)
-    book["Slab areas"]["A9"] = "24-04"
-    book["Slab areas"]["B7"].number_format = "0.00"  # a style is not a value
+    book["Areas"]["A9"] = "24-04"
+    book["Areas"]["B7"].number_format = "0.00"  # a style is not a value
     book.save(week)
-    rows = read_book(week).sheets["Slab areas"].rows
+    rows = read_book(week).sheets["Areas"].rows
     assert [(number, list(row)) for number, row in rows] == [
         (1, [1, 2, 3, 4]),
         (2, [1, 2, 3, 4]),
@@ -290,7 +290,7 @@ def test_rows_come_in_order_and_blank_ones_not_at_all(week: Path) -> None:
 def test_a_book_has_its_name_its_sha256_and_the_order_of_its_tabs(week: Path) -> None:
     read = read_book(week)
     assert (read.path, read.name, read.notes) == (week, "jobs.xlsx", ())
-    assert list(read.sheets) == ["Slab areas", "Jobs"]
+    assert list(read.sheets) == ["Areas", "Jobs"]
     assert read.sha256 == hashlib.sha256(week.read_bytes()).hexdigest()
 
 
@@ -307,7 +307,7 @@ def test_the_same_book_saved_by_another_program_gives_the_same_cells(tmp_path: P
     with xlsxwriter.Workbook(path) as book:
         day = book.add_format({"num_format": "yyyy-mm-dd"})
         text = book.add_format({"num_format": "@"})
-        sheet = book.add_worksheet("Slab areas")
+        sheet = book.add_worksheet("Areas")
         sheet.write_row("A1", ["job", "length ft", "poured", " note "])
         sheet.write_string("A2", "24-03", text)
         sheet.write_number("B2", 10.5)
@@ -360,7 +360,7 @@ DIALECTS: dict[str, Part] = {
 
 @pytest.mark.parametrize("sheet", DIALECTS.values(), ids=DIALECTS)
 def test_a_sheet_in_the_dialect_of_another_program_is_read(tmp_path: Path, sheet: Part) -> None:
-    path = pack(tmp_path / "jobs.xlsx", package({"Slab areas": sheet, "Empty": sheet_xml()}))
+    path = pack(tmp_path / "jobs.xlsx", package({"Areas": sheet, "Empty": sheet_xml()}))
     assert contents(read_book(path)) == {"B2": (Kind.NUMBER, 5)}
     assert read_book(path).sheets["Empty"].rows == ()
 
@@ -368,19 +368,19 @@ def test_a_sheet_in_the_dialect_of_another_program_is_read(tmp_path: Path, sheet
 @pytest.mark.parametrize("row", [9, 10])
 def test_a_sheet_in_utf_16_is_read_whatever_its_size(tmp_path: Path, row: int) -> None:
     sheet = sheet_xml(f'<row r="{row}"><c r="B{row}"><v>5</v></c></row>').encode("utf-16")
-    assert contents(read_book(pack(tmp_path / "u.xlsx", package({"Slab areas": sheet})))) == {f"B{row}": (Kind.NUMBER, 5)}
+    assert contents(read_book(pack(tmp_path / "u.xlsx", package({"Areas": sheet})))) == {f"B{row}": (Kind.NUMBER, 5)}
 
 
 def test_formatted_rows_below_the_table_cost_nothing() -> None:
     rows = '<row r="2"><c r="B2"><v>5</v></c></row>' + "".join(f'<row r="{r}" ht="9"/>' for r in range(3, 9999))
-    facts, kept = scan_sheet(sheet_xml(rows, "<pageMargins/>").encode(), "Slab areas", Limits())
+    facts, kept = scan_sheet(sheet_xml(rows, "<pageMargins/>").encode(), "Areas", Limits())
     assert (facts.last_row, facts.last_column) == (2, 2)
     assert b'r="2"' in kept
     assert not any(word in kept for word in (b'r="3"', b'r="9998"', b"pageMargins"))
 
 
 def test_parts_in_other_places_and_under_other_names_are_found(tmp_path: Path) -> None:
-    parts = package({"Slab areas": cells_xml(ONE)}, styles=f'<styleSheet xmlns="{MAIN}"/>')
+    parts = package({"Areas": cells_xml(ONE)}, styles=f'<styleSheet xmlns="{MAIN}"/>')
     odd = {name.replace("xl/", "XL\\").replace("/", "\\"): content for name, content in parts.items()}
     odd["deep\\looks.xml"] = odd.pop("XL\\styles.xml")
     odd["XL\\_rels\\workbook.xml.rels"] = str(odd["XL\\_rels\\workbook.xml.rels"]).replace(
@@ -391,7 +391,7 @@ def test_parts_in_other_places_and_under_other_names_are_found(tmp_path: Path) -
 
 def test_an_undefined_number_format_does_no_harm(tmp_path: Path) -> None:
     styles = f'<styleSheet xmlns="{MAIN}"><cellXfs><xf numFmtId="200"/></cellXfs></styleSheet>'
-    read = cells(read_book(pack(tmp_path / "w.xlsx", package({"Slab areas": cells_xml(ONE)}, styles=styles))))
+    read = cells(read_book(pack(tmp_path / "w.xlsx", package({"Areas": cells_xml(ONE)}, styles=styles))))
     assert (read["A1"].value, read["A1"].number_format) == (1, "General")
 
 
@@ -418,7 +418,7 @@ def test_macros_links_and_chart_sheets_are_ignored_with_a_note(tmp_path: Path, w
         },
     )
     read = read_book(path)
-    assert list(read.sheets) == ["Slab areas", "Jobs"]
+    assert list(read.sheets) == ["Areas", "Jobs"]
     assert [next(word for word in ("Curve", "macros", "links") if word in note) for note in read.notes] == [
         "Curve",
         "macros",

@@ -40,7 +40,7 @@ LIMIT = 300
 DEMO = shipped("sample_inputs") / "jobs.xlsx"
 WEEK: dict[str, Rows] = {
     "Jobs": [["job", "bid date", "irrigation lines to cap"], ["24-03", "2026-04-13", 2], ["24-04", "2026-04-13", None]],
-    "Slab areas": [
+    "Areas": [
         ["job", "area", "length ft", "width ft", "thickness in", "notes"],
         ["24-03", "A1", "12' 6\"", 3, 4, "by the gate"],
         ["24-03", "A2", 10.5, 4, 5, None],
@@ -177,7 +177,7 @@ def drawn(path: Path, draw: Callable[[Any, Any], None], options: Mapping[str, An
         sheet = book.add_worksheet(name)
         for at, row in enumerate(rows):
             sheet.write_row(at, 0, row)
-        if name == "Slab areas":
+        if name == "Areas":
             draw(book, sheet)
     book.close()
     return path
@@ -221,15 +221,15 @@ def test_the_stored_value_of_a_formula_is_read_with_a_note(
     intake = intake_of(read_book(drawn(tmp_path / "jobs.xlsx", draw)))
     assert values_of(intake) == plain
     for cell, formula in (("C3", "=21/2"), ("D3", "=[1]Other!$A$1"), ("F2", '="by the "&"gate"')):
-        assert any(formula in each.found for each in findings_at(intake, "Slab areas", cell)), cell
+        assert any(formula in each.found for each in findings_at(intake, "Areas", cell)), cell
 
 
 def test_a_formula_without_a_stored_value_is_an_error(tmp_path: Path) -> None:
     book = openpyxl.load_workbook(write_book(tmp_path / "jobs.xlsx", WEEK))
-    book["Slab areas"]["C3"] = "=21/2"
+    book["Areas"]["C3"] = "=21/2"
     book.save(tmp_path / "jobs.xlsx")
     intake = intake_of(read_book(tmp_path / "jobs.xlsx"))
-    (finding,) = findings_at(intake, "Slab areas", "C3")
+    (finding,) = findings_at(intake, "Areas", "C3")
     assert finding.kind is FindingKind.UNCOMPUTED_FORMULA and "never stored" in finding.found
     assert [job.id for job in intake.jobs if has_error(job, intake.findings)] == ["24-03"]
 
@@ -245,8 +245,8 @@ def test_hidden_rows_and_columns_are_read_with_a_note(
 
     intake = intake_of(read_book(drawn(tmp_path / "jobs.xlsx", draw)))
     assert values_of(intake) == plain
-    assert any("hidden" in each.found for each in findings_at(intake, "Slab areas", "A3"))
-    assert any("hidden" in each.found for each in findings_at(intake, "Slab areas", "F1"))
+    assert any("hidden" in each.found for each in findings_at(intake, "Areas", "A3"))
+    assert any("hidden" in each.found for each in findings_at(intake, "Areas", "F1"))
 
 
 def test_a_merged_header_and_merged_values_are_errors(tmp_path: Path) -> None:
@@ -257,10 +257,10 @@ def test_a_merged_header_and_merged_values_are_errors(tmp_path: Path) -> None:
         sheet.merge_range("E2:E3", 4)
 
     intake = intake_of(read_book(drawn(tmp_path / "header.xlsx", header)))
-    assert findings_at(intake, "Slab areas", "C1:D1")[0].severity is Severity.ERROR
+    assert findings_at(intake, "Areas", "C1:D1")[0].severity is Severity.ERROR
     assert all(has_error(job, intake.findings) for job in intake.jobs)
     intake = intake_of(read_book(drawn(tmp_path / "rows.xlsx", rows)))
-    assert [findings_at(intake, "Slab areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.ERROR] * 2
+    assert [findings_at(intake, "Areas", cell)[0].severity for cell in ("E2", "E3")] == [Severity.ERROR] * 2
     assert [job.id for job in intake.jobs if has_error(job, intake.findings)] == ["24-03"]
 
 
@@ -269,7 +269,7 @@ def test_a_column_without_a_header_is_questioned(tmp_path: Path) -> None:
         sheet.write("G3", "36 in deep at the tree")
 
     intake = intake_of(read_book(drawn(tmp_path / "jobs.xlsx", draw)))
-    (finding,) = findings_at(intake, "Slab areas", "G3")
+    (finding,) = findings_at(intake, "Areas", "G3")
     assert finding.kind is FindingKind.UNNAMED_COLUMN and "Column G has no header" in finding.found
 
 
@@ -280,7 +280,7 @@ def test_a_bare_number_in_a_column_of_another_unit_is_in_that_unit_however_it_is
     ]
     intake = intake_of(
         read_book(
-            write_book(tmp_path / "jobs.xlsx", {"Jobs": [["job", "bid date"], ["a", "2026-04-13"]], "Slab areas": areas})
+            write_book(tmp_path / "jobs.xlsx", {"Jobs": [["job", "bid date"], ["a", "2026-04-13"]], "Areas": areas})
         )
     )
     lengths = {value for (_, name, _), value in values_of(intake).items() if name == "Area.length"}

@@ -124,7 +124,7 @@ def test_a_damaged_or_hostile_book_is_refused_with_its_reason(
 def test_a_book_over_a_limit_is_refused_with_what_to_clear(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, limit: str, message: str
 ) -> None:
-    full = package({name: sheet_xml(f"<row>{'<c><v>1</v></c>' * 60}</row>") for name in ("Slab areas", "Jobs")})
+    full = package({name: sheet_xml(f"<row>{'<c><v>1</v></c>' * 60}</row>") for name in ("Areas", "Jobs")})
     path = pack(tmp_path / "jobs.xlsx", full)
     assert len(read_book(path).sheets) == 2
     monkeypatch.setattr(scan, limit, 100)
@@ -132,14 +132,14 @@ def test_a_book_over_a_limit_is_refused_with_what_to_clear(
 
 
 def test_a_part_that_is_in_the_zip_twice_is_refused(tmp_path: Path) -> None:
-    parts = package({"Slab areas": cells_xml(ONE)})
+    parts = package({"Areas": cells_xml(ONE)})
     with pytest.warns(UserWarning, match="Duplicate name"):
         path = pack(tmp_path / "jobs.xlsx", [*parts.items(), ("xl/workbook.xml", "<other/>")])
     assert "two parts with the name xl/workbook.xml" in refusal(path)
 
 
 def test_a_zip_with_a_password_or_an_unknown_compression_is_refused(tmp_path: Path) -> None:
-    parts = package({"Slab areas": cells_xml(ONE)})
+    parts = package({"Areas": cells_xml(ONE)})
     content = pack(tmp_path / "jobs.xlsx", parts).read_bytes()
     directory = content.index(b"PK\x01\x02")
     (tmp_path / "locked.xlsx").write_bytes(content[: directory + 8] + b"\x01" + content[directory + 9 :])
@@ -148,7 +148,7 @@ def test_a_zip_with_a_password_or_an_unknown_compression_is_refused(tmp_path: Pa
 
 
 def test_a_part_with_a_false_declared_size_is_counted_as_it_unpacks(tmp_path: Path) -> None:
-    parts = package({"Slab areas": cells_xml(ONE)}, more={"xl/big.bin": bytes(2_000_000)})
+    parts = package({"Areas": cells_xml(ONE)}, more={"xl/big.bin": bytes(2_000_000)})
     content = pack(tmp_path / "jobs.xlsx", parts).read_bytes()
     lying = content.replace((2_000_000).to_bytes(4, "little"), (2_000_000_000).to_bytes(4, "little"))
     (tmp_path / "lying.xlsx").write_bytes(lying)
@@ -187,7 +187,7 @@ Attack = Callable[[Path], Path]
 
 
 def _book(path: Path, sheet: Part, **more: Part) -> Path:
-    return pack(path, package({"Slab areas": sheet}, **more))
+    return pack(path, package({"Areas": sheet}, **more))
 
 
 def _noise(letters: int) -> str:
@@ -198,7 +198,7 @@ def _noise(letters: int) -> str:
 ATTACKS: dict[str, Attack] = {
     "a bomb of 300 MB": lambda path: _book(path, sheet_xml(" " * 300_000_000)),
     "bombs side by side": lambda path: pack(
-        path, package({"Slab areas": cells_xml(ONE)}, more={f"b{n}": bytes(990_000) for n in range(60)})
+        path, package({"Areas": cells_xml(ONE)}, more={f"b{n}": bytes(990_000) for n in range(60)})
     ),
     "a far cell": lambda path: _book(path, sheet_xml('<row r="1048576"><c r="XFD1048576"><v>1</v></c></row>')),
     "a row of a million attributes": lambda path: _book(

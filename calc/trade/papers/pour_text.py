@@ -49,7 +49,7 @@ def clock_time(called: str, title: str, level: Level, hours: Expr, sheet: str) -
             source="hours and minutes",
         )
 
-    return Workday, Workday.text
+    return Clock, Clock.text
 
 
 class SiteHours(Section, title="Opening hours of disposal sites", each=DISPOSAL, sheet=_HAUL):
