@@ -271,6 +271,6 @@ def _link(page: Page, places: CellMap, named: Declared, col: int, role: str, pla
             role,
             lambda: places.one(named, place, NAME, "cr"),
             lambda job: shown(job.of(named, place)),
-            dashed(face) if role == "figure" and named.sort is ValueType.NUMBER else face,
+            dashed(face) if role == "figure" and named.value_type is ValueType.NUMBER else face,
         )
     )

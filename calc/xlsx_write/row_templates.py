@@ -94,7 +94,7 @@ def sheet_template(page: Page, cells: Iterable[Cell], number: Callable[[Style], 
     for cell, following in pairwise(ordered):
         if cell[:2] == following[:2]:
             raise ValueError(f"two cells of {page.name} have the address {column_letters(cell.col + 1)}{cell.row + 1}")
-    numbers = {look: number(look) for look in dict.fromkeys(cell.look for cell in ordered)}
+    numbers = {style: number(style) for style in dict.fromkeys(cell.look for cell in ordered)}
     by_row = {row: list(of_row) for row, of_row in groupby(ordered, itemgetter(0))}
     spans = _spans(by_row)
     for row in sorted(by_row.keys() | page.heights.keys()):

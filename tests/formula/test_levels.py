@@ -161,10 +161,10 @@ def test_each_plan_finds_its_own_cheapest_vehicle_and_none_of_another_plan() -> 
     assert of_job(FRAME, PlanCost.best_loads, FULL) == [loads[places[0] - 1], loads[3 + places[1] - 1]]
 
 
-def test_a_least_over_rows_that_do_not_stand_together_is_refused() -> None:
-    with pytest.raises(FormulaError, match="do not stand together"):
+def test_a_least_over_rows_that_are_not_contiguous_is_refused() -> None:
+    with pytest.raises(FormulaError, match="are not contiguous"):
         least(Haul.cost, VEHICLE)
-    with pytest.raises(FormulaError, match="do not stand together"):
+    with pytest.raises(FormulaError, match="are not contiguous"):
         argmin(Edge.run, AREA)
 
 

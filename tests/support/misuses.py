@@ -115,9 +115,9 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "sum()": (lambda: sum(Area.area), ["Plan area has no value yet", "use total()"]),
     "for": (lambda: [each for each in Area.area], ["Plan area has no value yet", "use total()"]),
     "**": (lambda: Bid.reach**2, ["Reach", "'**' knows no units", "multiply"]),
-    "a bare number": (lambda: Bid.reach * 2, ["2 stands bare", "a label, a unit and a source"]),
-    "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 stands bare"]),
-    "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True stands bare"]),
+    "a bare number": (lambda: Bid.reach * 2, ["2 has no name", "a label, a unit and a source"]),
+    "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 has no name"]),
+    "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True has no name"]),
     "a number that is not exact": (lambda: exact(7), ["7 is not one of the exact numbers", "declare a factor"]),
     "a total of an expression": (
         lambda: total(Area.area * Area.thickness),
@@ -145,7 +145,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "feet as a plain number": (lambda: Bid.reach.count, ["cannot drop the unit of Reach [ft]", "not a count"]),
     "a correlation without a source": (
         lambda: correlation("", lambda x: x, Bid.reach, source=""),
-        ["needs the source"],
+        ["needs a source"],
     ),
     "a factor without a source": (lambda: factor("Waste", "%", 5, source=""), ["'Waste' has no source"]),
     "a price that is not in dollars": (lambda: price("Sand", "yd3"), ["'Sand' is a price", "in $, not 'yd3'"]),
@@ -166,7 +166,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     ),
     "forced or not, of a line that may not be": (
         lambda: line("Sought", "ft", Bid.reach, source="test").is_overridden,
-        ["'Sought' may not be forced"],
+        ["'Sought' cannot be overridden"],
     ),
     "the division by 12 forgotten": (
         declared(Area.area * Area.thickness / declare.FT3_PER_YD3, "yd3"),
