@@ -13,7 +13,7 @@ from calc import declare
 from calc.declare import FT3_PER_YD3, IN2_PER_FT2, IN_PER_FT, FormulaError, Line, Section, line
 from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
-from calc.units.algebra import COUNTS, PLAIN, Unit, unit_words, unit
+from calc.units.algebra import COUNTS, PLAIN, Unit, unit, unit_words
 from calc.units.registry import factor_between
 
 MEASURES = ("$", "%", "F", "day", "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd")
