@@ -1,4 +1,4 @@
-"""What can be declared: givens, factors, prices, lines, checks, cautions, and the sections that hold them."""
+"""What can be declared: inputs, factors, prices, lines, checks, cautions, and the sections they belong to."""
 
 from calc.declared.checks import Caution, Check, Severity
 from calc.declared.inputs import Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed

@@ -58,8 +58,10 @@ class Caution(Declared):
         source: str,
     ) -> None:
         super().__init__(label)
-        if fires.sort is not ValueType.FLAG:
-            raise FormulaError(f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.sort.value}")
+        if fires.value_type is not ValueType.FLAG:
+            raise FormulaError(
+                f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.value_type.value}"
+            )
         self.severity, self.usual, self.do, self.source = severity, usual, do, source
         self.acknowledged = Override(f"Acknowledged: {label}", "") if severity is Severity.STOP else None
         self.fires = Line(f"{label}: active", "", when(fires, 1, 0), source)

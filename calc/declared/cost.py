@@ -1,4 +1,4 @@
-"""A cost: a row of a table in which every row is a quantity times a rate."""
+"""A cost: a row of the table of costs, in which every amount is a quantity times a rate."""
 
 from __future__ import annotations
 
@@ -13,11 +13,11 @@ from calc.units.algebra import unit
 
 @dataclass(frozen=True)
 class Cost:
-    """A row of the table: its name and group, how much of it, what one costs, and why there may be none of it.
+    """A row of the table: its label and group, its quantity, its rate, and the reason why there may be none.
 
-    ``price`` is the row of Prices that the rate comes from, where it comes from one; ``tax`` says whether it is taxed
-    where the rate comes from one of several, ``sure`` whether a rate that is no price is known, and ``last_day`` how
-    long it is good for, where that is known.
+    ``price`` is the row of Prices for the rate, where there is one; ``tax`` is whether it is taxed where the rate is
+    taken from one of several rows, ``sure`` whether a rate that is not a price is known, and ``last_day`` the last day
+    on which the rate is valid, where that is known.
     Raises FormulaError unless quantity times rate is money, so that the table may show both without their units.
     """
 
@@ -37,7 +37,7 @@ class Cost:
 
     @property
     def unit_text(self) -> str:
-        """What the quantity is counted in."""
+        """The unit of the quantity."""
         return str(self.quantity.unit) if self.quantity.unit.powers else ""
 
     @property
@@ -52,14 +52,14 @@ class Cost:
 
     @property
     def known(self) -> Expr:
-        """1 where the rate is known: a price of $0 is one, no price is none."""
+        """1 where the rate is known, else 0: a price of $0 is known, a missing price is not."""
         if self.sure is not None:
             return self.sure
         return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
 
     @property
     def taxed(self) -> Expr:
-        """Whether it is taxed: as the row of Prices says, or the line that found the row; never without either."""
+        """Whether it is taxed: by ``tax``, else by the row of Prices, else no."""
         if self.tax is not None:
             return self.tax
         return self.price.taxed if self.price is not None else expression("no")

@@ -1,4 +1,4 @@
-"""What comes from outside the rules: what a person types, what the trade assumes, what things cost, what is forced."""
+"""What comes from outside the rules: inputs, factors, prices and overrides."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from calc.units.algebra import DATE
 
 
 class Kind(Enum):
-    """How a given is typed."""
+    """How an input is typed."""
 
     NUMBER = "number"
     SLOPE = "slope"
@@ -54,7 +54,7 @@ class Input(Declared):
         used_if: tuple[Input | str, ...] | None = None,
         rows: Level | None = None,
     ) -> None:
-        super().__init__(label, unit_text, _SORTS[kind], help)
+        super().__init__(label, unit_text, _VALUE_TYPES[kind], help)
         self.needed_if, self.used_if, self.rows = needed_if, used_if or needed_if, rows
         self.kind, self.default, self.required = kind, default, required
         self.low, self.high, self.over = low, high, over
@@ -72,7 +72,7 @@ class Input(Declared):
         return f"{self.label.lower()} {self.unit_shown}".strip()
 
 
-_SORTS = {
+_VALUE_TYPES = {
     Kind.ROW: ValueType.NUMBER,
     Kind.NUMBER: ValueType.NUMBER,
     Kind.SLOPE: ValueType.NUMBER,
@@ -83,7 +83,7 @@ _SORTS = {
 
 
 class Factor(Declared):
-    """A number of the trade with its range and its source, which the house book may change.
+    """A number of the trade with its range and its source, which the company book may change.
 
     On a level of named rows it has one value for each row.
     """
@@ -103,7 +103,7 @@ class Factor(Declared):
 
 
 class Price(Declared):
-    """What something costs, from the house book only: there is no default price. ``none`` until it is given."""
+    """What something costs, from the company book only: there is no default price. ``none`` until it is given."""
 
     def __init__(self, label: str, unit_text: str, pack_unit: str, taxed: bool, help_text: str) -> None:
         super().__init__(label, unit_text, help_text=help_text)
@@ -118,7 +118,7 @@ class Price(Declared):
 
     @property
     def size(self) -> Pack:
-        """How much one pack holds. Raises FormulaError for a thing that does not come in packs."""
+        """The size of one pack. Raises FormulaError for a thing that does not come in packs."""
         if self.pack is None:
             raise FormulaError(f"{self.label!r} does not come in packs, so it has no size")
         return self.pack
@@ -133,7 +133,7 @@ class Price(Declared):
 
 
 class Taxed(Declared):
-    """Whether a purchase is taxed: as the house book says, else as is usual for things of its kind."""
+    """Whether a purchase is taxed: by the company book, else as is usual for its kind."""
 
     def __init__(self, label: str, default: str) -> None:
         super().__init__(label, "", ValueType.TEXT)
@@ -141,7 +141,7 @@ class Taxed(Declared):
 
 
 class PriceDay(Declared):
-    """The day of a price, or its last day. ``none`` where the house book does not say."""
+    """The day of a price, or its last valid day. ``none`` where the company book has none."""
 
     optional = True
 
@@ -150,11 +150,11 @@ class PriceDay(Declared):
 
 
 class Pack(Declared):
-    """How much one pack of a priced thing holds. ``none`` until it is given."""
+    """The size of one pack of a priced thing. ``none`` until it is given."""
 
 
 class Override(Declared):
-    """What a person forces a line to be, with a reason and a name. ``none`` when the line is left as computed."""
+    """A value typed to override a line, with a reason and a name. ``none`` when the line is left as computed."""
 
     def __init__(self, label: str, unit_text: str, low: float | None = None) -> None:
         super().__init__(label, unit_text)

@@ -1,4 +1,4 @@
-"""What follows from others."""
+"""Computed lines."""
 
 from __future__ import annotations
 
@@ -15,13 +15,13 @@ from calc.formula.value_types import FormulaError
 
 
 class Line(Declared):
-    """A number (or a sentence) that follows from others.
+    """A number (or a text) computed from other declarations.
 
     ``all_rows`` is its total over the rows of its level, where that means something.
     """
 
     def __init__(self, label: str, unit_text: str, formula: Expr, source: str, adds: bool = False) -> None:
-        super().__init__(label, unit_text, formula.sort)
+        super().__init__(label, unit_text, formula.value_type)
         self.formula, self.source = formula, source
         self.computed: Line | None = None
         self.override: Override | None = None
@@ -40,17 +40,17 @@ class Line(Declared):
 
     @property
     def is_overridden(self) -> Expr:
-        """Whether a person forced it. Raises FormulaError for a line that may not be forced."""
+        """Whether a person overrode it. Raises FormulaError for a line that cannot be overridden."""
         if self.override is None:
-            raise FormulaError(f"{self.label!r} may not be forced")
+            raise FormulaError(f"{self.label!r} cannot be overridden")
         return is_given(self.override)
 
     def check_level(self) -> None:
         """Its formula has no more than one value for each row of its level."""
         if not self.formula.level <= self.level:
             raise FormulaError(
-                f"{self.label!r} is given once for each {self.level}, and its formula goes by {self.formula.level}: "
-                "bring the lower level up with total(), least() or at()"
+                f"{self.label!r} is given once for each {self.level}, and its formula has a value for each "
+                f"{self.formula.level}: bring the lower level up with total(), least() or at()"
             )
 
 
@@ -69,6 +69,6 @@ class PriceLine(Line):
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         for number, each in enumerate(self.prices, start=1):
-            for ending, member in each.members():
-                yield f"_{number}{ending}", member
+            for suffix, member in each.members():
+                yield f"_{number}{suffix}", member
         yield "", self

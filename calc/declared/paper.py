@@ -40,7 +40,7 @@ class Fact:
         return self.label or (self.named.label if self.named is not None else "")
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class Facts:
     """A block of facts. ``ticked`` puts a check box behind each, to check off when it is loaded.
 
@@ -50,17 +50,15 @@ class Facts:
 
     title: str
     rows: tuple[Fact, ...]
-    ticked: bool = False
-    only_with: Level | None = None
-    abreast: bool = False
+    ticked: bool
+    only_with: Level | None
+    abreast: bool
 
     def __init__(
         self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None, abreast: bool = False
     ) -> None:
-        for name, value in (
-            ("title", title), ("rows", rows), ("ticked", ticked), ("only_with", only_with), ("abreast", abreast),
-        ):  # fmt: skip
-            object.__setattr__(self, name, value)
+        self.title, self.rows = title, rows
+        self.ticked, self.only_with, self.abreast = ticked, only_with, abreast
 
 
 @dataclass(frozen=True)
@@ -78,7 +76,7 @@ class Column:
     like: str = ""
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class Table:
     """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
 
@@ -88,9 +86,9 @@ class Table:
     title: str
     level: Level
     columns: tuple[Column, ...]
-    called: str = ""
-    head: str = ""
-    sums: bool = False
+    called: str
+    head: str
+    sums: bool
 
     def __init__(
         self,
@@ -101,11 +99,8 @@ class Table:
         head: str = "",
         sums: bool = False,
     ) -> None:
-        for name, value in (
-            ("title", title), ("level", level), ("columns", columns), ("called", called), ("head", head),
-            ("sums", sums),
-        ):  # fmt: skip
-            object.__setattr__(self, name, value)
+        self.title, self.level, self.columns = title, level, columns
+        self.called, self.head, self.sums = called, head, sums
 
 
 @dataclass(frozen=True)
@@ -118,7 +113,7 @@ class RunningList:
     called: str
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class Sentences:
     """Fixed sentences."""
 
@@ -126,8 +121,7 @@ class Sentences:
     sentences: tuple[str, ...]
 
     def __init__(self, title: str, *sentences: str) -> None:
-        object.__setattr__(self, "title", title)
-        object.__setattr__(self, "sentences", sentences)
+        self.title, self.sentences = title, sentences
 
 
 @dataclass(frozen=True)
@@ -145,7 +139,7 @@ class CautionList:
     title: str
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class SignatureLines:
     """Lines for a name and a date, a row for each who signs."""
 
@@ -153,15 +147,14 @@ class SignatureLines:
     who: tuple[str, ...]
 
     def __init__(self, title: str, *who: str) -> None:
-        object.__setattr__(self, "title", title)
-        object.__setattr__(self, "who", who)
+        self.title, self.who = title, who
 
 
 Part = Facts | Table | RunningList | Sentences | CompanyText | CautionList | SignatureLines
 """A block of a paper."""
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class Paper:
     """A paper for one reader: its parts from top to bottom.
 
@@ -172,14 +165,11 @@ class Paper:
     title: str
     reader: str
     parts: tuple[Part, ...]
-    describes: bool = False
-    status_beside: Declared | None = None
+    describes: bool
+    status_beside: Declared | None
 
     def __init__(
         self, title: str, reader: str, *parts: Part, describes: bool = False, status_beside: Declared | None = None
     ) -> None:
-        for name, value in (
-            ("title", title), ("reader", reader), ("parts", parts), ("describes", describes),
-            ("status_beside", status_beside),
-        ):  # fmt: skip
-            object.__setattr__(self, name, value)
+        self.title, self.reader, self.parts = title, reader, parts
+        self.describes, self.status_beside = describes, status_beside

@@ -1,4 +1,4 @@
-"""Anything declared, and the section that holds it."""
+"""The base class of declarations, and the sections they belong to."""
 
 from __future__ import annotations
 
@@ -13,24 +13,24 @@ from calc.units.algebra import DATE, Unit, unit
 
 
 class Declared(Named):
-    """Anything declared: a label, a unit, and the section that it stands in."""
+    """A declaration: a label, a unit, and the section that it belongs to."""
 
     section: type[Section]
     name: str
 
     def __init__(
-        self, label: str, unit_text: str = "", sort: ValueType = ValueType.NUMBER, help_text: str = ""
+        self, label: str, unit_text: str = "", value_type: ValueType = ValueType.NUMBER, help_text: str = ""
     ) -> None:
         self.label = label
         self.unit_text = unit_text
         self.help = help_text
         self._unit = unit(unit_text)
-        self._sort = sort
+        self._value_type = value_type
         self._level: Level | None = None
 
     @property
-    def sort(self) -> ValueType:
-        return self._sort
+    def value_type(self) -> ValueType:
+        return self._value_type
 
     @property
     def unit(self) -> Unit:
@@ -41,13 +41,13 @@ class Declared(Named):
         return self.section.level if self._level is None else self._level
 
     @property
-    def known_level(self) -> Level | None:
-        """Its level; None while the section that it stands in is still being written."""
+    def resolved_level(self) -> Level | None:
+        """Its level; None while the body of its section is still being executed."""
         return self.level if self._level is not None or "section" in vars(self) else None
 
     @property
     def unit_shown(self) -> str:
-        """The unit that stands beside its number; a date says by its look that it is one."""
+        """The unit that is shown beside its number; none for a date, whose format shows what it is."""
         return "" if self.unit_text == DATE else self.unit_text
 
     @property
@@ -62,7 +62,7 @@ class Declared(Named):
         return f'<{type(self).__name__} {place} "{self.label}"{shown}>'
 
     def members(self) -> Iterator[tuple[str, Declared]]:
-        """What the declaration stands for, in order of evaluation, each with the end of its name."""
+        """The declaration with those that belong to it, in order of evaluation, each with the suffix of its name."""
         yield "", self
 
     def is_(self, word: str) -> Expr:
@@ -73,7 +73,7 @@ class Declared(Named):
         return is_word(self, word)
 
     def check_level(self) -> None:
-        """Holds it against the level of its section, when that is known. Raises FormulaError when they do not fit."""
+        """Compares it with the level of its section, once that is known. Raises FormulaError when they do not fit."""
 
 
 class _SectionType(type):
@@ -87,9 +87,9 @@ class _SectionType(type):
 class Section(metaclass=_SectionType):
     """A group of declarations of one level. Its docstring is its heading.
 
-    ``table`` is the input sheet that its givens are typed in, ``sheet`` the sheet of the job workbook that its lines
-    stand on, ``slots_for`` the line that says how many slots the job needs when the level has slots. ``called`` is
-    the name that its lines go by, for a section made by a function.
+    ``table`` is the input sheet of its inputs, ``sheet`` the sheet of the job workbook for its lines, ``slots_for`` the
+    line with the number of slots that the job needs when the level has slots. ``called`` replaces the class name in
+    the ids of its lines, for a section made by a function.
     """
 
     called: ClassVar[str] = ""
@@ -123,10 +123,10 @@ class Section(metaclass=_SectionType):
         members: list[Declared] = []
         for name, value in own:
             if name in Section.__annotations__:
-                raise FormulaError(f"{value.label!r}: a section keeps the name {name!r} for itself; take another")
+                raise FormulaError(f"{value.label!r}: the name {name!r} is reserved for the section; take another")
             value.section, value.name = cls, name
-            for ending, member in value.members():
-                member.section, member.name = cls, name + ending
+            for suffix, member in value.members():
+                member.section, member.name = cls, name + suffix
                 members.append(member)
         cls.members = tuple(members)
         for member in members:

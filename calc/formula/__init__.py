@@ -1,1 +1,1 @@
-"""Formulas as trees: one tree has a sheet text, words, numbers over whole columns, and a unit."""
+"""Formulas as trees: one tree gives the spreadsheet formula, its words, its values by column, and its unit."""

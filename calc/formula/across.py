@@ -1,4 +1,4 @@
-"""The functions that rules go from row to row with: many rows into one, one out of many, and what a row is called."""
+"""The functions of the rule language that work across rows: aggregates, lookups, running totals, row names."""
 
 from __future__ import annotations
 
@@ -13,68 +13,70 @@ from calc.units.algebra import PLAIN
 def total(value: Named, to: Level = JOB) -> Expr:
     """The sum of ``value`` over its rows, for each row of the higher level ``to``."""
     summed = getattr(value, "all_rows", None)
-    return summed if to == JOB and summed is not None else _gather("total", value, to)
+    return summed if to == JOB and summed is not None else _aggregate("total", value, to)
 
 
 def least(value: Named, to: Level = JOB) -> Expr:
     """The least of ``value`` over its rows, for each row of the higher level ``to``."""
-    return _gather("least", value, _together(value, to))
+    return _aggregate("least", value, _require_contiguous(value, to))
 
 
 def greatest(value: Named, to: Level = JOB) -> Expr:
     """The greatest of ``value`` over its rows, for each row of the higher level ``to``."""
-    return _gather("greatest", value, _together(value, to))
+    return _aggregate("greatest", value, _require_contiguous(value, to))
 
 
 def argmin(value: Named, to: Level = JOB) -> Expr:
-    """The place of the first row in which ``value`` is least: ties go by the order of the rows.
+    """The number of the first row with the least ``value`` (argmin): the first row wins a tie.
 
-    For a higher level ``to`` it is counted among the rows that belong to one row of it; ``at(..., of=to)`` goes there.
+    For a higher level ``to`` the number counts the rows that belong to one row of it; ``at(..., of=to)`` picks by it.
     """
-    return _gather("place of least", value, _together(value, to))
+    return _aggregate("place of least", value, _require_contiguous(value, to))
 
 
-def _together(value: Named, to: Level) -> Level:
-    """No spreadsheet program has a least by group, so the rows of a group must stand one after the other."""
-    known_level = value.known_level if isinstance(value, Named) else None
-    if known_level is not None and to <= known_level and not known_level.together(to):
-        raise FormulaError(f"the rows of {value.label} of one {to} do not stand together, so it has no least there")
+def _require_contiguous(value: Named, to: Level) -> Level:
+    """No spreadsheet function takes the least of a group, so the rows of a group must be contiguous."""
+    resolved_level = value.resolved_level if isinstance(value, Named) else None
+    if resolved_level is not None and to <= resolved_level and not resolved_level.is_contiguous_in(to):
+        raise FormulaError(f"the rows of {value.label} of one {to} are not contiguous, so it has no least there")
     return to
 
 
-def _gather(how: str, value: Named, to: Level) -> Aggregate:
+def _aggregate(how: str, value: Named, to: Level) -> Aggregate:
     if not isinstance(value, Named):
         raise FormulaError(f"the {how} of {expression(value).words} needs a line of its own to be taken over")
-    if value.sort is not ValueType.NUMBER:
-        raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.sort.value}")
+    if value.value_type is not ValueType.NUMBER:
+        raise FormulaError(f"the {how} of {value.label} cannot be taken: it is {value.value_type.value}")
     if getattr(value, "optional", False):
         raise FormulaError(f"the {how} of {value.label} cannot be taken: it may be none; use if_given()")
-    known_level = value.known_level if isinstance(value, Named) else None
-    if known_level is not None and not to <= known_level:
-        raise FormulaError(f"the {how} of {value.label} cannot go to each {to}: it stands for each {known_level}")
+    resolved_level = value.resolved_level if isinstance(value, Named) else None
+    if resolved_level is not None and not to <= resolved_level:
+        raise FormulaError(
+            f"the {how} of {value.label} cannot be taken for each {to}: it has a value for each {resolved_level}"
+        )
     return Aggregate(how, value, to)
 
 
 def look_up(value: Named, by: Operand) -> RowAt:
-    """``value`` of the row that goes by the word ``by``, for a level of named rows."""
+    """``value`` of the row with the name ``by``, for a level of named rows."""
     by = expression(by)
-    if by.sort is not ValueType.TEXT:
-        raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.sort.value}; use at()")
-    known_level = value.known_level if isinstance(value, Named) else None
-    if known_level is not None and not (known_level.axes and known_level.axis.words):
+    if by.value_type is not ValueType.TEXT:
+        raise FormulaError(f"{value.label} is looked up by a word, and {by.words} is {by.value_type.value}; use at()")
+    resolved_level = value.resolved_level if isinstance(value, Named) else None
+    if resolved_level is not None and not (resolved_level.axes and resolved_level.axis.words):
         raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
     return RowAt(value, by)
 
 
 def at(value: Named, place: Expr, of: Level = JOB) -> RowAt:
     """``value`` of the row whose number is ``place``, counted among the rows of one row of the higher level ``of``."""
-    if place.sort is not ValueType.NUMBER:
-        raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.sort.value}")
-    return RowAt(value, place, _together(value, of))
+    if place.value_type is not ValueType.NUMBER:
+        raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.value_type.value}")
+    return RowAt(value, place, _require_contiguous(value, of))
 
 
 def row_called(level: Level, word: str) -> Exact:
-    """The place of the named row that goes by ``word``, for :func:`at`. Raises FormulaError for an unknown word."""
+    """The number of the row with the name ``word``, for :func:`at`. Raises FormulaError for an unknown word."""
     words = level.axis.words
     if word not in words:
         raise FormulaError(f"no row of {level} is called {word!r}; there are {words}")
@@ -102,24 +104,24 @@ def lookup_by_key(value: Named, key: Named, wanted: Expr) -> LookupByKey:
 
     Guard it with when(): where no row has the key, a spreadsheet program shows an error.
     """
-    return _keyed(value, key, wanted, ascending=False)
+    return _lookup(value, key, wanted, ascending=False)
 
 
 def lookup_at_or_below(value: Named, key: Named, wanted: Expr) -> LookupByKey:
     """``value`` of the last row whose ``key`` is at most ``wanted``, where the keys ascend over all rows of the job."""
-    return _keyed(value, key, wanted, ascending=True)
+    return _lookup(value, key, wanted, ascending=True)
 
 
-def _keyed(value: Named, key: Named, wanted: Expr, ascending: bool) -> LookupByKey:
+def _lookup(value: Named, key: Named, wanted: Expr, ascending: bool) -> LookupByKey:
     if key.unit != wanted.unit:
         raise FormulaError(f"{value.label} is not found by {key.label} [{key.unit}] and {wanted.words} [{wanted.unit}]")
     return LookupByKey(value, key, wanted, ascending)
 
 
 def total_where(value: Named, key: Named, wanted: Operand) -> SumIf:
-    """The sum of ``value`` over the rows of the job whose ``key``, a word of the program's own, is ``wanted``."""
+    """The sum of ``value`` over the rows of the job whose ``key``, one of the program's own words, is ``wanted``."""
     word = expression(wanted)
-    if key.sort is not ValueType.TEXT or word.sort is not ValueType.TEXT:
+    if key.value_type is not ValueType.TEXT or word.value_type is not ValueType.TEXT:
         raise FormulaError(f"{value.label} is summed where one word is another, not by {key.label} and {word.words}")
     return SumIf(value, key, word)
 
@@ -135,23 +137,23 @@ def first_in_group(key: Named) -> GroupSum:
 
 
 def by_row(level: Level, *cases: Operand) -> ByRow:
-    """A table: for each of the named rows of ``level`` what stands there. Raises FormulaError unless they match."""
+    """A table with a formula for each of the named rows of ``level``. Raises FormulaError unless all have one unit."""
     nodes = tuple(expression(case) for case in cases)
     if len(nodes) != len(level.axis.words):
         raise FormulaError(f"there are {len(nodes)} cases for the {len(level.axis.words)} rows of {level}")
     zero = [node for node in nodes if not (isinstance(node, Literal) and node.value == 0)] or list(nodes)
-    if any(node.unit != zero[0].unit or node.sort is not zero[0].sort for node in zero):
+    if any(node.unit != zero[0].unit or node.value_type is not zero[0].value_type for node in zero):
         raise FormulaError(f"the rows of {level} are not all of one unit: {', '.join(str(node.unit) for node in zero)}")
     return ByRow(level, tuple(UnitCast(node, zero[0].unit) if node not in zero else node for node in nodes))
 
 
 def row_number(level: Level, within: Level = JOB) -> RowNumber:
     """The number of the row, from 1, counted anew in each row of the higher level ``within``."""
-    if not level.together(within):
-        raise FormulaError(f"the rows of {level} of one {within} do not stand together, so they are not counted there")
+    if not level.is_contiguous_in(within):
+        raise FormulaError(f"the rows of {level} of one {within} are not contiguous, so they cannot be numbered there")
     return RowNumber(level, within)
 
 
 def row_word(level: Level) -> RowWord:
-    """The word the row goes by."""
+    """The name of the row."""
     return RowWord(level)

@@ -1,6 +1,6 @@
-"""The nodes that go from row to row: many rows into one, one row out of many, and what a row is called.
+"""The nodes that work across rows: aggregates, one row out of many, running totals, row numbers and names.
 
-What the operators build stands in ``tree``; these are built by the functions in ``build``.
+The functions in ``across`` build them; the nodes that operators build are in ``tree``.
 """
 
 from __future__ import annotations
@@ -15,9 +15,9 @@ from calc.units.algebra import PLAIN, Unit
 
 @dataclass(frozen=True, eq=False)
 class Aggregate(Expr):
-    """Many rows into one: the total, the least, the greatest, or the place of the first least.
+    """Many rows into one: the total, the least, the greatest, or the number of the row with the least (argmin).
 
-    The place is counted among the rows that belong to the one row of ``to``.
+    That number counts the rows that belong to the one row of ``to``; the first row wins a tie.
     """
 
     how: str
@@ -39,15 +39,19 @@ class Aggregate(Expr):
     @property
     def words(self) -> str:
         whose = "" if self.to.axes else "all "
-        said = {"total": "total of", "least": f"least of {whose}".rstrip(), "greatest": f"greatest of {whose}".rstrip()}
-        return f"{said.get(self.how, 'row of the least')} {self.part.label}"
+        phrases = {
+            "total": "total of",
+            "least": f"least of {whose}".rstrip(),
+            "greatest": f"greatest of {whose}".rstrip(),
+        }
+        return f"{phrases.get(self.how, 'row of the least')} {self.part.label}"
 
 
 @dataclass(frozen=True, eq=False)
 class RowAt(Expr):
-    """One row out of many: by its place among the rows, or (``by`` gives words) by the word it goes by.
+    """One row out of many: by its number among the rows or, where ``by`` is a text, by its name.
 
-    A place is counted among the rows that belong to one row of the higher level ``of``.
+    The number counts the rows that belong to one row of the higher level ``of``.
     """
 
     part: Named
@@ -55,8 +59,8 @@ class RowAt(Expr):
     of: Level = JOB
 
     @property
-    def sort(self) -> ValueType:
-        return self.part.sort
+    def value_type(self) -> ValueType:
+        return self.part.value_type
 
     @property
     def unit(self) -> Unit:
@@ -77,14 +81,14 @@ class RowAt(Expr):
 
 @dataclass(frozen=True, eq=False)
 class ByRow(Expr):
-    """A table: for each of the named rows of a level what stands there, all of one unit."""
+    """A table: a formula for each of the named rows of a level, all of one unit."""
 
     of: Level
     cases: tuple[Expr, ...]
 
     @property
-    def sort(self) -> ValueType:
-        return self.cases[0].sort
+    def value_type(self) -> ValueType:
+        return self.cases[0].value_type
 
     @property
     def unit(self) -> Unit:
@@ -200,12 +204,12 @@ class RowNumber(Expr):
 
 @dataclass(frozen=True, eq=False)
 class RowWord(Expr):
-    """The word that a row goes by: one of the words of its level, or what was typed for it."""
+    """The name of a row: one of the names of its level, or the one that was typed."""
 
     of: Level
 
     @property
-    def sort(self) -> ValueType:
+    def value_type(self) -> ValueType:
         return ValueType.TEXT
 
     @property

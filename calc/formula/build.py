@@ -1,4 +1,4 @@
-"""The functions that rules are written with, beside the operators. Each builds a node; none computes."""
+"""The functions of the rule language that work within a row. Each builds a node of the tree; none computes."""
 
 from __future__ import annotations
 
@@ -15,21 +15,21 @@ from calc.formula.tree import (
     expression,
 )
 from calc.formula.value_types import FormulaError
-from calc.units.algebra import COUNTS, DATE, PLAIN, spoken, unit
+from calc.units.algebra import COUNTS, DATE, PLAIN, unit, unit_words
 
 DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
-"""The only numbers that may stand in a formula as themselves: they are so by definition."""
+"""The only numbers allowed in a formula without a declaration: exact by definition."""
 
 
 def exact(value: int, unit_text: str = "") -> Exact:
-    """A number that is so by definition, such as 12 ``in/ft``. Raises FormulaError for any that is not listed."""
+    """A number that is exact by definition, such as 12 ``in/ft``. Raises FormulaError for any that is not listed."""
     if value not in DIVISORS:
         raise FormulaError(f"{value} is not one of the exact numbers {DIVISORS}; declare a factor with a source")
-    return Exact(float(value), unit(unit_text), f"{value:,} {spoken(unit_text)}".strip(), str(value))
+    return Exact(float(value), unit(unit_text), f"{value:,} {unit_words(unit_text)}".strip(), str(value))
 
 
 PI = Exact(pi, PLAIN, "pi", "PI()")
-"""The circle's number."""
+"""The ratio of a circle's circumference to its diameter."""
 
 
 def when(condition: Expr, yes: Operand, no: Operand) -> Expr:
@@ -63,7 +63,7 @@ def is_word(value: Expr, word: str) -> Expr:
 
 
 def same_word(one: Expr, another: Expr) -> Expr:
-    """Whether two words of the program's own are the same."""
+    """Whether two of the program's own words are equal."""
     return apply("is_word", one, another)
 
 
@@ -88,7 +88,7 @@ def smallest(*values: Operand) -> Expr:
 
 
 def round_up(value: Expr, to: Expr | None = None) -> Expr:
-    """``value`` rounded up to a whole number, or to a whole number of ``to``; dust below a millionth is let go."""
+    """``value`` rounded up to a whole number, or to a whole number of ``to``; below a millionth is ignored."""
     if to is None:
         return apply("round_up", value)
     return apply("round_up_to", value, to)
@@ -100,7 +100,7 @@ def round_down(value: Expr) -> Expr:
 
 
 def rounded(value: Expr, digits: int) -> Expr:
-    """``value`` to 0, 2 or 3 decimal places, for a fair comparison."""
+    """``value`` to 0, 2 or 3 decimal places, half away from zero."""
     return apply("rounded", value, exact({0: 1, 2: 100, 3: 1000}[digits]))
 
 
@@ -130,36 +130,36 @@ def logarithm(value: Expr) -> Expr:
 
 
 def normal_cdf(value: Expr) -> Expr:
-    """The share of a normal distribution that lies below ``value`` spreads from its middle."""
+    """The cumulative distribution function of the standard normal distribution at ``value``."""
     return apply("normal_cdf", value)
 
 
 def normal_inv(share: Expr) -> Expr:
-    """How many spreads from its middle a normal distribution has ``share`` below."""
+    """The quantile of the standard normal distribution for the probability ``share``."""
     return apply("normal_inv", share)
 
 
 def joined(*parts: Operand) -> Expr:
-    """A sentence made of words and counts. Any other number stands in a cell of its own."""
+    """Concatenates words and counts to a sentence. Any other number needs a cell of its own."""
     return apply("joined", *parts)
 
 
 def count_of(value: Operand, thing: str) -> Expr:
-    """A plain number as so many ``thing``, one of the things that are counted."""
+    """A plain number as a count of ``thing``, which must be a unit of counts."""
     node = expression(value)
     if thing not in COUNTS or not node.unit.plain:
         raise FormulaError(f"cannot count {node.words} [{node.unit}] as {thing}: only a plain number can be counted")
     return UnitCast(node, unit(thing))
 
 
-def correlation(gives: str, formula: Callable[..., Expr], *inputs: Expr, source: str) -> Expr:
-    """A formula that its source gives for bare numbers: the inputs shed their units and the result takes ``gives``.
+def correlation(result_unit: str, formula: Callable[..., Expr], *inputs: Expr, source: str) -> Expr:
+    """An empirical formula for plain numbers: the units of the inputs are dropped, the result is in ``result_unit``.
 
-    This is the one place where a number may shed a unit, so the source must say which units the inputs are in.
+    Nowhere else may the unit of a measured number be dropped, so the source must state the units of the inputs.
     """
     if not source:
-        raise FormulaError("a correlation needs the source that gives it")
-    return UnitCast(formula(*(UnitCast(each, PLAIN) for each in inputs)), unit(gives))
+        raise FormulaError("a correlation needs a source")
+    return UnitCast(formula(*(UnitCast(each, PLAIN) for each in inputs)), unit(result_unit))
 
 
 def square(value: Expr) -> Apply:
@@ -173,5 +173,5 @@ def days_between(earlier: Expr, later: Expr) -> Expr:
 
 
 def days_after(start: Expr, days: Expr) -> Expr:
-    """The date so many days later."""
+    """The date ``days`` after ``start``."""
     return correlation(DATE, lambda date, more: date + more, start, days, source="calendar")

@@ -1,6 +1,6 @@
-"""A tree as numbers: whole columns over a chunk of jobs, bare floats in declared units.
+"""Evaluation of a tree with numpy: a column over all jobs of a chunk, of floats in declared units.
 
-The rows of every level stand in order of job. Words are object columns; a number that was not given is NaN.
+The rows of every level are sorted by job. Texts are object columns; a number that was not given is NaN.
 """
 
 from __future__ import annotations
@@ -25,8 +25,8 @@ from calc.formula.tree import (
 )
 from calc.formula.value_types import ValueType
 
-_DUST = 4e-15
-"""Numbers that differ by no more than this share of themselves are the same to a spreadsheet program."""
+_RELATIVE_TOLERANCE = 4e-15
+"""The relative difference below which a spreadsheet program takes two numbers as equal."""
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ class Rows:
 
 @dataclass
 class Batch:
-    """A chunk of jobs: the rows of every level met so far, and the columns computed so far."""
+    """A chunk of jobs: the rows of every level used so far, and the columns computed so far."""
 
     jobs: int
     rows: dict[Level, Rows] = field(default_factory=dict)
@@ -55,7 +55,7 @@ class Batch:
         self.rows[JOB] = Rows(every, np.ones(self.jobs), {}, np.full(self.jobs, "", dtype=object))
 
     def add_rows(self, level: Level, jobs: Iterable[int], within: Iterable[int], words: Iterable[str]) -> None:
-        """Gives ``level`` its rows, in order of job: the job of each, its row of the level it lies within, its word."""
+        """Gives ``level`` its rows, in order of job: the job of each, its row of the level above, its name."""
         job = np.fromiter(jobs, dtype=int)
         axis = level.axis
         of_axis = {axis: np.arange(len(job))}
@@ -66,7 +66,7 @@ class Batch:
         self.rows[level] = Rows(job, _numbered(job), of_axis, np.array(list(words), dtype=object))
 
     def rows_of(self, level: Level) -> Rows:
-        """The rows of ``level``; a level of pairs and a level of named rows are laid out when first met."""
+        """The rows of ``level``; a crossed level and a level of named rows are made at first use."""
         if level not in self.rows:
             self.rows[level] = self._named(level) if len(level.leaves) == 1 else self._crossed(level)
         return self.rows[level]
@@ -83,17 +83,17 @@ class Batch:
         """Every pair, triple and so on of rows of one job, the last axis running fastest."""
         single = [self.rows_of(level_of(axis)) for axis in level.leaves]
         jobs: list[int] = []
-        picked: list[list[int]] = [[] for _ in single]
+        indexes: list[list[int]] = [[] for _ in single]
         by_job = [_by_job(rows, self.jobs) for rows in single]
         for job in range(self.jobs):
             grids = np.meshgrid(*(part[job] for part in by_job), indexing="ij")
             jobs.extend([job] * grids[0].size)
-            for mine, grid in zip(picked, grids, strict=True):
+            for mine, grid in zip(indexes, grids, strict=True):
                 mine.extend(grid.ravel().tolist())
         job_column = np.array(jobs, dtype=int)
         of_axis: dict[Axis, Column] = {}
         words = np.full(len(jobs), "", dtype=object)
-        for rows, mine in zip(single, picked, strict=True):
+        for rows, mine in zip(single, indexes, strict=True):
             index = np.array(mine, dtype=int)
             of_axis |= {axis: column[index] for axis, column in rows.of_axis.items()}
             words = words + np.where(words == "", "", ", ") + rows.words[index]
@@ -112,15 +112,15 @@ class Batch:
         order = np.argsort(key, kind="stable")
         return order[np.searchsorted(key[order], sought)]
 
-    def spread(self, column: Column, upper: Level, lower: Level) -> Column:
+    def broadcast(self, column: Column, upper: Level, lower: Level) -> Column:
         """A column of ``upper`` with a value for each row of ``lower``."""
         return column if upper == lower else column[self.above(lower, upper)]
 
     def value(self, node: Expr, level: Level) -> Column:
-        """The numbers (or words, or flags) of ``node`` for each row of ``level``."""
+        """The values of ``node`` for each row of ``level``: numbers, texts or flags."""
         match node:
             case Named():
-                return self.spread(self.columns[node], node.level, level)
+                return self.broadcast(self.columns[node], node.level, level)
             case Apply():
                 return np.asarray(node.function.numbers(*(self.value(part, level) for part in node.arguments)))
             case Literal(value=value) | Exact(value=value):
@@ -129,30 +129,30 @@ class Batch:
             case UnitCast():
                 return self.value(node.part, level)
             case Aggregate():
-                return self.spread(self._gathered(node), node.to, level)
+                return self.broadcast(self._aggregated(node), node.to, level)
             case RowAt():
-                return self._picked(node, level)
+                return self._row_at(node, level)
             case Before():
                 return self._before(node, level)
             case First():
-                return self.spread(self._first(node), node.level, level)
+                return self.broadcast(self._first(node), node.level, level)
             case Running():
-                return self.spread(self._running(node), node.level, level)
+                return self.broadcast(self._running(node), node.level, level)
             case LookupByKey():
-                return self._keyed(node, level)
+                return self._lookup_by_key(node, level)
             case SumIf():
-                return self._where(node, level)
+                return self._sum_if(node, level)
             case GroupSum():
-                return self.spread(self._alike(node), node.level, level)
+                return self.broadcast(self._group_sum(node), node.level, level)
             case RowNumber():
-                return self.spread(self._row_number(node), node.of, level)
+                return self.broadcast(self._row_number(node), node.of, level)
             case ByRow():
                 return self._by_row(node, level)
             case RowWord():
-                return self.spread(self.rows_of(node.of).words, node.of, level)
+                return self.broadcast(self.rows_of(node.of).words, node.of, level)
         raise TypeError(f"no numbers for {type(node).__name__}")
 
-    def _gathered(self, node: Aggregate) -> Column:
+    def _aggregated(self, node: Aggregate) -> Column:
         lower, column = node.part.level, self.columns[node.part]
         group = self.above(lower, node.to)
         groups = len(self.rows_of(node.to))
@@ -163,19 +163,19 @@ class Batch:
         least = _least(column, group, groups)
         if node.how == "least":
             return least
-        near = np.abs(column - least[group]) <= _DUST * np.abs(least[group])
+        near = np.abs(column - least[group]) <= _RELATIVE_TOLERANCE * np.abs(least[group])
         first = np.where(near, np.arange(1.0, len(column) + 1), np.inf)
         start = np.searchsorted(group, np.arange(groups))
         return np.where(_least(first, group, groups) > 0, _least(first, group, groups) - start, 0.0)
 
-    def _picked(self, node: RowAt, level: Level) -> Column:
+    def _row_at(self, node: RowAt, level: Level) -> Column:
         rows = self.rows_of(node.part.level)
         column = self.columns[node.part]
         if not len(column):
-            nothing = 0.0 if node.sort is ValueType.NUMBER else NOTHING
+            nothing = 0.0 if node.value_type is ValueType.NUMBER else NOTHING
             return np.full(len(self.rows_of(level)), nothing, dtype=float if nothing == 0.0 else object)
         by = self.value(node.by, level)
-        if node.by.sort is ValueType.TEXT:
+        if node.by.value_type is ValueType.TEXT:
             job = self.rows_of(level).job
             keys: dict[Any, int] = {}
             for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
@@ -185,16 +185,16 @@ class Batch:
         mine = self.above(level, node.of)
         start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
-        return np.where(end > start, column[place], 0.0 if node.sort is ValueType.NUMBER else NOTHING)
+        return np.where(end > start, column[place], 0.0 if node.value_type is ValueType.NUMBER else NOTHING)
 
     def _row_number(self, node: RowNumber) -> Column:
         group = self.above(node.of, node.within)
         return np.asarray(np.arange(len(group)) - np.searchsorted(group, group) + 1, dtype=float)
 
     def _by_row(self, node: ByRow, level: Level) -> Column:
-        row = self.spread(self.rows_of(node.of).number, node.of, level).astype(int) - 1
-        # what goes by fewer rows is worked out for those, and only then spread: a table of costs has a hundred cases
-        cases = [self.spread(self.value(case, case.level), case.level, level) for case in node.cases]
+        row = self.broadcast(self.rows_of(node.of).number, node.of, level).astype(int) - 1
+        # a case is computed for its own rows and then broadcast: a table of costs has a hundred cases
+        cases = [self.broadcast(self.value(case, case.level), case.level, level) for case in node.cases]
         return np.stack(cases)[row, np.arange(len(row))] if len(row) else cases[0]
 
     def _before(self, node: Before, level: Level) -> Column:
@@ -202,8 +202,8 @@ class Batch:
         previous = np.roll(column, 1)
         starts = np.ones(len(column), dtype=bool)
         starts[1:] = group[1:] != group[:-1]
-        shifted = self.spread(previous, node.part.level, level)
-        return np.where(self.spread(starts, node.part.level, level), self.value(node.otherwise, level), shifted)
+        shifted = self.broadcast(previous, node.part.level, level)
+        return np.where(self.broadcast(starts, node.part.level, level), self.value(node.otherwise, level), shifted)
 
     def _first(self, node: First) -> Column:
         column, group = self.columns[node.part], self.above(node.part.level, node.of)
@@ -219,11 +219,13 @@ class Batch:
         result[order] = sums - np.where(starts > 0, sums[starts - 1], 0.0)
         return result
 
-    def _keyed(self, node: LookupByKey, level: Level) -> Column:
+    def _lookup_by_key(self, node: LookupByKey, level: Level) -> Column:
         """Keys of all jobs in one order: job first, then key, so that one search finds every row."""
         column, keys = self.columns[node.part], self.columns[node.key]
         wanted, job = self.value(node.wanted, level), self.rows_of(level).job
-        nothing = np.zeros(len(job)) if node.sort is ValueType.NUMBER else np.full(len(job), NOTHING, dtype=object)
+        nothing = (
+            np.zeros(len(job)) if node.value_type is ValueType.NUMBER else np.full(len(job), NOTHING, dtype=object)
+        )
         if not len(column):
             return nothing
         span = 1.0 + max(np.max(np.abs(keys)), np.max(np.abs(wanted), initial=0.0))
@@ -238,7 +240,7 @@ class Batch:
             found = listed[order][place] == sought
         return np.where(found, column[order][np.maximum(place, 0)], nothing)
 
-    def _where(self, node: SumIf, level: Level) -> Column:
+    def _sum_if(self, node: SumIf, level: Level) -> Column:
         rows, job = self.rows_of(node.part.level), self.rows_of(level).job
         wanted = self.value(node.wanted, level)
         result = np.zeros(len(job))
@@ -251,7 +253,7 @@ class Batch:
             result = np.where(wanted == word, sums[job], result)
         return result
 
-    def _alike(self, node: GroupSum) -> Column:
+    def _group_sum(self, node: GroupSum) -> Column:
         rows = self.rows_of(node.key.level)
         pairs = np.stack([rows.job.astype(float), self.columns[node.key]])
         _, first, place = np.unique(pairs, axis=1, return_index=True, return_inverse=True)

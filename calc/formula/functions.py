@@ -1,7 +1,7 @@
-"""The table of functions: for each its sheet text, its numbers, its unit rule and its words.
+"""The table of functions: for each its spreadsheet text, its computation, its unit rule and its words.
 
 Nothing else in the program knows the name of a spreadsheet function. The functions are those that every
-spreadsheet program has had since 2007 and computes alike. Their numbers stand in ``rounding``, their unit rules in
+spreadsheet program has had since 2007 and computes alike. Computations are in ``rounding``, unit rules in
 ``unit_rules``.
 """
 
@@ -33,15 +33,15 @@ __all__ = [
 ]
 
 PHRASE, COMPARISON, JOINING, ADDING, MULTIPLYING, CALL = range(6)
-"""How tightly a text binds, a phrase least; an argument that binds less than it must stands in brackets."""
+"""The precedence of a text, lowest for a phrase; an argument of lower precedence than required is put in brackets."""
 
 
 @dataclass(frozen=True)
 class Function:
     """One row of the table.
 
-    ``sheet`` and ``words`` make a text from the texts of the arguments, ``rank`` says how tightly that text binds
-    and ``needs`` how tightly each argument must (the last one goes for all that follow).
+    ``sheet`` and ``words`` make a text from the texts of the arguments, ``rank`` is the precedence of that text and
+    ``argument_ranks`` the precedence required of each argument (the last one is for all that follow).
     """
 
     name: str
@@ -50,20 +50,20 @@ class Function:
     unit: Callable[[str, Sequence[Argument]], Unit]
     words: Callable[..., str]
     rank: int = CALL
-    needs: tuple[int, ...] = (COMPARISON,)
+    argument_ranks: tuple[int, ...] = (COMPARISON,)
     words_rank: int = COMPARISON
-    sort: ValueType | None = ValueType.NUMBER
+    value_type: ValueType | None = ValueType.NUMBER
 
-    def need(self, place: int) -> int:
-        """How tightly the argument at ``place`` must bind."""
-        return self.needs[place] if place < len(self.needs) else self.needs[-1]
+    def argument_rank(self, place: int) -> int:
+        """The precedence required of the argument at ``place``."""
+        return self.argument_ranks[place] if place < len(self.argument_ranks) else self.argument_ranks[-1]
 
 
-def _listed(name: str, parts: Sequence[str]) -> str:
+def _list_words(name: str, parts: Sequence[str]) -> str:
     return f"the {name} of {', '.join(parts[:-1])} and {parts[-1]}"
 
 
-def _compare(name: str, sign: str, said: str, numbers: Callable[[Column, Column], Column]) -> Function:
+def _compare(name: str, sign: str, phrase: str, numbers: Callable[[Column, Column], Column]) -> Function:
     def sheet(a: str, b: str) -> str:
         return f"{_millionths_text(a)}{sign}{_millionths_text(b)}"
 
@@ -72,10 +72,17 @@ def _compare(name: str, sign: str, said: str, numbers: Callable[[Column, Column]
             return numbers(millionths(a), millionths(b))
 
     def words(a: str, b: str) -> str:
-        return f"{a} {said} {b}"
+        return f"{a} {phrase} {b}"
 
     return Function(
-        name, sheet, compare, unit_rules.compared, words, rank=COMPARISON, words_rank=COMPARISON, sort=ValueType.FLAG
+        name,
+        sheet,
+        compare,
+        unit_rules.compared,
+        words,
+        rank=COMPARISON,
+        words_rank=COMPARISON,
+        value_type=ValueType.FLAG,
     )
 
 
@@ -137,7 +144,7 @@ _ROWS: tuple[Function, ...] = (
         lambda a, b: f"{a} is {b}",
         COMPARISON,
         (CALL, CALL),
-        sort=ValueType.FLAG,
+        value_type=ValueType.FLAG,
     ),
     Function(
         "given",
@@ -146,7 +153,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.one_number,
         lambda a: f"{a} is given",
         words_rank=COMPARISON,
-        sort=ValueType.FLAG,
+        value_type=ValueType.FLAG,
     ),
     Function(
         "both",
@@ -155,7 +162,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.flags,
         lambda *a: " and ".join(a),
         words_rank=PHRASE,
-        sort=ValueType.FLAG,
+        value_type=ValueType.FLAG,
     ),
     Function(
         "either",
@@ -164,7 +171,7 @@ _ROWS: tuple[Function, ...] = (
         unit_rules.flags,
         lambda *a: " or ".join(a),
         words_rank=PHRASE,
-        sort=ValueType.FLAG,
+        value_type=ValueType.FLAG,
     ),
     Function(
         "not_",
@@ -172,17 +179,17 @@ _ROWS: tuple[Function, ...] = (
         np.logical_not,
         unit_rules.flags,
         lambda a: f"not ({a})",
-        sort=ValueType.FLAG,
+        value_type=ValueType.FLAG,
         words_rank=CALL,
     ),
     Function(
         "when",
         lambda c, a, b: f"IF({c},{a},{b})",
-        rounding.chosen,
+        rounding.select,
         unit_rules.branches,
         lambda c, a, b: f"{a} if {c}, else {b}",
         words_rank=PHRASE,
-        sort=None,
+        value_type=None,
     ),
     Function(
         "if_given",
@@ -196,14 +203,14 @@ _ROWS: tuple[Function, ...] = (
         lambda *a: f"MAX({','.join(a)})",
         lambda *a: np.asarray(np.maximum.reduce(np.broadcast_arrays(*a))),
         unit_rules.same,
-        lambda *a: _listed("largest", a),
+        lambda *a: _list_words("largest", a),
     ),
     Function(
         "smallest",
         lambda *a: f"MIN({','.join(a)})",
         lambda *a: np.asarray(np.minimum.reduce(np.broadcast_arrays(*a))),
         unit_rules.same,
-        lambda *a: _listed("smallest", a),
+        lambda *a: _list_words("smallest", a),
     ),
     Function(
         "round_up",
@@ -262,12 +269,12 @@ _ROWS: tuple[Function, ...] = (
         "joined",
         lambda *a: "&".join(a),
         rounding.joined,
-        unit_rules.spoken,
+        unit_rules.joinable,
         lambda *a: " & ".join(a),
         JOINING,
         (ADDING,),
         JOINING,
-        sort=ValueType.TEXT,
+        value_type=ValueType.TEXT,
     ),
 )
 

@@ -1,4 +1,4 @@
-"""The nodes that find rows by what stands in them: a number, or a word of the program's own."""
+"""The nodes that find rows by a key: a number, or one of the program's own words."""
 
 from __future__ import annotations
 
@@ -20,8 +20,8 @@ class LookupByKey(Expr):
     ascending: bool
 
     @property
-    def sort(self) -> ValueType:
-        return self.part.sort
+    def value_type(self) -> ValueType:
+        return self.part.value_type
 
     @property
     def unit(self) -> Unit:

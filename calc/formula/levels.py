@@ -1,7 +1,7 @@
-"""Levels: what a number is given for - the job, each area, each truck, each packing of each product.
+"""Levels: what a number has a value for each of - the job, each area, each truck, each packing of each product.
 
 A level is a set of axes. The job is above everything: it has none. A level is above another when its axes are
-among the other's, and what stands higher may be used lower down as it is.
+among the other's, and a value of a higher level can be used at a lower one as it is.
 """
 
 from __future__ import annotations
@@ -11,16 +11,15 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import count
 
-_DECLARED = count()
+_declaration_order = count()
 
 
 @dataclass(frozen=True)
 class Axis:
-    """One way of having rows.
+    """One dimension of rows.
 
-    ``within`` is the axis that each row belongs to one row of (an edge lies within an area). Rows are typed in an
-    input table, or named once and for all (``words``), or are ``slots``, so many at issue and doubled until the
-    job fits.
+    ``within`` is the parent axis: each row belongs to one row of it (an edge to an area). Rows are typed in an input
+    table, or fixed and named (``words``), or are ``slots``: this many at issue, doubled until the job fits.
     """
 
     name: str
@@ -31,12 +30,12 @@ class Axis:
     """Whether a person types a name for each row."""
     across: bool = False
     """Whether a sheet shows its rows side by side, a column each, rather than one below the other."""
-    order: int = field(default_factory=lambda: next(_DECLARED), compare=False)
+    order: int = field(default_factory=lambda: next(_declaration_order), compare=False)
     """When it was declared: where levels are crossed, the axis that was declared last runs fastest."""
 
     @property
     def named(self) -> bool:
-        """Whether each row goes by a word of its own: one of the program's, or one that is typed."""
+        """Whether each row has a name: one of the program's, or one that is typed."""
         return bool(self.words) or self.titled
 
     @property
@@ -60,7 +59,7 @@ class Level:
 
     @cached_property
     def leaves(self) -> tuple[Axis, ...]:
-        """The axes that no other axis of this level lies within, in the order in which they were declared."""
+        """The axes that are not the parent of another axis of this level, in the order in which they were declared."""
         inner = {axis.within for axis in self.axes}
         return tuple(sorted((axis for axis in self.axes if axis not in inner), key=lambda axis: axis.order))
 
@@ -69,8 +68,8 @@ class Level:
         """Whether it has a row for every pair (or triple) of rows of other levels."""
         return len(self.leaves) > 1
 
-    def together(self, upper: Level) -> bool:
-        """Whether the rows that belong to one row of ``upper`` always stand one after the other."""
+    def is_contiguous_in(self, upper: Level) -> bool:
+        """Whether the rows that belong to one row of ``upper`` are always contiguous."""
         if upper in {JOB, self}:
             return True
         if self.crossed:
@@ -89,7 +88,7 @@ class Level:
             share = counts[self] // max(1, counts[upper])
             return tuple(row // share for row in range(counts[self]))
         sizes = [counts[level_of(leaf)] for leaf in self.leaves]
-        return tuple(_place_above(row, self.leaves, sizes, upper.leaves) for row in range(counts[self]))
+        return tuple(_row_above(row, self.leaves, sizes, upper.leaves) for row in range(counts[self]))
 
     @cached_property
     def axis(self) -> Axis:
@@ -106,7 +105,7 @@ class Level:
         return " and ".join(axis.name for axis in self.leaves) or "job"
 
 
-def _place_above(row: int, leaves: tuple[Axis, ...], sizes: list[int], upper: tuple[Axis, ...]) -> int:
+def _row_above(row: int, leaves: tuple[Axis, ...], sizes: list[int], upper: tuple[Axis, ...]) -> int:
     """A row's places along its axes, the last running fastest, and out of them its row of ``upper``."""
     places: dict[Axis, tuple[int, int]] = {}
     for leaf, size in zip(reversed(leaves), reversed(sizes), strict=True):
@@ -119,8 +118,8 @@ def _place_above(row: int, leaves: tuple[Axis, ...], sizes: list[int], upper: tu
     return above
 
 
-_FEW = 6
-"""So many named rows are shown side by side."""
+_MAX_ACROSS = 6
+"""The most named rows that are shown side by side."""
 
 JOB = Level()
 """The level of the whole job: one row."""
@@ -142,12 +141,12 @@ def typed_rows(name: str, within: Level = JOB, across: bool = False, titled: boo
 
 def named_rows(name: str, *words: str) -> Level:
     """A level whose rows are the same for every job, named by ``words``."""
-    return level_of(Axis(name, words=words, across=len(words) <= _FEW))
+    return level_of(Axis(name, words=words, across=len(words) <= _MAX_ACROSS))
 
 
 def slot_rows(name: str, slots: int, within: Level = JOB) -> Level:
     """A level whose rows follow from values: ``slots`` of them at issue, doubled until the job fits.
 
-    Within a level, each of its rows has so many.
+    Within a level, each of its rows has this many.
     """
     return level_of(Axis(name, within.axis if within.axes else None, slots=slots))

@@ -1,8 +1,8 @@
-"""The numbers of the functions: whole columns in, whole columns out. A value that was not given is NaN.
+"""Computations of the functions: columns in, columns out. A value that was not given is NaN.
 
 Rounding is the same here as in a sheet. A number is first taken to whole millionths, halves away from zero, and all
-further rounding counts in those; so dust in the sixteenth digit neither buys a bag nor moves a cent. Every comparison
-compares whole millionths too.
+further rounding counts in those, so that an error in the sixteenth digit neither buys a bag nor changes a cent. Every
+comparison compares whole millionths too.
 """
 
 from __future__ import annotations
@@ -26,8 +26,8 @@ def millionths(x: Column) -> Column:
     """Whole millionths of ``x``, halves away from zero, as ROUND(x,6) has them; NaN stays NaN.
 
     A product such as 1.0000005 x 1,000,000 comes out a hair under its half. Spreadsheet programs differ in how much
-    of that they forgive; here the last bits are forgiven, so that the product counts as it does on paper. The limit
-    keeps a number so large that its bits are whole millionths from being moved to the next one.
+    of that they tolerate; here the last bits are tolerated, so that the product rounds as it does on paper. The limit
+    keeps a number so large that its last bits are whole millionths from moving to the next one.
     """
     scaled = np.abs(np.asarray(x, dtype=float)) * _MILLION
     forgiven = np.minimum(scaled * 4e-16, 0.1)
@@ -35,7 +35,7 @@ def millionths(x: Column) -> Column:
 
 
 def _signed(magnitude: Column, like: Column) -> Column:
-    """``magnitude`` with the sign of ``like``; zero has none, or a sentence would say -0 where a sheet says 0."""
+    """``magnitude`` with the sign of ``like``; zero has none, or a sentence would show -0 where a sheet shows 0."""
     return np.asarray(np.copysign(magnitude, like) + 0.0)
 
 
@@ -63,15 +63,15 @@ def rounded(x: Column, scale: Column) -> Column:
     return _signed(np.floor((np.abs(whole) + _MILLION / 2) / _MILLION), whole) / scale
 
 
-def spoken_number(x: float) -> str:
-    """A count as a spreadsheet joins it to words."""
+def count_text(x: float) -> str:
+    """A count as text, as a spreadsheet concatenates it."""
     return NONE if isnan(x) else f"{x:.15g}"
 
 
 def _text(column: Column) -> Column:
     if column.dtype == object:
         return column
-    return np.array([spoken_number(value) for value in np.ravel(column)], dtype=object).reshape(column.shape)
+    return np.array([count_text(value) for value in np.ravel(column)], dtype=object).reshape(column.shape)
 
 
 def joined(*parts: Column) -> Column:
@@ -82,7 +82,7 @@ def joined(*parts: Column) -> Column:
     return np.asarray(whole, dtype=object)
 
 
-def chosen(condition: Column, yes: Column, no: Column) -> Column:
+def select(condition: Column, yes: Column, no: Column) -> Column:
     """``yes`` where the condition holds, else ``no``: numbers or words."""
     if np.asarray(yes).dtype == object or np.asarray(no).dtype == object:
         return np.where(condition, np.asarray(yes, dtype=object), np.asarray(no, dtype=object))
@@ -90,20 +90,20 @@ def chosen(condition: Column, yes: Column, no: Column) -> Column:
 
 
 def divide(above: Column, below: Column) -> Column:
-    """The quotient; what is divided by zero here was guarded by a condition, or is seen by a check."""
+    """The quotient; a division by zero is guarded by a condition, or found by a check."""
     with np.errstate(divide="ignore", invalid="ignore"):
         return np.asarray(above / below)
 
 
 def normal_cdf(z: Column) -> Column:
-    """The share of a normal distribution that lies below ``z`` standard deviations."""
+    """The cumulative distribution function of the standard normal distribution at ``z``."""
     return np.asarray(np.vectorize(lambda each: erfc(-each / sqrt(2.0)) / 2.0, otypes=[float])(z))
 
 
 def normal_inv(p: Column) -> Column:
-    """The standard deviations below which the share ``p`` of a normal distribution lies."""
-    return np.asarray(np.vectorize(_place, otypes=[float])(p))
+    """The quantile of the standard normal distribution for the probability ``p``."""
+    return np.asarray(np.vectorize(_normal_quantile, otypes=[float])(p))
 
 
-def _place(share: float) -> float:
+def _normal_quantile(share: float) -> float:
     return NormalDist().inv_cdf(share) if 0 < share < 1 else float("nan")

@@ -1,4 +1,4 @@
-"""A tree as the text of a spreadsheet formula."""
+"""The spreadsheet formula of a tree."""
 
 from __future__ import annotations
 
@@ -19,29 +19,29 @@ from calc.formula.tree import (
 )
 from calc.formula.value_types import ValueType
 
-_GATHERING = {"total": "SUM", "least": "MIN", "greatest": "MAX"}
+_AGGREGATE_FUNCTIONS = {"total": "SUM", "least": "MIN", "greatest": "MAX"}
 
 
 class CellReferences(Protocol):
-    """The cells as they are seen from the one cell that a formula is written for."""
+    """References to cells, as they are written in the formula of one cell."""
 
     def one(self, named: Named) -> str:
         """The one cell of ``named`` that goes with this cell's row, or a look-up of it by row number."""
 
-    def every(self, named: Named) -> str | None:
+    def all_cells(self, named: Named) -> str | None:
         """All the cells of ``named``; None when there are none."""
 
-    def together(self, named: Named, level: Level) -> str | None:
-        """The cells of ``named`` that belong to this cell's row of ``level``, which stand one after the other.
+    def group_cells(self, named: Named, level: Level) -> str | None:
+        """The cells of ``named`` that belong to this cell's row of ``level``, which are contiguous.
 
-        None when it cannot be told from the numbers of rows alone.
+        None when that does not follow from the numbers of rows alone.
         """
 
-    def picked(self, named: Named, place: str, of: Level = JOB) -> str:
+    def cell_at(self, named: Named, place: str, of: Level = JOB) -> str:
         """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
 
-    def nth(self, named: Named, place: int, of: Level) -> str | None:
-        """The same for a place that is known for good; None when it must be looked up."""
+    def fixed_cell_at(self, named: Named, place: int, of: Level) -> str | None:
+        """The same for a fixed number; None when the cell must be looked up."""
 
     def numbers(self, named: Named, level: Level) -> str:
         """For each cell of ``named``, the number of the row of ``level`` it belongs to."""
@@ -65,25 +65,25 @@ class CellReferences(Protocol):
         """The number of the row of ``level`` that the row before this one belongs to."""
 
     def word(self, level: Level) -> str:
-        """The word of the row of ``level`` that this cell belongs to."""
+        """The name of the row of ``level`` that this cell belongs to."""
 
     def words_of(self, named: Named) -> str:
-        """The words that the rows of ``named`` go by."""
+        """The names of the rows of ``named``."""
 
 
-def sheet_text(node: Expr, seen: CellReferences) -> str:
-    """The formula of ``node`` without its ``=``, as it stands in the cell that ``seen`` looks from."""
-    return _text(node, seen)[0]
+def sheet_text(node: Expr, refs: CellReferences) -> str:
+    """The formula of ``node`` without its ``=``, with the references of ``refs``."""
+    return _text(node, refs)[0]
 
 
-def _text(node: Expr, seen: CellReferences) -> tuple[str, int]:
-    """The text and how tightly it binds."""
+def _text(node: Expr, refs: CellReferences) -> tuple[str, int]:
+    """The text and its precedence."""
     match node:
         case Named():
-            return seen.one(node), CALL
+            return refs.one(node), CALL
         case Apply():
             function = node.function
-            texts = [bracketed(*_text(part, seen), function.need(i)) for i, part in enumerate(node.arguments)]
+            texts = [bracketed(*_text(part, refs), function.argument_rank(i)) for i, part in enumerate(node.arguments)]
             return function.sheet(*texts), function.rank
         case Literal(value=str() as words):
             doubled = words.replace('"', '""')
@@ -91,77 +91,77 @@ def _text(node: Expr, seen: CellReferences) -> tuple[str, int]:
         case Literal(value=value):
             return f"{value:g}", CALL
         case Exact():
-            return node.written, CALL
+            return node.in_sheet, CALL
         case UnitCast():
-            return _text(node.part, seen)
+            return _text(node.part, refs)
         case ByRow():
-            return _text(node.cases[seen.row(node.of)], seen)
+            return _text(node.cases[refs.row(node.of)], refs)
         case _:
-            return _from_rows(node, seen), CALL
+            return _from_rows(node, refs), CALL
 
 
-def _from_rows(node: Expr, seen: CellReferences) -> str:
-    """The text of a node that goes from row to row."""
+def _from_rows(node: Expr, refs: CellReferences) -> str:
+    """The text of a node that works across rows."""
     match node:
         case Aggregate():
-            return _gathered(node, seen)
+            return _aggregate_text(node, refs)
         case RowAt():
-            return _picked(node, seen)
+            return _row_at_text(node, refs)
         case Before():
-            otherwise = sheet_text(node.otherwise, seen)
-            return f"IF({seen.number_before(node.of)}={seen.number(node.of)},{seen.before(node.part)},{otherwise})"
+            otherwise = sheet_text(node.otherwise, refs)
+            return f"IF({refs.number_before(node.of)}={refs.number(node.of)},{refs.before(node.part)},{otherwise})"
         case First():
-            place = f"MATCH({seen.number(node.of)},{seen.numbers(node.part, node.of)},0)"
-            return seen.picked(node.part, place)
+            place = f"MATCH({refs.number(node.of)},{refs.numbers(node.part, node.of)},0)"
+            return refs.cell_at(node.part, place)
         case Running():
-            return seen.running(node.part, node.of)
+            return refs.running(node.part, node.of)
         case LookupByKey():
-            if seen.every(node.part) is None:
+            if refs.all_cells(node.part) is None:
                 return "0"
-            place = f"MATCH({sheet_text(node.wanted, seen)},{seen.every(node.key)},{int(node.ascending)})"
-            return seen.picked(node.part, place)
+            place = f"MATCH({sheet_text(node.wanted, refs)},{refs.all_cells(node.key)},{int(node.ascending)})"
+            return refs.cell_at(node.part, place)
         case SumIf():
-            if seen.every(node.part) is None:
+            if refs.all_cells(node.part) is None:
                 return "0"
-            return f"SUMIFS({seen.every(node.part)},{seen.every(node.key)},{sheet_text(node.wanted, seen)})"
+            return f"SUMIFS({refs.all_cells(node.part)},{refs.all_cells(node.key)},{sheet_text(node.wanted, refs)})"
         case GroupSum():
-            keys, key = seen.every(node.key), seen.one(node.key)
+            keys, key = refs.all_cells(node.key), refs.one(node.key)
             if node.part is None:
                 return f"MATCH({key},{keys},0)"
-            return f"SUMIFS({seen.every(node.part)},{keys},{key})"
+            return f"SUMIFS({refs.all_cells(node.part)},{keys},{key})"
         case RowNumber():
-            return seen.number(node.of) if node.within == JOB else seen.number_within(node.of, node.within)
+            return refs.number(node.of) if node.within == JOB else refs.number_within(node.of, node.within)
         case RowWord():
-            return seen.word(node.of)
+            return refs.word(node.of)
     raise TypeError(f"no sheet text for {type(node).__name__}")
 
 
-def _gathered(node: Aggregate, seen: CellReferences) -> str:
-    cells = seen.every(node.part)
+def _aggregate_text(node: Aggregate, refs: CellReferences) -> str:
+    cells = refs.all_cells(node.part)
     if cells is None:
         return "0"
-    if node.to != JOB and (group := seen.together(node.part, node.to)) is not None:
+    if node.to != JOB and (group := refs.group_cells(node.part, node.to)) is not None:
         cells = group
     elif node.how == "total" and node.to != JOB:
-        return f"SUMIFS({cells},{seen.numbers(node.part, node.to)},{seen.number(node.to)})"
+        return f"SUMIFS({cells},{refs.numbers(node.part, node.to)},{refs.number(node.to)})"
     if node.how == "place of least":
         return f"MATCH(MIN({cells}),{cells},0)"
-    return f"{_GATHERING[node.how]}({cells})"
+    return f"{_AGGREGATE_FUNCTIONS[node.how]}({cells})"
 
 
-def _picked(node: RowAt, seen: CellReferences) -> str:
-    if seen.every(node.part) is None:
-        return "0" if node.sort is ValueType.NUMBER else f'"{NOTHING}"'
-    known = _known_place(node)
-    if known and (sure := seen.nth(node.part, known, node.of)) is not None:
-        return sure
-    by = sheet_text(node.by, seen)
-    place = f"MATCH({by},{seen.words_of(node.part)},0)" if node.by.sort is ValueType.TEXT else by
-    return seen.picked(node.part, place, node.of)
+def _row_at_text(node: RowAt, refs: CellReferences) -> str:
+    if refs.all_cells(node.part) is None:
+        return "0" if node.value_type is ValueType.NUMBER else f'"{NOTHING}"'
+    known = _fixed_place(node)
+    if known and (fixed := refs.fixed_cell_at(node.part, known, node.of)) is not None:
+        return fixed
+    by = sheet_text(node.by, refs)
+    place = f"MATCH({by},{refs.words_of(node.part)},0)" if node.by.value_type is ValueType.TEXT else by
+    return refs.cell_at(node.part, place, node.of)
 
 
-def _known_place(node: RowAt) -> int:
-    """The place that a fixed number or a fixed word gives; 0 where it follows from values."""
+def _fixed_place(node: RowAt) -> int:
+    """The row number when it is a constant number or name; 0 when it depends on values."""
     words = node.part.level.axis.words if node.part.level.axes and not node.part.level.crossed else ()
     match node.by:
         case Exact(value=value):

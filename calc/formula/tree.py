@@ -1,7 +1,7 @@
-"""The tree: what a formula is made of, and what it refuses to be made of.
+"""The expression tree of formulas.
 
-Every node knows its sort (number, flag or words), its unit, its level and how it is said. Operators build nodes;
-nothing is computed here. A node that is used as if it had a value raises :class:`FormulaError` with advice.
+Every node has a value type (number, flag or text), a unit, a level and its formula in words. Operators build nodes;
+nothing is computed here. Using a node as if it had a value raises :class:`FormulaError` with advice.
 """
 
 from __future__ import annotations
@@ -21,33 +21,33 @@ class Expr:
     """A node of a formula."""
 
     @property
-    def sort(self) -> ValueType:
-        """What the node gives: a number, unless it says otherwise."""
+    def value_type(self) -> ValueType:
+        """The type of its values: a number, unless a subclass differs."""
         return ValueType.NUMBER
 
     @property
     def unit(self) -> Unit:
-        """The unit of a number; the plain unit for flags and words."""
+        """The unit of a number; the plain unit for flags and texts."""
         return PLAIN
 
     @property
     def level(self) -> Level:
-        """What the node has a value for each of."""
+        """The level whose rows it has a value for."""
         return JOB
 
     @property
     def words(self) -> str:
-        """The node as it is said."""
+        """The formula in words."""
         return type(self).__name__
 
     @property
     def words_rank(self) -> int:
-        """How tightly its words bind."""
+        """The precedence of its words."""
         return CALL
 
     @property
     def parts(self) -> tuple[Expr, ...]:
-        """The nodes it is made of."""
+        """Its child nodes."""
         return ()
 
     @property
@@ -57,7 +57,7 @@ class Expr:
 
     @property
     def is_one(self) -> bool:
-        """Whether it is the bare 1, which is one of whatever is counted beside it."""
+        """Whether it is the bare 1, which counts as one of what it is combined with."""
         return False
 
     @property
@@ -68,7 +68,7 @@ class Expr:
         return UnitCast(self, PLAIN)
 
     def leaves(self) -> Iterator[Named]:
-        """Every named thing the node is made of, in order, repeats included."""
+        """Every declaration in the tree, in order, with repetitions."""
         for part in self.parts:
             yield from part.leaves()
 
@@ -144,12 +144,12 @@ class Expr:
     def __iter__(self) -> Iterator[Expr]:
         self._no_value("'sum' and 'for'", "total()")
 
-    def _no_value(self, asked: str, use: str) -> NoReturn:
-        raise FormulaError(f"{self.words} has no value yet, so {asked} cannot ask about it; use {use}")
+    def _no_value(self, construct: str, use: str) -> NoReturn:
+        raise FormulaError(f"{self.words} has no value yet, so {construct} cannot be used on it; use {use}")
 
 
 Operand = Expr | float | str
-"""What may stand beside an operator: a node, the numbers 0 and 1, or words."""
+"""An operand of an operator: a node, the number 0 or 1, or a text."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -159,7 +159,7 @@ class Literal(Expr):
     value: float | str
 
     @property
-    def sort(self) -> ValueType:
+    def value_type(self) -> ValueType:
         return ValueType.TEXT if isinstance(self.value, str) else ValueType.NUMBER
 
     @property
@@ -177,13 +177,13 @@ class Literal(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Exact(Expr):
-    """A number that is so by definition: its value, its unit, and how it is said ("12 in per ft")."""
+    """A number that is exact by definition: its value, its unit, and its text in words ("12 in per ft")."""
 
     value: float
     exact_unit: Unit
-    said: str
-    written: str
-    """How a spreadsheet formula has it."""
+    in_words: str
+    in_sheet: str
+    """Its text in a spreadsheet formula."""
 
     @property
     def unit(self) -> Unit:
@@ -191,17 +191,17 @@ class Exact(Expr):
 
     @property
     def words(self) -> str:
-        return self.said
+        return self.in_words
 
 
 class Named(Expr):
-    """A leaf with a name: something declared. ``calc.declare`` says what kinds there are."""
+    """A leaf with a name: a declaration. ``calc.declared`` has the kinds of them."""
 
     label: str
 
     @property
-    def known_level(self) -> Level | None:
-        """Its level; None while the section that it stands in is still being written."""
+    def resolved_level(self) -> Level | None:
+        """Its level; None while the body of its section is still being executed."""
         return self.level
 
     @property
@@ -214,19 +214,19 @@ class Named(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Apply(Expr):
-    """A function of the table, applied row by row; ``gives`` is the unit that its unit rule found."""
+    """A function of the table, applied row by row; ``result_unit`` is the unit of its result."""
 
     function: Function
     arguments: tuple[Expr, ...]
-    gives: Unit
+    result_unit: Unit
 
     @property
-    def sort(self) -> ValueType:
-        return self.function.sort or self.arguments[-1].sort
+    def value_type(self) -> ValueType:
+        return self.function.value_type or self.arguments[-1].value_type
 
     @property
     def unit(self) -> Unit:
-        return self.gives
+        return self.result_unit
 
     @property
     def parts(self) -> tuple[Expr, ...]:
@@ -246,25 +246,28 @@ class Apply(Expr):
     @property
     def words(self) -> str:
         return self.function.words(
-            *(bracketed(part.words, part.words_rank, self.function.need(i)) for i, part in enumerate(self.arguments))
+            *(
+                bracketed(part.words, part.words_rank, self.function.argument_rank(i))
+                for i, part in enumerate(self.arguments)
+            )
         )
 
 
-def bracketed(text: str, rank: int, need: int) -> str:
-    """``text`` in brackets when it binds less tightly than what it stands in needs."""
-    return text if rank >= need else f"({text})"
+def bracketed(text: str, rank: int, argument_rank: int) -> str:
+    """``text``, in brackets when its precedence is below the required one."""
+    return text if rank >= argument_rank else f"({text})"
 
 
 @dataclass(frozen=True, eq=False)
 class UnitCast(Expr):
-    """A number whose unit is dropped or given by declaration, at the places of the program where that is allowed."""
+    """A number whose unit is replaced by declaration; the functions that may do so build it."""
 
     part: Expr
-    gives: Unit
+    result_unit: Unit
 
     @property
     def unit(self) -> Unit:
-        return self.gives
+        return self.result_unit
 
     @property
     def parts(self) -> tuple[Expr, ...]:
@@ -284,18 +287,24 @@ class UnitCast(Expr):
 
 
 def expression(value: Operand) -> Expr:
-    """``value`` as a node. A bare number other than 0 and 1 is refused: it needs a name, a unit and a source."""
+    """``value`` as a node.
+
+    Raises FormulaError for a number other than 0 and 1: it needs a name, a unit and a source.
+    """
     if isinstance(value, Expr):
         return value
     if isinstance(value, str):
         return Literal(value)
     if isinstance(value, (int, float)) and not isinstance(value, bool) and value in (0, 1):
         return Literal(float(value))
-    raise FormulaError(f"{value!r} stands bare in a formula; declare it with a label, a unit and a source")
+    raise FormulaError(f"{value!r} has no name in a formula; declare it with a label, a unit and a source")
 
 
 def apply(name: str, *operands: Operand) -> Apply:
-    """The function ``name`` of the table applied to ``operands``; its unit rule refuses what cannot be meant."""
+    """The function ``name`` of the table applied to ``operands``.
+
+    Its unit rule raises FormulaError for arguments that do not fit.
+    """
     function = FUNCTIONS[name]
     arguments = tuple(expression(operand) for operand in operands)
     return Apply(function, arguments, function.unit(VERBS.get(name, name.replace("_", " ")), arguments))

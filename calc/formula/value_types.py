@@ -1,4 +1,4 @@
-"""What the nodes and the functions of a formula both speak of."""
+"""The types that the nodes and the functions of a formula share."""
 
 from __future__ import annotations
 
@@ -11,15 +11,15 @@ NONE = "none"
 """What a sheet shows where a number could be given and was not."""
 
 NOTHING = "-"
-"""What a sheet shows for the words of a row that there is none of."""
+"""What a sheet shows for a text of a level without rows."""
 
 
 class FormulaError(Exception):
-    """A formula that cannot be meant, found when it is declared."""
+    """A formula that makes no sense, found when it is declared."""
 
 
 class ValueType(Enum):
-    """What a node gives: a number with a unit, a yes or no, or words."""
+    """The type of the values of a node: a number with a unit, a flag, or a text."""
 
     NUMBER = "a number"
     FLAG = "a yes or no"
@@ -27,19 +27,19 @@ class ValueType(Enum):
 
 
 class Argument(Protocol):
-    """What a function asks of its arguments before it takes them."""
+    """What a unit rule needs to know of an argument."""
 
     @property
     def words(self) -> str:
-        """The argument as it is said."""
+        """The argument in words."""
 
     @property
-    def sort(self) -> ValueType:
-        """What it gives."""
+    def value_type(self) -> ValueType:
+        """The type of its values."""
 
     @property
     def unit(self) -> Unit:
-        """The unit of what it gives."""
+        """The unit of its values."""
 
     @property
     def zero(self) -> bool:
@@ -47,4 +47,4 @@ class Argument(Protocol):
 
     @property
     def is_one(self) -> bool:
-        """Whether it is the bare 1, which is one of whatever is counted beside it."""
+        """Whether it is the bare 1, which counts as one of what it is combined with."""

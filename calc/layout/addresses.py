@@ -112,14 +112,14 @@ class RefFrom:
         if self.block is not None and location.block.level in self.block.above:
             row = self.block.above[location.block.level][self.index]
             return self.places.one(named, row, self.sheet, "" if location.block.across else "c")
-        return self.picked(named, self._place_in(location.block))
+        return self.cell_at(named, self._place_in(location.block))
 
-    def every(self, named: Named) -> str | None:
+    def all_cells(self, named: Named) -> str | None:
         """All the cells of ``named``; None when its level has no rows."""
         location = self.places.locations[named]
         return self.places.range_of(location.block, location.position, self.sheet) if location.block.count else None
 
-    def together(self, named: Named, level: Level) -> str | None:
+    def group_cells(self, named: Named, level: Level) -> str | None:
         """The cells of ``named`` that belong to this cell's row of ``level``; None when that must be looked up."""
         location = self.places.locations[named]
         rows = self._group(location.block, level)
@@ -138,7 +138,7 @@ class RefFrom:
         rows = [place for place, each in enumerate(block.above[level]) if each == row]
         return (rows[0], rows[-1]) if rows and len(rows) == rows[-1] - rows[0] + 1 else None
 
-    def picked(self, named: Named, place: str, of: Level = JOB) -> str:
+    def cell_at(self, named: Named, place: str, of: Level = JOB) -> str:
         """The cell of ``named`` whose number, among the rows of this cell's row of ``of``, ``place`` gives."""
         location = self.places.locations[named]
         if of != JOB and (rows := self._group(location.block, of)) is not None:
@@ -149,7 +149,7 @@ class RefFrom:
             )
         return self._nth(location.block, location.position, place)
 
-    def nth(self, named: Named, place: int, of: Level = JOB) -> str | None:
+    def fixed_cell_at(self, named: Named, place: int, of: Level = JOB) -> str | None:
         """The same for a place that is known for good; None when it must be looked up."""
         block = self.places.locations[named].block
         rows = (0, block.count - 1) if of == JOB else self._group(block, of)

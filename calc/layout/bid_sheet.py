@@ -292,7 +292,7 @@ def _link(page: Page, places: CellMap, named: Declared, col: int, role: str, pla
             role,
             lambda: places.one(named, place, NAME, "cr"),
             lambda job: cell_value(job.of(named, place)),
-            dashed(format_text) if role == "figure" and named.sort is ValueType.NUMBER else format_text,
+            dashed(format_text) if role == "figure" and named.value_type is ValueType.NUMBER else format_text,
         )
     )
 

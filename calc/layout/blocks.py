@@ -32,7 +32,7 @@ def block_below(page: Page, level: Level, counts: Mapping[Level, int], first_col
     above = [level_of(axis) for axis in level.axes if axis is not level.axis]
     numbers = {each: first_col + place for place, each in enumerate([level, *above])}
     words = first_col + len(numbers) if level.axis.named else None
-    sure = {each: level.rows_above(each, counts) for each in above if level.together(each)}
+    sure = {each: level.rows_above(each, counts) for each in above if level.is_contiguous_in(each)}
     block = Block(page.name, level, page.row + 1, count, False, numbers, words, sure)
     for each, col in numbers.items():
         head(page, page.row, col, "No." if each == level else f"{each} No.")

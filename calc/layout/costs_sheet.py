@@ -70,7 +70,7 @@ def _lay_cost(page: Page, index: int) -> None:
     page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else cost.rate.words, "note")
     page.put(Number(page.row, NUMBER, "number", index + 1))
     for line, col, format_text in _COLUMNS:
-        role = "sentence" if line.sort is ValueType.TEXT else "formula"
+        role = "sentence" if line.value_type is ValueType.TEXT else "formula"
         page.put(Computed(page.row, col, role, line, index, format_text or format_of(line)))
     page.put(JobText(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
     page.fit(f"0: {cost.none}", REMARK)

@@ -42,7 +42,7 @@ def open_page(name: str, title: str, widths: tuple[float, ...] = WIDTHS, heads: 
 
 def format_of(named: Declared) -> str:
     """The number format of a declaration; none for words."""
-    return number_format(named.unit_text) if named.sort is ValueType.NUMBER else ""
+    return number_format(named.unit_text) if named.value_type is ValueType.NUMBER else ""
 
 
 def lay_section(page: Page, places: CellMap, section: type[Section], shape: Shape) -> None:
@@ -110,13 +110,13 @@ def _lay_line(page: Page, places: CellMap, member: Declared, block: Block | None
 def _lay_job_line(page: Page, places: CellMap, line: Line) -> None:
     places.put_cell(line, page.name, page.row, QUANTITY)
     page.put(Computed(page.row, QUANTITY, role_of(line), line, 0, format_of(line)))
-    if line.sort is ValueType.TEXT:
+    if line.value_type is ValueType.TEXT:
         page.fit(_LONG_WORD, QUANTITY)
 
 
 def role_of(line: Line) -> str:
     """The role of its cell: a line that can be overridden shows the value used in bold."""
-    if line.sort is ValueType.TEXT:
+    if line.value_type is ValueType.TEXT:
         return "sentence"
     return "sum" if line.override is not None else "formula"
 
@@ -125,7 +125,7 @@ def _lay_across(page: Page, places: CellMap, line: Line, block: Block) -> None:
     places.put_range(line, block, page.row)
     for index in range(block.count):
         page.put(Computed(page.row, block.first + index, role_of(line), line, index, format_of(line)))
-    if line.sort is ValueType.TEXT:
+    if line.value_type is ValueType.TEXT:
         page.fit(_LONG_WORD, FIGURES)
 
 
@@ -162,7 +162,7 @@ def _lay_grid(page: Page, places: CellMap, lines: list[Line], counts: dict[Level
         for col, line in enumerate(band, start=first):
             places.put_range(line, block, col)
             head(page, page.row, col, f"{line.label}, {line.unit_shown}" if line.unit_shown else line.label)
-            role = "sentence" if line.sort is ValueType.TEXT else "formula"
+            role = "sentence" if line.value_type is ValueType.TEXT else "formula"
             for index in range(block.count):
                 page.put(Computed(block.first + index, col, role, line, index, dashed_if(format_of(line))))
         page.next(block.count + 2)

@@ -108,7 +108,7 @@ def may_be_none(named: Declared) -> bool:
 
 def is_words(named: Declared) -> bool:
     """Whether it is shown as text: a sentence, a choice, a name."""
-    return named.sort is ValueType.TEXT
+    return named.value_type is ValueType.TEXT
 
 
 def paper_format(named: Declared, like: str = "") -> str:

@@ -109,7 +109,7 @@ def _of_given(jobs: Sequence[JobInput], given: Input) -> Column:
         values = [job.entries[given].value for job in jobs]
     else:
         values = [row.entries[given].value for job in jobs for row in job.rows.get(given.level, [])]
-    return np.array(values, dtype=object if given.sort is ValueType.TEXT else float)
+    return np.array(values, dtype=object if given.value_type is ValueType.TEXT else float)
 
 
 def _of_factor(batch: Batch, jobs: Sequence[JobInput], factor: Factor) -> Column:

@@ -1,1 +1,1 @@
-"""Units: the algebra that checks formulas, the reading of typed dimensions, and the one door to pint."""
+"""Units: the algebra that checks formulas, parsing of typed dimensions, and the one module that imports pint."""

@@ -17,7 +17,7 @@ COUNTS = frozenset(
 """Things that are counted. Each is a dimension of its own: loads never add to bags."""
 
 DATE = "day"
-"""The unit of a date, which is a number of days as spreadsheet programs count them; ``days`` lie between two dates."""
+"""The unit of a date, which is a day number of spreadsheet programs; a time between dates is in ``days``."""
 
 _NAMES = COUNTS | {"$", "%", "F", DATE, "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd"}
 _FACTOR = re.compile(r"([A-Za-z$%]+)(\d*)")
@@ -69,9 +69,9 @@ PLAIN = Unit()
 
 @cache
 def unit(text: str) -> Unit:
-    """The unit that is written ``text``: names with whole powers, ``*`` between factors, ``/`` before each divisor.
+    """Parses the unit ``text``: names with whole powers, ``*`` between factors, ``/`` before each divisor.
 
-    Raises ValueError for a name that is not in use here, so that a slip such as ``ft/2`` cannot pass.
+    Raises ValueError for a name that is not in use here, so that a typing error such as ``ft/2`` is found.
     """
     above, *below = text.replace(" ", "").split("/")
     result = PLAIN
@@ -85,6 +85,6 @@ def unit(text: str) -> Unit:
     return result
 
 
-def spoken(text: str) -> str:
-    """A unit as it is said, for the words of a formula: ``in/ft`` is ``in per ft``."""
+def unit_words(text: str) -> str:
+    """A unit in words, for the formula in words: ``in/ft`` is ``in per ft``."""
     return text.replace("/", " per ").replace("*", " ").replace("$", "$").strip()

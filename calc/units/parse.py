@@ -1,10 +1,10 @@
-"""Numbers and dimensions read exactly as people write them: 10'-6 1/2", 3.2 m, 120 sf, 22 C, 1/4" per ft.
+"""Parsing of typed numbers and dimensions, as people write them: 10'-6 1/2", 3.2 m, 120 sf, 22 C, 1/4" per ft.
 
     quantity = [sign] ( number foot ["-"] number [inch] | whole "-" number [inch] | number [unit] | "$" number [unit] )
     slope    = number ["%"] | number ":" number | number unit ("per" | "/") [number] unit
     number   = whole | decimal | whole "/" whole | whole ["-"] whole "/" whole
 
-A typed dimension stays arithmetic: a reading is a number and the formula that gives it, the same bit for bit.
+The arithmetic of a typed dimension is kept: a reading has its number and a formula with exactly that value.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from fractions import Fraction
 from functools import cache
 
 from calc.errors import FindingKind, InputRefused
-from calc.units.tokens import Line, tidy
+from calc.units.tokens import TokenReader, tidy
 from calc.units.typed_units import (
     DOLLAR,
     FOOT,
@@ -24,7 +24,7 @@ from calc.units.typed_units import (
     TON,
     TONNE,
     Measure,
-    Worked,
+    TracedNumber,
     convert,
     find,
     kinds,
@@ -38,12 +38,12 @@ __all__ = ["Reading", "looks_like_inches_after_point", "read_quantity", "read_sl
 
 @dataclass(frozen=True, slots=True)
 class Reading:
-    """What a typed text says.
+    """The result of parsing a typed text.
 
-    ``value`` is in the column's unit, worked by the same float arithmetic as ``formula`` (a spreadsheet formula without
-    its ``=``, blank for a bare number in the column's unit); ``exact`` is the value without rounding. ``note`` is what
-    a person should know, ``ask`` a question that does not stop; both are mostly blank. ``feet_and_inches`` says that
-    both feet and inches were written.
+    ``value`` is in the column's unit, computed with the same float arithmetic as ``formula`` (a spreadsheet formula
+    without its ``=``, blank for a bare number in the column's unit); ``exact`` is the value without rounding. ``note``
+    is information for the user, ``ask`` a question that does not stop the job; both are mostly blank.
+    ``feet_and_inches`` is whether both feet and inches were typed.
     """
 
     value: float
@@ -98,13 +98,13 @@ def looks_like_inches_after_point(text: str) -> bool:
 
 
 def read_quantity(text: str, unit: str, *, signed: bool = False) -> Reading:
-    """The number that ``text`` writes, in ``unit``, the unit of its column.
+    """Parses the number ``text`` into ``unit``, the unit of its column.
 
     A bare number is in the column's unit; a typed unit of the same kind is converted exactly. ``signed`` allows a
     number below zero. Raises InputRefused with what was found and what to type instead.
     """
     column = _column(unit)
-    line = Line(text, column.wanted, column.remedy)
+    line = TokenReader(text, column.wanted, column.remedy)
     negative = line.take("-")
     if negative and not signed:
         raise line.refused("has a minus sign, and nothing below zero can stand here", kind=FindingKind.OUT_OF_RANGE)
@@ -116,17 +116,17 @@ def read_quantity(text: str, unit: str, *, signed: bool = False) -> Reading:
         return _feet_and_inches(line, number, column, negative)
     typed = _typed_measure(line, "$" if in_dollars else "", column)
     worked = convert(number.negative() if negative else number, typed, column.measure)
-    return Reading(worked.value, worked.exact, worked.formula, _about_tonnes(number, typed))
+    return Reading(worked.value, worked.exact, worked.formula, _tonnes_note(number, typed))
 
 
 def read_slope(text: str, unit: str = "%") -> Reading:
-    """The slope that ``text`` writes, in percent, or as a ratio of rise to run when ``unit`` is ``ratio``.
+    """Parses the slope ``text`` into percent, or into a ratio of rise to run when ``unit`` is ``ratio``.
 
     2%, 1:48, and a rise per run such as 1/4" per ft. A bare number of 0.5 or more is percent, a smaller one a ratio;
-    the note says which. Raises InputRefused with what was found and what to type instead.
+    the note tells which. Raises InputRefused with what was found and what to type instead.
     """
-    one = Worked.number(_ONE_TO_ONE[unit])
-    line = Line(text, "a slope", _SLOPE_REMEDY)
+    one = TracedNumber.number(_ONE_TO_ONE[unit])
+    line = TokenReader(text, "a slope", _SLOPE_REMEDY)
     if line.take("-"):
         raise line.refused("has a minus sign, and a slope is never below zero", kind=FindingKind.OUT_OF_RANGE)
     line.take("+")
@@ -141,7 +141,7 @@ def read_slope(text: str, unit: str = "%") -> Reading:
 
 @dataclass(frozen=True, slots=True)
 class _Column:
-    """What a column takes: its unit's name and measure, and the words for what is wanted and what to type."""
+    """The unit of a column: its name and measure, and the texts for messages: what is expected, what to type."""
 
     name: str
     measure: Measure
@@ -159,8 +159,8 @@ def _column(unit: str) -> _Column:
     return _Column(plain_name(unit), parts, f"{noun} in {unit}" if noun else number, remedy)
 
 
-def _feet_and_inches(line: Line, feet: Worked, column: _Column, negative: bool) -> Reading:
-    """The rest of 10'-6", 10 ft 6 or 10-6, of which the feet have been taken."""
+def _feet_and_inches(line: TokenReader, feet: TracedNumber, column: _Column, negative: bool) -> Reading:
+    """Parses the rest of 10'-6", 10 ft 6 or 10-6 after the feet."""
     by_dash = line.take("-")
     is_length = kinds(column.measure) == ("length",)
     if by_dash and column.measure != (FOOT,):
@@ -173,7 +173,7 @@ def _feet_and_inches(line: Line, feet: Worked, column: _Column, negative: bool) 
     if not by_dash:
         line.word()
         line.take("-")
-    three_digits = len(line.ahead().text.partition(".")[0]) > 2  # 1'000 is a thousand to some
+    three_digits = len(line.peek().text.partition(".")[0]) > 2  # 1'000 is a thousand to some
     inches = line.number()
     if three_digits or [token.scale for token in line.rest()] not in ([], [INCH]):
         raise line.refused()
@@ -185,19 +185,23 @@ def _feet_and_inches(line: Line, feet: Worked, column: _Column, negative: bool) 
     worked = worked.negative() if negative else worked
     written = f"{feet.text} ft {inches.text.replace('+', ' ')} in"
     note = f"read as {written}" if by_dash else ""
-    ask = f"Is {written} meant, which is {_in_words(feet.exact * 12 + inches.exact)}?" if inches.exact >= 12 else ""
+    ask = (
+        f"Is {written} meant, which is {_feet_and_inches_text(feet.exact * 12 + inches.exact)}?"
+        if inches.exact >= 12
+        else ""
+    )
     return Reading(worked.value, worked.exact, worked.formula, note, ask, feet_and_inches=True)
 
 
-def _in_words(inches: Fraction) -> str:
+def _feet_and_inches_text(inches: Fraction) -> str:
     """Inches as feet and inches with a fraction: 134 1/2 is 11 ft 2 1/2 in."""
     feet, rest = divmod(inches, 12)
     whole, part = divmod(rest, 1)
     return f"{feet} ft {whole} {part} in" if part else f"{feet} ft {whole} in"
 
 
-def _typed_measure(line: Line, sign: str, column: _Column) -> Measure:
-    """The unit that ends the line, behind ``sign`` ($ or blank); that of the column when there is none."""
+def _typed_measure(line: TokenReader, sign: str, column: _Column) -> Measure:
+    """Parses the unit at the end, after ``sign`` ($ or blank); the unit of the column when there is none."""
     rest = line.rest()
     name = plain_name(sign + "".join("/" if token.name == "per" else token.text for token in rest))
     if name in ("", column.name) or (name == "$" and column.measure[0] == DOLLAR):
@@ -216,7 +220,7 @@ def _typed_measure(line: Line, sign: str, column: _Column) -> Measure:
     return typed
 
 
-def _unknown_unit(line: Line, word: str, column: _Column) -> InputRefused:
+def _unknown_unit(line: TokenReader, word: str, column: _Column) -> InputRefused:
     if not word:
         return line.refused()
     near = nearest(word, kinds(column.measure))
@@ -225,15 +229,15 @@ def _unknown_unit(line: Line, word: str, column: _Column) -> InputRefused:
     )
 
 
-def _about_tonnes(number: Worked, typed: Measure) -> str:
-    """The note on metric tonnes, which a reader in short tons may take for his own."""
+def _tonnes_note(number: TracedNumber, typed: Measure) -> str:
+    """The note on metric tonnes, which a reader may mistake for short tons."""
     if TONNE not in typed:
         return ""
     tons = number.exact * TONNE.size / TON.size
     return f"read as metric tonnes: {float(tons):.3f} short tons" if typed == (TONNE,) else "t read as metric tonnes"
 
 
-def _bare_slope(line: Line, rise: Worked, one: Worked) -> Reading:
+def _bare_slope(line: TokenReader, rise: TracedNumber, one: TracedNumber) -> Reading:
     if "/" in rise.text:
         raise line.refused("does not say what it is a part of")
     is_ratio = 0 < rise.exact < Fraction(1, 2)
@@ -242,19 +246,19 @@ def _bare_slope(line: Line, rise: Worked, one: Worked) -> Reading:
     return Reading(worked.value, worked.exact, worked.formula, note)
 
 
-def _percent(rise: Worked, one: Worked) -> Worked:
-    return rise if one.exact == 100 else rise.then("/", Worked.number("100"))
+def _percent(rise: TracedNumber, one: TracedNumber) -> TracedNumber:
+    return rise if one.exact == 100 else rise.then("/", TracedNumber.number("100"))
 
 
-def _scaled(rise: Worked, one: Worked) -> Worked:
-    """``rise`` in the unit in which a slope of 1:1 is ``one``, without a step that changes nothing."""
+def _scaled(rise: TracedNumber, one: TracedNumber) -> TracedNumber:
+    """``rise`` in the unit in which a slope of 1:1 is ``one``, without steps that change nothing."""
     if one.exact == 1:
         return rise
     return one if rise.text == "1" else rise.then("*", one)
 
 
-def _slope(line: Line, rise: Worked, one: Worked) -> Worked:
-    """The rest of 2%, 1:48 or 1/4" per ft, of which the first number has been taken."""
+def _slope(line: TokenReader, rise: TracedNumber, one: TracedNumber) -> TracedNumber:
+    """Parses the rest of 2%, 1:48 or 1/4" per ft after the first number."""
     if line.take(":"):
         return _scaled(rise, one).then("/", _run(line))
     above = find(line.word())
@@ -264,7 +268,7 @@ def _slope(line: Line, rise: Worked, one: Worked) -> Worked:
         raise line.refused()
     if not (line.take("/") or line.take("per")):
         raise line.refused("does not say over what run it rises")
-    run = _run(line) if line.ahead().kind == "number" else None
+    run = _run(line) if line.peek().kind == "number" else None
     below = find(line.word())
     if below is None or below.kind != "length":
         raise line.refused()
@@ -272,7 +276,7 @@ def _slope(line: Line, rise: Worked, one: Worked) -> Worked:
     return worked.then("/", run) if run else worked
 
 
-def _run(line: Line) -> Worked:
+def _run(line: TokenReader) -> TracedNumber:
     run = line.number()
     if run.exact == 0:
         raise line.refused("has a run of 0")

@@ -1,6 +1,6 @@
-"""The one door to pint: it words a refused unit, and stands witness to the algebra in the tests.
+"""The one module that imports pint: conversion factors for messages about units, and a check of the unit algebra.
 
-pint is imported on first use only, since its registry costs more than a whole bid.
+pint is imported on first use only, since loading its registry takes longer than a whole bid.
 """
 
 from __future__ import annotations
@@ -11,18 +11,18 @@ from typing import Any
 
 from calc.units.algebra import COUNTS, Unit
 
-_OURS = {"$": "our_dollar", "%": "our_percent", "F": "our_fahrenheit", "yd": "yard", "h": "hour", "min": "minute"}
-_OURS |= {"ton": "short_ton", "lb": "pound", "gal": "gallon", "in": "inch", "ft": "foot", "mph": "mile_per_hour"}
-_OURS |= {name: f"our_{name}" for name in COUNTS}
+_PINT_NAMES = {"$": "our_dollar", "%": "our_percent", "F": "our_fahrenheit", "yd": "yard", "h": "hour", "min": "minute"}
+_PINT_NAMES |= {"ton": "short_ton", "lb": "pound", "gal": "gallon", "in": "inch", "ft": "foot", "mph": "mile_per_hour"}
+_PINT_NAMES |= {name: f"our_{name}" for name in COUNTS}
 
 
 @cache
 def _registry() -> Any:
-    import pint  # a bid that finds nothing wrong never pays for it
+    import pint  # a bid without a unit error never loads it
 
     registry: Any = pint.UnitRegistry(non_int_type=Fraction)
-    for own in sorted({name for name in _OURS.values() if name.startswith("our_")}):
-        registry.define(f"{own} = [{own}]")
+    for new_unit in sorted({name for name in _PINT_NAMES.values() if name.startswith("our_")}):
+        registry.define(f"{new_unit} = [{new_unit}]")
     return registry
 
 
@@ -30,7 +30,7 @@ def _quantity(unit: Unit) -> Any:
     registry = _registry()
     result = registry.Quantity(Fraction(1))
     for name, power in unit.powers:
-        result = result * registry.Quantity(Fraction(1), _OURS.get(name, name)) ** power
+        result = result * registry.Quantity(Fraction(1), _PINT_NAMES.get(name, name)) ** power
     return result
 
 
@@ -39,7 +39,7 @@ def factor_between(unit: Unit, wanted: Unit) -> Fraction | None:
 
     Temperatures are a dimension of their own here: a difference in F is never converted.
     """
-    found, target = _quantity(unit), _quantity(wanted)
-    if found.dimensionality != target.dimensionality:
+    source, target = _quantity(unit), _quantity(wanted)
+    if source.dimensionality != target.dimensionality:
         return None
-    return Fraction((found / target).to_base_units().magnitude)
+    return Fraction((source / target).to_base_units().magnitude)

@@ -1,4 +1,4 @@
-"""A typed text as a row of tokens: in plain characters, taken apart once, read from left to right, or refused."""
+"""Tokenizing of typed numbers: normalized to plain characters, split into tokens, read from left to right."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from calc.errors import FindingKind, InputRefused
-from calc.units.typed_units import FOOT, Scale, Worked, find, plain_name
+from calc.units.typed_units import FOOT, Scale, TracedNumber, find, plain_name
 
-LONGEST = 60
+MAX_CHARACTERS = 60
 """The most characters a typed number may have; a sensible one has fewer than thirty."""
 
 _VULGAR = "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 
-# Phones and word processors "correct" what is typed. Vulgar fractions are taken apart with blanks around them, because
+# Phones and word processors "correct" what is typed. Vulgar fractions are split up with blanks around them, because
 # Unicode's own way (NFKC) makes 21/2 of a 2 with a half after it.
 _PLAIN = str.maketrans(
     dict.fromkeys("\u2018\u2019\u201a\u201b\u2032\u2035\u02b9\u02bc\u00b4`", "'")  # single quotes, prime, accents
@@ -34,7 +34,24 @@ _TOKEN = re.compile(
     r"|(?P<sign>\S)"
 )
 _POWER_OF_TEN = re.compile(r"[0-9.][eE][-+]?[0-9]")
-_NOT_YET = {"-", "--", "---", "?", "??", "???", "tbd", "tba", "n/a", "na", "none", "unknown", "x", "xx", "...", "."}
+_PLACEHOLDERS = {
+    "-",
+    "--",
+    "---",
+    "?",
+    "??",
+    "???",
+    "tbd",
+    "tba",
+    "n/a",
+    "na",
+    "none",
+    "unknown",
+    "x",
+    "xx",
+    "...",
+    ".",
+}
 
 
 def _has_other_digits(text: str) -> bool:
@@ -45,9 +62,8 @@ def _has_no_digit(text: str) -> bool:
     return not any(sign.isdigit() for sign in text)
 
 
-# What gives a text away before it is taken apart: the test, what is wrong, and what to do where typing a number as
-# usual is not the whole answer.
-_TELLTALES: tuple[tuple[Callable[[str], object], str, str], ...] = (
+# Texts that are refused before tokenizing: the test, what is wrong, and what to do where it is not the usual remedy.
+_REFUSED_TEXTS: tuple[tuple[Callable[[str], object], str, str], ...] = (
     (
         lambda text: text[0] == "=",
         "is a formula that the spreadsheet did not compute",
@@ -58,7 +74,7 @@ _TELLTALES: tuple[tuple[Callable[[str], object], str, str], ...] = (
         "is an error that the spreadsheet shows",
         "Mend the formula behind it, or type its result.",
     ),
-    (lambda text: text.casefold() in _NOT_YET, "only keeps the place of a number", ""),
+    (lambda text: text.casefold() in _PLACEHOLDERS, "only keeps the place of a number", ""),
     (_has_other_digits, "has digits other than 0 to 9 in it", "Type it again with the digits 0 to 9."),
     (
         lambda text: "," in text,
@@ -94,43 +110,43 @@ class Token:
 
     @property
     def name(self) -> str:
-        """Its text in the one spelling of the tables."""
+        """Its text as the tables spell it."""
         return plain_name(self.text)
 
     @property
     def scale(self) -> Scale | None:
-        """The unit it names, if it names one by itself."""
+        """The unit with this name, if there is one."""
         return find(self.name)
 
     @property
     def fits_unit(self) -> bool:
-        """Whether it may be a part of a unit: a word, a slash, or a mark such as ``"`` that names one."""
+        """Whether it can be part of a unit: a word, a slash, or a mark such as ``"`` for inches."""
         return self.kind == "word" or self.text == "/" or (self.kind == "sign" and self.scale is not None)
 
 
 _END = Token("end", "")
 
 
-class Line:
-    """The tokens of one typed text, and the place reached in them.
+class TokenReader:
+    """The tokens of one typed text, and the current position.
 
-    ``wanted`` says what should stand there ("a length in ft"), ``remedy`` what to type, as a whole sentence. Making a
-    line raises InputRefused when the text gives itself away before it is taken apart.
+    ``wanted`` is what the column expects ("a length in ft"), ``remedy`` what to type, as a whole sentence. The
+    constructor raises InputRefused for a text that cannot be a number.
     """
 
     def __init__(self, text: str, wanted: str, remedy: str) -> None:
         self._shown = "".join(sign if sign.isprintable() else " " for sign in text)
         self._wanted = wanted
         self._remedy = remedy
-        if len(text) > LONGEST:
+        if len(text) > MAX_CHARACTERS:
             start = self._shown[:20]
             found = f'"{start}..." is {len(text)} characters long, too long to be {wanted}.'
             raise InputRefused(FindingKind.NOT_A_NUMBER, found, remedy)
         plain = tidy(text)
         if not plain:
             raise InputRefused(FindingKind.NOT_A_NUMBER, f"Nothing is typed where {wanted} is wanted.", remedy)
-        for gives_away, what, instead in _TELLTALES:
-            if gives_away(plain):
+        for matches, what, instead in _REFUSED_TEXTS:
+            if matches(plain):
                 raise InputRefused(FindingKind.NOT_A_NUMBER, f'"{self._shown}" {what}.', instead or remedy)
         self._tokens = [Token(str(piece.lastgroup), piece[0]) for piece in _TOKEN.finditer(plain)]
         self._at = 0
@@ -140,43 +156,43 @@ class Line:
         what = what or f"cannot be read as {self._wanted}"
         return InputRefused(kind, f'"{self._shown}" {what}.', f"{advice} {self._remedy}".strip())
 
-    def ahead(self, steps: int = 0) -> Token:
-        """The next token, or one some ``steps`` past it, without taking it."""
+    def peek(self, steps: int = 0) -> Token:
+        """The next token, or the one ``steps`` after it, without taking it."""
         place = self._at + steps
         return self._tokens[place] if place < len(self._tokens) else _END
 
     @property
     def at_end(self) -> bool:
-        """Whether everything has been taken."""
-        return self.ahead() == _END
+        """Whether no token is left."""
+        return self.peek() == _END
 
     def take(self, name: str) -> bool:
         """Step over the next token if it is ``name``; whether it was."""
-        found = self.ahead().name == name
+        found = self.peek().name == name
         self._at += found
         return found
 
     def word(self) -> str:
-        """Take the unit that stands next: one mark such as ``"`` or ``%``, or all words up to a ``per`` or a sign."""
+        """Take the unit that comes next: one mark such as ``"`` or ``%``, or all words up to a ``per`` or a sign."""
         name = ""
-        while self.ahead().kind == "word" and self.ahead().name != "per":
+        while self.peek().kind == "word" and self.peek().name != "per":
             name += self._step().text
-        return plain_name(name or (self._step().text if self.ahead().scale else ""))
+        return plain_name(name or (self._step().text if self.peek().scale else ""))
 
     def rest(self) -> list[Token]:
         """Take everything that is left."""
         left, self._at = self._tokens[self._at :], len(self._tokens)
         return left
 
-    def number(self) -> Worked:
-        """Take a number: 12, 4.5, 1/2, 4 1/2 or 4-1/2. Raises InputRefused when none stands next."""
-        if self._fraction_stands(0):
+    def number(self) -> TracedNumber:
+        """Take a number: 12, 4.5, 1/2, 4 1/2 or 4-1/2. Raises InputRefused when none comes next."""
+        if self._fraction_at(0):
             return self._fraction()
         whole = self._step()
         if whole.kind != "number":
             raise self.refused()
-        dash = self.ahead().text == "-"
-        if not (whole.is_whole and self._fraction_stands(dash)):
+        dash = self.peek().text == "-"
+        if not (whole.is_whole and self._fraction_at(dash)):
             return self._plain(whole)
         self._at += dash
         part = self._fraction()
@@ -185,29 +201,29 @@ class Line:
         return self._plain(whole).then("+", part)
 
     def inches_follow(self) -> bool:
-        """Whether, after a number, inches stand next: behind a mark or word for feet, or behind a bare dash."""
-        after = int(self.ahead().scale == FOOT)
-        dash = self.ahead(after).text == "-"
-        return bool(after or dash) and self.ahead(after + dash).kind == "number"
+        """Whether inches come next, after a number: after a mark or word for feet, or after a bare dash."""
+        after = int(self.peek().scale == FOOT)
+        dash = self.peek(after).text == "-"
+        return bool(after or dash) and self.peek(after + dash).kind == "number"
 
     def _step(self) -> Token:
-        token = self.ahead()
+        token = self.peek()
         self._at += 1
         return token
 
-    def _fraction_stands(self, steps: int) -> bool:
-        over, slash, under = (self.ahead(steps + place) for place in range(3))
+    def _fraction_at(self, steps: int) -> bool:
+        over, slash, under = (self.peek(steps + place) for place in range(3))
         return over.is_whole and slash.text == "/" and under.is_whole
 
-    def _fraction(self) -> Worked:
+    def _fraction(self) -> TracedNumber:
         over, _, under = self._step(), self._step(), self._step()
         if not int(under.text):
             raise self.refused("has a fraction with 0 under the line")
         return self._plain(over).then("/", self._plain(under))
 
-    def _plain(self, token: Token) -> Worked:
+    def _plain(self, token: Token) -> TracedNumber:
         whole, point, part = token.text.partition(".")
         whole = whole.lstrip("0") or "0"
         if len(whole) > 9:
             raise self.refused("has a number of more than nine digits before the point")
-        return Worked.number(whole + point * bool(part) + part)
+        return TracedNumber.number(whole + point * bool(part) + part)

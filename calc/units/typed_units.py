@@ -1,7 +1,7 @@
 """Units that may be typed: their names, their exact sizes, and the short arithmetic from one to another.
 
-The arithmetic is kept as text a spreadsheet cell can hold, worked in float and in exact fractions at the same time, so
-that the program, the cell and the tests can never mean three different sums.
+The arithmetic is kept as the text of a spreadsheet formula, and computed in float and in exact fractions at the same
+time, so that the program, the cell and the tests agree.
 """
 
 from __future__ import annotations
@@ -25,41 +25,44 @@ _STEPS: dict[str, tuple[int, Callable[[Any, Any], Any]]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Worked:
-    """A number with the arithmetic it came by: its float ``value``, its ``exact`` value, and ``text`` for a cell.
+class TracedNumber:
+    """A number with the arithmetic that led to it: its float ``value``, its ``exact`` value, and ``text`` for a cell.
 
-    Every step is taken in all three at once, in the order the text says, so evaluating the text gives ``value`` again
-    bit for bit.
+    Every step is done in all three, in the order of the text, so that evaluating the text gives exactly ``value``.
     """
 
     value: float
     exact: Fraction
     text: str
-    binds: int = _NUMBER
+    precedence: int = _NUMBER
 
     @classmethod
-    def number(cls, text: str) -> Worked:
-        """The plain decimal number that ``text`` writes, such as ``12`` or ``0.3048``."""
+    def number(cls, text: str) -> TracedNumber:
+        """The plain decimal number ``text``, such as ``12`` or ``0.3048``."""
         return cls(float(text), Fraction(text), text)
 
-    def then(self, sign: str, other: Worked) -> Worked:
+    def then(self, sign: str, other: TracedNumber) -> TracedNumber:
         """This, then one step more: ``sign`` is one of ``+ - * /``. Parentheses are put where the order needs them."""
-        binds, step = _STEPS[sign]
-        left = f"({self.text})" if self.binds < binds else self.text
-        right = f"({other.text})" if other.binds <= binds else other.text
-        return Worked(step(self.value, other.value), step(self.exact, other.exact), left + sign + right, binds)
+        precedence, step = _STEPS[sign]
+        left = f"({self.text})" if self.precedence < precedence else self.text
+        right = f"({other.text})" if other.precedence <= precedence else other.text
+        return TracedNumber(
+            step(self.value, other.value), step(self.exact, other.exact), left + sign + right, precedence
+        )
 
-    def negative(self) -> Worked:
-        """The same below zero; nothing stays nothing, since no cell should hold a negative zero."""
+    def negative(self) -> TracedNumber:
+        """The negative of this; 0 stays 0, since no cell should have a negative zero."""
         if self.exact == 0:
             return self
-        text, binds = (f"-({self.text})", _PRODUCT) if self.binds == _SUM else (f"-{self.text}", self.binds)
-        return Worked(-self.value, -self.exact, text, binds)
+        text, precedence = (
+            (f"-({self.text})", _PRODUCT) if self.precedence == _SUM else (f"-{self.text}", self.precedence)
+        )
+        return TracedNumber(-self.value, -self.exact, text, precedence)
 
     @property
     def formula(self) -> str:
         """The arithmetic as a formula without its ``=``; blank for a plain number, which needs none."""
-        return "" if self.binds == _NUMBER else self.text
+        return "" if self.precedence == _NUMBER else self.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +120,7 @@ _BY_NAME = {
     for kind, size, names in _UNITS
     for name in names.split()
 }
-_SHORT_FOR = {
+_ABBREVIATIONS = {
     "mph": "mile/h",
     "kph": "km/h",
     "kmh": "km/h",
@@ -156,11 +159,11 @@ def measure(text: str, counted: Collection[str] | None = None) -> Measure:
     """The parts of a unit such as ``ft``, ``lb/yd3`` or ``$/bag``.
 
     A word that is no unit (``bag``, ``load``) counts things: it is a kind of its own, so bags never become loads.
-    ``counted`` says which such words are allowed; None, for the unit of a column, allows any. KeyError holds the part
-    that is not known.
+    ``counted`` says which such words are allowed; None, for the unit of a column, allows any. Raises KeyError with
+    the part that is not known.
     """
     first, *below = plain_name(text).split("/")
-    parts = [*_SHORT_FOR.get(first, first).split("/"), *below]
+    parts = [*_ABBREVIATIONS.get(first, first).split("/"), *below]
     return tuple(find(part) or _count(part, counted) for part in parts)
 
 
@@ -176,7 +179,7 @@ def kinds(parts: Measure) -> tuple[str, ...]:
     return tuple(scale.kind for scale in parts)
 
 
-def convert(number: Worked, typed: Measure, column: Measure) -> Worked:
+def convert(number: TracedNumber, typed: Measure, column: Measure) -> TracedNumber:
     """``number`` in the unit that was typed, given in the column's unit of the same kind, by short exact arithmetic."""
     for sign, factor in _steps(typed, column):
         number = number.then(sign, factor)
@@ -184,7 +187,7 @@ def convert(number: Worked, typed: Measure, column: Measure) -> Worked:
 
 
 @lru_cache(maxsize=1024)
-def _steps(typed: Measure, column: Measure) -> tuple[tuple[str, Worked], ...]:
+def _steps(typed: Measure, column: Measure) -> tuple[tuple[str, TracedNumber], ...]:
     steps = _factors(typed[0].size / column[0].size)
     for below, wanted in zip(typed[1:], column[1:], strict=True):
         steps += _factors(wanted.size / below.size)
@@ -192,11 +195,11 @@ def _steps(typed: Measure, column: Measure) -> tuple[tuple[str, Worked], ...]:
     if len(typed) == 1:  # only a temperature itself has a place where its scale starts, not one an hour
         start, end = typed[0].start, column[0].start
         steps = _shift("-", end - start) + steps + _shift("+", start - end)
-    return tuple((sign, Worked.number(text)) for sign, text in steps)
+    return tuple((sign, TracedNumber.number(text)) for sign, text in steps)
 
 
 def _factors(ratio: Fraction) -> list[tuple[str, str]]:
-    """The steps that multiply by ``ratio``, in decimals that are exact and that a spreadsheet keeps (15 digits)."""
+    """The steps that multiply by ``ratio``, in exact decimals of at most 15 digits, which a spreadsheet can store."""
     if ratio == 1:
         return []
     ways = [("*", _decimal(ratio)), ("/", _decimal(1 / ratio))]
@@ -219,5 +222,5 @@ def _decimal(ratio: Fraction) -> str:
 def nearest(name: str, wanted: Collection[str]) -> str:
     """The known name most like ``name``: of the kinds ``wanted`` if one is near, else of any; blank when none is."""
     of_kind = [known for known, scale in _BY_NAME.items() if scale.kind in wanted]
-    groups = (of_kind, [*_BY_NAME, *_SHORT_FOR])
+    groups = (of_kind, [*_BY_NAME, *_ABBREVIATIONS])
     return next((near for group in groups for near in get_close_matches(name, group, n=1)), "")

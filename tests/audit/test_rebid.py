@@ -95,9 +95,7 @@ def test_a_number_means_the_same_whatever_unit_its_header_had(tmp_path: Path) ->
 
 
 def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
-    week = write_book(
-        tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]}
-    )
+    week = write_book(tmp_path / "w.xlsx", {"Jobs": [["job"], ["a"]], "Areas": [["length ft", "width ft"], [9, 3]]})
     run = batch.load_run([week], None, 46125.0)
     batch.bid(run, tmp_path / "outputs")
     made([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")

@@ -44,7 +44,7 @@ def test_a_misuse_is_refused_with_the_label_and_what_to_write_instead(misuse: st
 
 
 def test_a_line_of_the_job_over_many_rows_is_refused_with_how_to_bring_them_up() -> None:
-    with pytest.raises(FormulaError, match=r"'Sought' is given once for each job, .* goes by area.*total\(\)"):
+    with pytest.raises(FormulaError, match=r"'Sought' is given once for each job, .* for each area.*total\(\)"):
 
         class Wrong(Section, title="Wrong"):
             sought = line("Sought", "ft2", Area.area, source="test")
@@ -52,7 +52,7 @@ def test_a_line_of_the_job_over_many_rows_is_refused_with_how_to_bring_them_up()
 
 def test_a_line_of_one_kind_of_row_over_another_is_refused() -> None:
     with pytest.raises(
-        FormulaError, match="'Sought' is given once for each kind, and its formula goes by area and kind"
+        FormulaError, match="'Sought' is given once for each kind, and its formula has a value for each area and kind"
     ):
 
         class Wrong(Section, title="Wrong", each=KIND):
@@ -186,7 +186,9 @@ def comes_out(each: Line) -> bool:
 
 def test_every_line_of_the_trade_has_a_label_a_source_and_the_unit_of_its_formula() -> None:
     assert [each.id for each in LINES if not each.label or not each.source] == []
-    assert [each.id for each in LINES if each.sort is not each.formula.sort or each.sort is ValueType.FLAG] == []
+    assert [
+        each.id for each in LINES if each.value_type is not each.formula.value_type or each.value_type is ValueType.FLAG
+    ] == []
     assert [each.id for each in LINES if not comes_out(each)] == []
 
 

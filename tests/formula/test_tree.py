@@ -143,8 +143,8 @@ def test_the_parts_of_a_formula_are_found_however_deep_they_stand() -> None:
 
 
 def test_a_formula_of_words_is_words_however_they_are_chosen() -> None:
-    assert when(a > 0, "few", joined("many ", count_of(c, "each"))).sort is ValueType.TEXT
-    assert row_number(typed_rows("row")).sort is ValueType.NUMBER
+    assert when(a > 0, "few", joined("many ", count_of(c, "each"))).value_type is ValueType.TEXT
+    assert row_number(typed_rows("row")).value_type is ValueType.NUMBER
 
 
 # Trees by the hundred. A float that is 0 on paper and not in the machine is 0 in some programs, and a divisor that is
@@ -199,7 +199,7 @@ def sound(node: Expr) -> bool:
     divisors = [each.arguments[1] for each in nodes(node) if isinstance(each, Apply) and each.function.name == "divide"]
     if any(abs(float(number(divisor))) < 1e-3 for divisor in divisors):
         return False
-    values = [number(each) for each in nodes(node) if each.sort is ValueType.NUMBER]
+    values = [number(each) for each in nodes(node) if each.value_type is ValueType.NUMBER]
     return all(isinstance(value, str) or abs(value) < 1e6 for value in values)
 
 

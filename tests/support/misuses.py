@@ -144,7 +144,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "feet as a plain number": (lambda: Bid.reach.count, ["cannot drop the unit of Reach [ft]", "not a count"]),
     "a correlation without a source": (
         lambda: correlation("", lambda x: x, Bid.reach, source=""),
-        ["needs the source"],
+        ["needs a source"],
     ),
     "a factor without a source": (lambda: factor("Waste", "%", 5, source=""), ["'Waste' has no source"]),
     "a price that is not in dollars": (lambda: price("Sand", "yd3"), ["'Sand' is a price", "in $, not 'yd3'"]),
@@ -165,7 +165,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     ),
     "forced or not, of a line that may not be": (
         lambda: line("Sought", "ft", Bid.reach, source="test").is_overridden,
-        ["'Sought' may not be forced"],
+        ["'Sought' cannot be overridden"],
     ),
     "the division by 12 forgotten": (
         declared(Area.area * Area.thickness / declare.FT3_PER_YD3, "yd3"),

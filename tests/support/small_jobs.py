@@ -86,7 +86,7 @@ def _column(frame: Batch, jobs: Sequence[Job], member: Named) -> Column:
         return np.tile(member.values, len(jobs))
     if isinstance(member, Input | Price):
         values = [value for job in jobs for value in _typed(job, member)]
-        return np.array(values, dtype=object if member.sort is ValueType.TEXT else float)
+        return np.array(values, dtype=object if member.value_type is ValueType.TEXT else float)
     if isinstance(member, Taxed | PriceDay):
         blank = member.default if isinstance(member, Taxed) else NOT_GIVEN
         return np.array([blank] * len(jobs), dtype=object if isinstance(member, Taxed) else float)

@@ -14,7 +14,7 @@ from calc import declare
 from calc.declare import FT3_PER_YD3, IN_PER_FT, FormulaError, Line, Section, exact, line
 from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
-from calc.units.algebra import COUNTS, PLAIN, Unit, spoken, unit
+from calc.units.algebra import COUNTS, PLAIN, Unit, unit, unit_words
 from calc.units.registry import factor_between
 
 MEASURES = ("$", "%", "F", "day", "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd")
@@ -180,16 +180,16 @@ def test_every_number_of_the_trade_comes_out_in_its_unit_with_factor_1() -> None
     wrong = {
         member.id: f"{member.formula.unit}, declared {member.unit_text}"
         for member in lines
-        if member.sort is ValueType.NUMBER
+        if member.value_type is ValueType.NUMBER
         and not (member.formula.unit.plain and member.unit_text in COUNTS)
         and factor_between(member.formula.unit, unit(member.unit_text)) != 1
     }
     assert wrong == {}
-    assert sum(member.sort is ValueType.NUMBER for member in lines) > 50
+    assert sum(member.value_type is ValueType.NUMBER for member in lines) > 50
 
 
 def test_a_unit_is_said_in_words() -> None:
-    assert spoken("ft3/yd3") == "ft3 per yd3"
-    assert spoken("lb*ft/h") == "lb ft per h"
+    assert unit_words("ft3/yd3") == "ft3 per yd3"
+    assert unit_words("lb*ft/h") == "lb ft per h"
     assert str(unit("h") / unit("load") / unit("truck")) == "h/load/truck"
     assert (str(PLAIN), str(PLAIN / unit("h"))) == ("plain number", "1/h")

@@ -158,7 +158,7 @@ def secrets(job: JobValues) -> set[float]:
         for section in SECTIONS
         if section.sheet == "Costs"
         for member in section.members
-        if isinstance(member, Line) and member.id not in SEEN_BY_THE_CLIENT and member.sort is ValueType.NUMBER
+        if isinstance(member, Line) and member.id not in SEEN_BY_THE_CLIENT and member.value_type is ValueType.NUMBER
         for row in range(job.count(member.level))
     ]
     known = [(price, 0) for price in PRICE_LIST if isinstance(price, Price)]
