@@ -79,7 +79,7 @@ def _area_page() -> Page:
         "One page per area. Tape every station from ONE end, never gap by gap. Write units: 10' 6 1/2\", 45 cm.",
     )
     _lay_line(page, ("Area", "Photos, from-to"))
-    page.put(FixedText(page.row, 0, "signer", f"Circle the shape:   {'     '.join(Area.shape.words_allowed)}"))
+    page.put(FixedText(page.row, 0, "signaturelabel", f"Circle the shape:   {'     '.join(Area.shape.words_allowed)}"))
     page.heights[page.row] = _FIELD_HEIGHT
     page.next()
     _lay_fields(page, _AREA_FIELDS)

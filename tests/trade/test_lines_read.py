@@ -6,7 +6,7 @@ import ast
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 
-from calc.trade.papers.office import PAPERS
+from calc.trade.papers.catalog import PAPERS
 
 from calc.declared import Caution, Check, Declared, Input, Kind, Line
 from calc.trade.catalog import SECTIONS
