@@ -20,7 +20,7 @@ PLANT: dict[str, Rows] = COMPANY | {
         ["Short-load fee, tier 1", 160, "truck", 2],
         ["Short-load fee, tier 2", 110, "truck", 4],
         ["Short-load fee, tier 3", 60, "truck", 6],
-        ["Waiting of a truck", 2.25, "min", None],
+        ["Truck standby (wait time)", 2.25, "min", None],
     ],
     "Factors": [
         ["factor", "value"],

@@ -23,7 +23,7 @@ POUNDS = 2000
 def ten_yards(soil: str, **facts: str) -> tuple[Typed, ...]:
     """A dig of ten yards in the bank: 270 ft2, a foot deep, without forms."""
     job = (slab(27, 10, 12), typed("Job", soil=soil))
-    return (*job, typed("Disposal site", **facts)) if facts else job
+    return (*job, typed("Site", **facts)) if facts else job
 
 
 def swelling(soil: str, percent: float) -> CompanyBook:

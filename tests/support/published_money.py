@@ -186,10 +186,10 @@ SHIFTS = (
     limit("drilling is dust all the same", f"{SILICA}: a shroud and a dust collector, and a vacuum for the holes",
           Known.MEMORY, (slab(40, 4), typed("Edge", kind="form", length=40, spacing=24)), "SiteCautions.silica", True),
     limit("a day behind a saw with water on its blade asks none", f"{SILICA}: walk-behind saws outdoors: none",
-          Known.MEMORY, (slab(80, 4), typed("Disposal site", joint_method="saw-cut")), "SiteCautions.respirator", False,
+          Known.MEMORY, (slab(80, 4), typed("Site", joint_method="saw-cut")), "SiteCautions.respirator", False,
           hours_of("saw-cut joints", 0.2)),
     limit("and it is dust all the same", f"{SILICA}: water fed to the blade", Known.MEMORY,
-          (slab(80, 5), typed("Disposal site", joint_method="saw-cut")), "SiteCautions.silica", True),
+          (slab(80, 5), typed("Site", joint_method="saw-cut")), "SiteCautions.silica", True),
     limit("a tooled slab with no dowel makes no dust", f"{SILICA}: cutting, drilling, grinding, breaking", Known.MEMORY,
           (slab(80, 5),), "SiteCautions.silica", False),
 )  # fmt: skip

@@ -127,9 +127,9 @@ def write(path: Path, job: Job) -> Path:
     for named, spot in layout.places.locations.items():
         sheet, look = sheets[spot.block.sheet], money if named.unit_text == "$" else plain
         for index, value in enumerate(of_job(frame, named)):
-            row, col = spot.block.first + index, spot.lane
+            row, col = spot.block.first + index, spot.position
             if spot.block.across:
-                row, col = spot.lane, spot.block.first + index
+                row, col = spot.position, spot.block.first + index
             if isinstance(named, Line):
                 sheet.write_formula(row, col, formula(layout, named, index), look, _shown(value))
             else:

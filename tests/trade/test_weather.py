@@ -71,8 +71,8 @@ def by_hand(method: str, **facts: float | str) -> Tables:
 @pytest.mark.parametrize(
     ("method", "way", "said"),
     [
-        ("wheelbarrow", "wheelbarrow", "by wheelbarrow: named by hand; see Measured for the reason"),
-        ("pump", "pump", "by pump: named by hand; see Measured for the reason"),
+        ("wheelbarrow", "wheelbarrow", "by wheelbarrow: chosen by hand; see Measured for the reason"),
+        ("pump", "pump", "by pump: chosen by hand; see Measured for the reason"),
         ("bags", "chute", "bags was named by hand and cannot be done; by chute: the cheapest of 2 way(s) that fit"),
     ],
 )

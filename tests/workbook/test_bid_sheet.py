@@ -121,7 +121,7 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
     # 300 ft2 over 200 ft2/gal are 1.5 gal: two small cans at $24, or else a large pail at $88
     row = row_of(front_page(tmp_path, walk(tmp_path)), "Curing compound")
     assert row[VALUE] == 48
-    assert row[TEXT] == "small pails only, of 3 ways with a price"
+    assert row[TEXT] == "small pails only: lowest cost, options with a price: 3"
     assert row[BESIDE] == "next: 5-gal pails only"
     assert row[FIGURE] == 40
 

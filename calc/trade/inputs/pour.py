@@ -41,7 +41,7 @@ class Mixture(Section, title="The mix", table=_TABLE):
         "Whether the mix has entrained air.",
         price="Entrained air",
         price_help="More for a yard with entrained air.",
-        cost="Air in the mix",
+        cost="Entrained air in the mix",
     )
     accelerator = Addition(
         "Accelerator",

@@ -33,10 +33,10 @@ from calc.trade.work.protection import Protection
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
-NO_TRUCK = "no concrete from the plant"
+NO_TRUCK = "no ready-mix"
 NOT_IN_MIX = "not in the mix"
 NO_PUMP = "no pump"
-NO_BAGS = "not poured by bags"
+NO_BAGS = "no bagged concrete"
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
@@ -65,47 +65,47 @@ PLANT_AND_PUMP = (
         priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
         for each, price in zip(ADDITIONS, MixAddition.cost.prices, strict=True)
     ),
-    priced("Small aggregate in the mix", CONCRETE, PourCost.yards_pumped, PlantCharges.pump_mix_price, NO_PUMP),
+    priced("Pea-gravel pump mix", CONCRETE, PourCost.yards_pumped, PlantCharges.pump_mix_price, NO_PUMP),
     priced(
-        "Short load, first",
+        "Short loads, tier 1",
         CONCRETE,
         total(TruckFee.in_tier_1),
         PlantCharges.first_fee,
-        "no truck is below the first limit",
+        "no truck is in tier 1",
     ),
     priced(
-        "Short load, second",
+        "Short loads, tier 2",
         CONCRETE,
         total(TruckFee.in_tier_2),
         PlantCharges.second_fee,
-        "no truck is between the first limits",
+        "no truck is in tier 2",
     ),
     priced(
-        "Short load, third",
+        "Short loads, tier 3",
         CONCRETE,
         total(TruckFee.in_tier_3),
         PlantCharges.third_fee,
-        "no truck is between the last limits",
+        "no truck is in tier 3",
     ),
-    priced("Delivery by the truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
+    priced("Concrete delivery, per truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
     priced(
-        "Waiting of trucks",
+        "Truck standby",
         CONCRETE,
         total(TruckTime.standby),
         MethodCost.standby_price,
-        "every truck is empty in its free time",
+        "every truck unloads within its allowance",
     ),
     priced("Pump set-up", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.set_up_price, NO_PUMP),
     priced("Pump hours", CONCRETE, PourCost.pump_hours, Pump.hour_price, NO_PUMP),
-    priced("Pump yards", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
-    priced("Pump prime pack", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.primer_price, NO_PUMP),
+    priced("Pump yardage", CONCRETE, when(_PUMPED, Order.quantity, 0), Pump.yard_price, NO_PUMP),
+    priced("Pump priming", CONCRETE, when(_PUMPED, ONE_EACH, 0), Pump.primer_price, NO_PUMP),
 )
 """What the plant charges, and the pump."""
 
 _CONCRETE = (
     *PLANT_AND_PUMP,
-    priced("Concrete in bags", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
-    priced("Clean-up of bags", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.cleanup_price, NO_BAGS),
+    priced("Bagged concrete", CONCRETE, Order.bags, Bags.bag_price, NO_BAGS),
+    priced("Clean-up, bagged concrete", CONCRETE, when(Order.bags > 0, ONE_EACH, 0), Bags.cleanup_price, NO_BAGS),
     priced(
         "Micro fiber bags",
         CONCRETE,
@@ -129,30 +129,30 @@ def _small_packs(packs: Packs, need: Line) -> Expr:
 
 
 _PACKED = tuple(
-    priced(f"{liquid}, {size} packs", MATERIALS, count, price, "none is needed")
+    priced(f"{liquid}, {size} pails", MATERIALS, count, price, "none required")
     for liquid, packs, need, small, large in (
         ("Bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
         ("Curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large),
         ("Sealer", SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
     )
-    for size, count, price in (("small", _small_packs(packs, need), small), ("large", packs.large, large))
+    for size, count, price in (("small", _small_packs(packs, need), small), ("5-gal", packs.large, large))
 )
 
 ROCK = (
-    priced("Base rock, bought", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
+    priced("Base rock, purchase", MATERIALS, BaseNeeds.buy, BaseHaul.rock_price, "no base"),
     priced(
-        "Base rock, delivered",
+        "Base rock, delivery",
         MATERIALS,
         BaseHaul.delivered,
         BaseHaul.delivery_price,
-        "it is fetched, or there is none",
+        "picked up, or none",
     ),
     Cost(
-        "Base rock, fetched",
+        "Base rock, pick-up",
         MATERIALS,
         when(BaseHaul.trips > 0, ONE_EACH, 0),
         BaseHaul.pick_up_cost / ONE_EACH,
-        "it is delivered, or there is none",
+        "delivered, or none",
     ),
 )
 """The rock base, on the site."""
@@ -160,55 +160,55 @@ ROCK = (
 FORMS = (
     *(
         priced(
-            f"Form board {word}, its share",
+            f"Form lumber {word}, share of reuse",
             MATERIALS,
             look_up(Board.length, word) / Board.reuses,
             price,
-            "no form of that board",
+            "no form lumber of that size",
         )
         for word, price in zip(BOARD.axis.words, Board.cost.prices, strict=True)
     ),
     priced(
-        "Stakes, their share",
+        "Stakes, share of reuse",
         MATERIALS,
         FormNeeds.stakes / FormNeeds.stake_reuses,
         FormNeeds.stake_price,
         "nothing is formed",
     ),
     priced(
-        "Hardboard, its share",
+        "Bender board for curves, share of reuse",
         MATERIALS,
         total(Stakes.curved) / FormNeeds.bender_board_reuses,
         FormNeeds.bender_board_price,
-        "no form bends",
+        "no curved forms",
     ),
-    priced("Form oil, once", MATERIALS, FormNeeds.release_agent, FormNeeds.release_agent_price, "nothing is formed"),
+    priced("Form release agent, per job", MATERIALS, FormNeeds.release_agent, FormNeeds.release_agent_price, "nothing is formed"),
 )
 """What the forms of a job cost."""
 
 PROTECTION = (
-    priced("Slip sheet, bought", MATERIALS, Protection.sheet_area, Protection.sheet_price, "no footing has one"),
-    priced("Wash-out box, once", MATERIALS, Protection.washouts, Protection.washout_price, "no truck comes"),
-    priced("Tape and signs", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
-    priced("Barricades by the day", MATERIALS, Protection.closed_days, Protection.barricade_price, "no day is closed"),
+    priced("Bond breaker for footings", MATERIALS, Protection.sheet_area, Protection.sheet_price, "no footing has a bond breaker"),
+    priced("Concrete washout, per job", MATERIALS, Protection.washouts, Protection.washout_price, "no ready-mix truck"),
+    priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
+    priced("Barricades, days on site", MATERIALS, Protection.closed_days, Protection.barricade_price, "no days closed to traffic"),
 )
 """What keeps the job clean and safe."""
 
 _MATERIALS = (
     *ROCK,
     *FORMS,
-    priced("Dowel bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
-    priced("Drill bits", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
-    priced("Tubes of epoxy, bought", MATERIALS, DowelNeeds.cartridges, PieceGoods.cartridge_price, "no dowel is glued"),
+    priced("Dowel stock bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
+    priced("Drill bits for dowels", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
+    priced("Epoxy cartridges for dowels", MATERIALS, DowelNeeds.cartridges, PieceGoods.cartridge_price, "no dowel is epoxied"),
     priced(
-        "Isolation strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "nothing is isolated"
+        "Isolation-joint filler strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "no isolation joint"
     ),
     priced(
-        "Cap and caulk, by the foot",
+        "Joint cap and sealant, per foot",
         MATERIALS,
         JointNeeds.isolation_length,
         PieceGoods.sealant_price,
-        "nothing is isolated",
+        "no isolation joint",
     ),
     *_PACKED,
     *PROTECTION,
@@ -217,11 +217,11 @@ _MATERIALS = (
 EQUIPMENT_ROWS = (
     *(
         Cost(
-            f"Rental of a {word}",
+            f"Rental: {word}",
             EQUIPMENT,
             when(look_up(RentalChoice.no_price, word) > 0, ONE_EACH, look_up(RentalChoice.count, word)),
             look_up(RentalChoice.price_each, word),
-            "it is not needed",
+            "not needed",
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
@@ -229,35 +229,35 @@ EQUIPMENT_ROWS = (
         for word in TOOL.axis.words
     ),
     priced(
-        "Delivery of the mini-machine, once",
+        "Mini excavator delivery, per job",
         EQUIPMENT,
         Equipment.excavator_deliveries,
         Equipment.excavator_delivery_price,
-        "dug by hand",
+        "hand excavation",
     ),
     priced(
-        "Coming to the job, by the day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"
+        "Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"
     ),
 )
 """Machines that are rented, and the way there."""
 
 _DISPOSAL = (
     Cost(
-        "Haul, tipping and parting",
+        "Hauling, dump fees and sorting",
         DISPOSAL,
         when(Choice.loads > 0, ONE_EACH, 0),
         Choice.cost / ONE_EACH,
-        "nothing is hauled away",
+        "nothing to haul",
         sure=when(Choice.known > 0, 1, 0),
     ),
 )
 
 _LABOR = (
     *(
-        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such work")
+        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such task")
         for word in TASK.axis.words
     ),
-    Cost("Labor: unfilled crew time", LABOR, Labor.idle, CrewRate.composite, "the house charges none"),
+    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.composite, "company policy charges none"),
 )
 
 _FEES = (
@@ -266,7 +266,7 @@ _FEES = (
         FEES,
         when(is_given(Terms.permit), ONE_EACH, 0),
         if_given(Terms.permit, 0) / ONE_EACH,
-        "none, or not asked yet",
+        "none, or not entered yet",
         sure=when(is_given(Terms.permit), 1, 0),
     ),
 )

@@ -38,11 +38,11 @@ class Order(Section, title="Order", sheet=_SHEET):
         "",
         when(
             both(Ordering.rule.is_("risk"), ChosenMix.known > 0),
-            "by risk: the order with the least expected cost, fees and all",
+            "by risk: lowest expected cost",
             when(
                 Ordering.rule.is_("risk"),
-                "percent rule, for want of a price for the mix",
-                "percent rule: in place and the allowance, rounded up once",
+                "percent waste; no mix price given",
+                "percent waste: net volume plus allowance, rounded up once",
             ),
         ),
         source="order rule",

@@ -1,4 +1,4 @@
-"""Slip sheets, concrete washout, barricades and signs."""
+"""Bond breakers, concrete washout, barricades and signs."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ _SHEET = "Order and placing"
 _ONE_EACH = exact(1, "each")
 
 
-class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
-    """A slip sheet (bond breaker) over a footing lets the slab move."""
+class BondBreaker(Section, title="Bond breakers", each=FOOTING, sheet=_SHEET):
+    """A bond breaker, a slip sheet over a footing, lets the slab move."""
 
     area = line(
-        "Slip sheet area",
+        "Bond breaker area",
         "ft2",
         when(
             both(Footing.treatment.is_("bond breaker"), OldFooting.cover < MeanThickness.mean), OldFooting.plan_area, 0
@@ -30,10 +30,10 @@ class SlipSheet(Section, title="Slip sheets", each=FOOTING, sheet=_SHEET):
     )
 
 
-class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SHEET):
+class Protection(Section, title="Bond breakers, washout and barricades", sheet=_SHEET):
     """Washout water is caustic: keep it off soil near trees, and out of gutters and drains."""
 
-    sheet_price = price("Slip sheet", "$/ft2", help="Price per square foot.")
+    sheet_price = price("Bond breaker", "$/ft2", help="Price per square foot.")
     barricade_price = price("Barricades, per day", "$/each", help="Price per day for all barricades of the job.")
     caution_price = price("Caution tape and signs", "$/each", help="Price per set, one per job.")
     washout_price = price("Concrete washout", "$/each", help="Price per job: container, liner and disposal.")
@@ -49,9 +49,9 @@ class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SH
         "Gallons per cubic foot", "gal/ft3", 7.48, source="NIST Handbook 44, Appendix C: 1,728 in3 over 231, rounded"
     )
 
-    sheet_area = line("Slip sheet, total area", "ft2", total(SlipSheet.area), source="sum of the footings")
+    sheet_area = line("Bond breaker, total area", "ft2", total(BondBreaker.area), source="sum of the footings")
     sheet_cost = line(
-        "Slip sheet, cost", "$", money(sheet_area * if_given(sheet_price, 0)), source="total area times price"
+        "Bond breaker, cost", "$", money(sheet_area * if_given(sheet_price, 0)), source="total area times price"
     )
     water = line(
         "Washout water",
@@ -75,5 +75,5 @@ class Protection(Section, title="Slip sheets, washout and barricades", sheet=_SH
         "Protection, total cost",
         "$",
         sheet_cost + washout_cost + barricades + caution,
-        source="slip sheets, washout, barricades, tape and signs",
+        source="bond breakers, washout, barricades, tape and signs",
     )
