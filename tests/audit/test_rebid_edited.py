@@ -163,7 +163,7 @@ def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("an error", "#DIV/0!"), ("a date", "holds 2026-01-02"), ("words for a date", "soon is not a date"),
+        ("an error", "#DIV/0!"), ("a date", "is 2026-01-02. Type a valid value"), ("words for a date", "soon is not a date"),
         ("a vehicle that is none", "Prices has no such row"),
     ],
 )  # fmt: skip
@@ -181,7 +181,7 @@ def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
     made([edited["words for numbers"]], tmp_path / "rebid.xlsx")
     run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
     assert run.not_written == [ID]
-    assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.STOP] == ["Areas!E3"]
+    assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.ERROR] == ["Areas!E3"]
 
 
 def test_a_line_forced_since_without_a_reason_is_asked_about(
@@ -189,6 +189,6 @@ def test_a_line_forced_since_without_a_reason_is_asked_about(
 ) -> None:
     result = made([edited["forced without a word"]], tmp_path / "rebid.xlsx")
     place = place_in(whole, ("MeanThickness.mean_override", 2))
-    assert any(f"{place}: Mean thickness was forced without a word why" in note for note in result.notes)
+    assert any(f"{place}: Mean thickness was overridden without a reason." in note for note in result.notes)
     run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)
-    assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.STOP)
+    assert any("has no reason" in each.found for each in run.findings if each.severity == Severity.ERROR)

@@ -61,7 +61,7 @@ def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path
     label.value = "Depth of slab"
     book.save(tmp_path / "old.xlsx")
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
-    assert said.startswith(f'old.xlsx: Measured!{label.coordinate} says "Depth of slab" and not "Thickness"')
+    assert said.startswith(f'old.xlsx: Measured!{label.coordinate} is "Depth of slab" instead of "Thickness"')
     assert __version__ in said and said.isprintable()
 
 
@@ -76,7 +76,7 @@ def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: 
 def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> None:
     (tmp_path / "rebid.xlsx").write_bytes(b"somebody's own")
     result = jobs_book_from(demo.workbooks[:1], tmp_path / "rebid.xlsx")
-    assert not result.written and "it exists already" in result.failures[0]
+    assert not result.written and "the file exists already" in result.failures[0]
     assert (tmp_path / "rebid.xlsx").read_bytes() == b"somebody's own"
     lost = jobs_book_from(demo.workbooks[:1], tmp_path / "no folder" / "rebid.xlsx")
     assert not lost.written and "cannot be written" in lost.failures[0]

@@ -38,7 +38,7 @@ WEEK: dict[str, Rows] = {
     "Site conditions": [
         ["fact", "value"],
         ["Winter heat", "yes"],
-        ["Drive from the plant", 22],
+        ["Drive time from plant", 22],
         ["Placing method", "chute"],
         ["Placing reason", "the truck stands beside the forms"],
     ],

@@ -38,8 +38,8 @@ LIMITS = {
         "MAX_SHEETS": "sheets",
         "MAX_NAME": "the name of a sheet",
         "MAX_STRUCTURE": "the list of sheets, the styles and other such parts, each",
-        "MAX_STYLES": "looks that cells have",
-        "MAX_CODE": "letters of a number format",
+        "MAX_STYLES": "cell formats",
+        "MAX_CODE": "characters of a number format",
     },
     "calc.xlsx_read.sheet_prescan": {
         "MAX_ROWS": "rows of a sheet",
@@ -48,15 +48,15 @@ LIMITS = {
         "MAX_FORMULA": "characters of one formula",
     },
     "calc.xlsx_read.limits": {
-        "MAX_CELLS": "cells that may hold something",
-        "MAX_CHARACTERS": "letters of all texts, numbers and formulas",
-        "MAX_ELEMENTS": "cells and marks, as XML elements",
-        "MAX_DEPTH": "XML elements in each other",
+        "MAX_CELLS": "cells with content",
+        "MAX_CHARACTERS": "characters of all texts, numbers and formulas",
+        "MAX_ELEMENTS": "XML elements",
+        "MAX_DEPTH": "nesting of XML elements",
         "MAX_NAMES": "different names of XML elements in a part",
         "MAX_BUFFERED": "one row, or one text",
     },
-    "calc.cell_text": {"MAX_TEXT": "letters of one cell"},
-    "calc.intake.values": {"MAX_INPUT_TEXT": "letters of a cell of words", "MAX_ID": "letters of an id"},
+    "calc.cell_text": {"MAX_TEXT": "characters of one cell"},
+    "calc.intake.values": {"MAX_INPUT_TEXT": "characters of a text input", "MAX_ID": "characters of an id"},
 }
 """The limits of the reader, by module and name, and how the README calls each."""
 

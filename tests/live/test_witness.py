@@ -121,7 +121,7 @@ def test_an_edit_reaches_what_depends_on_it_and_the_rest_stays(
 
 
 def test_an_edit_of_an_empty_cell_is_refused_since_it_would_prove_nothing(tmp_path: Path) -> None:
-    with pytest.raises(ValueError, match=r"Slab!C9 is empty"):
+    with pytest.raises(ValueError, match=r"Slab volume!C9 is empty"):
         edit(write(tmp_path / "written.xlsx"), {("Slab volume", "C9"): 1}, tmp_path / "edited.xlsx")
 
 

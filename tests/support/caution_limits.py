@@ -148,6 +148,8 @@ LIMITS: dict[str, Limit] = {
     "SiteCautions.washout": Limit(ordered(0), ordered(0.25), 1),
     # 8 ft2, an inch deep, in yards; who knows that there are bars, or none, is not asked
     "CrewCautions.unknown_bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
+    # two maples; a trunk of 6 in is grubbed with its roots
+    "CrewCautions.stumps": Limit(planted(6), planted(6.01), 2),
     # two who place and one who finishes are three; a crew of three is enough for them
     "CrewCautions.crew_size": Limit(facts(Placing_crew=2), facts(Placing_crew=4), 2),
     # one load of just what a yard weighs, or one that nobody weighed

@@ -63,7 +63,7 @@ def frozen(*typed: tuple[str, object]) -> Tables:
 
 def only_permit(dollars: float, margin: float) -> Tables:
     """The job whose one cost is its permit, with a margin of its own."""
-    return said(Permit=dollars, Margin_of_this_job=margin, Overhead_of_this_job=0, Contingency_of_this_job=0)
+    return said(Permit=dollars, Job_margin=margin, Job_overhead=0, Job_contingency=0)
 
 
 def ordering(yards: float) -> Tables:
@@ -252,7 +252,7 @@ MORE: dict[str, Limit] = {
         only_permit(900, margin=11), only_permit(900, margin=8), (1 - 900 / 980) * 100, UNPRICED, UNPRICED
     ),
     "PriceCautions.minimum_charge": Limit(
-        said(Minimum_of_this_job=50), said(Minimum_of_this_job=9000), 9000, PRICED, PRICED
+        said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED
     ),
     # one pour in ten, and three quarters of a yard
     "OrderCautions.may_run_short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),

@@ -114,9 +114,9 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "sum()": (lambda: sum(Area.area), ["Plan area has no value yet", "use total()"]),
     "for": (lambda: [each for each in Area.area], ["Plan area has no value yet", "use total()"]),
     "**": (lambda: Bid.reach**2, ["Reach", "'**' knows no units", "square()"]),
-    "a bare number": (lambda: Bid.reach * 2, ["2 stands bare", "a label, a unit and a source"]),
-    "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 stands bare"]),
-    "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True stands bare"]),
+    "a bare number": (lambda: Bid.reach * 2, ["2 has no name", "a label, a unit and a source"]),
+    "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 has no name"]),
+    "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True has no name"]),
     "a number that is not exact": (lambda: exact(7), ["7 is not one of the exact numbers", "declare a factor"]),
     "a total of an expression": (
         lambda: total(Area.area * Area.thickness),

@@ -172,7 +172,7 @@ JOINTS = (
             says("Panel.panel_length", 5),
             says("MatchedJoints.length_all", 28),
         ),
-        spaced(("most_spacing", 5)),
+        spaced(("max_spacing", 5)),
     ),
 )
 

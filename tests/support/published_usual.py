@@ -40,7 +40,7 @@ USUAL = (
     Usual("Panel.by_thickness", 36, 36, "PCA: slump under 4 in", Known.SEEN, departs=RANGE),
     Usual("Panel.by_width", 1.5, 1.5, "PCA, ACI 302 and ACI 360: at most 1.5", Known.SEEN),
     Usual("Panel.by_width", 1.25, 1.25, "copy of a city standard", Known.SEEN, departs=RANGE),
-    Usual("Panel.by_width", 1, 1, "masonry textbook (2016): tooled panels", Known.SEEN, departs="tooled panels square"),
+    Usual("Panel.by_width", 1, 1, "masonry textbook (2016): tooled panels", Known.SEEN, departs="square tooled panels"),
     Usual("Panel.max_spacing", 15, 15, "NRMCA CIP 6", Known.SEEN),
     Usual("Panel.max_spacing", 18, 18, "ACI 302.1R-96", Known.SEEN, departs=RANGE),
     Usual("Panel.max_spacing", 10, 10, "NRMCA CIP 6: 10 ft preferred", Known.SEEN, departs=RANGE),

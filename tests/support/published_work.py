@@ -85,7 +85,7 @@ WORK_USUAL = (
         "Masonry Structures (1921): 1 to 1.5 h for a yard of sand, loaded by hand",
         Known.SEEN,
         "load by hand",
-        departs="loading loose soil is quicker",
+        departs="loading loose soil is faster",
     ),
     Usual(
         "Task.hours_per_unit",

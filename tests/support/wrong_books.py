@@ -72,16 +72,16 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "stations out of order": {
         "Areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
         "Cross-sections": [
-            ["job", "area", "at ft", "width ft"],
+            ["job", "area", "station ft", "width ft"],
             ["24-031", "A1", 0, 3],
             ["24-031", "A1", 9, 3],
             ["24-031", "A1", 5, 3],
         ],
     },
     "an old joint just beyond the end": {
-        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "run ft", "panel width ft"]),
+        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "length for joint layout ft", "panel width ft"]),
         "Cross-sections": [
-            ["job", "area", "at ft", "old joint"],
+            ["job", "area", "station ft", "old joint"],
             ["24-031", "A1", 0, "no"],
             ["24-031", "A1", 12, "yes"],
         ],
@@ -121,6 +121,6 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pail", 36, "gal"]]},
     "a duplicate price": {"Prices": [["item", "price"], ["Sealer, small pail", 36], ["Sealer, small pail", 38]]},
     "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Soil swell, bank to loose", "peat", 40]]},
-    "a misspelled sheet": {"Station": [["job", "area", "at ft"], ["24-031", "A1", 0]]},
+    "a misspelled sheet": {"Cross-section": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
 }
 """The sheets with a mistake, by what is wrong."""

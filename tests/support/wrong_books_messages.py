@@ -75,7 +75,7 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a missing width": (
         ["24-031"],
         [
-            "Areas!E2: error: Width is blank, and required when shape is strip. Type width in ft.",
+            "Areas!E2: error: Width is blank, and required when shape is rectangle. Type width in ft.",
         ],
     ),
     "a misspelled header": (
@@ -83,16 +83,16 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
         [
             'Areas!D1: error: The header "lenght ft" is not known. Did you mean "length ft"? Correct it, '
             "or give a column of your own another name.",
-            "Areas!A2: error: Length is blank, and required when shape is strip. Type length in ft.",
-            "Areas!A3: error: Length is blank, and required when shape is strip. Type length in ft.",
+            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length in ft.",
+            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length in ft.",
         ],
     ),
     "a duplicate column": (
         ["24-031", "24-055"],
         [
             'Areas!E1: error: The column "Width (ft)" is in the table twice. Delete one of the two columns.',
-            "Areas!A2: error: Length is blank, and required when shape is strip. Type length in ft.",
-            "Areas!A3: error: Length is blank, and required when shape is strip. Type length in ft.",
+            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length in ft.",
+            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length in ft.",
         ],
     ),
     "an unknown column": (
@@ -147,22 +147,23 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "an outline that crosses itself": (
         ["24-031"],
         [
-            "Corners!A2: error: The outline of area A1 crosses itself: the side that starts at this corner "
-            "crosses another. Type the corners in order around the outline.",
-            "Areas!A2: question: Area A1 gets no joints: its run and its panel width are not both typed.",
+            "Outline points!A2: error: The outline of area A1 crosses itself: the side that starts at this point "
+            "crosses another. Type the points in order around the outline.",
+            "Areas!A2: question: Area A1 gets no joints: its length for joint layout and its panel width are not "
+            "both typed.",
         ],
     ),
     "stations out of order": (
         ["24-031"],
         [
-            "Stations!A4: error: The station at 5 ft is not beyond the station before it. Type the stations "
+            "Cross-sections!A4: error: The station at 5 ft is not beyond the station before it. Type the stations "
             "in order, from one end.",
         ],
     ),
     "an old joint just beyond the end": (
         [],
         [
-            "Stations!A3: question: An old joint is 0.50 ft beyond the end of area A1. Should the slab end there?",
+            "Cross-sections!A3: question: An old joint is 0.50 ft beyond the end of area A1. Should the slab end there?",
         ],
     ),
     "a deduction larger than its area": (
@@ -222,7 +223,7 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a price for another unit": (
         ["24-031", "24-055"],
         [
-            'Prices!B2: error: Sealer, small pack: The price is per "gal", and the rules use the price per '
+            'Prices!B2: error: Sealer, small pail: The price is per "gal", and the rules use the price per '
             "pack. Type the price per pack, and pack as its unit.",
         ],
     ),
@@ -235,14 +236,14 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a factor of an unknown kind": (
         ["24-031", "24-055"],
         [
-            'Factors!C2: error: Swell of soil: "peat" is not a valid choice. Type one of: topsoil, loam, '
+            'Factors!C2: error: Soil swell, bank to loose: "peat" is not a valid choice. Type one of: topsoil, loam, '
             "clay, sand, gravelly.",
         ],
     ),
     "a misspelled sheet": (
         ["24-031", "24-055"],
         [
-            'Station: error: The sheet "Station" is not known. Did you mean "Cross-sections"? Rename the sheet.',
+            'Cross-section: error: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? Rename the sheet.',
         ],
     ),
 }

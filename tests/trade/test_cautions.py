@@ -12,6 +12,7 @@ from books import COMPANY, Rows, intake_from, only_job, write_book, written_shee
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
+from calc.errors import FindingKind
 from calc.intake.read_run import has_error
 from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.model.results import JobValues
@@ -35,6 +36,8 @@ def jobs(tmp_path_factory: pytest.TempPathFactory) -> dict[tuple[str, bool], Job
     sides = [(name, past) for name in LIMITS for past in (False, True)]
     folder = tmp_path_factory.mktemp("limits")
     intakes = [intake_from(folder, *_on_side(LIMITS[name], loud)) for name, loud in sides]
+    wrong = [str(found) for each in intakes for found in each.findings if found.severity.word == "error"]
+    assert not wrong, wrong[:5]
     assert not any(has_error(job, each.findings) for each in intakes for job in each.jobs)
     inputs = [job for each in intakes for job in each.jobs]
     return dict(zip(sides, batch.evaluated(inputs), strict=True))
@@ -160,7 +163,7 @@ def test_a_stop_is_a_finding_that_says_what_to_do_and_makes_the_exit_code_1(
 def test_an_acknowledged_stop_is_no_finding_and_the_exit_code_is_0(name: str, tmp_path: Path) -> None:
     past = acknowledged(LIMITS[name].past, CAUTIONS[name].label)
     run = checked(tmp_path, past, LIMITS[name].past_company or COMPANY)
-    assert [each for each in run.findings if each.severity.word == "stop"] == []
+    assert [each for each in run.findings if each.severity.word == "error"] == []
     assert run.code == 0
 
 
@@ -170,7 +173,7 @@ def test_a_stop_is_not_acknowledged_without_a_reason_and_a_name(name: str, missi
     run = taken(tmp_path, acknowledged(LIMITS[name].past, CAUTIONS[name].label, **{missing: ""}))
     assert run.not_written == ["one"]
     assert run.code == 1
-    assert any(each.place.sheet == "Overrides" and missing in each.found for each in run.findings)
+    assert [each.kind for each in run.findings if each.place.sheet == "Overrides"] == [FindingKind.MISSING_REASON]
 
 
 @pytest.mark.parametrize("name", [each for each in LIMITS if each not in STOPS])
@@ -178,7 +181,7 @@ def test_a_caution_or_a_note_is_no_finding_so_the_exit_code_stays_0(
     name: str, jobs: dict[tuple[str, bool], JobValues]
 ) -> None:
     found = job_findings(jobs[name, True])
-    assert [each for each in found if each.severity.word == "stop"] == []
+    assert [each for each in found if each.severity.word == "error"] == []
 
 
 def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_path: Path) -> None:
@@ -189,4 +192,4 @@ def test_a_stop_in_one_job_keeps_no_workbook_of_the_week_from_being_written(tmp_
     run = bid(tmp_path, tables)
     assert run.code == 1
     assert {job for job, _, _ in run.written} >= {"thin", "sound"}
-    assert {each.job for each in run.findings if each.severity.word == "stop"} == {"thin"}
+    assert {each.job for each in run.findings if each.severity.word == "error"} == {"thin"}

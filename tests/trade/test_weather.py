@@ -71,9 +71,9 @@ def by_hand(method: str, **facts: float | str) -> Tables:
 @pytest.mark.parametrize(
     ("method", "way", "said"),
     [
-        ("wheelbarrow", "wheelbarrow", "by wheelbarrow: chosen by hand; see Measured for the reason"),
-        ("pump", "pump", "by pump: chosen by hand; see Measured for the reason"),
-        ("bags", "chute", "bags was named by hand and cannot be done; by chute: the cheapest of 2 way(s) that fit"),
+        ("wheelbarrow", "wheelbarrow", "wheelbarrow: chosen by hand; see Measured for the reason"),
+        ("pump", "pump", "pump: chosen by hand; see Measured for the reason"),
+        ("bags", "chute", "bags was chosen by hand and is not possible; chute: cheapest of the 2 methods that fit"),
     ],
 )
 def test_a_way_named_by_hand_is_taken_or_it_is_said_why_not(method: str, way: str, said: str, tmp_path: Path) -> None:
@@ -90,7 +90,7 @@ def test_a_way_is_not_named_by_hand_without_a_reason(tmp_path: Path) -> None:
 def test_where_nothing_can_reach_the_forms_the_bid_is_stopped_and_says_so(tmp_path: Path) -> None:
     job = only_job(tmp_path, weathered(Chute_access="no", Wheelbarrow_access="no"), priced())
     assert "unloading_time" in warned(job)
-    assert value(job, "PlacingWords.reason") == "by chute: the job allows no way of placing"
+    assert value(job, "PlacingWords.reason") == "chute: the job allows no placing method"
 
 
 def test_bags_do_not_take_the_place_of_an_order_that_is_fixed(tmp_path: Path) -> None:

@@ -134,7 +134,7 @@ def test_two_kinds_of_things_are_never_added_up() -> None:
 def test_beside_a_count_a_bare_1_is_one_of_it_and_no_other_bare_number_is() -> None:
     trucks = declare.given("Truck loads", "truck")
     assert (trucks + 1).unit == (trucks - 1).unit == unit("truck")
-    with pytest.raises(FormulaError, match="2 stands bare in a formula"):
+    with pytest.raises(FormulaError, match="2 has no name in a formula"):
         trucks + 2
     with pytest.raises(FormulaError, match="cannot add"):
         declare.given("Length", "ft") + 1
@@ -169,7 +169,7 @@ def test_a_line_in_the_wrong_unit_is_refused_with_how_wrong_it_would_be(
 ) -> None:
     with pytest.raises(FormulaError) as refused:
         line("Net concrete volume", unit_text, formula, source="geometry")
-    assert str(refused.value).startswith("'Concrete in place': ")
+    assert str(refused.value).startswith("'Net concrete volume': ")
     assert formula.words in str(refused.value)
     assert said in str(refused.value)
 

@@ -122,7 +122,7 @@ def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(t
     row = row_of(front_page(tmp_path, walk(tmp_path)), "Curing compound")
     assert row[VALUE] == 48
     assert row[TEXT] == "small pails only: lowest cost, options with a price: 3"
-    assert row[BESIDE] == "next: 5-gal pails only"
+    assert row[BESIDE] == "runner-up: 5-gal pails only"
     assert row[FIGURE] == 40
 
 

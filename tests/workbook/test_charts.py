@@ -134,7 +134,7 @@ def test_what_is_doweled_is_drawn_as_long_as_it_is(book: Path) -> None:
 def test_the_money_picture_shows_every_part_of_the_price(job: JobValues, book: Path) -> None:
     (picture,) = [each for each in pictures(book) if each.sheet == "Costs"]
     found, (bars,) = values(book), picture.series
-    assert held(found, bars.along)[0] == "Concrete cost of the method"
+    assert held(found, bars.along)[0] == "Concrete"
     assert held(found, bars.along)[-1] == "Margin and rounding"
     assert round(sum(number(each) for each in held(found, bars.across)), 2) == job.of(BidPrice.price)
 

@@ -211,7 +211,7 @@ MUST_SHOW = {
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text TruckLoad.yards PourText.balance",
     "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.cartridges "
     "JointNeeds.filler_strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
-    "Dump plan": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives PileText.not_accepted "
+    "Haul-off sheet": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives PileText.not_accepted "
     "Hauled.loads Hauled.tons Hauled.dump_fee HaulVehicle.payload",
     "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity TruckLoad.yards TruckTime.unloading "
     "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need CuringChoice.small_packs "
@@ -362,7 +362,7 @@ def test_the_same_workbook_gives_the_same_hand_out(book: Path, handed: Path) -> 
 
 def test_a_workbook_that_was_edited_and_not_computed_is_not_handed_out(folder: Path, book: Path) -> None:
     edit(book, {place_of_length(book): 60}, folder / "stale.xlsx")
-    with pytest.raises(Unreadable, match="nobody computed"):
+    with pytest.raises(Unreadable, match="has a formula that was not calculated"):
         proposal_workbook(folder / "stale.xlsx")
 
 
@@ -373,7 +373,7 @@ def test_a_price_that_is_not_the_computed_one_is_not_handed_out(folder: Path, jo
     with zipfile.ZipFile(folder / "other.xlsx", "w") as package:
         for name, text in texts.items():
             package.writestr(name, text.replace(price, "<v>1234</v>") if name == costs else text)
-    with pytest.raises(Unreadable, match="is not what stands on Costs"):
+    with pytest.raises(Unreadable, match="differs from Costs!"):
         proposal_workbook(folder / "other.xlsx")
 
 
@@ -388,7 +388,7 @@ def test_a_proposal_that_is_not_ready_is_not_handed_out(folder: Path) -> None:
 
 
 def test_a_file_that_is_none_of_ours_is_not_handed_out(folder: Path) -> None:
-    with pytest.raises(Unreadable, match="not the workbook of a job"):
+    with pytest.raises(Unreadable, match="not a job workbook that flatwork wrote"):
         proposal_workbook(write_book(folder / "input.xlsx", ONE))
 
 
@@ -397,12 +397,12 @@ def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: 
     path.write_bytes(measure_sheet())
     assert measure_sheet() == path.read_bytes()
     inside = openpyxl.load_workbook(path)
-    assert inside.sheetnames == ["Disposal site", "Area"]
+    assert inside.sheetnames == ["Site", "Area"]
     for sheet in inside.worksheets:
         assert sheet.page_setup.fitToHeight in (None, 1)
         assert scale_of(sheet) >= LEAST_SCALE
         assert not any("$" in str(cell.value) for row in sheet.iter_rows() for cell in row)
-    words = set(shown(path, "Area")) | set(shown(path, "Disposal site"))
+    words = set(shown(path, "Area")) | set(shown(path, "Site"))
     for asked in (
         "Length",
         "Thickness",

@@ -145,7 +145,7 @@ def test_a_character_that_no_workbook_holds_is_refused_at_its_cell(code: int, tm
     heads, row = ["job", "bid date", "client"], ["one", "2026-04-13", f"Tam{chr(code)}arack"]
     (found,) = intake_from(tmp_path, {"Jobs": [heads, row], "Areas": [["length ft", "width ft"], [12, 3]]}).findings
     assert (found.place.sheet, found.place.cell) == ("Jobs", "C2")
-    assert f"(code {code}, behind 3 others)" in found.found
+    assert f"(code {code}) after 3 characters." in found.found
 
 
 def the_file(page: Page, job: JobValues | None = None) -> bytes:

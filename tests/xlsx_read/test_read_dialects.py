@@ -300,7 +300,7 @@ def test_a_fact_for_every_job_outside_the_company_book_is_an_error(tmp_path: Pat
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 HEADS = ["job", "line", "value", "reason", "who"]
 ODD_ROWS: dict[str, tuple[dict[str, Rows], str]] = {
-    "a factor twice": ({"Factors": [["factor", "value"], ["Waste factor", 4], ["loss", 5]]}, "Factors!B3"),
+    "a factor twice": ({"Factors": [["factor", "value"], ["Waste factor", 4], ["waste factor", 5]]}, "Factors!B3"),
     "a value without a factor": ({"Factors": [["factor", "value"], ["Waste factor", 4], [None, 5]]}, "Factors!B3"),
     "a kind for what has none": ({"Factors": [["factor", "for", "value"], ["Waste factor", "clay", 4]]}, "Factors!C2"),
     "a size of what comes in no pack": (
