@@ -14,8 +14,8 @@ from calc.files import shipped
 
 HERE = Path(__file__).parent
 PAGES = {
-    "bid.png": ("Key quantities", "What was decided, and why"),
-    "takeoff.png": ("Takeoff", "The exact volume, before any loss."),
+    "bid.png": ("Key quantities", "Decisions and reasons"),
+    "takeoff.png": ("Takeoff", "The exact volume of the slab in place, before any waste."),
 }
 """Each picture, and words by which its page is known: the first page that has them all."""
 

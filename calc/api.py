@@ -191,7 +191,8 @@ def bid(
     when None. ``workers`` is the number of processes, one for each core when None; ``pool`` does their work instead.
     A workbook that is there already, made from the same input by the same program, is left as it is.
 
-    The run that comes back has ``written`` (job, file and how it was saved), ``findings``, ``failures``, ``not_written`` and
+    The run that comes back has ``written`` (job, file and how it was saved), ``findings``, ``failures``,
+    ``not_written`` and
     ``code``, the exit code of the command. A file that cannot be read or written is a failure, and raises nothing.
 
     :raises UnknownJob: when there is no such job.

@@ -196,7 +196,7 @@ def yes_no(label: str, *, default: str = "no", **facts: Any) -> Input:
 
 
 def row_of(label: str, rows: Level, **facts: Any) -> Input:
-    """One of the rows of a table of the house book, by its name; blank is 0, none of them."""
+    """One of the rows of a table of the company book, by its name; blank is 0, none of them."""
     return Input(label, "", Kind.ROW, rows=rows, default=0.0, **facts)
 
 
@@ -227,7 +227,7 @@ def factors(label: str, unit_text: str, *values: float, source: str) -> Factor:
 
 
 def price(label: str, unit_text: str, *, pack: str = "", taxed: bool = True, help: str = "") -> Price:
-    """A price that only the house book gives; ``pack`` is the unit in which the size of a pack is typed.
+    """A price that only the company book gives; ``pack`` is the unit in which the size of a pack is typed.
 
     ``taxed`` says whether the purchase is usually taxed: materials and rentals are, fees and services are not.
     """

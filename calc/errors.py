@@ -126,7 +126,7 @@ class FindingKind(Enum):
     DUPLICATE_EDGES = Severity.ERROR, "An area has its edges both in Areas and in Edges."
     STRAIGHT_EDGE = Severity.QUESTION, "An edge of a round area is not marked as curved."
     PERIMETER_MISMATCH = Severity.QUESTION, "The edges of an area do not add up to its perimeter."
-    NO_JOINT_LAYOUT = Severity.QUESTION, "An area gets no joints, for lack of its length for joint layout or panel width."
+    NO_JOINT_LAYOUT = Severity.QUESTION, "An area gets no joints: its joint layout is not fully typed."
     JOINT_BEYOND_END = Severity.QUESTION, "An old joint is just beyond the end of an area."
     # the results of the rules
     UNACKNOWLEDGED_STOP = Severity.ERROR, "A stop caution is open. The workbook is written and marked not ready."

@@ -21,6 +21,8 @@ from pathlib import Path
 
 import xlsxwriter
 
+sys.path.insert(0, str(Path(__file__).parent / "support"))
+
 from benchmark_batch import of_batches
 from books import COMPANY, Rows, intake_from, write_book
 from calc.batch import CHUNK, evaluated, load_run, ready_jobs
@@ -99,7 +101,7 @@ def of_workbooks() -> list[Pair]:
     def unplanned() -> None:
         plan.plan_of.cache_clear()
         plan.papers_of.cache_clear()
-        plan._laid_out.cache_clear()
+        plan._layout.cache_clear()
         job_workbook(job)
 
     count = sum(len(sheet) for _, sheet in cells)

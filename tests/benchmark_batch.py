@@ -17,6 +17,8 @@ from pathlib import Path
 
 import openpyxl
 
+sys.path.insert(0, str(Path(__file__).parent / "support"))
+
 from books import COMPANY, Rows, write_book
 from witness import Program, available, recalculate
 

@@ -29,6 +29,9 @@ PROGRAM = "flatwork-calc "
 _SHEETS = ("Bid", NAME, "Prices", "Log", *WEEK_TABLES, "Ledger")
 """The sheets that are read: those with the inputs, and those that identify other books of the program."""
 
+OLDEST = (0, 3, 0)
+"""The first version whose workbooks are read: sheets, labels and the names of lines were others before it."""
+
 Cells = Mapping[tuple[int, int], Cell]
 """The cells of a sheet by row and column, counting from 0."""
 
@@ -133,6 +136,12 @@ def read_written(path: Path) -> WrittenWorkbook:
     version = identity.get("Program", "").removeprefix(PROGRAM)
     if not version:
         raise _refused(path.name, "its sheet Log does not name flatwork as the program that wrote it")
+    if _numbers(version) < OLDEST:
+        raise _refused(
+            path.name,
+            f"version {version} of the program wrote it, and workbooks are read from {'.'.join(map(str, OLDEST))} on. "
+            "Bid the job again from the jobs book that it was made from",
+        )
     cells = _by_place(book.sheets[NAME])
     counts = {section.level: _count(cells, section) for section in SECTIONS if _is_typed(section)}
     places = CellMap()
@@ -148,6 +157,11 @@ def read_written(path: Path) -> WrittenWorkbook:
             )
     title = _text(_by_place(book.sheets["Bid"]).get((0, 0)))
     return WrittenWorkbook(book, title.removeprefix("Bid "), version, counts, page, places, cells)
+
+
+def _numbers(version: str) -> tuple[int, ...]:
+    """The numbers of a version; a version that somebody wrote over counts as none."""
+    return tuple(int(part) for part in version.split(".") if part.isdecimal() and part.isascii())
 
 
 def _is_typed(section: type[Section]) -> bool:

@@ -91,7 +91,7 @@ def _blank(given: Input) -> str:
         label = asker.label.lower() if isinstance(asker, Input) else ""
         return f"needed where {label} is {one_of(words)}"
     if given.kind is Kind.ROW:
-        return "the first"
+        return "none"
     if given.default is None or given.kind is Kind.TEXT:
         return "none"
     return f"{given.default:g}" if isinstance(given.default, float | int) else str(given.default)

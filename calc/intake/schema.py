@@ -171,14 +171,14 @@ _FACTORS = Table(
     (
         Heading("factor", help="which factor; take it from the list"),
         Heading("for", help="the kind it is for, where it goes by kind"),
-        Heading("value", help="the house's own value; blank keeps the usual one"),
+        Heading("value", help="the company's own value; blank keeps the usual one"),
         Heading("unit", help="the unit that a bare number is in"),
         Heading("usual", help="what is taken when blank"),
         Heading("source", help="where the usual value comes from"),
         Heading("notes", help="anything else"),
     ),
     JOB,
-    "The numbers of the trade that the house takes otherwise than usual.",
+    "The factors that the company sets differently from the usual ones.",
 )
 
 
@@ -186,7 +186,7 @@ def _tables() -> dict[str, Table]:
     tables = (
         _typed_table(JOBS, ("job",)),
         _typed_table(AREAS, ("job", "area"), _short_edges()),
-        _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the house's usual ones."),
+        _fact_table(SITE, ("job",), "Facts of a job, only where they differ from the company's usual ones."),
         *(_typed_table(name, ("job", "area")) for name in ROW_TABLES),
         _typed_table(PLANTS, ("job",)),
         _typed_table(CHANGES, ("job",)),

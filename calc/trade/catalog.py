@@ -86,7 +86,7 @@ from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
-from calc.trade.work.protection import Protection, BondBreaker
+from calc.trade.work.protection import BondBreaker, Protection
 from calc.trade.work.tasks import Chipping, OldWalk, Roots, Work
 
 COMPANY = (Company, Vehicle, Disposal, Wage, Wording)

@@ -18,11 +18,11 @@ from whole_job import ID, whole_company
 pytestmark = pytest.mark.slow
 
 STOP = next(iter(ACKNOWLEDGEABLE.values())).label
-"""A stop that a person may accept: a slab that is too thin."""
+"""A stop caution that can be acknowledged: a slab that is too thin."""
 
 
 @pytest.mark.parametrize("which", ["demo", "whole"])
-def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
+def test_a_rebid_at_the_same_prices_gives_the_same_numbers(
     which: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:
     bid: Bid = request.getfixturevalue(which)
@@ -36,7 +36,7 @@ def test_a_bid_made_again_at_the_same_prices_comes_to_the_same(
         ]
 
 
-def test_a_book_made_again_is_made_again_alike(whole: Bid, tmp_path: Path) -> None:
+def test_a_rebid_of_a_rebid_is_the_same_book(whole: Bid, tmp_path: Path) -> None:
     second = bid_again(whole, tmp_path / "second", write=True)
     made(second.workbooks, tmp_path / "third.xlsx")
     assert (tmp_path / "third.xlsx").read_bytes() == (tmp_path / "second" / "rebid.xlsx").read_bytes()
@@ -59,7 +59,7 @@ ODD_WORDS = [
 ]
 
 
-def test_words_come_back_to_the_letter(tmp_path: Path) -> None:
+def test_texts_are_copied_to_the_character(tmp_path: Path) -> None:
     areas = [f"A{at}" for at in range(len(ODD_WORDS))]
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "client", "notes"], ["1E3", "2026-04-13", ODD_WORDS[4], ODD_WORDS[2]]],
@@ -103,7 +103,7 @@ def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
     assert [job.entries[given("Job.bid_date")].value for job in batch.ready_jobs(read)] == [46125.0]
 
 
-def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -> None:
+def test_an_overridden_line_and_an_acknowledged_stop_keep_their_reasons(tmp_path: Path) -> None:
     reasons: list[Rows] = [
         ["a", "", STOP, None, "thin (for now)", "R (K)", "see\nphotos"],
         ["a", "B", "Mean thickness", "3 1/2", "probed; twice", "RK", ""],
@@ -134,7 +134,7 @@ def test_a_forced_line_and_an_accepted_stop_keep_their_reasons(tmp_path: Path) -
     }  # fmt: skip
 
 
-def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
+def test_what_the_company_book_gave_stays_there(tmp_path: Path) -> None:
     company = {**COMPANY, SITE: [["job", "fact", "value"], ["all", "Moisture", "wet"], ["all", "Bonding coats", 2]]}
     week: dict[str, Rows] = {
         "Jobs": [["job", "bid date", "control joints"], ["a", "2026-04-13", "saw-cut"]],
@@ -149,7 +149,7 @@ def test_what_the_house_book_gave_stays_there(tmp_path: Path) -> None:
     assert not {"Company", "Prices", "Factors", "Vehicles"} & set(book.sheets)
 
 
-def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
+def test_current_prices_are_used_and_quantities_stay(whole: Bid, tmp_path: Path) -> None:
     made(whole.workbooks, tmp_path / "rebid.xlsx")
     dearer = whole_company()
     headers, *rows = dearer["Prices"]
@@ -165,7 +165,7 @@ def test_prices_of_today_are_taken_and_quantities_stay(whole: Bid, tmp_path: Pat
     assert paid <= changed and changed - paid
 
 
-def test_workbooks_of_several_runs_go_into_one_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
+def test_workbooks_of_several_runs_go_into_one_jobs_book(demo: Bid, whole: Bid, awkward: Bid, tmp_path: Path) -> None:
     result = made([*whole.workbooks, *demo.workbooks[:2], *awkward.workbooks[:2]], tmp_path / "rebid.xlsx")
     assert result.jobs == [ID, *(job.job.id for job in demo.jobs[:2]), "<5", "1E3"]
     run = batch.load_run([tmp_path / "rebid.xlsx"], demo.company, None)

@@ -32,17 +32,19 @@ Edits = dict[tuple[str, int], Any]
 EDITS: Edits = {
     ("Area.length", 0): 18.25, ("Area.thickness", 1): 5.5, ("Area.shape", 2): "quarter circle",
     ("Area.other_width", 0): "none", ("Area.notes", 0): "along the south wall", ("Area.notes", 3): "new",
-    ("CrossSection.depth", 1): 4.125, ("CrossSection.old_joint", 0): "no", ("Edge.length", 4): 7.5, ("Edge.bar_diameter", 7): 0.5,
-    ("Job.pour_date", 0): 46150, ("Job.lines_to_cap", 0): 3, ("Job.fiber", 0): "none", ("Job.client", 0): "Larch Row Owners",
+    ("CrossSection.depth", 1): 4.125, ("CrossSection.old_joint", 0): "no", ("Edge.length", 4): 7.5,
+    ("Edge.bar_diameter", 7): 0.5,
+    ("Job.pour_date", 0): 46150, ("Job.lines_to_cap", 0): 3, ("Job.fiber", 0): "none",
+    ("Job.client", 0): "Larch Row Owners",
     ("Site.vehicle_1", 0): 1, ("Site.moisture", 0): "dry", ("Site.fiber_dose", 0): "none", ("Plant.quantity", 1): 4,
     ("MeanThickness.mean_override", 7): "none", ("MeanThickness.mean_override", 2): 4.75,
     ("FiberTotal.bags_override", 0): 41,
 }  # fmt: skip
-"""Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, forced lines."""
+"""Values typed over on Measured: lengths that were arithmetic, defaults, choices, words, dates, names, overrides."""
 
 
 WHY = ("MeanThickness.mean_override", -1)
-"""The cell beside the mean thickness that says why it was forced."""
+"""The cell beside the mean thickness that says why it was overridden."""
 
 EDITED: dict[str, Edits] = {
     "many": EDITS | {WHY: "probed (RK)\nformed deeper (LM)"},
@@ -51,7 +53,7 @@ EDITED: dict[str, Edits] = {
     "words for a date": {("Job.bid_date", 0): "soon"},
     "a vehicle that is none": {("Site.vehicle_1", 0): 9},
     "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
-    "forced without a word": {("MeanThickness.mean_override", 2): 4.75},
+    "overridden without a reason": {("MeanThickness.mean_override", 2): 4.75},
     "a column of Areas": {("Edge.length", 0): 14},
     "a column that Areas has not": {("Edge.bar_diameter", 2): 0.5},
     "the kind of a column": {("Edge.kind", 1): "building"},
@@ -163,7 +165,7 @@ def test_an_edit_that_nobody_recalculated_is_not_guessed_at(whole: Bid, tmp_path
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("an error", "#DIV/0!"), ("a date", "is 2026-01-02. Type a valid value"), ("words for a date", "soon is not a date"),
+        ("an error", "#DIV/0!"), ("a date", "is 2026-01-02. Type a valid"), ("words for a date", "soon is not a date"),
         ("a vehicle that is none", "Prices has no such row"),
     ],
 )  # fmt: skip
@@ -184,10 +186,10 @@ def test_words_typed_over_a_number_are_left_to_the_bid_to_ask_about(
     assert [str(each.place).split()[1] for each in run.findings if each.severity == Severity.ERROR] == ["Areas!E3"]
 
 
-def test_a_line_forced_since_without_a_reason_is_asked_about(
+def test_a_line_overridden_since_without_a_reason_is_asked_about(
     whole: Bid, edited: dict[str, Path], tmp_path: Path
 ) -> None:
-    result = made([edited["forced without a word"]], tmp_path / "rebid.xlsx")
+    result = made([edited["overridden without a reason"]], tmp_path / "rebid.xlsx")
     place = place_in(whole, ("MeanThickness.mean_override", 2))
     assert any(f"{place}: Mean thickness was overridden without a reason." in note for note in result.notes)
     run = batch.load_run([tmp_path / "rebid.xlsx"], whole.company, None)

@@ -42,10 +42,10 @@ def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp
     ]
     result = jobs_book_from([*files, demo.workbooks[0]], tmp_path / "rebid.xlsx")
     said = [
-        "not the workbook of a job",
+        "not a job workbook that flatwork wrote",
         "a text file",
         "there is no",
-        "not the workbook of a job",
+        "not a job workbook that flatwork wrote",
         "flatwork bid",
         "of a week",
     ]
@@ -63,6 +63,19 @@ def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
     assert said.startswith(f'old.xlsx: Measured!{label.coordinate} is "Depth of slab" instead of "Thickness"')
     assert __version__ in said and said.isprintable()
+
+
+@pytest.mark.parametrize("version", ["0.2.0", "0.1.0", "of my cousin"])
+def test_a_workbook_from_before_the_oldest_version_that_is_read_says_to_bid_again(
+    whole: Bid, tmp_path: Path, version: str
+) -> None:
+    book = openpyxl.load_workbook(whole.workbooks[0])
+    told = next(value for label, value, *_ in book["Log"].iter_rows() if label.value == "Program")
+    told.value = f"flatwork-calc {version}"
+    book.save(tmp_path / "old.xlsx")
+    (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
+    assert said.startswith("old.xlsx: ") and f"version {version} of the program wrote it" in said
+    assert said.isprintable() and "Bid the job again" in said and "0.3.0" in said
 
 
 def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:

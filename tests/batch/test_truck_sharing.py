@@ -10,6 +10,7 @@ import pytest
 from books import COMPANY, Rows, only_job
 from calc.model.results import SmallPour
 from calc.model.truck_sharing import shared_trucks, small_pour
+from calc.trade.papers.mix import MIX
 
 PLANT: dict[str, Rows] = COMPANY | {
     "Prices": [
@@ -46,6 +47,13 @@ WEEK: dict[str, Rows] = {
 }
 
 
+def mix(**other: str) -> tuple[str, ...]:
+    """A mix that takes nothing, but for the properties that are named as in their sections."""
+    names = [each.named.name for each in MIX]
+    assert set(other) <= set(names)
+    return tuple(other.get(name, "no") for name in names)
+
+
 def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> None:
     found = small_pour(only_job(tmp_path, WEEK, PLANT))
     yard = 172 + 6.5
@@ -57,7 +65,14 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
         waiting=pytest.approx(5 * 2.25),  # a chute takes 12 yards an hour: 25 minutes, of which 20 are free
         psi=3500.0,
         yard=pytest.approx(yard),
-        mix=("micro", "no", "no", "no", "yes"),
+        mix=mix(
+            strength="3500.000000",
+            slump="4.000000",
+            aggregate="0.750000",
+            winter_heat="yes",
+            fiber="micro",
+            per_yard="1.500000",
+        ),
         fees=((0.0, 160.0), (2.0, 110.0), (4.0, 60.0), (6.0, 0.0)),
         least=1.5,
         delivery=24.0,
@@ -72,7 +87,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
 
 ONE = SmallPour(
     job="A", day=46139.0, yards=1.0, charge=900.0, waiting=0.0, psi=3500.0, yard=171.0,
-    mix=("none", "no", "no", "no", "no"), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0)), least=1.0, delivery=28.0,
+    mix=mix(), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0), (8.0, 0.0)), least=1.0, delivery=28.0,
     capacity=9.0, unloading=10.0, time_left=60.0, free=(30.0, 6.0), minute=2.0, between=15.0,
 )  # fmt: skip
 OTHER = replace(ONE, job="B", yards=1.5)
@@ -106,16 +121,27 @@ def test_the_smaller_of_two_trucks_has_to_hold_both(turned: bool) -> None:
     assert not shared(replace(ONE, capacity=2.4), OTHER, turned=turned)
 
 
-@pytest.mark.parametrize("place", range(5), ids=["fiber", "air", "accelerator", "retarder", "hot water"])
+IN_THE_DRUM = [each for each in MIX if not each.more_serves]
+"""What a mix is made of, but for its strength: the stronger mix serves both."""
+
+
+@pytest.mark.parametrize("place", range(len(IN_THE_DRUM)), ids=[each.named.id for each in IN_THE_DRUM])
 @TWO_WAYS
 def test_whatever_goes_into_the_mix_two_mixes_never_share_a_drum(place: int, turned: bool) -> None:
-    """One with hot water, say, may follow a plain one, but not one with something else."""
-    with_it = replace(ONE, mix=tuple("yes" if at == place else "no" for at in range(5)))
-    with_another = replace(OTHER, mix=tuple("yes" if at == (place + 1) % 5 else "no" for at in range(5)))
+    """One with an accelerator, say, may follow a plain one, but not one with something else."""
+    this, another = IN_THE_DRUM[place], IN_THE_DRUM[(place + 1) % len(IN_THE_DRUM)]
+    with_it = replace(ONE, mix=mix(**{this.named.name: "yes"}))
+    with_another = replace(OTHER, mix=mix(**{another.named.name: "yes"}))
     assert not shared(with_it, with_another, turned=turned)
     assert shared(with_it, replace(with_it, job="B"), turned=turned)
-    (pair,) = shared_trucks([with_it, OTHER][:: -1 if turned else 1])
-    assert (pair.first.job, pair.second.job) == ("B", "A")
+    after_the_plain_one = shared_trucks([with_it, OTHER][:: -1 if turned else 1])
+    assert [(pair.first.job, pair.second.job) for pair in after_the_plain_one] == [("B", "A")] * this.added_later
+
+
+def test_what_can_be_added_at_the_second_stop_is_what_is_put_in_on_site() -> None:
+    """Air and hot water come from the plant, as do the slump and the stone; common practice, no source."""
+    later = {each.named.name for each in MIX if each.added_later}
+    assert later == {"accelerator", "retarder", "fiber", "per_yard"}
 
 
 @TWO_WAYS
@@ -129,7 +155,12 @@ def test_one_delivery_is_paid_that_of_the_stronger_mix(turned: bool) -> None:
 
 @TWO_WAYS
 def test_the_fees_the_least_order_and_the_waiting_are_those_of_the_stronger_mix(turned: bool) -> None:
-    two = [ONE, replace(STRONG, fees=((0.0, 90.0), (3.0, 0.0)), least=3.0, free=(10.0, 8.0), minute=3.0)]
+    two = [
+        ONE,
+        replace(
+            STRONG, fees=((0.0, 90.0), (3.0, 0.0), (5.0, 0.0), (7.0, 0.0)), least=3.0, free=(10.0, 8.0), minute=3.0
+        ),
+    ]
     (pair,) = shared_trucks(two[::-1] if turned else two)
     waits = 35 - 2.5 * 8
     assert pair.together == pytest.approx(3 * 180 + 90 + 28 + 3 * waits)

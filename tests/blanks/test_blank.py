@@ -98,7 +98,7 @@ def examples(job: str = JOB) -> Tables:
 
 
 def taken(week: Path, company: Path | None = None) -> Intake:
-    """A run of a week's book."""
+    """A run of a jobs book."""
     return read_run([read_book(week)], read_book(company) if company else None)
 
 

@@ -116,7 +116,7 @@ CASES = list(bad_cells())
 
 @pytest.fixture(scope="module")
 def right(tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Book]:
-    """The week's and the house book with nothing wrong in them."""
+    """The jobs book and the company book with nothing wrong in them."""
     folder = tmp_path_factory.mktemp("right")
     week = read_book(book(copied(whole_week(("walk",))), folder / "week.xlsx"))
     return week, read_book(book(copied(whole_company()), folder / "company.xlsx"))
@@ -143,7 +143,7 @@ def typed_in(cases: Sequence[Bad], folder: Path) -> Iterator[tuple[Bad, str, She
 
 
 def let_through(bad: Bad, cell: str, sheet: Sheet, right: tuple[Book, Book]) -> Iterator[str]:
-    """What is wrong with how a bad cell is taken: not named there, not by its label, or other jobs wait than should."""
+    """What is wrong with how a bad cell is read: not named there, not by its label, or other jobs have an error."""
     week, company = right
     what = f"{bad.given.header}, {bad.what}: {bad.typed!r} in {cell}"
     of_company = bad.table in COMPANY_TABLES

@@ -24,7 +24,7 @@ LOOKED_THROUGH = {
 """One of each sort, by folder and file: looking through a workbook takes seconds."""
 
 BARE: dict[str, Rows] = {"Jobs": AWKWARD["Jobs"][:2], "Areas": AWKWARD["Areas"][:2]}
-"""One job, and no house book at all."""
+"""One job, and no company book at all."""
 
 
 SORTS = ("demo", "whole", "awkward", "no house")

@@ -42,7 +42,7 @@ COMPANY: dict[str, Rows] = {
         ["Sealer, 5-gal pail", 149, "pack", 5],
     ],
 }
-"""A house book with everything that a job may ask of it."""
+"""A company book with everything that a job may ask of it."""
 
 
 MADE = {"strings_to_formulas": False, "strings_to_urls": False, "in_memory": True}
@@ -67,12 +67,12 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
 
 
 def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
-    """The intake of a week's book and a house book that are written into ``folder``."""
+    """The intake of a jobs book and a company book that are written into ``folder``."""
     return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book(folder, company))
 
 
 def company_book(folder: Path, company: Mapping[str, Rows] | None) -> Book | None:
-    """A house book written and read; one that says the same is read once, since most jobs have the same."""
+    """A company book written and read; one that says the same is read once, since most jobs have the same."""
     if not company:
         return None
     said = repr(company)
@@ -107,7 +107,8 @@ def given(name: str) -> Input:
 
 
 def usual(name: str, word: str = "") -> float:
-    """What a factor such as ``Risk.waste`` is where a house book says nothing; of a named row, as in ``Soil.swell``."""
+    """What a factor such as ``Risk.waste`` is where a company book says nothing; of a named row, as in
+    ``Soil.swell``."""
     found = line(name)
     assert isinstance(found, Factor), f"{name} is no factor"
     return found.values[found.level.axis.words.index(word) if word else 0]

@@ -17,7 +17,7 @@ STANDING = {"SiteCautions.utilities", "SiteCautions.concrete_burns", "SiteCautio
 class Limit:
     """Two jobs on either side of a limit, and the number that the caution shows past it.
 
-    ``inside_company`` and ``past_company`` are house books where the limit hangs on what the house gives.
+    ``inside_company`` and ``past_company`` are company books where the limit hangs on what the house gives.
     """
 
     inside: Tables
@@ -66,7 +66,7 @@ def acknowledged(tables: Tables, label: str, reason: str = "client signed for it
 
 
 def priced(*rows: Sequence[object]) -> Mapping[str, Rows]:
-    """A house book whose only prices are these: item, price, unit, size."""
+    """A company book whose only prices are these: item, price, unit, size."""
     return COMPANY | {"Prices": [["item", "price", "unit", "size"], *rows]}
 
 
@@ -88,7 +88,7 @@ def planted(trunk: float) -> Tables:
 
 
 def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
-    """A house book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
+    """A company book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
     return COMPANY | {
         "Vehicles": [

@@ -117,7 +117,7 @@ def left_of(order: float) -> float:
 
 
 UNPRICED: Mapping[str, Rows] = COMPANY | {"Prices": COMPANY["Prices"][:1]}
-"""A house book that has a price for nothing."""
+"""A company book that has a price for nothing."""
 
 PREVAILING = PRICED | {"Wages": [["role", "prevailing $/h"], ["laborer", 68], ["finisher", 81]]}
 
@@ -251,9 +251,7 @@ MORE: dict[str, Limit] = {
     "PriceCautions.margin": Limit(
         only_permit(900, margin=11), only_permit(900, margin=8), (1 - 900 / 980) * 100, UNPRICED, UNPRICED
     ),
-    "PriceCautions.minimum_charge": Limit(
-        said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED
-    ),
+    "PriceCautions.minimum_charge": Limit(said(Job_minimum=50), said(Job_minimum=9000), 9000, PRICED, PRICED),
     # one pour in ten, and three quarters of a yard
     "OrderCautions.may_run_short": Limit(ordering(1.17), ordering(1.15), short_by(1.15)),
     "OrderCautions.surplus": Limit(ordering(1.77), ordering(1.8), left_of(1.8)),

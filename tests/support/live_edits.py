@@ -279,7 +279,7 @@ def _of_price(price: Price, job: JobValues) -> Iterator[Wish]:
 
 
 def _of_price_row(price: Price, job: JobValues) -> Iterator[Wish]:
-    """What the house book says beside a price: whether it is taxed, its day, its last day."""
+    """What the company book says beside a price: whether it is taxed, its day, its last day."""
     other = "no" if job.of(price.taxed) == "yes" else "yes"
     yield _wish(price.taxed, other, [Edit(price.taxed, 0, other, other)], job)
     for day in (price.dated, price.valid):

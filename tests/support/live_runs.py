@@ -122,7 +122,7 @@ def _origin_of(given: Input, index: int, job: JobInput) -> str:
 
 
 def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
-    """The cell of the house book that says whether a price is taxed, of what day it is, or how long it holds."""
+    """The cell of the company book that says whether a price is taxed, of what day it is, or how long it holds."""
     price = next(each for each in PRICE_LIST if named in (each.taxed, each.dated, each.valid))
     header = {price.taxed: "taxable", price.dated: "dated", price.valid: "valid until"}[named]
     headers = [heading.header for heading in TABLES[PRICES].headings]

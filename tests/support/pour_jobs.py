@@ -1,4 +1,4 @@
-"""The bench of the order: a strip that is poured, and a house book that may differ in what it says of the order."""
+"""The bench of the order: a strip that is poured, and a company book that may differ in what it says of the order."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ CHUTE = {"Placing method": "chute", "Placing reason": "the truck stands beside t
 
 @dataclass(frozen=True)
 class Pour:
-    """A strip, the depths taken on it, and a house book that may differ in its factors and in what the plant asks."""
+    """A strip, the depths taken on it, and a company book that may differ in its factors and in what the plant asks."""
 
     length: float = 100
     width: float = 3

@@ -1,4 +1,4 @@
-"""A house book in which everything that a job may ask has a price, so that a bid is whole."""
+"""A company book in which everything that a job may ask has a price, so that a bid is whole."""
 
 from __future__ import annotations
 
@@ -10,7 +10,8 @@ from calc.intake.schema import PRICE_LIST
 BY_NAME = {
     "Ready-mix, 2500 psi": 158, "Ready-mix, 3000 psi": 164, "Ready-mix, 3500 psi": 171, "Ready-mix, 4000 psi": 179,
     "Ready-mix, 4500 psi": 188, "Ready-mix, 5000 psi": 198, "Concrete delivery": 28, "Short-load fee, tier 1": 155,
-    "Short-load fee, tier 2": 105, "Short-load fee, tier 3": 55, "Truck standby (wait time)": 2.25, "Pump set-up charge": 240,
+    "Short-load fee, tier 2": 105, "Short-load fee, tier 3": 55, "Truck standby (wait time)": 2.25,
+    "Pump set-up charge": 240,
     "Pump, per hour": 135, "Concrete bag": 7.4,
 }  # fmt: skip
 """What the plant and the pump ask, where a made-up price would make a bid that nobody believes."""

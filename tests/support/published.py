@@ -49,9 +49,9 @@ def typed(section: str, **cells: float | str) -> Typed:
 
 @dataclass(frozen=True)
 class CompanyBook:
-    """What the house book says for a figure: its own factors (id, kind or blank, value), vehicle, packs and site.
+    """What the company book says for a figure: its own factors (id, kind or blank, value), vehicle, packs and site.
 
-    A pack is a price by its id, what it costs and what it holds. Blank is the house book of the bench.
+    A pack is a price by its id, what it costs and what it holds. Blank is the company book of the bench.
     """
 
     factors: tuple[tuple[str, str, float | str], ...] = ()
@@ -60,7 +60,7 @@ class CompanyBook:
     site: Typed | None = None
 
     def tables(self) -> dict[str, Rows]:
-        """The sheets of the house book."""
+        """The sheets of the company book."""
         tables = dict(BENCH_HOUSE)
         if self.factors:
             rows = [[line(name).label, kind, value] for name, kind, value in self.factors]
@@ -115,7 +115,7 @@ class Published:
     typed: tuple[Typed, ...]
     says: tuple[Says, ...]
     company: CompanyBook = CompanyBook()
-    """The house book, where the publication takes another factor than the house's usual one."""
+    """The company book, where the publication takes another factor than the house's usual one."""
 
 
 @dataclass(frozen=True)
@@ -149,7 +149,7 @@ def fixed(yards: float | str, area: Typed | None = None) -> tuple[Typed, ...]:
 
 
 def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
-    """The values of every figure's job, by name: a book for each house book, all jobs in one evaluation."""
+    """The values of every figure's job, by name: a book for each company book, all jobs in one evaluation."""
     by_company: dict[CompanyBook, dict[str, Published]] = {}
     for number, figure in enumerate(figures, start=1):
         by_company.setdefault(figure.company, {})[str(number)] = figure
@@ -160,7 +160,7 @@ def bid_all(folder: Path, figures: Sequence[Published]) -> dict[str, JobValues]:
 
 
 def week_of(jobs: Mapping[str, Published]) -> dict[str, Rows]:
-    """A week's book with a job for every figure, by job id."""
+    """A jobs book with a job for every figure, by job id."""
     sheets: dict[str, list[Mapping[str, object]]] = {}
     for id_, figure in jobs.items():
         job: dict[str, object] = {"job": id_}

@@ -48,7 +48,7 @@ def cured(square_feet: float | str) -> tuple[Typed, ...]:
 
 
 def covering(rate: float | str) -> CompanyBook:
-    """A house book with another coverage of curing compound."""
+    """A company book with another coverage of curing compound."""
     return CompanyBook(factors=(("Curing.coverage", "", rate),))
 
 
@@ -103,7 +103,7 @@ CURING = (
 
 
 def spaced(*factors: tuple[str, float]) -> CompanyBook:
-    """A house book with its own rules for joints."""
+    """A company book with its own rules for joints."""
     return CompanyBook(factors=tuple((f"Panel.{name}", "", value) for name, value in factors))
 
 

@@ -27,7 +27,7 @@ def ten_yards(soil: str, **facts: str) -> tuple[Typed, ...]:
 
 
 def swelling(soil: str, percent: float) -> CompanyBook:
-    """A house book with another swell of one soil."""
+    """A company book with another swell of one soil."""
     return CompanyBook(factors=(("Soil.swell", soil, percent),))
 
 

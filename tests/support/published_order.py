@@ -29,7 +29,7 @@ EXACT = (
 
 
 def off_by(yards: float) -> CompanyBook:
-    """A house book by which the twelve yards are off by so many."""
+    """A company book by which the twelve yards are off by so many."""
     return CompanyBook(factors=(*EXACT, ("DepthUncertainty.default_std_dev", "", 0.375 * yards)))
 
 

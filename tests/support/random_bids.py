@@ -14,7 +14,7 @@ WEEKS, JOBS_A_WEEK = 10, 30
 
 
 def drawn_bids(folder: Path) -> Iterator[JobValues]:
-    """Three hundred jobs, thirty to a house book whose factors and taxes differ from book to book."""
+    """Three hundred jobs, thirty to a company book whose factors and taxes differ from book to book."""
     for seed in range(WEEKS):
         draw = random.Random(seed)
         place = folder / str(seed)

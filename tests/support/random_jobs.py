@@ -24,7 +24,7 @@ LIQUIDS = {"Bonding": "Bonding agent", "Curing": "Curing compound", "Sealing": "
 
 
 def random_company(chance: Random) -> CompanyBook:
-    """A house book."""
+    """A company book."""
     return CompanyBook(
         tuple(_vehicle(chance, f"vehicle {number}") for number in range(1, 4)),
         {liquid: _packs(chance) for liquid in LIQUIDS},
@@ -127,7 +127,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
-    """The sheets of a house book."""
+    """The sheets of a company book."""
     vehicles: list[list[object]] = [
         [
             each.name,
@@ -161,7 +161,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
-    """The sheets of a week's book for jobs with their ids."""
+    """The sheets of a jobs book for jobs with their ids."""
     date = "2026-04-13"
     return {
         "Jobs": [["job", "bid date", "soil"], *([name, date, job.soil] for name, job in jobs)],

@@ -1,4 +1,5 @@
-"""House books and pours drawn by chance, the same every time, with limits met exactly more often than chance would."""
+"""Company books and pours drawn by chance, the same every time,
+with limits met exactly more often than chance would."""
 
 from __future__ import annotations
 
@@ -31,7 +32,7 @@ TIERS = (1, 2, 3)
 
 
 def random_company(chance: Random) -> CompanyBook:
-    """A house book; one in three knows its volumes to the drop, and has no spread but by depths."""
+    """A company book; one in three knows its volumes to the drop, and has no spread but by depths."""
     exact = chance.random() < 0.33
     return CompanyBook(
         _exact_plant(chance) if exact else _plant(chance),
@@ -131,7 +132,7 @@ def _additions(chance: Random) -> tuple[str, ...]:
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
-    """The sheets of a house book."""
+    """The sheets of a company book."""
     factors = {line(name).label: getattr(company, each) for name, each in FACTORS.items()}
     factors |= {line(name).label: getattr(company.plant, each) for name, each in PLANT_FACTORS.items()}
     return {
@@ -165,7 +166,7 @@ def _bag_prices(bag: Bag | None) -> Iterator[Sequence[object]]:
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
-    """The sheets of a week's book for jobs with their ids."""
+    """The sheets of a jobs book for jobs with their ids."""
     named = [(name, f"A{place}", area) for name, job in jobs for place, area in enumerate(job.areas, start=1)]
     return {
         "Jobs": [["job", "bid date"], *([name, "2026-04-13"] for name, _ in jobs)],

@@ -25,7 +25,7 @@ BID_DATE = "2026-04-13"
 
 
 def random_company(chance: Random, roads: str) -> CompanyBook:
-    """A house book; now and then one without wages."""
+    """A company book; now and then one without wages."""
     near = roads != "far"
     waged = near or chance.random() < 0.8
     vehicles = [_vehicle(chance, f"vehicle {number}", near) for number in range(1, 3)]
@@ -139,7 +139,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
-    """The sheets of a house book."""
+    """The sheets of a company book."""
     return {
         "Vehicles": [
             [
@@ -179,7 +179,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["laborer", *_cells(company.labourer)],
+            ["laborer", *_cells(company.laborer)],
             ["finisher", *_cells(company.finisher)],
             ["driver", *_cells(company.driver)],
         ],
@@ -194,7 +194,7 @@ def _figures(site: Site) -> list[Fraction | None]:
 
 
 def week_tables(tasks: Sequence[tuple[str, Task]]) -> dict[str, Rows]:
-    """The sheets of a week's book for jobs with their ids."""
+    """The sheets of a jobs book for jobs with their ids."""
     return {
         "Jobs": [["job", "bid date", "soil"], *([name, BID_DATE, task.job.soil] for name, task in tasks)],
         "Site conditions": [

@@ -14,7 +14,7 @@ Choice = TypeVar("Choice")
 
 
 def random_company(chance: Random) -> CompanyBook:
-    """A house book of prices and wages, some of it not filled."""
+    """A company book of prices and wages, some of it not filled."""
     fees = [(Fraction(2), Fraction(160)), (Fraction(4), Fraction(110)), (Fraction(6), Fraction(60))]
     return CompanyBook(
         mix=_perhaps(chance, 0.85, [Fraction(172), Fraction("148.75")]),
@@ -31,7 +31,7 @@ def random_company(chance: Random) -> CompanyBook:
         bag=_perhaps(chance, 0.85, [(Fraction("6.45"), Fraction("0.6")), (Fraction("2.5"), Fraction("0.45"))]),
         mixer=Fraction(chance.choice([0, 75])),
         clean=Fraction(chance.choice([0, 30])),
-        labourer=Fraction(chance.choice([0, 31, 46])),
+        laborer=Fraction(chance.choice([0, 31, 46])),
         finisher=Fraction(58),
     )
 
@@ -73,7 +73,7 @@ def _perhaps(chance: Random, share: float, choices: Sequence[Choice]) -> Choice 
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
-    """The sheets of a house book."""
+    """The sheets of a company book."""
     set_up, hour, yard, pack = company.pump
     prices: list[tuple[str, Fraction | None, Fraction | None]] = [
         ("Ready-mix, 3500 psi", company.mix, None),
@@ -100,14 +100,14 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["laborer", float(company.labourer)],
+            ["laborer", float(company.laborer)],
             ["finisher", float(company.finisher)],
         ],
     }
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
-    """The sheets of a week's book for jobs with their ids."""
+    """The sheets of a jobs book for jobs with their ids."""
     return {
         "Jobs": [
             ["job", "bid date", "wheelbarrow distance ft"],

@@ -15,7 +15,7 @@ FIRM = "dump trailer"
 
 
 def random_company(chance: Random) -> CompanyBook:
-    """A house book; some machines lack a price or all of them."""
+    """A company book; some machines lack a price or all of them."""
     return CompanyBook(
         Fraction(chance.choice([4600, 3875]), 100),
         Fraction(chance.choice([5800, 4750]), 100),
@@ -86,7 +86,7 @@ def _edge(chance: Random) -> Edge:
 
 
 def company_tables(company: CompanyBook) -> dict[str, Rows]:
-    """The sheets of a house book: one own trailer, one site that takes everything, wages and machines."""
+    """The sheets of a company book: one own trailer, one site that takes everything, wages and machines."""
     rentals = [
         [f"Rental for {way}, {tool}", float(price), "each", None]
         for tool, each in company.rentals.items()
@@ -104,7 +104,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
         ],
         "Wages": [
             ["role", "private $/h"],
-            ["laborer", float(company.labourer)],
+            ["laborer", float(company.laborer)],
             ["finisher", float(company.finisher)],
         ],
         "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6], *rentals],
@@ -113,7 +113,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
 
 
 def week_tables(jobs: Sequence[tuple[str, Job]]) -> dict[str, Rows]:
-    """The sheets of a week's book for jobs with their ids."""
+    """The sheets of a jobs book for jobs with their ids."""
     date = "2026-04-13"
     return {
         "Jobs": [

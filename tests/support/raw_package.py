@@ -22,7 +22,7 @@ Change = Part | Callable[[str], str] | None
 
 
 def small_week(path: Path) -> Path:
-    """A small week's book as a spreadsheet program saves it."""
+    """A small jobs book as a spreadsheet program saves it."""
     book = openpyxl.Workbook()
     areas = book.worksheets[0]
     areas.title = "Areas"

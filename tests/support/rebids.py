@@ -21,7 +21,7 @@ Typed = dict[tuple[str, int], str]
 
 @dataclass
 class Bid:
-    """The workbooks of a bid, with the jobs they were written for; the house book stands beside the week's."""
+    """The workbooks of a bid, with the jobs they were written for; the company book stands beside the week's."""
 
     folder: Path
     run: batch.Run
@@ -34,12 +34,12 @@ class Bid:
 
     @property
     def company(self) -> Path:
-        """Its house book."""
+        """Its company book."""
         return self.folder / "company.xlsx"
 
 
 def bid_of(folder: Path, week: Path, company: Path | None = None, write: bool = True) -> Bid:
-    """Bids a week's book, and holds that no job was left out; without ``write`` it only works the jobs out."""
+    """Bids a jobs book, and holds that no job was left out; without ``write`` it only works the jobs out."""
     run = batch.load_run([week], company, None)
     if write:
         batch.bid(run, folder / "outputs")
@@ -48,7 +48,7 @@ def bid_of(folder: Path, week: Path, company: Path | None = None, write: bool = 
 
 
 def written_bid(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] = COMPANY) -> Bid:
-    """The bid of a week's book and a house book of these tables."""
+    """The bid of a jobs book and a company book of these tables."""
     write_book(folder / "company.xlsx", company)
     return bid_of(folder, write_book(folder / "input.xlsx", week))
 
@@ -61,7 +61,7 @@ def made(workbooks: Sequence[Path], file: Path) -> Rebid:
 
 
 def bid_again(bid: Bid, folder: Path, write: bool = False) -> Bid:
-    """What is bid from a book that is made again, with the same house book."""
+    """What is bid from a book that is made again, with the same company book."""
     folder.mkdir()
     assert made(bid.workbooks, folder / "rebid.xlsx").notes == []
     return bid_of(folder, folder / "rebid.xlsx", bid.company, write)

@@ -47,7 +47,7 @@ def down(number: Fraction) -> int:
 
 @dataclass(frozen=True)
 class Vehicle:
-    """What hauls; ``None`` is what the house book does not say."""
+    """What hauls; ``None`` is what the company book does not say."""
 
     name: str
     box: Fraction | None
@@ -58,7 +58,7 @@ class Vehicle:
 
 @dataclass(frozen=True)
 class Pack:
-    """One size of a liquid: what it costs and what it holds, ``None`` where the house book does not say."""
+    """One size of a liquid: what it costs and what it holds, ``None`` where the company book does not say."""
 
     price: Fraction | None
     holds: Fraction | None
@@ -71,7 +71,7 @@ class Pack:
 
 @dataclass(frozen=True)
 class CompanyBook:
-    """A house book: vehicles, packs (small, large) by liquid, and the factors that it takes otherwise than usual."""
+    """A company book: vehicles, packs (small, large) by liquid, and the factors that it takes otherwise than usual."""
 
     vehicles: tuple[Vehicle, ...]
     packs: dict[str, tuple[Pack, Pack]]

@@ -34,7 +34,7 @@ def next_step(yards: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class CompanyBook:
-    """What the house book gives; ``None`` is what it does not say."""
+    """What the company book gives; ``None`` is what it does not say."""
 
     mix: Fraction | None
     pump_mix: Fraction
@@ -48,7 +48,7 @@ class CompanyBook:
     """Price and yield in ft3."""
     mixer: Fraction
     clean: Fraction
-    labourer: Fraction
+    laborer: Fraction
     finisher: Fraction
 
 
@@ -155,7 +155,7 @@ def by_risk(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
     need = job.in_place * Fraction(103, 100) + prime(pumped)
     by_depth, by_string = float(job.area) * 0.375 / 324, float(job.area) * 0.125 / 324
     spread = sqrt(by_depth**2 + by_string**2 + 2 * (0.01 * float(job.in_place)) ** 2)
-    crew = job.placers * company.labourer + job.finishers * company.finisher
+    crew = job.placers * company.laborer + job.finishers * company.finisher
     lump = fee(company, Fraction(1)) + company.delivery + yard_price(company, pumped) + crew * Fraction(5, 4) + 250
     first = max(STEP, next_step(need) - 2 * STEP)
     best: tuple[Fraction, Fraction] | None = None
@@ -219,7 +219,7 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
     stands = [(load / pace * 60 if pace else Fraction(0), load) for load in loads(order)]
     waiting = sum((beyond_free_time(time, load) for time, load in stands), Fraction(0))
     waiting_fee = cents(waiting * (company.waiting or 0))
-    crew = cents(job.placers * hours * company.labourer)
+    crew = cents(job.placers * hours * company.laborer)
     pump = hired_pump(company, hours, order) if pumped else Fraction(0)
     lacking = (
         (company.mix is None)
@@ -250,7 +250,7 @@ def from_bags(job: Job, company: CompanyBook) -> Way:
     price, holds = company.bag or (Fraction(0), Fraction(0))
     hours = Fraction(bags * 4, 60)
     mixer = company.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
-    cost = cents(bags * price) + cents(mixer) + cents(company.clean) + cents(2 * hours * company.labourer)
+    cost = cents(bags * price) + cents(mixer) + cents(company.clean) + cents(2 * hours * company.laborer)
     small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
     can = company.bag is not None and (small or job.named == "bags")
     none = Fraction(0)

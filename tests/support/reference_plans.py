@@ -38,7 +38,7 @@ def cents(amount: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class Vehicle:
-    """What hauls; ``None`` is what the house book does not say."""
+    """What hauls; ``None`` is what the company book does not say."""
 
     name: str
     room: Fraction | None
@@ -51,7 +51,7 @@ class Vehicle:
 
 @dataclass(frozen=True)
 class Site:
-    """What takes a pile; ``None`` is what the house book does not say."""
+    """What takes a pile; ``None`` is what the company book does not say."""
 
     name: str
     kind: str
@@ -82,23 +82,23 @@ class Site:
 
 @dataclass(frozen=True)
 class CompanyBook:
-    """A house book; ``None`` is a wage that it does not give."""
+    """A company book; ``None`` is a wage that it does not give."""
 
     vehicles: tuple[Vehicle, ...]
     sites: tuple[Site, ...]
-    labourer: Fraction | None
+    laborer: Fraction | None
     finisher: Fraction | None
     driver: Fraction | None
 
     @property
     def driving(self) -> Fraction:
-        """An hour of a driver, who costs what a labourer does where he has no wage of his own."""
-        return self.driver or self.labourer or Fraction(0)
+        """An hour of a driver, who costs what a laborer does where he has no wage of his own."""
+        return self.driver or self.laborer or Fraction(0)
 
     @property
     def crew(self) -> Fraction:
         """An hour of one person of the pour."""
-        return ((self.labourer or 0) * PLACING + (self.finisher or 0) * FINISHING) / Fraction(PLACING + FINISHING)
+        return ((self.laborer or 0) * PLACING + (self.finisher or 0) * FINISHING) / Fraction(PLACING + FINISHING)
 
 
 @dataclass(frozen=True)

@@ -68,7 +68,7 @@ class Bag:
 
 @dataclass(frozen=True)
 class CompanyBook:
-    """A house book: plant, wages by table as (labourer, finisher), bags, and what a miss costs."""
+    """A company book: plant, wages by table as (laborer, finisher), bags, and what a miss costs."""
 
     plant: Plant
     wages: dict[str, tuple[Fraction, Fraction]]
@@ -175,9 +175,9 @@ def second_truck(plant: Plant) -> Fraction:
 
 
 def crew_hour(company: CompanyBook, job: Job) -> Fraction:
-    """All people of the pour for an hour: the placing crew as labourers, the finishers as such."""
-    labourer, finisher = company.wages[job.wages]
-    return job.placing * labourer + job.finishing * finisher
+    """All people of the pour for an hour: the placing crew as laborers, the finishers as such."""
+    laborer, finisher = company.wages[job.wages]
+    return job.placing * laborer + job.finishing * finisher
 
 
 def split(plant: Plant, order: Fraction) -> tuple[Fraction, ...]:

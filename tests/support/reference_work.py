@@ -44,7 +44,7 @@ def cents(amount: Fraction) -> Fraction:
 
 @dataclass(frozen=True)
 class Rental:
-    """What a machine costs for half a day, a day and a week; ``None`` where the house book does not say."""
+    """What a machine costs for half a day, a day and a week; ``None`` where the company book does not say."""
 
     half: Fraction | None
     day: Fraction | None
@@ -55,7 +55,7 @@ class Rental:
 class CompanyBook:
     """One own trailer, one site that takes everything, wages, and machines by name."""
 
-    labourer: Fraction
+    laborer: Fraction
     finisher: Fraction
     payload: Fraction
     box: Fraction
@@ -292,12 +292,12 @@ def hours(job: Job) -> dict[str, Fraction]:
 def mix(job: Job, company: CompanyBook) -> Fraction:
     """An hour of the crew as it is mixed."""
     people = job.placing + job.finishing
-    return (job.placing * company.labourer + job.finishing * company.finisher) / people
+    return (job.placing * company.laborer + job.finishing * company.finisher) / people
 
 
 def cost(job: Job, company: CompanyBook) -> dict[str, Fraction]:
     """What each task costs, to the cent."""
-    rates = {"laborer": company.labourer, "finisher": company.finisher, "crew mix": mix(job, company)}
+    rates = {"laborer": company.laborer, "finisher": company.finisher, "crew mix": mix(job, company)}
     return {task: cents(worked * rates[PAID.get(task, "crew mix")]) for task, worked in hours(job).items()}
 
 

@@ -32,7 +32,8 @@ class Held(NamedTuple):
 
 
 def read_cells(path: Path | BytesIO) -> Mapping[Place, Held]:
-    """Every cell of a workbook that holds something, by sheet and reference; a file is read once while it stays as it is."""
+    """Every cell of a workbook that holds something, by sheet and reference; a file is read once while it stays as it
+    is."""
     if isinstance(path, BytesIO):
         return _cells_of(path)
     found = path.stat()

@@ -13,12 +13,13 @@ A file is one job in a sentence, with what is typed for it and what each line mu
     "Concrete.in_place" = "36 * 4 / 12 / 27"
     "TruckLoad.yards" = ["0.5"]
 
-``tables`` are sheets of the week's book; a file without Jobs gets one job with only a bid date, and an empty text is
-an empty cell. ``[company]`` replaces whole sheets of the house book of ``books.COMPANY``. What is expected stands as
+``tables`` are sheets of the jobs book; a file without Jobs gets one job with only a bid date, and an empty text is
+an empty cell. ``[company]`` replaces whole sheets of the company book of ``books.COMPANY``. What is expected stands as
 arithmetic (``by_hand.worked``), words in quotes of their own (``"'none'"``, also for a number that is not given). A
 line with more than one row takes a list, in row order; rows that the list leaves out must come to 0, as empty truck
 slots and the edge columns of Areas that were left blank do. Of a line whose rows have names, such as the table of
-costs, ``{ "Form release agent, per job" = "9.5" }`` holds the rows that it names and no others, and with ``others = "0"`` all the
+costs, ``{ "Form release agent, per job" = "9.5" }`` holds the rows that it names and no others, and with ``others =
+"0"`` all the
 rest too. Rows without names, such as a ladder of orders, go by number: ``{ 3 = "4.25", 4 = "4.5" }``. A number that a
 source gives rounded takes
 ``{ is = "0.444", within = 0.001 }``, ``within`` being a part of it. ``[work]`` holds figures worked out on the side,

@@ -214,12 +214,12 @@ WRITTEN: dict[str, list[Row]] = {
 
 
 def whole_week(areas: Sequence[str] = ()) -> Tables:
-    """The week's book of the whole job, or of some of its areas."""
+    """The jobs book of the whole job, or of some of its areas."""
     return {name: _filled(table, areas) for name, table in TABLES.items() if name not in COMPANY_TABLES}
 
 
 def whole_company() -> Tables:
-    """Its house book."""
+    """Its company book."""
     return {name: _filled(TABLES[name], ()) for name in COMPANY_TABLES}
 
 

@@ -79,7 +79,9 @@ WRONG: dict[str, Mapping[str, Table]] = {
         ],
     },
     "an old joint just beyond the end": {
-        "Areas": areas([*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "length for joint layout ft", "panel width ft"]),
+        "Areas": areas(
+            [*STRIP, "11' 6\"", "3"], header=[*CORRECT["Areas"][0], "length for joint layout ft", "panel width ft"]
+        ),
         "Cross-sections": [
             ["job", "area", "station ft", "old joint"],
             ["24-031", "A1", 0, "no"],

@@ -163,7 +163,8 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "an old joint just beyond the end": (
         [],
         [
-            "Cross-sections!A3: question: An old joint is 0.50 ft beyond the end of area A1. Should the slab end there?",
+            "Cross-sections!A3: question: An old joint is 0.50 ft beyond the end of area A1. Should the slab end "
+            "there?",
         ],
     ),
     "a deduction larger than its area": (
@@ -243,7 +244,8 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a misspelled sheet": (
         ["24-031", "24-055"],
         [
-            'Cross-section: error: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? Rename the sheet.',
+            'Cross-section: error: The sheet "Cross-section" is not known. Did you mean "Cross-sections"? Rename the '
+            "sheet.",
         ],
     ),
 }

@@ -6,16 +6,16 @@ import ast
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
 
-from calc.trade.papers.catalog import PAPERS
-
 from calc.declared import Caution, Check, Declared, Input, Kind, Line
 from calc.trade.catalog import SECTIONS
 from calc.trade.money import bid, cost_rows, week
+from calc.trade.papers.catalog import PAPERS
 from folders import ROOT
 
 SHOWN = {
     "OtherOrderRules.closed_form_order": "what a short formula says, to hold against the ladder",
-    "OtherOrderRules.percent_risk_cost": "what the percent rule costs in misses, to say to whoever always adds eight percent",
+    "OtherOrderRules.percent_risk_cost": "what the percent rule costs in misses, to say to whoever always adds eight "
+    "percent",
     "Order.by_percent": "what the percent rule would order",
     "BagTopUp.order": "what to order where bags stand ready",
     "Workday.haul_days": "how many days the truck is away",

@@ -120,7 +120,7 @@ def _measured(table: str) -> tuple[Input, ...]:
 
 
 def company() -> Tables:
-    """The house book of the whole job, with every factor a little off what is usual."""
+    """The company book of the whole job, with every factor a little off what is usual."""
     rows = [
         {"factor": factor.label, "for": word, "value": factor.values[at] * 1.01}
         for factor in FACTOR_LIST

@@ -65,7 +65,7 @@ class Drawn:
 
 @pytest.fixture(scope="module")
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
-    """All pours, each under the house book that it was drawn with, evaluated in one go."""
+    """All pours, each under the company book that it was drawn with, evaluated in one go."""
     chance = Random(SEED)
     given: list[tuple[pour.CompanyBook, pour.Job]] = []
     inputs = []

@@ -61,7 +61,7 @@ class Drawn:
 
 @pytest.fixture(scope="module")
 def drawn(tmp_path_factory: pytest.TempPathFactory) -> list[Drawn]:
-    """All jobs, each under the house book that it was drawn with."""
+    """All jobs, each under the company book that it was drawn with."""
     chance = Random(SEED)
     given: list[tuple[plain.CompanyBook, plain.Task]] = []
     inputs = []

@@ -88,4 +88,4 @@ def number(job: JobValues, said: Says) -> float:
 
 
 STRIP_OF_THE_BENCH = "a walk is four inches where nobody says otherwise"
-"""A job of the bench's house book, which has no factors of its own."""
+"""A job of the bench's company book, which has no factors of its own."""

@@ -16,7 +16,7 @@ WEATHER = {"Air_temperature": 96, "Concrete_temperature": 96, "Humidity": 10, "W
 
 
 def priced(*rows: tuple[str, float, float | None]) -> dict[str, Rows]:
-    """A house book with a mix of 3500 psi and these prices: item, price, size."""
+    """A company book with a mix of 3500 psi and these prices: item, price, size."""
     return COMPANY | {"Prices": [["item", "price", "size"], ["Ready-mix, 3500 psi", 172, None], *rows]}
 
 

@@ -19,7 +19,7 @@ from front_page_reader import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, num
 from priced_company import PRICED
 
 CREW_HOUR = (2 * 46 + 58) / 3
-"""Two labourers and a finisher, in $."""
+"""Two laborers and a finisher, in $."""
 
 PAPERS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
 """Width and height of a paper, in points."""

@@ -54,7 +54,7 @@ PRICED: dict[str, Rows] = {
     ],
     "Prices": [["item", "price", "unit", "size"], *PRICES.values()],
 }  # fmt: skip
-"""A house book whose prices are odd enough that none of them is met by chance."""
+"""A company book whose prices are odd enough that none of them is met by chance."""
 
 ONE: dict[str, Rows] = {
     "Jobs": [
@@ -203,18 +203,24 @@ def test_the_papers_for_plant_and_site_show_no_money(book: Path, name: str) -> N
 
 
 MUST_SHOW = {
-    "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaText.description AreaText.thickness "
+    "Proposal": "Company.name Job.client Job.address Job.bid_date Slab.net_area AreaText.description "
+    "AreaText.thickness "
     "AreaText.base AreaText.dig Mixture.strength AreaText.old_slab_all PourText.shutoff OnSite.days_closed "
     "PaperFacts.exclusions BidPrice.price PaymentSchedule.amount ChangeAmount.amount "
     "Change.signed Invoice.billed Wording.words",
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixText.slump MixText.aggregate PourText.air "
-    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text TruckLoad.yards PourText.balance",
+    "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text TruckLoad.yards "
+    "PourText.balance",
     "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.cartridges "
-    "JointNeeds.filler_strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew Labor.days",
-    "Haul-off sheet": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives PileText.not_accepted "
+    "JointNeeds.filler_strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew "
+    "Labor.days",
+    "Haul-off sheet": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives "
+    "PileText.not_accepted "
     "Hauled.loads Hauled.tons Hauled.dump_fee HaulVehicle.payload",
-    "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity TruckLoad.yards TruckTime.unloading "
-    "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need CuringChoice.small_packs "
+    "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity TruckLoad.yards "
+    "TruckTime.unloading "
+    "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need "
+    "CuringChoice.small_packs "
     "PourText.balance",
     "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
     "BidPrice.contingency BidPrice.overhead BidPrice.break_even BidPrice.margin BidPrice.price",

@@ -40,7 +40,7 @@ NO_BAGS = "no bagged concrete"
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
-    """A cost whose rate is a price of the house book."""
+    """A cost whose rate is a price of the company book."""
     return Cost(label, group, quantity, if_given(price, 0), none, price, last_day=last_day(price))
 
 
@@ -182,15 +182,33 @@ FORMS = (
         FormNeeds.bender_board_price,
         "no curved forms",
     ),
-    priced("Form release agent, per job", MATERIALS, FormNeeds.release_agent, FormNeeds.release_agent_price, "nothing is formed"),
+    priced(
+        "Form release agent, per job",
+        MATERIALS,
+        FormNeeds.release_agent,
+        FormNeeds.release_agent_price,
+        "nothing is formed",
+    ),
 )
 """What the forms of a job cost."""
 
 PROTECTION = (
-    priced("Bond breaker for footings", MATERIALS, Protection.sheet_area, Protection.sheet_price, "no footing has a bond breaker"),
+    priced(
+        "Bond breaker for footings",
+        MATERIALS,
+        Protection.sheet_area,
+        Protection.sheet_price,
+        "no footing has a bond breaker",
+    ),
     priced("Concrete washout, per job", MATERIALS, Protection.washouts, Protection.washout_price, "no ready-mix truck"),
     priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
-    priced("Barricades, days on site", MATERIALS, Protection.closed_days, Protection.barricade_price, "no days closed to traffic"),
+    priced(
+        "Barricades, days on site",
+        MATERIALS,
+        Protection.closed_days,
+        Protection.barricade_price,
+        "no days closed to traffic",
+    ),
 )
 """What keeps the job clean and safe."""
 
@@ -199,9 +217,19 @@ _MATERIALS = (
     *FORMS,
     priced("Dowel stock bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
     priced("Drill bits for dowels", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
-    priced("Epoxy cartridges for dowels", MATERIALS, DowelNeeds.cartridges, PieceGoods.cartridge_price, "no dowel is epoxied"),
     priced(
-        "Isolation-joint filler strips, bought", MATERIALS, JointNeeds.filler_strips, PieceGoods.filler_price, "no isolation joint"
+        "Epoxy cartridges for dowels",
+        MATERIALS,
+        DowelNeeds.cartridges,
+        PieceGoods.cartridge_price,
+        "no dowel is epoxied",
+    ),
+    priced(
+        "Isolation-joint filler strips, bought",
+        MATERIALS,
+        JointNeeds.filler_strips,
+        PieceGoods.filler_price,
+        "no isolation joint",
     ),
     priced(
         "Joint cap and sealant, per foot",
@@ -235,9 +263,7 @@ EQUIPMENT_ROWS = (
         Equipment.excavator_delivery_price,
         "hand excavation",
     ),
-    priced(
-        "Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"
-    ),
+    priced("Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
 )
 """Machines that are rented, and the way there."""
 

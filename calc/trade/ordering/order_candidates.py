@@ -38,7 +38,8 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         3,
         low=2,
         high=5,
-        source="spill, drum residue, form bulge, settling: two estimating textbooks, as quoted, 3 on ground, 5 in foundations; NRMCA CIP 8 (Concrete Yield), seen in print, about 2 for hardening alone",
+        source="spill, drum residue, form bulge, settling: two estimating textbooks, as quoted, 3 on ground, "
+        "5 in foundations; NRMCA CIP 8 (Concrete Yield), seen in print, about 2 for hardening alone",
     )
     pump_residue = factor(
         "Pump and hose residue", "yd3", 0.2, low=0.1, high=0.3, source="common practice, no source: hose and hopper"

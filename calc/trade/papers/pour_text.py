@@ -55,7 +55,7 @@ def clock_time(called: str, title: str, level: Level, hours: Expr, sheet: str) -
 class SiteHours(Section, title="Opening hours of disposal sites", each=DISPOSAL, sheet=_HAUL):
     """0 where the company book does not give them."""
 
-    opens = line("Opens", "h", if_given(Disposal.opens, 0), source="house book")
+    opens = line("Opens", "h", if_given(Disposal.opens, 0), source="company book")
 
 
 def _of_site(value: Line) -> Expr:
@@ -101,8 +101,8 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
         ),
         source="whole inches above the bed floor, never above the payload",
     )
-    opens = line("Opens at", "", at(_TIME_TEXT, row_called(HOUR, "opens"), of=HAULED), source="house book")
-    closes = line("Closes at", "", at(_TIME_TEXT, row_called(HOUR, "closes"), of=HAULED), source="house book")
+    opens = line("Opens at", "", at(_TIME_TEXT, row_called(HOUR, "opens"), of=HAULED), source="company book")
+    closes = line("Closes at", "", at(_TIME_TEXT, row_called(HOUR, "closes"), of=HAULED), source="company book")
     first_leaves = line(
         "First load leaves at", "", at(_TIME_TEXT, row_called(HOUR, "first leaves"), of=HAULED), source="haul"
     )
