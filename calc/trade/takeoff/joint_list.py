@@ -8,12 +8,12 @@ from calc.trade.takeoff.joints import THOUSAND, MatchedJoints, OldJoint, Panel
 
 TWELVE = exact(12)
 HALVES_PER_IN = exact(2, "1/in")
+QUARTERS = TWO * TWO
+"""Quarter inches in an inch."""
 
 
 class Eighths(Section, title="Eighths of an inch", each=EIGHTH, sheet="Order and placing"):
     """Fractions of an inch as a tape shows them."""
-
-    per_inch = factor("Eighths per inch", "", 8, source="by definition")
 
     fraction = line("Fraction shown", "", row_word(EIGHTH), source="fractions of an inch, reduced")
 
@@ -114,17 +114,17 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         rounded(place * IN_PER_FT * HALVES_PER_IN * TWO, 0),
         source="rounded to the nearest",
     )
-    feet = line("Tape reading, feet", "", round_down(quarters * TWO / Eighths.per_inch / TWELVE), source="whole feet")
+    feet = line("Tape reading, feet", "", round_down(quarters / QUARTERS / TWELVE), source="whole feet")
     inches = line(
         "Tape reading, inches",
         "",
-        round_down(quarters * TWO / Eighths.per_inch - feet * TWELVE),
+        round_down(quarters / QUARTERS - feet * TWELVE),
         source="whole inches beyond the feet",
     )
     eighths = line(
         "Tape reading, eighths",
         "",
-        quarters * TWO - (feet * TWELVE + inches) * Eighths.per_inch,
+        TWO * (quarters - (feet * TWELVE + inches) * QUARTERS),
         source="remainder, in eighths of an inch",
     )
     shown = line(
