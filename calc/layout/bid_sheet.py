@@ -25,7 +25,7 @@ NAME = "Bid"
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, FIGURE_UNIT = range(7)
 """The columns of the front page: a label with its number, words, and the same again beside them."""
 
-WIDTHS = (28.5, 11.0, 6.5, 39.5, 35.0, 12.5, 5.5)
+WIDTHS = (28.0, 11.0, 6.5, 38.5, 34.0, 12.5, 5.5)
 NO_TEXT = "-"
 """Shown where there is no text."""
 

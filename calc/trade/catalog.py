@@ -22,6 +22,15 @@ from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerAr
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.second_routes import (
+    BONDING_BOUGHT,
+    CURING_BOUGHT,
+    SEALER_BOUGHT,
+    CrewTime,
+    FiberBought,
+    PlantInvoice,
+    RockBrought,
+)
 from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
 from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
@@ -276,6 +285,15 @@ CONDITIONS = (
     UtilityLocate,
     SpoilPerArea,
 )
+SECOND_ROUTES = (
+    CURING_BOUGHT.section,
+    BONDING_BOUGHT.section,
+    SEALER_BOUGHT.section,
+    FiberBought,
+    RockBrought,
+    CrewTime,
+    PlantInvoice,
+)
 CAUTIONS = (
     Integrity,
     WorkIntegrity,
@@ -330,6 +348,7 @@ SECTIONS = complete(
     *PLANS_DRAWN,
     *MONEY,
     *CONDITIONS,
+    *SECOND_ROUTES,
     *CAUTIONS,
 )
 """The catalog. A section may use only what stands before it."""

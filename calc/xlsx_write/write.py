@@ -52,7 +52,7 @@ _ROW_BY_ROW = {**_ON_DISK, "constant_memory": True}
 _PAPERS = {"letter": 1, "A4": 9}
 _INCH = 72.0
 _POINTS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
-_MARGINS = (28.8, 28.8, 36.0, 43.2)
+_MARGINS = (28.8, 28.8, 28.8, 43.2)
 """Points of a sheet of paper, and of its margins: left, right, top, bottom."""
 
 _DIGIT, _PADDING = 5.25, 3.75

@@ -3,16 +3,23 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Hauled, HaulVehicle, Workday
+from calc.trade.cautions.second_routes import (
+    BONDING_BOUGHT,
+    CURING_BOUGHT,
+    ONE_BAG,
+    SEALER_BOUGHT,
+    CrewTime,
+    FiberBought,
+    PlantInvoice,
+    RockBrought,
+    cost_of,
+)
+from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
-from calc.trade.inputs.work import OnSite
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
-from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
-from calc.trade.materials.packs import Packs
-from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PLANT_AND_PUMP, PROTECTION, ROCK
-from calc.trade.money.costs import COST, CostTable
+from calc.trade.materials.liquids import Bonding, Curing, Sealer
+from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PROTECTION, ROCK
 from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import PourCost
 from calc.trade.prices.wage_rates import CrewRate
@@ -27,25 +34,12 @@ from calc.trade.work.labor import Labor, Task
 from calc.trade.work.protection import Protection
 from calc.trade.work.tasks import Work
 
-ONE_LOAD, ONE_PACK, ONE_BAG = exact(1, "load"), exact(1, "pack"), exact(1, "bag") * FiberDose.bag
-_FIBER_OVER = FiberTotal.bags * FiberDose.bag - Order.placed * FiberDose.per_yard
-"""The fiber that is bought, over what all that is ordered or mixed takes."""
-
-_BATCHES = when(Order.bags > 0, 1, 0)
-"""All that is mixed on the site counts as one batch."""
+ONE_LOAD = exact(1, "load")
 
 
 def _outside(value: Expr, most: Expr) -> Expr:
     """How far a number lies below 0, or above ``most``."""
     return largest(0, -value) + largest(0, value - most)
-
-
-def _packs_off(packs: Packs, need: Line, small: Price, large: Price) -> Expr:
-    """The gallons that the packs to buy are short by; or what the least of them holds, where one less would do."""
-    held = packs.small * if_given(small.size, 0) + packs.large * if_given(large.size, 0)
-    least_pack = ONE_PACK * when(packs.small > 0, if_given(small.size, 0), if_given(large.size, 0))
-    too_many = both(held > 0, held - least_pack >= need)
-    return when(packs.can_win > 0, largest(0, need - held) + when(too_many, least_pack, 0), 0)
 
 
 class Integrity(Section, title="Checks of quantities", sheet="Checks"):
@@ -78,28 +72,28 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     fiber_bought = check(
         "Fiber bought = the dose of everything placed, less than a bag over for each truck, unless overridden",
         "lb",
-        when(FiberTotal.bags.is_overridden, 0, _outside(_FIBER_OVER, (Order.trucks.count + _BATCHES) * ONE_BAG)),
+        when(FiberTotal.bags.is_overridden, 0, _outside(FiberBought.over, FiberBought.most_over)),
         0 * FiberDose.weight,
         tolerance,
     )
     curing = check(
         "Enough curing compound is bought",
         "gal",
-        _packs_off(CURING_PACKS, Curing.need, Curing.small, Curing.large),
+        CURING_BOUGHT.off,
         0 * Curing.need,
         tolerance,
     )
     bonding = check(
         "Enough bonding agent is bought",
         "gal",
-        _packs_off(BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large),
+        BONDING_BOUGHT.off,
         0 * Bonding.need,
         tolerance,
     )
     sealer = check(
         "Enough sealer is bought",
         "gal",
-        _packs_off(SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large),
+        SEALER_BOUGHT.off,
         0 * Sealer.need,
         tolerance,
     )
@@ -132,33 +126,6 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         total(CuttingList.before_spares),
         tolerance,
     )
-
-
-_CREW_HOURS = (
-    total(Task.composite_hours)
-    + total(Task.laborer_hours)
-    + total(Task.finisher_hours)
-    + Choice.own_hours
-    + BaseHaul.hours
-)
-"""Hours of the crew and of its drivers, by who is paid for them."""
-
-_CREW_DAY = OnSite.crew.count * Workday.day
-_LEAST_DAYS = when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix)
-_ROCK_BROUGHT = when(BaseHaul.delivered > 0, BaseNeeds.buy, BaseHaul.trips.count * BaseHaul.payload)
-_PLANT_AND_PUMP = (
-    PourCost.concrete
-    + PourCost.fees
-    + PourCost.delivery
-    + PourCost.standby
-    + when(PourCost.yards_pumped > 0, PourCost.pump, 0)
-)
-
-
-def _cost_of(rows: tuple[Cost, ...]) -> Expr:
-    """The amount of some rows of the table of costs."""
-    first, *rest = (at(CostTable.amount, row_called(COST, row.label)) for row in rows)
-    return sum(rest, start=first)
 
 
 class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
@@ -199,8 +166,12 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     days = check(
         "Crew days cover the hours, and one day less would not",
         "h",
-        largest(0, _CREW_HOURS - Labor.days * _CREW_DAY)
-        + when(both(Labor.days > _LEAST_DAYS, (Labor.days - 1) * _CREW_DAY >= _CREW_HOURS), _CREW_DAY, 0),
+        largest(0, CrewTime.hours - CrewTime.room)
+        + when(
+            both(Labor.days > CrewTime.least_days, CrewTime.room - Labor.crew_hours_per_day >= CrewTime.hours),
+            Labor.crew_hours_per_day,
+            0,
+        ),
         0 * Labor.hours,
         Integrity.tolerance,
     )
@@ -221,27 +192,27 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     rock = check(
         "All base rock is brought, no trip over the payload and none too many",
         "ton",
-        largest(0, largest(BaseNeeds.buy, BaseNeeds.tons) - _ROCK_BROUGHT)
+        largest(0, largest(BaseNeeds.buy, BaseNeeds.tons) - RockBrought.weight)
         + when(
-            both(BaseHaul.trips.count > 0, (BaseHaul.trips.count - 1) * BaseHaul.payload >= BaseNeeds.buy),
+            both(BaseHaul.trips.count > 0, RockBrought.one_less >= BaseNeeds.buy),
             BaseHaul.payload,
             0,
         ),
         0 * BaseNeeds.buy,
         Integrity.tolerance,
     )
-    rock_cost = check("Base rock = its rows of Costs", "$", BaseHaul.cost, _cost_of(ROCK), Integrity.tolerance)
-    forms_cost = check("Forms = their rows of Costs", "$", FormNeeds.charge, _cost_of(FORMS), Integrity.tolerance)
+    rock_cost = check("Base rock = its rows of Costs", "$", BaseHaul.cost, cost_of(ROCK), Integrity.tolerance)
+    forms_cost = check("Forms = their rows of Costs", "$", FormNeeds.charge, cost_of(FORMS), Integrity.tolerance)
     protection_cost = check(
-        "Protection = its rows of Costs", "$", Protection.cost, _cost_of(PROTECTION), Integrity.tolerance
+        "Protection = its rows of Costs", "$", Protection.cost, cost_of(PROTECTION), Integrity.tolerance
     )
     equipment_cost = check(
-        "Equipment = its rows of Costs", "$", Equipment.cost, _cost_of(EQUIPMENT_ROWS), Integrity.tolerance
+        "Equipment = its rows of Costs", "$", Equipment.cost, cost_of(EQUIPMENT_ROWS), Integrity.tolerance
     )
     plant_cost = check(
         "Plant and pump charges = their rows of Costs, within rounding",
         "$",
-        largest(0, abs_(_PLANT_AND_PUMP - _cost_of(PLANT_AND_PUMP)) - rounding_allowance),
+        largest(0, abs_(PlantInvoice.charged - PlantInvoice.in_costs) - rounding_allowance),
         0 * PourCost.concrete,
         Integrity.tolerance,
     )
