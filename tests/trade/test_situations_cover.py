@@ -16,6 +16,8 @@ SHOWING = {
 }
 """Rule files that only say for a page what others worked out; the tests of the front page, the pictures and the papers
 hold them."""
+SECOND_ROUTES = "calc.trade.cautions.second_routes"
+"""The steps of the checks that stand on other sheets than Checks: bookkeeping too, held where the checks are."""
 RUNNERS_UP = ("Others", "Next")
 """Ends of the names of sections that look for what comes next after a winner; ``test_front_page`` holds them."""
 ENOUGH = 2
@@ -27,7 +29,7 @@ def rules() -> list[str]:
         each.id
         for section in SECTIONS
         if section.sheet not in BOOKKEEPING
-        and section.__module__ not in SHOWING
+        and section.__module__ not in SHOWING | {SECOND_ROUTES}
         and not section.called.endswith(RUNNERS_UP)
         for each in section.declarations
         if isinstance(each, Line)
