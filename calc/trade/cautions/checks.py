@@ -168,8 +168,8 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         "h",
         largest(0, CrewTime.hours - CrewTime.room)
         + when(
-            both(Labor.days > CrewTime.least_days, CrewTime.room - Labor.crew_hours_per_day >= CrewTime.hours),
-            Labor.crew_hours_per_day,
+            both(Labor.days > CrewTime.least_days, CrewTime.room - CrewTime.day >= CrewTime.hours),
+            CrewTime.day,
             0,
         ),
         0 * Labor.hours,

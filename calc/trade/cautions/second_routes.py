@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.loads import Workday
+from calc.trade.inputs.work import OnSite
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberDose, FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
@@ -115,7 +117,8 @@ class CrewTime(Section, title="Crew time by who is paid", sheet="Costs"):
         when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix),
         source="company policy",
     )
-    room = line("Crew hours of all days", "h", Labor.days * Labor.crew_hours_per_day, source="days times hours per day")
+    day = line("Hours of the crew in a day", "h", OnSite.crew.count * Workday.day, source="heads times working day")
+    room = line("Crew hours of all days", "h", Labor.days * day, source="days times hours of the crew in a day")
 
 
 def cost_of(rows: tuple[Cost, ...]) -> Expr:
