@@ -136,8 +136,8 @@ class Before(Expr):
 
 
 @dataclass(frozen=True, eq=False)
-class First(Expr):
-    """The first of the rows that belong to the same row of the higher level ``of``."""
+class _WithinRow(Expr):
+    """A number gathered from the rows that belong to the same row of the higher level ``of``."""
 
     part: Named
     of: Level
@@ -153,30 +153,18 @@ class First(Expr):
     @property
     def level(self) -> Level:
         return self.part.level
+
+
+class First(_WithinRow):
+    """The first of the rows that belong to the same row of the higher level ``of``."""
 
     @property
     def words(self) -> str:
         return f"{self.part.label} of the first row of the {self.of}"
 
 
-@dataclass(frozen=True, eq=False)
-class Running(Expr):
+class Running(_WithinRow):
     """The total of the rows down to this one, within the same row of the higher level ``of``."""
-
-    part: Named
-    of: Level
-
-    @property
-    def unit(self) -> Unit:
-        return self.part.unit
-
-    @property
-    def parts(self) -> tuple[Expr, ...]:
-        return (self.part,)
-
-    @property
-    def level(self) -> Level:
-        return self.part.level
 
     @property
     def words(self) -> str:
