@@ -79,5 +79,5 @@ def _fill(jobs_book: JobsBook, job: JobInput, given: Input, row: JobInput | Row,
 
 
 def _report_missing(jobs_book: JobsBook, job: JobInput, given: Input, place: Place, found: str) -> None:
-    unit = f" in {given.unit_shown}" if given.unit_shown else ""
+    unit = f" ({given.unit_shown})" if given.unit_shown else ""
     jobs_book.add(FindingKind.MISSING_INPUT, place, found, f"Type {given.label.lower()}{unit}.", job.id)

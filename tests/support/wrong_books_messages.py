@@ -75,7 +75,7 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a missing width": (
         ["24-031"],
         [
-            "Areas!E2: error: Width is blank, and required when shape is rectangle. Type width in ft.",
+            "Areas!E2: error: Width is blank, and required when shape is rectangle. Type width (ft).",
         ],
     ),
     "a misspelled header": (
@@ -83,16 +83,16 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
         [
             'Areas!D1: error: The header "lenght ft" is not known. Did you mean "length ft"? Correct it, '
             "or give a column of your own another name.",
-            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length in ft.",
-            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length in ft.",
+            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length (ft).",
+            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length (ft).",
         ],
     ),
     "a duplicate column": (
         ["24-031", "24-055"],
         [
             'Areas!E1: error: The column "Width (ft)" is in the table twice. Delete one of the two columns.',
-            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length in ft.",
-            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length in ft.",
+            "Areas!A2: error: Length is blank, and required when shape is rectangle. Type length (ft).",
+            "Areas!A3: error: Length is blank, and required when shape is rectangle. Type length (ft).",
         ],
     ),
     "an unknown column": (
