@@ -232,7 +232,7 @@ def stations_with_old_joints(job: Job, draw: random.Random) -> Job:
     """A strip measured at stations along an old walk with joints, some of them off the slab."""
     begin = draw.choice([0.0, 1.0, 2.5])
     stops = tuple(Station(begin + x, w) for x, w in ((0, 3.0), (8, 3.5), (20, 3.25), (27, 3.0)))
-    old = tuple(begin + x for x in (0.0, 5.0, 10.0, 20.0, 27.0, 30.0)) + (0.5,)
+    old = (*tuple(begin + x for x in (0.0, 5.0, 10.0, 20.0, 27.0, 30.0)), 0.5)
     return _only(job, Shape("stations", stations=stops), thickness=4.0, old_joints=old, edges=(Edge("form", 27),))
 
 
