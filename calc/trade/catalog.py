@@ -137,22 +137,25 @@ TAKEOFF = (
     OldSlab,
     ConcreteDebris,
     Concrete,
+    Soil,
+    Moisture,
+    Excavation,
+    GreenWaste,
+    Spoil,
 )
-HAUL = (Soil, Moisture, Excavation, GreenWaste, Spoil, Pile)
-PLANS = (
-    VehicleSpec,
-    SiteSpec,
-    SoilContamination,
-    LoadMix,
-    LoadCount,
-    DisposalOption,
-    Sorting,
-    BestDisposal,
-    PlanSplit,
-    PlanCost,
+JOINTS = (
+    Panel,
+    OldJoint,
+    MatchedJoints,
+    Eighths,
+    Slot,
+    JointPlace,
+    OpeningIsolation,
+    JointDepth,
+    JointNeeds,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, HaulVehicle, Workday, Hauled, PileConditions)
-RATES = (Rate, CrewRate, PriceAge)
+DOWELS = (DoweledEdge, CuttingList, DowelNeeds)
+FORMS = (Stakes, Form, Board, FormNeeds, BondBreaker)
 LADDER = (
     PointMean,
     DepthDeviation,
@@ -170,8 +173,22 @@ LADDER = (
     BestOrder,
     OtherOrderRules,
 )
+VEHICLES = (VehicleSpec, SiteSpec)
+BASE = (Base, BaseNeeds, RockVehicle, BaseHaul)
+PLANS = (
+    Pile,
+    SoilContamination,
+    LoadMix,
+    LoadCount,
+    DisposalOption,
+    Sorting,
+    BestDisposal,
+    PlanSplit,
+    PlanCost,
+)
+CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, HaulVehicle, Workday, Hauled, PileConditions)
+RATES = (Rate, CrewRate, PriceAge, Rental)
 WAYS = (
-    Rental,
     Bags,
     BagTopUp,
     DischargeLimit,
@@ -200,9 +217,6 @@ ORDER = (
     FiberDose,
     TruckFiber,
     FiberTotal,
-    DoweledEdge,
-    CuttingList,
-    DowelNeeds,
 )
 LIQUIDS: tuple[type[Section], ...] = (
     Bonding,
@@ -212,27 +226,7 @@ LIQUIDS: tuple[type[Section], ...] = (
     Sealer,
     *SEALER_PACKS.sections,
 )
-JOINTS = (
-    Panel,
-    OldJoint,
-    MatchedJoints,
-    Eighths,
-    Slot,
-    JointPlace,
-    OpeningIsolation,
-    JointDepth,
-    JointNeeds,
-    Base,
-    BaseNeeds,
-)
 WORK = (
-    RockVehicle,
-    BaseHaul,
-    Stakes,
-    Form,
-    Board,
-    FormNeeds,
-    BondBreaker,
     Protection,
     Roots,
     Chipping,
@@ -334,15 +328,18 @@ SECTIONS = complete(
     *INPUTS,
     *RATES,
     *TAKEOFF,
+    *JOINTS,
+    *DOWELS,
+    *FORMS,
     *LADDER,
-    *HAUL,
+    *VEHICLES,
+    *BASE,
     *PLANS,
     *CHOICE,
     *WAYS,
     *PLACING,
     *ORDER,
     *LIQUIDS,
-    *JOINTS,
     *WORK,
     *PAPERS,
     *PLANS_DRAWN,

@@ -127,6 +127,8 @@ TASK = named_rows(
     "set forms",
     "drill dowels",
     "install isolation joints",
+    "lay bond breaker",
+    "unforeseen conditions",
     "apply bonding agent",
     "protect existing walk",
     "place concrete",
@@ -138,9 +140,11 @@ TASK = named_rows(
     "strip forms",
     "clean up",
     "apply sealer",
-    "unforeseen conditions",
 )
-"""A labor task, in the order in which the crew does them."""
+"""A labor task, in the order in which the crew does them: preparation, the pour, and what is done after it."""
+
+VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
+"""A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
 
 TOOL = named_rows(
     "tool",

@@ -60,6 +60,8 @@ _TASK_RATES = {
     "set forms": TaskRate(Work.forms, 0.03, 0.045, 0.08),
     "drill dowels": TaskRate(DowelNeeds.dowels, 0.04, 0.06, 0.1),
     "install isolation joints": TaskRate(JointNeeds.isolation_length, 0.01, 0.015, 0.03),
+    "lay bond breaker": TaskRate(Work.bond_breaker, 0.005, 0.01, 0.02),
+    "unforeseen conditions": TaskRate(Work.unforeseen, 1, 1, 1),
     "apply bonding agent": TaskRate(Work.area_bonded, 0.006, 0.01, 0.015),
     "protect existing walk": TaskRate(Work.protect, 0.15, 0.25, 0.5),
     "place concrete": TaskRate(Work.placing_hours, 1, 1, 1, AS_LABORER),
@@ -71,7 +73,6 @@ _TASK_RATES = {
     "strip forms": TaskRate(Work.forms, 0.008, 0.012, 0.02),
     "clean up": TaskRate(Work.clean_up, 0.75, 1.5, 3),
     "apply sealer": TaskRate(Work.area_sealed, 0.002, 0.004, 0.008),
-    "unforeseen conditions": TaskRate(Work.unforeseen, 1, 1, 1),
 }
 TASK_RATES = tuple(_TASK_RATES[word] for word in TASK.axis.words)
 """The tasks, in the order of their level."""

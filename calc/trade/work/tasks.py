@@ -17,6 +17,7 @@ from calc.trade.takeoff.dig import Excavation, GreenWaste, Spoil
 from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
 from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.work.protection import BondBreaker
 
 _SHEET = "Costs"
 _ONE_EACH, _ONE_PERSON = exact(1, "each"), exact(1, "person")
@@ -125,6 +126,7 @@ class Work(Section, title="Task quantities", sheet=_SHEET):
         "Machine loading", "yd3", when(Digging.by.is_("machine"), loose, 0), source="if excavated by machine: all piles"
     )
     forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="sum of the formed edges")
+    bond_breaker = line("Bond breaker to lay", "ft2", total(BondBreaker.area), source="sum of the footings")
     area_bonded = line(
         "Bonded face, all coats",
         "ft2",
