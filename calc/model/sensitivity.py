@@ -28,6 +28,7 @@ from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.forms import Board
 from calc.trade.takeoff.uncertainty import DepthUncertainty
 from calc.trade.work.labor import Task
+from calc.trade.work.task_rates import TaskRates
 
 TASKS = 3
 """How many tasks are tried: those with the widest range of labor cost."""
@@ -137,10 +138,10 @@ def _trials(values: JobValues) -> Iterator[_Trial]:
         yield from _of_factor(values, factor, 0, [end for end in (low, high) if end is not None])
     for place in _tasks(values):
         low_hours, high_hours = (
-            float(values.of(Task.hours_per_unit_low, place)),
-            float(values.of(Task.hours_per_unit_high, place)),
+            float(values.of(TaskRates.low, place)),
+            float(values.of(TaskRates.high, place)),
         )
-        yield from _of_factor(values, Task.hours_per_unit, place, [low_hours, high_hours])
+        yield from _of_factor(values, TaskRates.usual, place, [low_hours, high_hours])
 
 
 def _tasks(values: JobValues) -> list[int]:

@@ -143,6 +143,9 @@ TASK = named_rows(
 )
 """A labor task, in the order in which the crew does them: preparation, the pour, and what is done after it."""
 
+PREP_TASK = named_rows("prep task", *TASK.axis.words[: TASK.axis.words.index("apply bonding agent")])
+"""A task of the preparation visits: the first rows of the tasks."""
+
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.choice import RunnerUp
 from calc.trade.hauling.loads import Hauled, HaulVehicle
-from calc.trade.hauling.piles import SiteSpec, SoilContamination
-from calc.trade.hauling.plans import SOIL
+from calc.trade.hauling.piles import SOIL, SoilContamination
+from calc.trade.hauling.vehicles import SiteSpec
 from calc.trade.levels import HAULED
 from calc.trade.takeoff.geometry import Slab
 
