@@ -101,6 +101,7 @@ from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, Poi
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.machine_access import MachineAccess
 from calc.trade.work.prep import Chipping, PrepHours, PrepTask, PrepWork, Roots, StreamHours
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.protection import Protection
@@ -321,6 +322,7 @@ CAUTIONS = (
     SiteCautions,
     CrewCautions,
     PriceCautions,
+    MachineAccess,
     PriceSummary,
     Decisions,
 )
