@@ -283,7 +283,7 @@ def _other_digging(job: JobValues) -> str:
         return NO_TEXT
     if not _other_is_priced(job, other):
         return f"by {other.word}: a price is missing, so it cannot be compared"
-    return f"by {other.word}: ${other.price:,.2f} when issued"
+    return f"by {other.word}, fixed at issue: ${other.price:,.2f}"
 
 
 def _other_digging_more(job: JobValues) -> CellValue:

@@ -37,7 +37,7 @@ from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
-from calc.trade.hauling.loads import Hauled, HaulVehicle, Workday
+from calc.trade.hauling.loads import Hauled, HaulTimes, HaulVehicle, Workday
 from calc.trade.hauling.piles import LoadMix, Pile, SoilContamination
 from calc.trade.hauling.plan_cost import PlanCost
 from calc.trade.hauling.plan_hours import PlanHours
@@ -211,7 +211,18 @@ PLANS: tuple[type[Section], ...] = (
     *(each.section for each in CLOCKS),
     PlanCost,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, HaulVehicle, Workday, Hauled, PrepVisit, PileConditions)
+CHOICE = (
+    PlanWord,
+    Choice,
+    PlanDifference,
+    RunnerUp,
+    HaulVehicle,
+    Workday,
+    HaulTimes,
+    Hauled,
+    PrepVisit,
+    PileConditions,
+)
 RATES = (Rate, CrewRate, PriceAge, Rental)
 WAYS = (
     Bags,

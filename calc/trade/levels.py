@@ -95,6 +95,9 @@ MOISTURE = named_rows("moisture", "dry", "damp", "wet")
 STREAM = named_rows("stream", "green waste", "soil", "concrete debris")
 """What is dug up or broken out, by material."""
 
+HAUL_PLACE = named_rows("place in the haul", "green waste", "concrete debris", "soil", "mixed")
+"""The order in which piles are hauled: a pile of one material has that material's place."""
+
 HAULED = named_rows("hauled", "green waste", "soil", "concrete debris", "mixed")
 """A pile of the haul plan that was chosen."""
 

@@ -105,11 +105,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     truck = line(
         "Truck, plan chosen",
         "$",
-        money(
-            _of_plan(PlanCost.trucking, has_plan, row)
-            - _of_plan(PlanCost.driver, has_plan, row)
-            + _of_plan(PlanCost.hire, has_plan, row)
-        ),
+        money(_of_plan(PlanCost.truck, has_plan, row)),
         source="trucking without the driver, plus waiting and top-up",
     )
     sorting = line("Sorting, plan chosen", "$", money(_of_plan(PlanCost.sorting, has_plan, row)), source="labor")

@@ -9,7 +9,7 @@ from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
 from calc.trade.hauling.plans import PlanSplit
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
-from calc.trade.levels import HAULED
+from calc.trade.levels import HAUL_PLACE, HAULED
 from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Dig and haul"
@@ -73,15 +73,21 @@ class Workday(Section, title="Workday", sheet=_SHEET):
     )
 
 
-def _by_place(of: str) -> Expr:
-    """Of the pile in its place of the order; the mixed pile may have the place of its only material."""
-    lines = [at(getattr(each, of), largest(1, Choice.row)) for each in CLOCKS]
-    green, concrete, soil, mixed = lines
-    place = at(PlanSplit.mixed_place, Choice.plan)
-    of_mixed = when(
-        equals(place, 1), green, when(equals(place, TWO), concrete, when(equals(place, THREE), soil, mixed))
+class HaulTimes(Section, title="Clock of the plan chosen", each=HAUL_PLACE, sheet=_SHEET):
+    """In hours of work since the first day began; what has no loads is passed over."""
+
+    first_leaves = line(
+        "First load leaves, plan chosen",
+        "h",
+        when(Choice.has_plan > 0, by_row(HAUL_PLACE, *(at(each.first_leaves, Choice.row) for each in CLOCKS)), 0),
+        source="clock of the loads",
     )
-    return when(total(VehicleSpec.counted) > 0, by_row(HAULED, green, soil, concrete, of_mixed), 0)
+    back = line(
+        "Back from the last load, plan chosen",
+        "h",
+        when(Choice.has_plan > 0, by_row(HAUL_PLACE, *(at(each.back, Choice.row) for each in CLOCKS)), 0),
+        source="clock of the loads",
+    )
 
 
 def _hour(hours: Expr) -> Expr:
@@ -207,16 +213,22 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         when(site_row > 0, at(SiteSpec.return_time, largest(1, site_row)), 0),
         source="looked up by row",
     )
+    place = line(
+        "Place in the haul",
+        "",
+        by_row(HAULED, 1, THREE, TWO, at(PlanSplit.mixed_place, Choice.plan)),
+        source="green waste, concrete debris, soil, mixed; a mixed pile of one material keeps that one's place",
+    )
     leaves_after = line(
         "First load leaves after",
         "h",
-        when(both(site_row > 0, loads > 0), _by_place("first_leaves"), 0),
+        when(both(site_row > 0, loads > 0), at(HaulTimes.first_leaves, place), 0),
         source="clock of the loads: hours of work since the first day began",
     )
     back_after = line(
         "Back from the last load after",
         "h",
-        when(both(site_row > 0, loads > 0), _by_place("back"), 0),
+        when(both(site_row > 0, loads > 0), at(HaulTimes.back, place), 0),
         source="clock of the loads",
     )
     first_departure = line(

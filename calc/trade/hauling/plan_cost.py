@@ -70,6 +70,7 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         (PlanHours.waiting + top_up_hours) * VehicleSpec.hourly_cost,
         source="hours paid while it is loaded, and up to the minimum, at the hourly cost",
     )
+    truck = line("Truck of the plan", "$", trucking - driver + hire, source="trucking without the driver, plus hire")
     sorting = line(
         "Sorting labor",
         "$",

@@ -13,7 +13,7 @@ from calc.trade.materials.base_rock import BaseHaul
 from calc.trade.ordering.order import Order
 from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
 from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.work.prep import CARRIED, PREP_QUANTITIES, PrepTask, PrepWork
+from calc.trade.work.prep import LOADING, PREP_QUANTITIES, ROCK, PrepTask, PrepWork
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 from calc.trade.work.tasks import Work
 from calc.trade.work.visit_rules import VisitRules
@@ -52,7 +52,11 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
     carrying = line(
         "Carrying far",
         "h",
-        by_row(TASK, *(look_up(PrepTask.carrying, word) if word in CARRIED else 0 for word in TASK.axis.words)),
+        when(
+            is_word(row_word(TASK), LOADING),
+            look_up(PrepTask.carrying, LOADING),
+            when(is_word(row_word(TASK), ROCK), look_up(PrepTask.carrying, ROCK), 0),
+        ),
         source="of the preparation task",
     )
     hours = line(

@@ -8,7 +8,7 @@ from calc.trade.inputs.placing import Access
 _ONE_INCH = exact(1, "in")
 
 
-class MachineAccess(Section, title="Machine access", sheet="Bid"):
+class MachineAccess(Section, title="Machine access", sheet="Dig and haul"):
     """Digging by hand or by machine is the contractor's choice: the price of the other way stands beside it."""
 
     needed = factor(
@@ -20,21 +20,23 @@ class MachineAccess(Section, title="Machine access", sheet="Bid"):
         source="common practice, no source: a one-ton machine with its tracks drawn in needs 36 to 42 in",
     )
 
+    gate = line("Gate width, if typed", "in", if_given(Access.gate_width, 0), source="input; 0 if not typed")
+    found = line(
+        "Gate and machine",
+        "",
+        when(gate > 0, when(gate < needed, "too narrow for a machine", "a machine fits"), "gate width not typed"),
+        source="gate width against what a mini excavator needs",
+    )
     words = line(
         "Machine access",
         "",
-        when(
-            is_given(Access.gate_width),
-            joined(
-                when(
-                    if_given(Access.gate_width, 0) < needed, "too narrow for a machine: gate ", "a machine fits: gate "
-                ),
-                count_of(round_down(if_given(Access.gate_width, 0) / _ONE_INCH), "each"),
-                " in, it needs ",
-                count_of(round_up(needed / _ONE_INCH), "each"),
-                " in",
-            ),
-            joined("gate width not typed: a machine needs ", count_of(round_up(needed / _ONE_INCH), "each"), " in"),
+        joined(
+            found,
+            ": gate ",
+            count_of(round_down(gate / _ONE_INCH), "each"),
+            " in, a mini excavator needs ",
+            count_of(round_up(needed / _ONE_INCH), "each"),
+            " in",
         ),
-        source="gate width, against what a mini excavator needs",
+        source="in whole inches; 0 for a gate that was not typed",
     )

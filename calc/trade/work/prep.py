@@ -136,11 +136,8 @@ _QUANTITIES = {
 }
 PREP_QUANTITIES = tuple(_QUANTITIES[word] for word in PREP_TASK.axis.words)
 """The quantity of each task of the preparation, in the order of their level."""
-CARRIED = {
-    "load by hand": PrepWork.hand_loaded * Carrying.hours_per_yard,
-    "place base rock": BaseNeeds.tons * Carrying.rock_per_ton,
-}
-"""Hours of carrying far, for the tasks that carry."""
+LOADING, ROCK = "load by hand", "place base rock"
+"""The tasks that carry."""
 
 
 class PrepTask(Section, title="Preparation tasks", each=PREP_TASK, sheet=_SHEET):
@@ -155,7 +152,11 @@ class PrepTask(Section, title="Preparation tasks", each=PREP_TASK, sheet=_SHEET)
     carrying = line(
         "Hours of carrying far",
         "h",
-        by_row(PREP_TASK, *(CARRIED.get(word, 0) for word in PREP_TASK.axis.words)),
+        when(
+            is_word(row_word(PREP_TASK), LOADING),
+            PrepWork.hand_loaded * Carrying.hours_per_yard,
+            when(is_word(row_word(PREP_TASK), ROCK), BaseNeeds.tons * Carrying.rock_per_ton, 0),
+        ),
         source="loose spoil and base rock times carrying time",
     )
     hours = line(
