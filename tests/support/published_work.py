@@ -89,6 +89,14 @@ WORK_USUAL = (
     ),
     Usual(
         "TaskRates.usual",
+        1 / 1.5 - 0.001,
+        1 / 1.5 + 0.001,
+        "a lecture on estimating hauling: three people load 4.5 loose yards an hour",
+        Known.SEEN,
+        "load by hand",
+    ),
+    Usual(
+        "TaskRates.usual",
         0.1 * 3.5 / 12,
         0.1 * 8 / 12,
         f"{PLANT}: 0.10 h for a square foot of edge form, which is 3 1/2 to 8 in high",

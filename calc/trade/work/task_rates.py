@@ -65,7 +65,7 @@ class TaskRates(Section, title="Task rates", each=TASK, sheet="Costs"):
         *(each.usual for each in _TASK_RATES),
         source="common practice, no source: hand excavation is 1.2 to 2.8 h/yd3, 1.2 to 2.0 by the labor-based "
         "norms of ILO/ASIST (1998), from memory; three people load 1.5 loose yd3 an hour each by a published "
-        "estimating lecture, and a book of 1921 has 1 to 1.5 h for sand",
+        "estimating lecture, and loading loose soil is faster than the 1 to 1.5 h that a book of 1921 has for sand",
     )
     low = factors("Hours per unit, low", "h", *(each.low for each in _TASK_RATES), source="common practice, no source")
     high = factors(
