@@ -224,7 +224,7 @@ def _sides(area: Row, inside: dict[Level, list[Row]]) -> tuple[float, float] | N
 
 def _joints(job: JobInput, area: Row, sides: tuple[float, float] | None) -> Iterator[Finding]:
     known = [_typed(area, given) for given in (Area.layout_length, Area.panel_width)]
-    if sides is None and _word(area, Area.shape) != "cross-sections" and not all(known):
+    if _word(area, Area.shape) not in (*FOUR_SIDES, "cross-sections") and not all(known):
         found = f"Area {area.word} gets no joints: its length for joint layout and its panel width are not both typed."
         yield _finding(FindingKind.NO_JOINT_LAYOUT, job, area, found)
     run = _number(area, Area.layout_length)

@@ -43,11 +43,17 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
     key_base = line(
         "Joint key base", "", when(in_use > 0, row_number(AREA) * THOUSAND, 0), source="area number times 1,000"
     )
+    past_first = line(
+        "Past the first old joint",
+        "",
+        when(both(in_use > 0, old_joints > 0, number > MatchedJoints.joints_to_first), 1, 0),
+        source="1 for a joint beyond the first old joint of the area",
+    )
     old_before = line(
         "Old joints before this joint",
         "",
         when(
-            both(in_use > 0, old_joints > 0),
+            past_first > 0,
             lookup_at_or_below(OldJoint.running_count, OldJoint.running_key, key_base + number - 1),
             0,
         ),
@@ -57,7 +63,7 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         "Joints up to that old joint",
         "",
         when(
-            both(in_use > 0, old_joints > 0),
+            past_first > 0,
             lookup_at_or_below(OldJoint.running_joints, OldJoint.running_key, key_base + number - 1),
             0,
         ),

@@ -250,6 +250,12 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
     old = line(
         "Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint", adds=True
     )
+    joints_to_first = line(
+        "Joints up to the first old joint",
+        "",
+        when(old > 0, lookup_by_key(OldJoint.running_joints, OldJoint.key, row_number(AREA) * THOUSAND + 1), 0),
+        source="that old joint and those added before it",
+    )
     last_old_joint = line(
         "Station of the last old joint",
         "ft",
