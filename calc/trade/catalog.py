@@ -50,7 +50,7 @@ from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
-from calc.trade.materials.fiber import FiberDose, FiberKind, FiberTotal, TruckFiber
+from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
 from calc.trade.money.bid import Decisions, PriceSummary
@@ -65,6 +65,7 @@ from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckS
 from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant_fees import FiberKind, PlantFees
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
@@ -161,6 +162,8 @@ LADDER = (
     DepthDeviation,
     DepthUncertainty,
     VolumeUncertainty,
+    FiberKind,
+    PlantFees,
     MixAddition,
     PlantCharges,
     ShortLoadTier,
@@ -213,7 +216,6 @@ ORDER = (
     PourCost,
     WorkingTime,
     FinishWindow,
-    FiberKind,
     FiberDose,
     TruckFiber,
     FiberTotal,

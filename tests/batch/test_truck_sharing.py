@@ -75,7 +75,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
         ),
         fees=((0.0, 160.0), (2.0, 110.0), (4.0, 60.0), (6.0, 0.0)),
         least=1.5,
-        delivery=24.0,
+        by_load=24.0,
         capacity=8.0,
         unloading=pytest.approx(25.0),
         time_left=90.0 - 22.0,
@@ -87,7 +87,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
 
 ONE = SmallPour(
     job="A", day=46139.0, yards=1.0, charge=900.0, waiting=0.0, psi=3500.0, yard=171.0,
-    mix=mix(), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0), (8.0, 0.0)), least=1.0, delivery=28.0,
+    mix=mix(), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0), (8.0, 0.0)), least=1.0, by_load=28.0,
     capacity=9.0, unloading=10.0, time_left=60.0, free=(30.0, 6.0), minute=2.0, between=15.0,
 )  # fmt: skip
 OTHER = replace(ONE, job="B", yards=1.5)
@@ -135,7 +135,7 @@ def test_whatever_goes_into_the_mix_two_mixes_never_share_a_drum(place: int, tur
     assert not shared(with_it, with_another, turned=turned)
     assert shared(with_it, replace(with_it, job="B"), turned=turned)
     after_the_plain_one = shared_trucks([with_it, OTHER][:: -1 if turned else 1])
-    assert [(pair.first.job, pair.second.job) for pair in after_the_plain_one] == [("B", "A")] * this.added_later
+    assert [tuple(each.job for each in pair.stops) for pair in after_the_plain_one] == [("B", "A")] * this.added_later
 
 
 def test_what_can_be_added_at_the_second_stop_is_what_is_put_in_on_site() -> None:
@@ -146,7 +146,7 @@ def test_what_can_be_added_at_the_second_stop_is_what_is_put_in_on_site() -> Non
 
 @TWO_WAYS
 def test_one_delivery_is_paid_that_of_the_stronger_mix(turned: bool) -> None:
-    two = [replace(ONE, delivery=20.0), replace(STRONG, delivery=35.0)]
+    two = [replace(ONE, by_load=20.0), replace(STRONG, by_load=35.0)]
     (pair,) = shared_trucks(two[::-1] if turned else two)
     on_one_truck = 2.5 * 180 + 100 + 35 + 2 * 5  # 35 minutes, of which 30 are free
     assert pair.together == pytest.approx(on_one_truck)

@@ -20,6 +20,7 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
@@ -49,7 +50,14 @@ def _in_mix(addition: Addition) -> Expr:
     return when(addition.is_("yes"), PourCost.yards_billed, 0)
 
 
+def _fee(label: str, quantity: Expr, price: Price, none: str) -> Cost:
+    """A fee that a plant may add: none where its price is blank."""
+    return priced(label, CONCRETE, when(is_given(price), quantity, 0), price, none)
+
+
 _PUMPED = PourCost.yards_pumped > 0
+_NO_FEE = "no ready-mix, or no such fee"
+_NO_SATURDAY = "not on a Saturday, or no such fee"
 
 PLANT_AND_PUMP = (
     Cost(
@@ -88,6 +96,32 @@ PLANT_AND_PUMP = (
         "no truck is in tier 3",
     ),
     priced("Concrete delivery, per truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
+    _fee("Environmental fee of the plant", Order.trucks, PlantFees.environmental_price, _NO_FEE),
+    _fee("Fuel surcharge of the plant", Order.trucks, PlantFees.fuel_price, _NO_FEE),
+    _fee(
+        "After-hours fee of the plant",
+        PlantFees.is_after_hours * Order.trucks,
+        PlantFees.after_hours_price,
+        "within the hours of the plant, or no such fee",
+    ),
+    _fee(
+        "Saturday fee of the plant, per load",
+        PlantFees.is_saturday * Order.trucks,
+        PlantFees.saturday_load_price,
+        _NO_SATURDAY,
+    ),
+    _fee(
+        "Saturday fee of the plant, per yard",
+        PlantFees.is_saturday * PourCost.yards_billed,
+        PlantFees.saturday_yard_price,
+        _NO_SATURDAY,
+    ),
+    _fee(
+        "Fiber put in at the plant",
+        PlantFees.puts_in_fiber * PourCost.yards_billed,
+        PlantFees.fiber_price,
+        "none; bags, or no fiber",
+    ),
     priced(
         "Truck standby",
         CONCRETE,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.pour import ADDITIONS, Mixture
 from calc.trade.levels import POURING, STRENGTH, TIER
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.prices.price_age import last_day
 
 _SHEET = "Order and placing"
@@ -58,6 +59,12 @@ class PlantCharges(Section, title="Plant charges", sheet=_SHEET):
     )
 
     delivery = line("Delivery per truck", "$/truck", if_given(delivery_price, 0), source="Prices")
+    by_load = line(
+        "Delivery and added fees per truck",
+        "$/truck",
+        delivery + PlantFees.by_load,
+        source="delivery, plus what the plant adds for each load",
+    )
     first_limit = line(
         "Short load, tier 1 below",
         "yd3/truck",
@@ -152,6 +159,6 @@ class DischargePrice(Section, title="Concrete price per yard", each=POURING, she
     yard = line(
         "Concrete price per yard",
         "$/yd3",
-        ChosenMix.cost + ChosenMix.added + aggregate,
-        source="mix price plus admixtures and pump mix",
+        ChosenMix.cost + ChosenMix.added + aggregate + PlantFees.by_yard,
+        source="mix price plus admixtures, pump mix, and the fees that the plant adds per yard",
     )
