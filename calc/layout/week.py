@@ -111,15 +111,14 @@ def _whole(line: Line) -> Declared:
 def _ledger(job: JobValues) -> Iterator[LedgerRow]:
     """One row for every cost, and for the rest of the direct cost. An unknown rate is none."""
     for index, cost in enumerate(ROWS):
-        row = job.job.company.price_rows.get(cost.price) if cost.price is not None else None
         known = float(job.of(CostTable.known, index)) > 0
         rate = float(job.of(CostTable.rate, index)) if known else float("nan")
-        account = row.account if row else ""
+        account = str(job.of(CostTable.account, index))
         quantity = float(job.of(CostTable.quantity, index))
         yield LedgerRow(cost.label, quantity, cost.unit_text, rate, cost.group, account)
     for line in BEYOND_COSTS:
         amount = float(job.of(line))
-        yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "")
+        yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "-")
 
 
 @dataclass(frozen=True)
@@ -277,7 +276,7 @@ def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
     amount = 0.0 if isnan(each.rate) else _to_cent(each.quantity * each.rate)
     for col, value, format_text in (
         (0, row.bid_date, DATE_FORMAT), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
-        (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
+        (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account, ""),
     ):  # fmt: skip
         put_value(page, col, value, format_text)
     quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")

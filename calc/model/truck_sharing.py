@@ -132,9 +132,7 @@ def best_set(found: Iterable[SharedTruck]) -> list[SharedTruck]:
 
 def jobs_that_share(found: Iterable[SharedTruck]) -> Mapping[str, tuple[str, ...]]:
     """The jobs of the best set, each with all the jobs of its truck in the order of the stops."""
-    return {
-        stop.job: tuple(each.job for each in truck.stops) for truck in found if truck.best for stop in truck.stops
-    }
+    return {stop.job: tuple(each.job for each in truck.stops) for truck in found if truck.best for stop in truck.stops}
 
 
 def _best_of_day(found: Sequence[SharedTruck]) -> list[SharedTruck]:
@@ -195,7 +193,7 @@ def _in_order(stops: Stops) -> Stops:
 
 
 def _one_mix(one: SmallPour, another: SmallPour) -> bool:
-    """Whether one truck can bring what both ask for. Fiber that the plant puts in is in the drum from the first stop."""
+    """Whether one truck can bring what both ask for. Fiber put in at the plant is there from the first stop."""
     off = [each for each, mine, other in zip(MIX, one.mix, another.mix, strict=True) if mine != other]
     return one.plant_fiber == another.plant_fiber and all(
         each.more_serves or (each.added_later and (_bare(one) or _bare(another))) for each in off

@@ -18,7 +18,7 @@ from calc.trade.cautions.conditions import (
     Restraint,
 )
 from calc.trade.cautions.crew import CrewCautions
-from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
@@ -53,6 +53,7 @@ from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicl
 from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
+from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
@@ -261,6 +262,9 @@ MONEY = (
     PieceGoods,
     TierStart,
     TruckFee,
+    GroupAccount,
+    DumpAccount,
+    OwnAccount,
     CostTable,
     Subtotal,
     BidPrice,
@@ -280,6 +284,9 @@ CONDITIONS = (
     DustHours,
     UtilityLocate,
     SpoilPerArea,
+    RockSeller,
+    EmptyReturn,
+    BackHaul,
 )
 SECOND_ROUTES = (
     CURING_BOUGHT.section,

@@ -16,6 +16,7 @@ from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
 from calc.trade.materials.purchases import PieceGoods, TruckFee
+from calc.trade.money.accounts import OwnAccount
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
@@ -24,7 +25,7 @@ from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
-from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
@@ -38,6 +39,15 @@ NO_TRUCK = "no ready-mix"
 NOT_IN_MIX = "not in the mix"
 NO_PUMP = "no pump"
 NO_BAGS = "no bagged concrete"
+
+
+def account_of_class(labor_class: Expr) -> Expr:
+    """The account of a labor class: of the laborer, of the finisher, else of the crew mix."""
+    return when(
+        equals(labor_class, LABORER),
+        OwnAccount.laborer,
+        when(equals(labor_class, FINISHER), OwnAccount.finisher, OwnAccount.crew_mix),
+    )
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
@@ -68,6 +78,7 @@ PLANT_AND_PUMP = (
         NO_TRUCK,
         tax=ChosenMix.taxed,
         last_day=ChosenMix.last_day,
+        books_to=ChosenMix.account,
     ),
     *(
         priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
@@ -187,6 +198,7 @@ ROCK = (
         when(BaseHaul.trips > 0, ONE_EACH, 0),
         BaseHaul.pick_up_cost / ONE_EACH,
         "delivered, or none",
+        books_to=OwnAccount.rock_vehicle,
     ),
 )
 """The rock base, on the site."""
@@ -287,6 +299,7 @@ EQUIPMENT_ROWS = (
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
+            books_to=look_up(Rental.account, word),
         )
         for word in TOOL.axis.words
     ),
@@ -309,15 +322,30 @@ _DISPOSAL = (
         Choice.cost / ONE_EACH,
         "nothing to haul",
         sure=when(Choice.known > 0, 1, 0),
+        books_to=OwnAccount.vehicle,
     ),
 )
 
 _LABOR = (
     *(
-        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such task")
+        Cost(
+            f"Labor: {word}",
+            LABOR,
+            look_up(Task.hours, word),
+            look_up(Task.rate, word),
+            "no such task",
+            books_to=account_of_class(look_up(Task.labor_class, word)),
+        )
         for word in TASK.axis.words
     ),
-    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.composite, "company policy charges none"),
+    Cost(
+        "Labor: idle crew time",
+        LABOR,
+        Labor.idle,
+        CrewRate.composite,
+        "company policy charges none",
+        books_to=OwnAccount.crew_mix,
+    ),
 )
 
 _FEES = (

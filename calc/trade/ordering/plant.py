@@ -114,6 +114,7 @@ class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
     psi = factors("Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows")
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
     taxed = line("Mix is taxed", "", by_row(STRENGTH, *cost.taxed), source="Prices")
+    account = line("Mix account", "", by_row(STRENGTH, *cost.accounts), source="Prices")
     last_day = line("Mix price valid until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
     fit = line(
         "Strength compared",
@@ -138,6 +139,7 @@ class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
     )
     cost = line("Mix price", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="looked up by row")
     taxed = line("Mix ordered is taxed", "", at(Mix.taxed, row), source="looked up by row")
+    account = line("Mix ordered, account", "", at(Mix.account, row), source="looked up by row")
     last_day = line("Mix ordered, price valid until", "day", at(Mix.last_day, row), source="looked up by row")
     added = line(
         "Admixtures and winter heat, per yard",

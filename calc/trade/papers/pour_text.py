@@ -175,10 +175,18 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
     fiber = line(
         "Fiber text",
         "",
-        when(Job.fiber.is_("none"), "no fiber", joined(
+        when(
+            Job.fiber.is_("none"),
+            "no fiber",
+            joined(
                 Job.fiber,
-                when(both(PlantFees.puts_in_fiber > 0, Order.quantity > 0), " fiber, put in at the plant", " fiber, whole bags in each truck"),
-            )),
+                when(
+                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
+                    " fiber, put in at the plant",
+                    " fiber, whole bags in each truck",
+                ),
+            ),
+        ),
         source="fiber of the job",
     )
     shutoff = line(

@@ -28,7 +28,7 @@ class Rate(Section, title="Wage rates by role", each=ROLE, sheet="Costs"):
         "Wage rate used",
         "$/h",
         when(both(by_table <= 0, equals(row_number(ROLE), DRIVER)), at(by_table, LABORER), by_table),
-        source="a driver without a rate costs what a laborer does; a crew mix without one is worked out from the people",
+        source="a driver without a rate costs what a laborer does; a crew mix without one is worked out by people",
     )
 
 
