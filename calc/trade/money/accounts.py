@@ -91,3 +91,13 @@ class OwnAccount(Section, title="Accounts of roles, vehicles and sites", sheet=_
         when(both(total(SiteSpec.counted) > 0, site_row > 0), at(Disposal.account, largest(1, site_row)), _NONE),
         source="Disposal sites",
     )
+    haul = line(
+        "Account of the haul",
+        "",
+        when(
+            is_word(site, _NONE),
+            when(is_word(vehicle, _NONE), driver, vehicle),
+            site,
+        ),
+        source="of the disposal site, else of the vehicle, else of the driver",
+    )

@@ -322,7 +322,7 @@ _DISPOSAL = (
         Choice.cost / ONE_EACH,
         "nothing to haul",
         sure=when(Choice.known > 0, 1, 0),
-        books_to=OwnAccount.vehicle,
+        books_to=OwnAccount.haul,
     ),
 )
 
