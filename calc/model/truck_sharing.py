@@ -35,8 +35,8 @@ AT_ONCE = 20_000
 MOST_IN_THREES = 60
 """Of a day with more pours only so many, the smallest, are tried in threes: the pours that pay the most fees."""
 
-MOST_TRIED = 200_000
-"""So many sets of a day are tried; beyond that the best of them is taken, which a single busy day may need."""
+MOST_TRIED = 50_000
+"""So many sets of a day are tried, more than a dozen pours need; of a busier day the best of those tried is taken."""
 
 _A_HAIR = 1e-6
 """Dollars by which one set has to save more than another."""
