@@ -305,7 +305,11 @@ def _shared_loads_page(found: Sequence[SharedTruck]) -> Page:
     page.words(0, "Best set", "check")
     total = sum(each.saving for each in best)
     put_formula(page, _SAVING, "sum", f"SUM({_column_range(_SAVING, first, page.row - 1)})", total, '"$"#,##0.00')
-    page.words(_NOTE, "No job twice. It is the largest saving there is; on a very busy day, the largest that was found.", "note")
+    page.words(
+        _NOTE,
+        "No job twice. It is the largest saving there is; on a very busy day, the largest that was found.",
+        "note",
+    )
     page.next(2)
     if others:
         page.words(0, "Other choices", "section")
