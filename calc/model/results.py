@@ -72,27 +72,44 @@ class SmallPour:
     mix: tuple[str, ...]
     fees: tuple[tuple[float, float], ...]
     least: float
-    delivery: float
+    by_load: float
+    """Delivery and the fees that the plant adds for each load."""
     capacity: float
     unloading: float
     time_left: float
     free: tuple[float, float]
     minute: float
     between: float
+    plant_fiber: bool = False
+    """Whether the plant puts fiber into it."""
 
 
 @dataclass(frozen=True)
 class SharedTruck:
-    """Two jobs that one truck could serve; ``together`` is what the plant charges for both on one truck, in $."""
+    """Two or three jobs that one truck could serve, in the order of its stops.
 
-    first: SmallPour
-    second: SmallPour
+    ``together`` is what the plant charges for all of them on one truck, in $; ``best`` says that it is one of the set
+    that saves most and takes no job twice.
+    """
+
+    stops: tuple[SmallPour, ...]
     together: float
+    best: bool = False
+
+    @property
+    def day(self) -> float:
+        """The day of the pours."""
+        return self.stops[0].day
+
+    @property
+    def yards(self) -> float:
+        """The concrete of all stops, in yd3."""
+        return sum(each.yards for each in self.stops)
 
     @property
     def apart(self) -> float:
         """What the plant charges when each has a truck of its own, in $."""
-        return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
+        return sum(each.charge + each.waiting for each in self.stops)
 
     @property
     def saving(self) -> float:

@@ -18,7 +18,7 @@ from calc.trade.cautions.conditions import (
     Restraint,
 )
 from calc.trade.cautions.crew import CrewCautions
-from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
@@ -54,9 +54,10 @@ from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
-from calc.trade.materials.fiber import FiberDose, FiberKind, FiberTotal, TruckFiber
+from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
+from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
@@ -69,6 +70,7 @@ from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckS
 from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant_fees import FiberKind, PlantFees
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
@@ -177,6 +179,8 @@ LADDER = (
     DepthDeviation,
     DepthUncertainty,
     VolumeUncertainty,
+    FiberKind,
+    PlantFees,
     MixAddition,
     PlantCharges,
     ShortLoadTier,
@@ -254,7 +258,6 @@ ORDER = (
     PourCost,
     WorkingTime,
     FinishWindow,
-    FiberKind,
     FiberDose,
     TruckFiber,
     FiberTotal,
@@ -298,6 +301,9 @@ MONEY = (
     PieceGoods,
     TierStart,
     TruckFee,
+    GroupAccount,
+    DumpAccount,
+    OwnAccount,
     CostTable,
     Subtotal,
     BidPrice,
@@ -317,6 +323,9 @@ CONDITIONS = (
     DustHours,
     UtilityLocate,
     SpoilPerArea,
+    RockSeller,
+    EmptyReturn,
+    BackHaul,
 )
 SECOND_ROUTES = (
     CURING_BOUGHT.section,

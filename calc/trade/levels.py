@@ -56,8 +56,8 @@ PILE = named_rows(
 DISPOSAL = typed_rows("site", titled=True)
 """A disposal site."""
 
-ROLE = named_rows("role", "laborer", "finisher", "driver")
-"""The role that a member of the crew is paid for."""
+ROLE = named_rows("role", "laborer", "finisher", "driver", "crew mix")
+"""The role that a member of the crew is paid for; a crew mix is one rate for the whole crew, blank to work it out."""
 
 WORDING = typed_rows("place", titled=True)
 """A place in the documents for the contractor's own wording."""

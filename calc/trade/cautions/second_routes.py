@@ -14,6 +14,7 @@ from calc.trade.materials.packs import Packs
 from calc.trade.money.cost_rows import PLANT_AND_PUMP
 from calc.trade.money.costs import COST, CostTable
 from calc.trade.ordering.order import Order
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.visit_rules import VisitRules
@@ -70,14 +71,15 @@ class FiberBought(Section, title="Fiber bought", sheet=_SHEET):
     over = line(
         "Fiber over the dose",
         "lb",
-        FiberTotal.bags * FiberDose.bag - Order.placed * FiberDose.per_yard,
-        source="weight of the bags, less the dose of all that is ordered or mixed",
+        FiberTotal.bags * FiberDose.bag
+        - when(PlantFees.puts_in_fiber > 0, Order.placed - Order.quantity, Order.placed) * FiberDose.per_yard,
+        source="weight of the bags, less the dose of all that is ordered or mixed, but for fiber put in at the plant",
     )
     most_over = line(
         "Fiber over the dose, at most",
         "lb",
-        (Order.trucks.count + when(Order.bags > 0, 1, 0)) * ONE_BAG,
-        source="a bag for each truck; all that is mixed on the site counts as one",
+        (when(PlantFees.puts_in_fiber > 0, 0, Order.trucks.count) + when(Order.bags > 0, 1, 0)) * ONE_BAG,
+        source="a bag for each truck that takes bags; all that is mixed on the site counts as one",
     )
 
 

@@ -1,26 +1,13 @@
-"""Fiber: dosed for the yards in each truck, and put in by whole bags."""
+"""Fiber: dosed for the yards in each truck, and put in by whole bags, or by the plant."""
 
 from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Job, Site
-from calc.trade.levels import FIBER, TRUCK
+from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order import Order, TruckLoad
-
-
-class FiberKind(Section, title="Fiber types", each=FIBER):
-    """Usual dosage and bag size of each type of fiber; the product data sheet governs."""
-
-    dose = factors(
-        "Fiber dosage, usual",
-        "lb/yd3",
-        0,
-        1.5,
-        4,
-        source="micro: UFGS 03300N, 1.5 lb/yd3 minimum, seen in print; macro: ACI 544.3R, 3 to 7, partly from memory",
-    )
-    bag = factors("Fiber per bag, usual", "lb/bag", 1, 1, 5, source="common practice, no source: the bag label wins")
+from calc.trade.ordering.plant_fees import FiberKind, PlantFees
 
 
 class FiberDose(Section, title="Fiber", sheet="Order and placing"):
@@ -47,19 +34,25 @@ class FiberDose(Section, title="Fiber", sheet="Order and placing"):
 
 
 class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
-    """Bags are added whole, so each truck takes whole bags."""
+    """Bags are added whole, so each truck takes whole bags; none where the plant puts the fiber in."""
 
+    dose = line(
+        "Fiber added on site",
+        "lb",
+        when(PlantFees.puts_in_fiber > 0, 0, TruckLoad.yards * FiberDose.per_yard),
+        source="load times dosage; 0 where the plant puts the fiber in",
+    )
     bags = line(
         "Fiber bags",
         "bag",
-        round_up(TruckLoad.yards * FiberDose.per_yard / FiberDose.bag),
-        source="load times dosage over fiber per bag, rounded up; common practice, no source: whole bags in each truck",
+        round_up(dose / FiberDose.bag),
+        source="dose over fiber per bag, rounded up; common practice, no source: whole bags in each truck",
         adds=True,
     )
     spare = line(
         "Fiber beyond the dose",
         "lb",
-        bags * FiberDose.bag - TruckLoad.yards * FiberDose.per_yard,
+        bags * FiberDose.bag - dose,
         source="what its bags hold, less the dose of its load",
     )
 

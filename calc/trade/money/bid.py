@@ -17,6 +17,7 @@ from calc.trade.materials.packs import Packs
 from calc.trade.money.price import BidPrice, PriceParts
 from calc.trade.ordering.method_choice import Placing, PlacingWords, RunnerUpMethod
 from calc.trade.ordering.order import Balance, Order
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
@@ -117,7 +118,14 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         when(
             Job.fiber.is_("none"),
             "no fiber on this job",
-            joined(Job.fiber, ", dosed per yard, whole bags in each truck"),
+            joined(
+                Job.fiber,
+                when(
+                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
+                    ", put in at the plant",
+                    ", dosed per yard, whole bags in each truck",
+                ),
+            ),
         ),
         source="dosage per yard ordered",
     )

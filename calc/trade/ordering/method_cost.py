@@ -21,7 +21,7 @@ class Pump(Section, title="Pump charges", sheet=_SHEET):
     set_up_price = price("Pump set-up charge", "$/each", taxed=False, help="Charge per job before the pump runs.")
     hour_price = price("Pump, per hour", "$/h", taxed=False, help="Charge per hour of the pump with its operator.")
     yard_price = price("Pump, per yard", "$/yd3", taxed=False, help="Added charge per yard pumped; blank for none.")
-    primer_price = price("Pump primer", "$/each", help="Primer or slurry pack, per job; blank for none.")
+    primer_price = price("Pump primer", "$/each", taxed=False, help="Primer or slurry pack, per job; blank for none.")
     min_hours = factor("Pump minimum hours", "h", 3, low=2, high=4, source="common practice, no source")
     set_up_hours = factor(
         "Pump set-up and washout time", "h", 0.75, low=0.5, high=1.5, source="common practice, no source: charged time"
@@ -67,7 +67,7 @@ class MethodCost(Section, title="Placing method costs", each=METHOD, sheet=_SHEE
         "Plant charges",
         "$",
         plant_charge(Method.order, at(DischargePrice.yard, Method.discharge), fees, TruckSplit.trucks),
-        source="yards, not below the minimum order, plus fees and delivery per truck",
+        source="yards, not below the minimum order, plus short-load fees, delivery and added fees per truck",
     )
     concrete = line(
         "Concrete cost of the method",

@@ -103,7 +103,10 @@ class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
     )
     fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
-        "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"
+        "Delivery and added fees, total",
+        "$",
+        money(Order.trucks * PlantCharges.by_load),
+        source="trucks times delivery and added fees per truck",
     )
     standby = line(
         "Truck standby cost, total",

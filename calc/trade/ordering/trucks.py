@@ -73,5 +73,5 @@ def billed_yards(order: Expr) -> Expr:
 
 
 def plant_charge(order: Expr, yard: Expr, fees: Expr, trucks: Expr) -> Expr:
-    """What the plant charges for an order at ``yard``, in $/yd3: the yards, the fees and delivery by the truck."""
-    return money(billed_yards(order) * yard) + money(fees + trucks * PlantCharges.delivery)
+    """What the plant charges for an order at ``yard``, in $/yd3: its yards, short loads and loads."""
+    return money(billed_yards(order) * yard) + money(fees + trucks * PlantCharges.by_load)

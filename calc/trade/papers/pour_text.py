@@ -12,6 +12,7 @@ from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.papers.area_text import feet_and_inches
 from calc.trade.takeoff.forms import Board
@@ -185,7 +186,18 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
     fiber = line(
         "Fiber text",
         "",
-        when(Job.fiber.is_("none"), "no fiber", joined(Job.fiber, " fiber, whole bags in each truck")),
+        when(
+            Job.fiber.is_("none"),
+            "no fiber",
+            joined(
+                Job.fiber,
+                when(
+                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
+                    " fiber, put in at the plant",
+                    " fiber, whole bags in each truck",
+                ),
+            ),
+        ),
         source="fiber of the job",
     )
     shutoff = line(
