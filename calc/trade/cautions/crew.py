@@ -7,7 +7,9 @@ from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import Permissions
 from calc.trade.inputs.work import OnSite
 from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import Chipping, Roots
+from calc.trade.work.visit_rules import VisitRules
 
 
 class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
@@ -23,6 +25,18 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         usual="a finisher cannot place while the first of the slab sets",
         do="Make the crew larger, or have fewer people place or finish.",
         source="house rule",
+    )
+    much_beyond_tasks = caution(
+        "Much paid time beyond tasks",
+        Severity.NOTE,
+        PaidTime.share < VisitRules.share_note,
+        "Little of the paid time is on tasks; the rest is the way there and back, setting out, minimum hours of a "
+        "visit, and waiting for the concrete to set. The number is the share on tasks.",
+        PaidTime.share,
+        "%",
+        usual="40 % and more on tasks; a small job has its visits all the same",
+        do="See the visits on Costs: put visits of two jobs together, or send fewer people.",
+        source="common practice, no source",
     )
     unknown_bars = caution(
         "Unknown reinforcement in a footing",

@@ -3,34 +3,11 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.job import Job, Site
 from calc.trade.levels import TRUCK
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order import Order, TruckLoad
-from calc.trade.ordering.plant_fees import FiberKind, PlantFees
-
-
-class FiberDose(Section, title="Fiber", sheet="Order and placing"):
-    """Fiber dosage per yard ordered."""
-
-    per_yard = line(
-        "Fiber dosage",
-        "lb/yd3",
-        when(Job.fiber.is_("none"), 0, if_given(Site.fiber_dose, look_up(FiberKind.dose, Job.fiber))),
-        source="input, else the usual dosage of the fiber type",
-    )
-    bag = line(
-        "Fiber per bag",
-        "lb/bag",
-        look_up(FiberKind.bag, Job.fiber),
-        source="by fiber type",
-    )
-    weight = line(
-        "Fiber weight",
-        "lb",
-        Order.quantity * per_yard,
-        source="order times dosage: per yard ordered, not per yard in place",
-    )
+from calc.trade.ordering.plant_fees import PlantFees
 
 
 class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and placing", slots_for=Order.trucks):
@@ -60,12 +37,17 @@ class TruckFiber(Section, title="Fiber by truck", each=TRUCK, sheet="Order and p
 class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
     """Fiber for the whole pour."""
 
+    weight = line(
+        "Fiber weight",
+        "lb",
+        Order.quantity * FiberDose.per_yard,
+        source="order times dosage: per yard ordered, not per yard in place",
+    )
+
     batch = line(
         "Fiber bags for bagged concrete",
         "bag",
-        when(
-            Order.bags > 0, round_up(Bags.bags * Bags.bag_yield / FT3_PER_YD3 * FiberDose.per_yard / FiberDose.bag), 0
-        ),
+        when(Order.bags > 0, round_up(Bags.volume * FiberDose.per_yard / FiberDose.bag), 0),
         source="all bagged concrete counts as one batch",
     )
     bags = line(

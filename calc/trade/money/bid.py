@@ -23,7 +23,7 @@ from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.joints import MatchedJoints
-from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 
 _SHEET = "Bid"
 
@@ -195,11 +195,11 @@ FALLS_DUE = (PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completio
 KEY = (
     Slab.net_area,
     Concrete.in_place,
-    Order.required,
     Order.risk,
     Order.surplus,
-    Labor.days,
-    Labor.hours,
+    PaidTime.visits,
+    PaidTime.clock_hours,
+    PaidTime.share,
     Pile.tons,
     BaseNeeds.buy,
     DowelNeeds.dowels,

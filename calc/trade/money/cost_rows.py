@@ -15,7 +15,8 @@ from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
-from calc.trade.materials.purchases import PieceGoods, TruckFee
+from calc.trade.materials.piece_goods import PieceGoods
+from calc.trade.materials.purchases import TruckFee
 from calc.trade.money.accounts import OwnAccount
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
@@ -23,6 +24,7 @@ from calc.trade.ordering.order import Order
 from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
 from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost, TruckTime
+from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
@@ -30,7 +32,8 @@ from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
 from calc.trade.work.equipment import Equipment, RentalChoice
-from calc.trade.work.labor import Labor, Task
+from calc.trade.work.labor import Task
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.protection import Protection
 from calc.trade.work.task_rates import TaskRates
 
@@ -255,7 +258,7 @@ PROTECTION = (
         Protection.sheet_price,
         "no footing has a bond breaker",
     ),
-    priced("Concrete washout, per job", MATERIALS, Protection.washouts, Protection.washout_price, "no ready-mix truck"),
+    priced("Concrete washout, per job", MATERIALS, Protection.washouts, MethodCost.washout_price, "no ready-mix truck"),
     priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
     priced(
         "Barricades, days on site",
@@ -319,7 +322,20 @@ EQUIPMENT_ROWS = (
         Equipment.excavator_delivery_price,
         "hand excavation",
     ),
-    priced("Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
+    priced(
+        "Mobilization, crew visits",
+        EQUIPMENT,
+        count_of(PaidTime.crew_visits, "each"),
+        Mobilization.crew_price,
+        "none",
+    ),
+    priced(
+        "Mobilization, one-person visits",
+        EQUIPMENT,
+        count_of(PaidTime.single_visits, "each"),
+        Mobilization.single_price,
+        "nothing to strip or to seal",
+    ),
 )
 """Machines that are rented, and the way there."""
 
@@ -334,6 +350,10 @@ _DISPOSAL = tuple(
     )
 )
 
+AS_LABORER = (CrewRate.laborer, OwnAccount.laborer)
+AS_FINISHER = (CrewRate.finisher, OwnAccount.finisher)
+"""Rate and account of time that no task is paid for."""
+
 _LABOR = (
     *(
         Cost(
@@ -346,13 +366,17 @@ _LABOR = (
         )
         for word in TASK.axis.words
     ),
-    Cost(
-        "Labor: idle crew time",
-        LABOR,
-        Labor.idle,
-        CrewRate.composite,
-        "company policy charges none",
-        books_to=OwnAccount.crew_mix,
+    *(
+        Cost(label, LABOR, hours, rate, none, books_to=account)
+        for label, hours, rate, account, none in (
+            ("Time beyond tasks, prep", PaidTime.beyond_prep, *AS_LABORER, "no preparation visit of its own"),
+            ("Time beyond tasks, pour, placers", PaidTime.beyond_placers, *AS_LABORER, "none"),
+            ("Time beyond tasks, pour, finishers", PaidTime.beyond_finishers, *AS_FINISHER, "none"),
+            ("Time beyond tasks, strip", PaidTime.beyond_strip, *AS_LABORER, "no strip visit"),
+            ("Time beyond tasks, seal", PaidTime.beyond_seal, *AS_LABORER, "no seal visit"),
+            ("Overtime premium, laborers", PaidTime.laborer_premium, *AS_LABORER, "no paid day is too long"),
+            ("Overtime premium, finishers", PaidTime.finisher_premium, *AS_FINISHER, "no paid day is too long"),
+        )
     ),
 )
 

@@ -8,7 +8,8 @@ from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import ADDITIONS, Addition, Mixture
-from calc.trade.materials.fiber import FiberDose, FiberTotal
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.papers.pour_text import MixText, PourText
 
 Fact = paper.Fact
