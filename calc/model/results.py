@@ -5,7 +5,7 @@ The layout and the writer know these types and nothing else of the model: they s
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -115,6 +115,11 @@ class SharedTruck:
     def saving(self) -> float:
         """What sharing one truck saves, in $."""
         return self.apart - self.together
+
+
+def jobs_that_share(found: Iterable[SharedTruck]) -> Mapping[str, tuple[str, ...]]:
+    """The jobs of the best set, each with all the jobs of its truck in the order of the stops."""
+    return {stop.job: tuple(each.job for each in truck.stops) for truck in found if truck.best for stop in truck.stops}
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ Nothing is changed automatically: the set that saves most is listed with its con
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import combinations, islice
 from math import isnan
@@ -128,11 +128,6 @@ def best_set(found: Iterable[SharedTruck]) -> list[SharedTruck]:
     for each in found:
         by_day.setdefault(each.day, []).append(each)
     return [each for day in by_day.values() for each in _best_of_day(day)]
-
-
-def jobs_that_share(found: Iterable[SharedTruck]) -> Mapping[str, tuple[str, ...]]:
-    """The jobs of the best set, each with all the jobs of its truck in the order of the stops."""
-    return {stop.job: tuple(each.job for each in truck.stops) for truck in found if truck.best for stop in truck.stops}
 
 
 def _best_of_day(found: Sequence[SharedTruck]) -> list[SharedTruck]:

@@ -12,8 +12,8 @@ import pytest
 from books import COMPANY, Rows, only_job
 from calc.layout.week import SHARED_LOADS, week_row, week_sheets
 from calc.model.outliers import outliers
-from calc.model.results import SharedTruck, SmallPour
-from calc.model.truck_sharing import MOST_IN_THREES, jobs_that_share, shared_trucks, small_pour
+from calc.model.results import SharedTruck, SmallPour, jobs_that_share
+from calc.model.truck_sharing import MOST_IN_THREES, shared_trucks, small_pour
 from calc.trade.papers.mix import MIX
 
 PLANT: dict[str, Rows] = COMPANY | {

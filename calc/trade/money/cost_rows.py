@@ -160,14 +160,14 @@ _CONCRETE = (
         CONCRETE,
         when(Job.fiber.is_("micro"), FiberTotal.bags, 0),
         PieceGoods.micro_price,
-        "no micro fiber",
+        "no micro fiber in bags",
     ),
     priced(
         "Macro fiber bags",
         CONCRETE,
         when(Job.fiber.is_("macro"), FiberTotal.bags, 0),
         PieceGoods.macro_price,
-        "no macro fiber",
+        "no macro fiber in bags",
     ),
 )
 

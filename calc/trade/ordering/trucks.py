@@ -1,6 +1,6 @@
 """How an order rides on trucks and what the plant charges for it: written once, for every order that is compared.
 
-The candidates, the ways of placing, the order that is phoned in and two pours on one truck all use these expressions.
+The candidates, the ways of placing, the order that is phoned in and pours that share a truck all use these expressions.
 """
 
 from __future__ import annotations
