@@ -53,7 +53,7 @@ from calc.trade.inputs.pour import Crew, Mixture, Ordering
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
+from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, BaseOverFooting, RockVehicle
 from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
@@ -211,7 +211,7 @@ LADDER = (
     OtherOrderRules,
 )
 VEHICLES = (VehicleSpec, SiteSpec)
-BASE = (Base, BaseNeeds, RockVehicle, BaseHaul)
+BASE = (BaseOverFooting, Base, BaseNeeds, RockVehicle, BaseHaul)
 PREP = (
     VisitRules,
     TaskRates,

@@ -98,6 +98,13 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         0 * Sealer.need,
         tolerance,
     )
+    dug_deep_enough = check(
+        "The dig holds slab and base",
+        "yd3",
+        largest(0, total(Excavation.slab_and_base) - total(Excavation.below_top)),
+        0 * total(Excavation.volume),
+        tolerance,
+    )
     excavation = check(
         "Soil + old concrete = excavation (fails when there is more old concrete than excavation)",
         "yd3",
