@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from books import Rows
-from reference_engine.facts import Area, Job, Pay, Prices, Shape
+from reference_engine.facts import Area, Job, Pay, Prices, Shape, Station
 
 BID_DATE = "2026-04-13"
 KINDS = {"mixed": "mixed", "green": "green waste", "soil": "soil", "concrete": "concrete debris"}
 SHAPES = {"stations": "cross-sections", "polygon": "outline points"}
 TOOLS = {
     "jackhammer": "demolition hammer", "chipping_hammer": "chipping hammer", "saw": "concrete saw",
-    "plate_compactor": "plate compactor", "mixer": "mixer", "generator": "generator", "mini_excavator": "mini excavator",
+    "plate_compactor": "plate compactor", "mixer": "mixer", "generator": "generator",
+    "mini_excavator": "mini excavator",
 }  # fmt: skip
 ITEMS = {
     "air": "Entrained air", "accelerator": "Accelerator", "retarder": "Retarder", "winter_heat": "Winter heat",
@@ -96,9 +98,28 @@ def _area(name: str, area: Area) -> list[object]:
 
 
 def _stations(name: str, area: Area) -> list[list[object]]:
-    rows: list[list[object]] = [[name, area.name, s.at, s.width, None, None] for s in area.shape.stations]
-    rows += [[name, area.name, at, None, None, "yes"] for at in area.old_joints]
-    return rows + [[name, area.name, n + 1, None, depth, None] for n, depth in enumerate(area.depths)]
+    """Stations in order. Where a strip has an old joint or a depth the width is between those of its neighbors.
+
+    An old joint off the slab cannot be typed: its row would need a width, and lengthen the slab.
+    """
+    stops = area.shape.stations
+    if not stops:
+        return [[name, area.name, n + 1, None, depth, None] for n, depth in enumerate(area.depths)]
+    begin, end = stops[0].at, stops[-1].at
+    depths = {begin + (end - begin) * (n + 1) / (len(area.depths) + 1): d for n, d in enumerate(area.depths)}
+    joints = {at for at in area.old_joints if begin <= at <= end}
+    places = sorted({s.at for s in stops} | set(depths) | joints)
+    return [
+        [name, area.name, at, _width(stops, at), depths.get(at), "yes" if at in joints else None] for at in places
+    ]
+
+
+def _width(stops: Sequence[Station], at: float) -> float:
+    """The width of a strip at a place."""
+    for one, two in pairwise(stops):
+        if one.at <= at <= two.at:
+            return one.width + (two.width - one.width) * (at - one.at) / (two.at - one.at)
+    raise ValueError(f"no width at {at}")
 
 
 def _hole(shape: Shape) -> list[object]:
@@ -118,7 +139,8 @@ def site_facts(job: Job) -> dict[str, object]:
         "Chute access": said("chute" in job.methods), "Wheelbarrow access": said("barrow" in job.methods),
         "Pump access": said("pump" in job.methods), "Wheelbarrows": job.barrows, "Muddy route": said(job.wet_way),
         "Air temperature": job.air_temperature, "Concrete temperature": job.concrete_temperature,
-        "Demolition saw cut": sum(a.saw_cut for a in job.areas), "Unforeseen-conditions allowance": job.unforeseen_hours,
+        "Demolition saw cut": sum(a.saw_cut for a in job.areas),
+        "Unforeseen-conditions allowance": job.unforeseen_hours,
         "Crew": job.crew, "Power on site": said(job.power), "Days closed to traffic": job.close_days,
         "Permit": job.permit, "Retainage": job.retainage * 100,
         "Route grade": None if job.way_slope is None else job.way_slope * 100,

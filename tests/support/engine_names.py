@@ -10,11 +10,16 @@ NAMES = {
 """Numbers of a job, by the engine's name."""
 
 TASKS = {
-    "hours_layout": ("layout",), "hours_cap": ("cap lines",), "hours_brush": ("cut brush",),
-    "hours_grub": ("grub roots",), "hours_break": ("break out slab",), "hours_chip": ("chip footings",),
-    "hours_dig": ("dig by hand", "dig by machine"), "hours_load_out": ("load by hand", "load by machine"),
-    "hours_base": ("place base rock",), "hours_dowels": ("drill dowels",),
-    "hours_isolation": ("install isolation joints",), "hours_finish": ("finish concrete",),
-    "hours_cure": ("apply curing compound",), "hours_clean_up": ("clean up",),
+    "hours_layout": ("layout",), "hours_cap_lines": ("cap lines",), "hours_cut_brush": ("cut brush",),
+    "hours_grub": ("grub roots",), "hours_break_slab": ("break out slab",), "hours_chip": ("chip footings",),
+    "hours_saw_cut": ("demolition saw cut",), "hours_dig": ("dig by hand", "dig by machine"),
+    "hours_load_out": ("load by hand", "load by machine"), "hours_base": ("place base rock",),
+    "hours_set_forms": ("set forms",), "hours_dowels": ("drill dowels",),
+    "hours_isolation": ("install isolation joints",), "hours_bond_breaker": ("lay bond breaker",),
+    "hours_unforeseen": ("unforeseen conditions",), "hours_bonding": ("apply bonding agent",),
+    "hours_protection": ("protect existing walk",), "hours_place": ("place concrete", "mix bags"),
+    "hours_finish": ("finish concrete",), "hours_tooled_joints": ("tool joints",),
+    "hours_sawn_joints": ("saw-cut joints",), "hours_cure": ("apply curing compound",),
+    "hours_strip_forms": ("strip forms",), "hours_clean_up": ("clean up",), "hours_seal": ("apply sealer",),
 }  # fmt: skip
 """Hours of the engine, by the tasks that they are."""
