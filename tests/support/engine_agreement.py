@@ -11,14 +11,14 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from books import intake_from, value
+from books import intake_from, line, value
 from calc.batch import evaluated
 from calc.intake.read_run import has_error
 from calc.model.results import JobValues
 from calc.trade.levels import TASK
 from engine_books import company_tables, week_tables
 from engine_jobs import random_jobs
-from engine_names import NAMES, TASKS
+from engine_names import MONEY, NAMES, TASKS
 from reference_engine import work_out
 from reference_engine.facts import Job
 
@@ -50,6 +50,10 @@ def _numbers(job: Job, values: JobValues) -> Iterator[Compared]:
             yield job.name, name, float(value(values, ours)), float(theirs[name])
     for name, words in TASKS.items():
         got = sum(float(value(values, "Task.hours", TASK.axis.words.index(word))) for word in words)
+        yield job.name, name, got, float(theirs.get(name, 0.0))
+    labels = line("CostTable.amount").level.axis.words
+    for name, rows in MONEY.items():
+        got = sum(float(value(values, "CostTable.amount", labels.index(label))) for label in rows)
         yield job.name, name, got, float(theirs.get(name, 0.0))
 
 

@@ -109,9 +109,7 @@ def _stations(name: str, area: Area) -> list[list[object]]:
     depths = {begin + (end - begin) * (n + 1) / (len(area.depths) + 1): d for n, d in enumerate(area.depths)}
     joints = {at for at in area.old_joints if begin <= at <= end}
     places = sorted({s.at for s in stops} | set(depths) | joints)
-    return [
-        [name, area.name, at, _width(stops, at), depths.get(at), "yes" if at in joints else None] for at in places
-    ]
+    return [[name, area.name, at, _width(stops, at), depths.get(at), "yes" if at in joints else None] for at in places]
 
 
 def _width(stops: Sequence[Station], at: float) -> float:
