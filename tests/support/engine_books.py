@@ -54,6 +54,7 @@ def price_rows(prices: Prices) -> list[list[object]]:
         rows += [[f"Rental for {way}, {tool}", cost, None] for way, cost in ways if cost is not None]
     rows += [[f"Ready-mix, {psi} psi", cost, None] for psi, cost in prices.concrete]
     rows += [[f"Short-load fee, tier {n}", fee, size] for n, (size, fee) in enumerate(prices.short_load_tiers, 1)]
+    rows += [["Dowel bar", cost, None] for size, cost in prices.dowel_bar.items() if size == 0.375]
     rows += [["Concrete bag", prices.bag, 0.6], ["Micro fiber", prices.micro_fiber, None]]
     rows += [["Macro fiber", prices.macro_fiber, None]]
     for label, packs in (
@@ -137,7 +138,7 @@ def site_facts(job: Job) -> dict[str, object]:
         "Chute access": said("chute" in job.methods), "Wheelbarrow access": said("barrow" in job.methods),
         "Pump access": said("pump" in job.methods), "Wheelbarrows": job.barrows, "Muddy route": said(job.wet_way),
         "Air temperature": job.air_temperature, "Concrete temperature": job.concrete_temperature,
-        "Demolition saw cut": sum(a.saw_cut for a in job.areas),
+        "Demolition saw cut": sum(a.saw_cut * a.copies for a in job.areas),
         "Unforeseen-conditions allowance": job.unforeseen_hours,
         "Crew": job.crew, "Power on site": said(job.power), "Days closed to traffic": job.close_days,
         "Permit": job.permit, "Retainage": job.retainage * 100,

@@ -7,6 +7,7 @@ import pytest
 from engine_agreement import Compared, agree, compared
 from engine_jobs import random_jobs
 
+pytestmark = pytest.mark.slow
 JOBS, SEED, SHOWN = 300, 7, 20
 SETTLED = (
     "is not held back", "slab_area", "net_yards", "green_loose", "green_tons", "form_feet", "stakes", "dowels",
