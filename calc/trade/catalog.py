@@ -114,6 +114,15 @@ from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThicknes
 from calc.trade.takeoff.joint_list import Eighths, JointLayout, JointPlace, Slot
 from calc.trade.takeoff.joints import JointDepth, JointNeeds, MatchedJoints, OldJoint, OpeningIsolation, Panel
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.takeoff.reinforcement import (
+    AreaBars,
+    BarMat,
+    BarSize,
+    BarsToBuy,
+    Reinforcement,
+    ReinforcementNeeds,
+    SlabSides,
+)
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
@@ -211,6 +220,7 @@ LADDER = (
     OtherOrderRules,
 )
 VEHICLES = (VehicleSpec, SiteSpec)
+REINFORCEMENT = (BarSize, SlabSides, BarMat, Reinforcement, AreaBars, BarsToBuy, ReinforcementNeeds)
 BASE = (BaseOverFooting, Base, BaseNeeds, RockVehicle, BaseHaul)
 PREP = (
     VisitRules,
@@ -407,6 +417,7 @@ SECTIONS = complete(
     *JOINTS,
     *DOWELS,
     *FORMS,
+    *REINFORCEMENT,
     *LADDER,
     *VEHICLES,
     *BASE,
