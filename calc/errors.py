@@ -128,6 +128,8 @@ class FindingKind(Enum):
     PERIMETER_MISMATCH = Severity.QUESTION, "The edges of an area do not add up to its perimeter."
     NO_JOINT_LAYOUT = Severity.QUESTION, "An area gets no joints: its joint layout is not fully typed."
     JOINT_BEYOND_END = Severity.QUESTION, "An old joint is just beyond the end of an area."
+    INSIDE_CORNERS = Severity.QUESTION, "An area has inside corners, where it cracks without a joint."
+    OLD_CONCRETE_EXCEEDS_DIG = Severity.QUESTION, "An area has more old concrete than is dug out for it."
     # the results of the rules
     UNACKNOWLEDGED_STOP = Severity.ERROR, "A stop caution is open. The workbook is written and marked not ready."
     FAILED_CHECK = Severity.ERROR, "Two ways to the same number disagree. The workbook is written."

@@ -31,6 +31,12 @@ FOUR_SIDES = ("rectangle", "trapezoid")
 LARGE_DEDUCTIONS = 0.3
 """The largest part of an area that deductions may take before it is questioned."""
 
+FT2_IN_PER_YD3 = 324
+"""A cubic yard is 324 ft2, an inch thick."""
+
+DUST = 1e-9
+"""How far a number may be off another that is equal to it, as floats go."""
+
 BEYOND_END = 1.0
 """Feet beyond the end of the run within which an old joint is questioned."""
 
@@ -47,7 +53,9 @@ def cross_checks(job: JobInput) -> Iterator[Finding]:
         yield from _deductions(job, area, inside[DEDUCTION], size)
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
+        yield from _old_concrete(job, area, inside, size)
         yield from _joints(job, area)
+        yield from _inside_corners(job, area, inside)
         yield from _joint_beyond_end(job, area, inside[CROSS_SECTION])
 
 
@@ -181,6 +189,39 @@ def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Fin
                 f"The footing is {_number(row, Footing.length):g} ft long, and area {area.word} is {length:g} ft long."
             )
             yield _finding(FindingKind.FOOTING_EXCEEDS_AREA, job, row, found, remedy)
+
+
+def _old_concrete(job: JobInput, area: Row, inside: dict[Level, list[Row]], size: float) -> Iterator[Finding]:
+    """More old concrete than the hole of one copy of the area, in inches over its square feet."""
+    bottom, raised = _number(area, Area.thickness) + _number(area, Area.base), _number(area, Area.height_above_grade)
+    net = size - sum(_deducted(row) for row in inside[DEDUCTION])
+    old = _number(area, Area.old_slab) * _number(area, Area.old_slab_thickness) + sum(
+        _number(row, Footing.length)
+        * _number(row, Footing.width)
+        * max(0.0, bottom - max(raised, _number(row, Footing.depth_to_top)))
+        for row in inside[FOOTING]
+    )
+    dig = net * max(0.0, bottom - raised)
+    if old > dig * (1 + DUST) + DUST:
+        found = (
+            f"The old slab and footings of area {area.word} are {old / FT2_IN_PER_YD3:.2f} yd3, and its dig is "
+            f"{dig / FT2_IN_PER_YD3:.2f} yd3. Is that correct?"
+        )
+        yield _finding(FindingKind.OLD_CONCRETE_EXCEEDS_DIG, job, area, found)
+
+
+def _inside_corners(job: JobInput, area: Row, inside: dict[Level, list[Row]]) -> Iterator[Finding]:
+    """Corners that point into the slab: those of openings, and the inner one of an L."""
+    where = ["openings"] if any(_word(row, Deduction.shape) != "circle" for row in inside[DEDUCTION]) else []
+    points = [(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in inside[OUTLINE_POINT]]
+    if _word(area, Area.shape) == "outline points" and len(points) > 3:
+        after = points[1:] + points[:1]
+        turns = [_turn(a, b, c) for a, b, c in zip(points, after, after[1:] + after[:1], strict=True)]
+        if min(turns) < 0 < max(turns):
+            where.append("outline")
+    if where:
+        found = f"Area {area.word} has inside corners at its {' and its '.join(where)}. Does a joint meet each of them?"
+        yield _finding(FindingKind.INSIDE_CORNERS, job, area, found)
 
 
 def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:

@@ -32,14 +32,20 @@ NO_TEXT = "-"
 _NUMBER = '#,##0.00;-#,##0.00;"-"'
 _GAP = 4.5
 _TWO_SMALL_LINES = 23.0
+_LEAST_SCALE = 0.69
+"""The smallest at which the page is printed; as wide as its columns are, it is at 0.7 on A4."""
+
 _SMALL_LINE, _SMALLER = 11.4, 8 / 9
 """Points of a line of small text, and its size over that of body text."""
 
-SLOTS = 8
+SLOTS = 16
 """Cautions that the front page has room for at issue; doubled until the job fits."""
 
 LIST_FULL = "CHECK: list full, run flatwork again"
 """Shown when an edit activates more cautions than the front page has room for."""
+
+_USUAL = "usual:"
+"""Stands before the usual practice, which is in the row below its caution."""
 
 _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
@@ -103,15 +109,17 @@ def slots_for(job: JobValues) -> int:
 
 
 def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
-    """The front page: one page, unless there are so many cautions that it would be too small to read."""
-    page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
+    """The front page. The cautions come last, and run on to another page where one would be too small to read."""
+    page = FrontPage(
+        NAME, WIDTHS, "Bid", portrait=True, one_page=True, least_scale=_LEAST_SCALE, frozen_rows=2, frozen_cols=0
+    )
     _lay_head(page, places)
     _lay_price(page, places, checks)
     _lay_price_parts(page, places)
     _lay_decisions(page, places)
     _lay_sensitivity(page)
-    _lay_cautions(page, checks, slots)
     _lay_legend(page)
+    _lay_cautions(page, checks, slots)
     return page
 
 
@@ -381,7 +389,7 @@ def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
         page.next()
     _gap_below(page)
     active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
-    last = cell(NAME, page.row - 2, FIGURE_UNIT, NAME, "cr")
+    last = cell(NAME, page.row - 3, FIGURE_UNIT, NAME, "cr")
     listed = f'{active}&IF({active}=1," caution"," cautions")&", all shown"'
 
     def value(job: JobValues) -> str:
@@ -394,6 +402,7 @@ def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
 
 
 def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
+    """A caution in two rows: what was found and what to do, and below them the usual practice."""
     row = page.row
     page.put(Number(row, FIGURE_UNIT, "number", place + 1))
     number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
@@ -409,6 +418,14 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
         text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
         page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
     page.heights[row] = _TWO_SMALL_LINES
+    page.next()
+    usual = _listed(checks, number, "usual", NO_TEXT)
+    words = _in_slot(place, lambda _job, each: each.usual, NO_TEXT)
+    active = checks.caution_column("active", NAME, headed=False)
+    label = _in_slot(place, lambda _job, _each: _USUAL, NO_TEXT)
+    page.put(Linked(page.row, VALUE, "unit", lambda: f'IF({number}>SUM({active}),"{NO_TEXT}","{_USUAL}")', label))
+    page.put(Linked(page.row, TEXT, "small", usual, words))
+    page.heights[page.row] = _SMALL_LINE
 
 
 def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:

@@ -15,23 +15,27 @@ from calc.trade.cautions.conditions import (
     DowelCover,
     FootingCover,
     OpeningToTraffic,
+    PanelInGap,
     Restraint,
 )
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.safety import CommercialLicense, CrewHealth, EpoxyUsed, RootsCut, SafetyCautions
 from calc.trade.cautions.second_routes import (
     BONDING_BOUGHT,
     CURING_BOUGHT,
     SEALER_BOUGHT,
     CrewTime,
+    DugOut,
     FiberBought,
     PlantInvoice,
     RockBrought,
 )
-from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
+from calc.trade.cautions.site import DustHours, SiteCautions
 from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
@@ -73,6 +77,7 @@ from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
     BoardText,
+    FinishingTime,
     MixSize,
     MixText,
     PileText,
@@ -247,6 +252,7 @@ PAPERS = (
     SiteHours,
     PileTime,
     PileText,
+    FinishingTime,
     PourText,
     MixSize,
     MixText,
@@ -270,6 +276,7 @@ MONEY = (
 CONDITIONS = (
     WeekComparison,
     BuildingEdges,
+    PanelInGap,
     AreaSlopes,
     FootingCover,
     DowelCover,
@@ -277,6 +284,11 @@ CONDITIONS = (
     OpeningToTraffic,
     DustHours,
     UtilityLocate,
+    LocateTicket,
+    CommercialLicense,
+    EpoxyUsed,
+    RootsCut,
+    CrewHealth,
     SpoilPerArea,
 )
 SECOND_ROUTES = (
@@ -284,6 +296,7 @@ SECOND_ROUTES = (
     BONDING_BOUGHT.section,
     SEALER_BOUGHT.section,
     FiberBought,
+    DugOut,
     RockBrought,
     CrewTime,
     PlantInvoice,
@@ -297,6 +310,7 @@ CAUTIONS = (
     PourCautions,
     HaulCautions,
     SiteCautions,
+    SafetyCautions,
     CrewCautions,
     PriceCautions,
     PriceSummary,

@@ -9,7 +9,13 @@ from books import COMPANY, Rows, usual
 
 Tables = dict[str, Rows]
 
-STANDING = {"SiteCautions.utilities", "SiteCautions.concrete_burns", "SiteCautions.washout"}
+STANDING = {
+    "SiteCautions.utilities",
+    "SiteCautions.concrete_burns",
+    "SiteCautions.washout",
+    "SafetyCautions.backing",
+    "PourCautions.surface_water",
+}
 """The notes of every pour, however well it is done."""
 
 
@@ -142,10 +148,15 @@ LIMITS: dict[str, Limit] = {
         priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
         priced(["Curing compound, 5-gal pail", 88, "pack", None]),
     ),
-    # nothing is poured, so nothing is opened, burns or is washed out
-    "SiteCautions.utilities": Limit(ordered(0), ordered(0.25), 81),
+    # a slab that lies on the ground opens none of it; two working days are usual
+    "SiteCautions.utilities": Limit(
+        a_job() | {"Areas": [["length ft", "width ft", "thickness in", "height above grade in"], [9, 9, 4, 4]]}, WELL, 2
+    ),
+    # nothing is poured, so nothing burns, bleeds, backs up or is washed out
     "SiteCautions.concrete_burns": Limit(ordered(0), ordered(0.25), 0.25),
     "SiteCautions.washout": Limit(ordered(0), ordered(0.25), 1),
+    "SafetyCautions.backing": Limit(ordered(0), ordered(0.25), 1),
+    "PourCautions.surface_water": Limit(ordered(0), ordered(0.25), 0.25),
     # 8 ft2, an inch deep, in yards; who knows that there are bars, or none, is not asked
     "CrewCautions.unknown_bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
     # two maples; a trunk of 6 in is grubbed with its roots
@@ -179,6 +190,13 @@ LIMITS: dict[str, Limit] = {
     # above 0.1, and above 0.2 without a plan
     "PourCautions.evaporation": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
     "PourCautions.evaporation_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
+    # both temperatures, or a question about the yard and a quarter that is ordered
+    "PourCautions.weather_unknown": Limit(
+        weathered(Air_temperature=70, Concrete_temperature=70), weathered(Air_temperature=70), 1.25
+    ),
+    # 80 F and 95 F of California's rule
+    "SafetyCautions.heat": Limit(weathered(Air_temperature=79), weathered(Air_temperature=80), 80),
+    "SafetyCautions.high_heat": Limit(weathered(Air_temperature=94), weathered(Air_temperature=95), 95),
     # above 90 F, common practice, no source
     "PourCautions.hot_concrete": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
     # below 40 F, ACI 306R

@@ -14,7 +14,9 @@ from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
+from calc.layout.bid_sheet import BESIDE, TEXT, WIDTHS, FrontPage
 from calc.layout.checks_sheet import active_cautions, all_cautions
+from calc.layout.page import lines_of
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
@@ -27,6 +29,8 @@ A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
 LABEL, NUMBER, UNIT, FOUND, DO, SEVERITY = range(6)
+TWO_LINES, SMALLER = 23, 8 / 9
+"""Points of two lines of the small text of the front page, and its size over that of the body."""
 CompanyBook = Mapping[str, Rows]
 
 
@@ -112,8 +116,25 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
     assert "illegal" not in told, "usual limits are not law: local code is"
 
 
+@pytest.mark.parametrize("name", LIMITS)
+def test_what_was_found_and_what_to_do_take_no_more_than_two_lines_on_the_bid(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    caution, page = CAUTIONS[name], FrontPage("Bid", WIDTHS)
+    found = str(jobs[name, True].of(caution.found))
+    assert page.height_of(found, TEXT) <= TWO_LINES, found
+    assert page.height_of(caution.do, BESIDE) <= TWO_LINES, caution.do
+
+
+@pytest.mark.parametrize("name", CAUTIONS)
+def test_the_usual_practice_is_one_line_on_the_bid(name: str) -> None:
+    across = sum(WIDTHS[TEXT:])
+    assert lines_of(CAUTIONS[name].usual, across / SMALLER) == 1, CAUTIONS[name].usual
+
+
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
-    well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
+    asked = [["Permit", 0], ["Client kind", "owner"], ["Air temperature", 70], ["Concrete temperature", 70]]
+    well = WELL | {"Site conditions": [["fact", "value"], *asked]}
     found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
@@ -131,10 +152,13 @@ def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> N
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
     words = {each.value for each in Severity}
-    shown = [row for row in front_page(tmp_path, past) if row[SEVERITY] in words]
+    front = front_page(tmp_path, past)
+    shown = [row for row in front if row[SEVERITY] in words]
     assert [row[LABEL] for row in shown] == [each.label for each in active_cautions(job)]
     assert [row[SEVERITY] for row in shown] == [each.value for each in order]
     assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
+    below = [front[front.index(row) + 1] for row in shown]
+    assert [row[FOUND] for row in below] == [each.usual for each in active_cautions(job)]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 

@@ -94,7 +94,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "No disposal site for a pile",
         Severity.CAUTION,
         total(PileConditions.without_site) > 0,
-        "No disposal site takes a pile of this plan, or its rate, time or miles are missing; the number is its weight.",
+        "No disposal site takes a pile, or its rate, time or miles are missing; the number is the weight.",
         total(PileConditions.without_site),
         "ton",
         usual="every pile has a disposal site, with a rate, minutes and miles",

@@ -68,9 +68,9 @@ POUR_DAY = paper.Paper(
     Facts(
         "Balance load, finishing and curing",
         Fact(Balance.last_load, "Last truck, as ordered"),
-        Fact(FinishWindow.with_admixtures, "Finishing window, from batching"),
+        Fact(PourText.finish_window, "Finishing window, from batching"),
         Fact(FinishWindow.required, "Time for the largest load"),
-        Fact(FinishWindow.short_by, "Finishing time short by"),
+        Fact(PourText.finish_short, "Finishing time short by"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "In small containers"),
         Fact(CURING_PACKS.large, "In large containers"),

@@ -10,6 +10,7 @@ from calc.trade.inputs.placing import Access
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
+from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import Pour, PourCost
@@ -127,6 +128,32 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
     )
 
 
+FINISHING = named_rows("finishing time", "window", "short by")
+"""A time that hangs on the temperature of the concrete."""
+
+
+class FinishingTime(Section, title="Finishing times", each=FINISHING, sheet=_POUR):
+    """Nobody knows them until the temperature of the concrete is typed."""
+
+    minutes = line(
+        "Minutes, whole",
+        "min",
+        rounded(by_row(FINISHING, FinishWindow.with_admixtures, FinishWindow.short_by) * MIN_PER_H, 0),
+        source="to the nearest minute",
+    )
+    hours = line("Hours, whole", "", round_down(minutes / SIXTY), source="of the minutes")
+    text = line(
+        "Finishing time, text",
+        "",
+        when(
+            FinishWindow.known > 0,
+            joined(count_of(hours, "each"), " h ", count_of((minutes - hours * SIXTY) / ONE_MINUTE, "each"), " min"),
+            "not known",
+        ),
+        source="hours and minutes, where the temperature of the concrete was typed",
+    )
+
+
 class PourText(Section, title="Text of the pour", sheet=_POUR):
     """For the plant and the crew."""
 
@@ -192,6 +219,15 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
             "No irrigation line is capped.",
         ),
         source="irrigation lines to cap, and who shuts the water off",
+    )
+    finish_window = line(
+        "Finishing window text", "", at(FinishingTime.text, row_called(FINISHING, "window")), source="finishing window"
+    )
+    finish_short = line(
+        "Finishing time short by, text",
+        "",
+        at(FinishingTime.text, row_called(FINISHING, "short by")),
+        source="finishing window",
     )
     wheelbarrows = line(
         "Wheelbarrows to load",
