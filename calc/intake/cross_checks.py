@@ -55,7 +55,7 @@ def cross_checks(job: JobInput) -> Iterator[Finding]:
         yield from _edges(job, area, inside[EDGE])
         yield from _old_concrete(job, area, inside, size)
         yield from _joints(job, area)
-        yield from _inside_corners(job, area, inside)
+        yield from _inside_corners(job, area, inside, size)
         yield from _joint_beyond_end(job, area, inside[CROSS_SECTION])
 
 
@@ -202,7 +202,7 @@ def _old_concrete(job: JobInput, area: Row, inside: dict[Level, list[Row]], size
         for row in inside[FOOTING]
     )
     dig = net * max(0.0, bottom - raised)
-    if old > dig * (1 + DUST) + DUST:
+    if net > 0 and old > dig * (1 + DUST) + DUST:
         found = (
             f"The old slab and footings of area {area.word} are {old / FT2_IN_PER_YD3:.2f} yd3, and its dig is "
             f"{dig / FT2_IN_PER_YD3:.2f} yd3. Is that correct?"
@@ -210,11 +210,12 @@ def _old_concrete(job: JobInput, area: Row, inside: dict[Level, list[Row]], size
         yield _finding(FindingKind.OLD_CONCRETE_EXCEEDS_DIG, job, area, found)
 
 
-def _inside_corners(job: JobInput, area: Row, inside: dict[Level, list[Row]]) -> Iterator[Finding]:
+def _inside_corners(job: JobInput, area: Row, inside: dict[Level, list[Row]], size: float) -> Iterator[Finding]:
     """Corners that point into the slab: those of openings, and the inner one of an L."""
-    where = ["openings"] if any(_word(row, Deduction.shape) != "circle" for row in inside[DEDUCTION]) else []
+    openings = [row for row in inside[DEDUCTION] if _word(row, Deduction.shape) != "circle"]
+    where = ["openings"] if openings and sum(map(_deducted, inside[DEDUCTION])) < size else []
     points = [(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in inside[OUTLINE_POINT]]
-    if _word(area, Area.shape) == "outline points" and len(points) > 3:
+    if _word(area, Area.shape) == "outline points" and len(points) > 3 and _crossing(points) is None:
         after = points[1:] + points[:1]
         turns = [_turn(a, b, c) for a, b, c in zip(points, after, after[1:] + after[:1], strict=True)]
         if min(turns) < 0 < max(turns):

@@ -44,9 +44,6 @@ SLOTS = 16
 LIST_FULL = "CHECK: list full, run flatwork again"
 """Shown when an edit activates more cautions than the front page has room for."""
 
-_USUAL = "usual:"
-"""Stands before the usual practice, which is in the row below its caution."""
-
 _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
 """Pixels: width of the bars beside the parts of the price, space before them, and height of a row."""
@@ -378,7 +375,7 @@ def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
         {
             LABEL: "Caution",
             VALUE: "Number",
-            TEXT: "What was found",
+            TEXT: "What was found, and below it the usual practice",
             BESIDE: "What to do",
             FIGURE: "Severity",
             FIGURE_UNIT: "No.",
@@ -421,9 +418,6 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
     page.next()
     usual = _listed(checks, number, "usual", NO_TEXT)
     words = _in_slot(place, lambda _job, each: each.usual, NO_TEXT)
-    active = checks.caution_column("active", NAME, headed=False)
-    label = _in_slot(place, lambda _job, _each: _USUAL, NO_TEXT)
-    page.put(Linked(page.row, VALUE, "unit", lambda: f'IF({number}>SUM({active}),"{NO_TEXT}","{_USUAL}")', label))
     page.put(Linked(page.row, TEXT, "small", usual, words))
     page.heights[page.row] = _SMALL_LINE
 

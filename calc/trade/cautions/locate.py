@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.formula.functions import NONE
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.site import Permissions
 from calc.trade.work.labor import Task

@@ -77,7 +77,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         Evaporation.rate,
         "lb/ft2/h",
         usual="precautions above 0.2; wind is measured 20 in above the slab",
-        do="Choose an evaporation plan: " + _MEASURES + ".",
+        do="Plan for it: " + _MEASURES + ".",
         source=_ACI,
     )
     hot_concrete = caution(
