@@ -127,8 +127,9 @@ class FindingKind(Enum):
     STRAIGHT_EDGE = Severity.QUESTION, "An edge of a round area is not marked as curved."
     PERIMETER_MISMATCH = Severity.QUESTION, "The edges of an area do not add up to its perimeter."
     NO_JOINT_LAYOUT = Severity.QUESTION, "An area gets no joints: its joint layout is not fully typed."
+    LAYOUT_LENGTH_MISMATCH = Severity.QUESTION, "The length for joint layout is near neither side of its area."
     JOINT_BEYOND_END = Severity.QUESTION, "An old joint is just beyond the end of an area."
-    INSIDE_CORNERS = Severity.QUESTION, "An area has inside corners, where it cracks without a joint."
+    JOINT_OUTSIDE_SLAB = Severity.QUESTION, "An old joint is outside its area, and no new joint meets it."
     OLD_CONCRETE_EXCEEDS_DIG = Severity.QUESTION, "An area has more old concrete than is dug out for it."
     # the results of the rules
     UNACKNOWLEDGED_STOP = Severity.ERROR, "A stop caution is open. The workbook is written and marked not ready."

@@ -38,7 +38,13 @@ DUST = 1e-9
 """How far a number may be off another that is equal to it, as floats go."""
 
 BEYOND_END = 1.0
-"""Feet beyond the end of the run within which an old joint is questioned."""
+"""Feet beyond the end of the joint layout length within which the slab could end at an old joint."""
+
+NEARNESS = 1e-6
+"""Feet beyond the end that are no more than the last digit of a length."""
+
+LAYOUT_TOLERANCE = 0.1
+"""How far a typed length for joint layout may be off a side, as a part of it, and still mean that side."""
 
 
 def cross_checks(job: JobInput) -> Iterator[Finding]:
@@ -54,9 +60,9 @@ def cross_checks(job: JobInput) -> Iterator[Finding]:
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
         yield from _old_concrete(job, area, inside, size)
-        yield from _joints(job, area)
-        yield from _inside_corners(job, area, inside, size)
-        yield from _joint_beyond_end(job, area, inside[CROSS_SECTION])
+        sides = _sides(area, inside)
+        yield from _joints(job, area, sides)
+        yield from _joints_outside(job, area, inside[CROSS_SECTION], sides)
 
 
 def _within(job: JobInput, level: Level, area: int) -> list[Row]:
@@ -210,21 +216,6 @@ def _old_concrete(job: JobInput, area: Row, inside: dict[Level, list[Row]], size
         yield _finding(FindingKind.OLD_CONCRETE_EXCEEDS_DIG, job, area, found)
 
 
-def _inside_corners(job: JobInput, area: Row, inside: dict[Level, list[Row]], size: float) -> Iterator[Finding]:
-    """Corners that point into the slab: those of openings, and the inner one of an L."""
-    openings = [row for row in inside[DEDUCTION] if _word(row, Deduction.shape) != "circle"]
-    where = ["openings"] if openings and sum(map(_deducted, inside[DEDUCTION])) < size else []
-    points = [(_number(row, OutlineCorner.x), _number(row, OutlineCorner.y)) for row in inside[OUTLINE_POINT]]
-    if _word(area, Area.shape) == "outline points" and len(points) > 3 and _crossing(points) is None:
-        after = points[1:] + points[:1]
-        turns = [_turn(a, b, c) for a, b, c in zip(points, after, after[1:] + after[:1], strict=True)]
-        if min(turns) < 0 < max(turns):
-            where.append("outline")
-    if where:
-        found = f"Area {area.word} has inside corners at its {' and its '.join(where)}. Does a joint meet each of them?"
-        yield _finding(FindingKind.INSIDE_CORNERS, job, area, found)
-
-
 def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:
     shape = _word(area, Area.shape)
     for row in edges:
@@ -245,22 +236,47 @@ def _perimeter(area: Row) -> float:
     return 2 * (_number(area, Area.length) + _number(area, Area.width))
 
 
-def _joints(job: JobInput, area: Row) -> Iterator[Finding]:
+def _sides(area: Row, inside: dict[Level, list[Row]]) -> tuple[float, float] | None:
+    """The length and the mean width of an area that has two sides, in ft; None for any other shape."""
+    if _word(area, Area.shape) in FOUR_SIDES:
+        length = _number(area, Area.length)
+    elif _word(area, Area.shape) == "cross-sections" and inside[CROSS_SECTION]:
+        stops = [_number(row, CrossSection.station) for row in inside[CROSS_SECTION]]
+        length = stops[-1] - stops[0]
+    else:
+        return None
+    return (length, _area(area, inside) / length) if length > 0 else None
+
+
+def _joints(job: JobInput, area: Row, sides: tuple[float, float] | None) -> Iterator[Finding]:
     known = [_typed(area, given) for given in (Area.layout_length, Area.panel_width)]
     if _word(area, Area.shape) not in (*FOUR_SIDES, "cross-sections") and not all(known):
         found = f"Area {area.word} gets no joints: its length for joint layout and its panel width are not both typed."
         yield _finding(FindingKind.NO_JOINT_LAYOUT, job, area, found)
-    elif sum(known) == 1:
-        found = f"Area {area.word} gets no joints: only one of length for joint layout and panel width is typed."
-        yield _finding(FindingKind.NO_JOINT_LAYOUT, job, area, found)
-
-
-def _joint_beyond_end(job: JobInput, area: Row, stations: Sequence[Row]) -> Iterator[Finding]:
-    """Old joints just beyond the end of the run, where the new slab could end instead."""
     run = _number(area, Area.layout_length)
-    start = _number(stations[0], CrossSection.station) if stations else 0.0
+    if run and sides is not None and all(abs(run - side) > LAYOUT_TOLERANCE * side for side in sides):
+        found = (
+            f"The length for joint layout of area {area.word} is {run:g} ft, and its sides are {sides[0]:.1f} and "
+            f"{sides[1]:.1f} ft. Is that correct?"
+        )
+        yield _finding(FindingKind.LAYOUT_LENGTH_MISMATCH, job, area, found)
+
+
+def _joints_outside(
+    job: JobInput, area: Row, stations: Sequence[Row], sides: tuple[float, float] | None
+) -> Iterator[Finding]:
+    """Old joints beyond the end of a slab, which no new joint meets; just beyond it, the slab could end there."""
+    run = _number(area, Area.layout_length) or max(sides or (0.0,))
+    by_stations = stations and _word(area, Area.shape) == "cross-sections"
+    start = _number(stations[0], CrossSection.station) if by_stations else 0.0
     for row in stations:
         beyond = _number(row, CrossSection.station) - start - run
-        if run and _word(row, CrossSection.old_joint) == "yes" and 0 < beyond < BEYOND_END:
+        if not run or _word(row, CrossSection.old_joint) != "yes" or beyond <= NEARNESS:
+            continue
+        if beyond < BEYOND_END:
             found = f"An old joint is {beyond:.2f} ft beyond the end of area {area.word}. Should the slab end there?"
             yield _finding(FindingKind.JOINT_BEYOND_END, job, row, found)
+        else:
+            found = f"An old joint is {beyond:.2f} ft beyond the end of area {area.word}, where no new joint meets it."
+            remedy = "Measure old joints from where the slab begins."
+            yield _finding(FindingKind.JOINT_OUTSIDE_SLAB, job, row, found, remedy)

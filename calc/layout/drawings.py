@@ -61,7 +61,7 @@ def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> C
             _cell(places, AreaText.shape, area),
             f"Plan of area {area + 1}, not to scale: its outline, the joints across it, the doweled length.",
             (
-                Series(Stroke.DOWELS, "doweled, side unknown", _dowels(places, area), rows(across, points - 2)),
+                Series(Stroke.DOWELS, "doweled, side unknown", *_dowels(places, area)),
                 Series(Stroke.OUTLINE, "outline, not to scale", rows(along, 0), rows(across, 0)),
                 Series(Stroke.JOINTS, "joints", *_joints(places, area, counts[AREA])),
             ),
@@ -77,10 +77,14 @@ def _cell(places: CellMap, line: Line, area: int) -> Cells:
     return Cells(location.block.sheet, place, place)
 
 
-def _dowels(places: CellMap, area: int) -> Cells:
-    """Where the doweled length begins and ends, one below another."""
-    start, end = _cell(places, Plan.dowels_from, area), _cell(places, Plan.dowels_to, area)
-    return Cells(start.sheet, start.first, end.last)
+def _dowels(places: CellMap, area: int) -> tuple[Cells, Cells]:
+    """Where the doweled length begins and ends, along and across, one below another."""
+
+    def pair(start: Line, end: Line) -> Cells:
+        one, other = _cell(places, start, area), _cell(places, end, area)
+        return Cells(one.sheet, one.first, other.last)
+
+    return pair(Plan.dowels_from, Plan.dowels_to), pair(Plan.dowels_across_from, Plan.dowels_across_to)
 
 
 def _joints(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:

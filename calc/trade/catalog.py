@@ -15,7 +15,6 @@ from calc.trade.cautions.conditions import (
     DowelCover,
     FootingCover,
     OpeningToTraffic,
-    PanelInGap,
     Restraint,
 )
 from calc.trade.cautions.crew import CrewCautions
@@ -89,12 +88,13 @@ from calc.trade.prices.price_age import PriceAge
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate, Rate
 from calc.trade.takeoff.concrete import Concrete
+from calc.trade.takeoff.corners import OpeningCorners, OutlinePointNumber, OutlineTurn
 from calc.trade.takeoff.dig import Excavation, GreenWaste, Moisture, Soil, Spoil
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge, DowelNeeds
-from calc.trade.takeoff.drawing import AreaOutlinePoint, EdgeDrawn, OutlinePoint, OutlinePointNumber, Plan, StationPoint
+from calc.trade.takeoff.drawing import AreaOutlinePoint, EdgeDrawn, OutlinePoint, Plan, StationPoint
 from calc.trade.takeoff.forms import Board, Form, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, OutlineSegment, Slab, StationStrip
-from calc.trade.takeoff.joint_list import Eighths, JointPlace, Slot
+from calc.trade.takeoff.joint_list import Eighths, JointLayout, JointPlace, Slot
 from calc.trade.takeoff.joints import JointDepth, JointNeeds, MatchedJoints, OldJoint, OpeningIsolation, Panel
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
@@ -149,12 +149,16 @@ TAKEOFF = (
     Spoil,
 )
 JOINTS = (
+    OutlinePointNumber,
+    OutlineTurn,
+    OpeningCorners,
     Panel,
     OldJoint,
     MatchedJoints,
     Eighths,
     Slot,
     JointPlace,
+    JointLayout,
     OpeningIsolation,
     JointDepth,
     JointNeeds,
@@ -260,7 +264,7 @@ PAPERS = (
     ArrivalTime,
     BoardText,
 )
-PLANS_DRAWN = (StationPoint, OutlinePointNumber, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
+PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (
     PieceGoods,
     TierStart,
@@ -276,7 +280,6 @@ MONEY = (
 CONDITIONS = (
     WeekComparison,
     BuildingEdges,
-    PanelInGap,
     AreaSlopes,
     FootingCover,
     DowelCover,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from published import CompanyBook, Known, Published, Typed, fixed, printed, says, slab, typed
+from published import CompanyBook, Known, Published, Typed, between, fixed, printed, says, slab, typed
 
 UFGS_WALK = "UFGS 03300N section 3.8.3, walks"
 UFGS_FIBER = "UFGS 03300N, fiber"
@@ -113,7 +113,7 @@ JOINTS = (
             f"joints by slab and mix, {mix}",
             f"{PCA}: {', '.join(map(str, feet))} ft for 4, 5 and 6 in, {ratio} times the thickness",
             Known.SEEN,
-            tuple(slab(60, 20, inches) for inches in (4, 5, 6)),
+            tuple(slab(60, 24, inches) for inches in (4, 5, 6)),
             tuple(says("Panel.spacing", each, off, row=row) for row, each in enumerate(feet)),
             spaced(("by_thickness", ratio), ("max_spacing", 18)),
         )
@@ -134,7 +134,7 @@ JOINTS = (
         "a thick slab has a joint every 18 ft by the older guide",
         "ACI 302.1R-96: 18 ft at most",
         Known.SEEN,
-        (slab(60, 20, 9),),
+        (slab(60, 24, 9),),
         (says("Panel.spacing", 18),),
         spaced(("max_spacing", 18)),
     ),
@@ -160,6 +160,61 @@ JOINTS = (
         (slab(40, 4, 4),),
         (says("Panel.spacing", 4), says("Panel.panels", 10)),
         spaced(("by_width", 1)),
+    ),
+    *(
+        Published(
+            f"a slab of 40 by 40 ft, {inches} in thick, has panels of at most {feet:g} ft both ways",
+            f"NRMCA CIP 6: 24 to 36 times the thickness and 15 ft at most; 30 times {inches} in is {feet:g} ft",
+            Known.SEEN,
+            (slab(40, 40, inches),),
+            (
+                says("Panel.limit", feet),
+                says("Panel.joints_along", panels - 1),
+                says("MatchedJoints.joints", panels - 1),
+                says("MatchedJoints.length", 2 * (panels - 1) * 40),
+            ),
+        )
+        for inches, feet, panels in ((3.5, 8.75, 5), (4, 10, 4), (5, 12.5, 4), (6, 15, 3), (8, 15, 3))
+    ),
+    Published(
+        "a driveway of 20 ft has one joint down its middle",
+        "PCA: a drive wider than 10 to 12 ft has a joint along its center",
+        Known.MEMORY,
+        (slab(40, 20, 4),),
+        (says("Panel.joints_along", 1), says("Panel.panel_width", 10), says("MatchedJoints.joints", 3)),
+    ),
+    Published(
+        "a driveway of 10 ft has none along it",
+        "PCA: a drive up to 10 to 12 ft wide is one panel wide",
+        Known.MEMORY,
+        (slab(40, 10, 4),),
+        (says("Panel.joints_along", 0), says("MatchedJoints.joints", 3)),
+    ),
+    Published(
+        "panels are kept as square as they go, both ways",
+        "ACI 302.1R: panels square or nearly so, the longer side at most 1.5 times the shorter",
+        Known.MEMORY,
+        (slab(36, 30, 4),),
+        (
+            between("MatchedJoints.even_panel", 10 / 1.5, 15),
+            says("Panel.panel_width", 10),
+            says("Panel.panel_length", 9),
+        ),
+    ),
+    *(
+        Published(
+            f"a slab of {inches} in has panels of {feet} ft both ways by the old rule of thumb",
+            f"rule of thumb: two to three feet a side for each inch of thickness; two times {inches}",
+            Known.MEMORY,
+            (slab(48, 24, inches),),
+            (
+                says("Panel.limit", feet),
+                says("Panel.joints_along", 24 / feet - 1),
+                says("MatchedJoints.joints", 48 / feet - 1),
+            ),
+            spaced(("by_thickness", 24)),
+        )
+        for inches, feet in ((4, 8), (6, 12))
     ),
     Published(
         "a federal walk of 40 ft has eight panels",

@@ -69,14 +69,6 @@ WRONG: dict[str, Mapping[str, Table]] = {
             *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
         ],
     },
-    "an L, and a walk around a box": {
-        "Areas": areas(["24-031", "A1", "outline points", None, None, "4"], ["24-031", "A2", "", "12", "3", "4"]),
-        "Outline points": [
-            ["job", "area", "x ft", "y ft"],
-            *(["24-031", "A1", x, y] for x, y in ((0, 0), (8, 0), (8, 3), (3, 3), (3, 9), (0, 9))),
-        ],
-        "Deductions": [["job", "area", "length ft", "width ft"], ["24-031", "A2", 2, 1]],
-    },
     "more old concrete than its hole": {
         "Areas": areas([*STRIP, 36, 3], header=[*CORRECT["Areas"][0], "old slab ft2", "old slab thickness in"]),
         "Footings": [

@@ -153,15 +153,6 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
             "both typed.",
         ],
     ),
-    "an L, and a walk around a box": (
-        [],
-        [
-            "Areas!A2: question: Area A1 gets no joints: its length for joint layout and its panel width are not "
-            "both typed.",
-            "Areas!A2: question: Area A1 has inside corners at its outline. Does a joint meet each of them?",
-            "Areas!A3: question: Area A2 has inside corners at its openings. Does a joint meet each of them?",
-        ],
-    ),
     # 36 ft2, 3 in, and 10 ft2, 4 in, are 148 of the 324 in a yard; the hole of 36 ft2, 4 in, is 144
     "more old concrete than its hole": (
         [],

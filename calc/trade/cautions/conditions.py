@@ -9,10 +9,10 @@ from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.removal import Footing
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import OnSite
-from calc.trade.levels import AREA, EDGE, FOOTING, JOINT
+from calc.trade.levels import AREA, EDGE, FOOTING
 from calc.trade.takeoff.dowels import DoweledEdge
 from calc.trade.takeoff.geometry import MeanThickness
-from calc.trade.takeoff.joint_list import JointPlace
+from calc.trade.takeoff.joint_list import JointLayout
 from calc.trade.takeoff.joints import MatchedJoints, Panel
 from calc.trade.takeoff.old_concrete import OldFooting
 
@@ -24,23 +24,6 @@ class BuildingEdges(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET
 
     building = line(
         "Along a building", "", when(Edge.kind.is_("building"), 1, 0), source="edges of that kind", adds=True
-    )
-
-
-class PanelInGap(
-    Section,
-    title="Panels between joints that match old ones",
-    each=JOINT,
-    sheet="Order and placing",
-    slots_for=MatchedJoints.joints,
-):
-    """Old joints stand where they stand, so the panels between them differ."""
-
-    length = line(
-        "Length of the panel before the joint",
-        "ft",
-        when(JointPlace.old_joints > 0, JointPlace.gap / largest(1, JointPlace.panels_in_gap), 0),
-        source="gap between two old joints, divided evenly; 0 where none are matched",
     )
 
 
@@ -215,26 +198,16 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     drains_to_building = line(
         "Drains to a building", "", when(AreaUse.slopes_to_building.is_("yes"), 1, 0), source="as typed", adds=True
     )
-    longest_panel = line(
-        "Longest panel",
-        "ft",
-        when(
-            both(MatchedJoints.old > 0, Panel.known > 0),
-            largest(greatest(PanelInGap.length, AREA), MatchedJoints.past_last / (MatchedJoints.added_past_last + 1)),
-            Panel.panel_length,
-        ),
-        source="of the panels between old joints and at the ends, or the even panel",
-    )
     longer_side = line(
         "Longer side of the longest panel",
         "ft",
-        when(longest_panel > 0, largest(longest_panel, Panel.width), 0),
+        when(JointLayout.longest_panel > 0, largest(JointLayout.longest_panel, Panel.panel_width), 0),
         source="its length or its width",
     )
     aspect_ratio = line(
         "Panel length to width",
         "",
-        when(longer_side > 0, longer_side / smallest(longest_panel, Panel.width), 0),
+        when(longer_side > 0, longer_side / smallest(JointLayout.longest_panel, Panel.panel_width), 0),
         source="longer over shorter side of the longest panel",
     )
     at_min_spacing = line(
@@ -242,7 +215,7 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         "",
         when(
             both(
-                Panel.by_width * Panel.width < Panel.min_spacing,
+                Panel.by_width * Panel.panel_width < Panel.min_spacing,
                 Panel.spacing >= Panel.min_spacing,
                 MatchedJoints.old <= 0,
             ),
@@ -266,7 +239,7 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     excess_panel_length = line(
         "Panel length over the limit",
         "ft",
-        largest(0, longer_side - smallest(max_panel_ratio * Area.thickness / IN_PER_FT, Panel.max_spacing)),
+        largest(0, longer_side - smallest(max_panel_ratio * MeanThickness.plain_mean / IN_PER_FT, Panel.max_spacing)),
         source="longer side of the longest panel less the limit for its thickness, and less the maximum spacing",
     )
 

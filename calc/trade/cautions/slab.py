@@ -8,7 +8,7 @@ from calc.trade.cautions.worst import worst
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.site import Permissions
-from calc.trade.takeoff.joints import JointDepth
+from calc.trade.takeoff.joints import JointDepth, Panel
 
 _PRACTICE = "common practice, no source; the city's own detail sheet governs"
 _ACI = "ACI 302.1R-96, seen in print"
@@ -174,6 +174,17 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         usual="24 to 36 times the thickness, and 15 ft at most",
         do="Add a joint.",
         source=_ACI,
+    )
+    inside_corners = caution(
+        "Inside corners",
+        Severity.NOTE,
+        total(Panel.inside_corners) > 0,
+        "A slab has corners that point into it, at openings or in an L; the number is how many.",
+        total(Panel.inside_corners),
+        "",
+        usual="a joint meets each inside corner, or a crack starts there",
+        do="Ask where the joints go, and place one at each of them, or bars across it.",
+        source="common practice, no source",
     )
     restraint = caution(
         "Over-restrained slab",

@@ -179,7 +179,12 @@ class Site(Section, title="Site conditions", table="Site conditions"):
         help="Coats of sealer, not before 28 days unless it is a cure-and-seal.",
     )
     joint_method = choice(
-        "Control joints", "tooled", "saw-cut", default="tooled", help="How the control joints are made."
+        "Control joints",
+        "tooled",
+        "saw-cut",
+        "early-entry",
+        default="tooled",
+        help="How the control joints are made; early-entry is cut with an early-entry saw.",
     )
     joint_depth = given(
         "Joint depth",
@@ -192,3 +197,7 @@ class Site(Section, title="Site conditions", table="Site conditions"):
     vehicle_1 = row_of(
         "Allowed vehicle 1", VEHICLE, help="A vehicle that may haul; blank compares every vehicle of the company."
     )
+
+
+SAWN = either(Site.joint_method.is_("saw-cut"), Site.joint_method.is_("early-entry"))
+"""Whether the control joints are sawn, early or not."""

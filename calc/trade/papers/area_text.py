@@ -12,7 +12,7 @@ from calc.trade.levels import AREA, EIGHTH
 from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import DoweledEdge, DowelNeeds
 from calc.trade.takeoff.geometry import MeanThickness, Slab
-from calc.trade.takeoff.joint_list import HALVES_PER_IN, TWELVE
+from calc.trade.takeoff.joint_list import HALVES_PER_IN, TWELVE, JointLayout
 from calc.trade.takeoff.joints import JointDepth, MatchedJoints, Panel
 
 _SHEET = "Takeoff"
@@ -28,6 +28,7 @@ SIZE = named_rows(
     "dig",
     "mean thickness",
     "panel",
+    "panel width",
     "joint depth",
 )
 """A size of an area that the papers show."""
@@ -105,7 +106,8 @@ _SIZES = by_row(
     Area.base,
     Excavation.depth,
     MeanThickness.mean,
-    Panel.panel_length * IN_PER_FT,
+    JointLayout.longest_panel * IN_PER_FT,
+    Panel.panel_width * IN_PER_FT,
     JointDepth.made,
 )
 AreaSize, _SIZE_TEXT = feet_and_inches("AreaSize", "Sizes of the areas", AREA * SIZE, _SIZES, _SHEET)
@@ -213,19 +215,45 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         ),
         source="count of the area; no number where the count of the job was overridden",
     )
-    joint_spacing = line(
-        "Joint spacing text",
+    joints_across = line(
+        "Joints across, text",
         "",
-        when(MatchedJoints.old > 0, "to match the old joints", joined(_size("panel"), " apart")),
-        source="old joints, otherwise panel length",
+        joined(
+            count_of(MatchedJoints.joints, "each"),
+            " across",
+            when(MatchedJoints.matched > 0, " to match the old joints", ""),
+        ),
+        source="count of one of several alike, and whether old joints govern",
+    )
+    joints_along = line(
+        "Joints along, text",
+        "",
+        when(
+            Panel.joints_along > 0,
+            joined(count_of(Panel.joints_along, "each"), ", every ", _size("panel width")),
+            "none",
+        ),
+        source="count of one of several alike, and the distance from a long edge to the first and between them",
+    )
+    joint_method = line(
+        "Joint method text",
+        "",
+        when(Site.joint_method.is_("early-entry"), "early-entry saw-cut", Site.joint_method),
+        source="control joints, as typed",
     )
     joint_text = line(
         "Joint text",
         "",
         when(
-            MatchedJoints.joints > 0,
+            MatchedJoints.joints + Panel.joints_along > 0,
             joined(
-                "Joints: ", count_of(MatchedJoints.joints, "each"), ", ", Site.joint_method, ", ", joint_spacing, "."
+                "Joints: ",
+                joints_across,
+                when(Panel.joints_along > 0, joined(", ", count_of(Panel.joints_along, "each"), " along"), ""),
+                ", ",
+                joint_method,
+                when(Panel.known > 0, joined(", panels up to ", _size("panel"), " by ", _size("panel width")), ""),
+                ".",
             ),
             "No joints.",
         ),

@@ -48,7 +48,8 @@ POUR_DAY = paper.Paper(
         Column("Depth points", MeanThickness.depth_count),
         Column("Rechecked"),
         Column("Joint depth", AreaText.joint_depth),
-        Column("Joints", MatchedJoints.joints),
+        Column("Joints across", MatchedJoints.joints),
+        Column("Joints along", AreaText.joints_along),
     ),
     Table(
         "Trucks",
@@ -80,7 +81,7 @@ POUR_DAY = paper.Paper(
     ),
     Facts("", Fact(PourText.balance, "Balance load")),
     paper.RunningList(
-        "Control joints: running measurements from one end of each area", AREA, JointPlace.shown, "joints"
+        "Control joints across: running measurements from where each slab begins", AREA, JointPlace.shown, "joints"
     ),
     paper.CautionList("Cautions"),
 )

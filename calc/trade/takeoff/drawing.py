@@ -1,16 +1,18 @@
 """Plan drawing of each area: the points of its outline, and its doweled edges.
 
-A plan is not to scale: the run is in feet, the width in panel widths, so that every joint line reaches from
-one edge to the other. Which side is doweled is not measured; dowels are drawn on the side of the tape.
+A plan is not to scale: the joint layout length is in feet, the width in layout widths, so that every joint line
+reaches from one edge to the other. It is turned where the layout length lies along the width of the area. Which side
+is doweled is not measured; dowels are drawn on the side of the tape.
 """
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Edge, OutlineCorner
-from calc.trade.levels import AREA, CROSS_SECTION, EDGE, OUTLINE_POINT, POINT
+from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Edge
+from calc.trade.levels import AREA, CROSS_SECTION, EDGE, POINT
+from calc.trade.takeoff.corners import THOUSAND, OutlinePointNumber
 from calc.trade.takeoff.geometry import OutlineSegment, Slab, StationStrip
-from calc.trade.takeoff.joints import THOUSAND, OldJoint, Panel
+from calc.trade.takeoff.joints import OldJoint, Panel
 
 _SHEET = "Takeoff"
 _ONE, _TWELVE, _ONE_FOOT = exact(1), exact(12), exact(1, "ft")
@@ -22,29 +24,12 @@ class StationPoint(Section, title="Stations by number", each=CROSS_SECTION, shee
     """Keys by which the plan drawing looks them up."""
 
     counted = line("Stations counted", "", when(CrossSection.station >= 0, 1, 0), source="1 for each row")
-    place = line("Distance along the plan", "ft", OldJoint.place, source="from the first station")
+    place = line("Distance along the plan", "ft", OldJoint.place, source="from where the slab begins")
     key = line(
         "Station key",
         "",
         row_number(AREA) * THOUSAND + running(counted, AREA),
         source="area number times 1,000, plus station number: 2003",
-    )
-
-
-class OutlinePointNumber(Section, title="Outline points by number", each=OUTLINE_POINT, sheet=_SHEET):
-    """Keys by which the plan drawing looks them up."""
-
-    counted = line(
-        "Outline points counted",
-        "",
-        when(either(OutlineCorner.x >= 0, OutlineCorner.x < 0), 1, 0),
-        source="1 for each row",
-    )
-    key = line(
-        "Outline point key",
-        "",
-        row_number(AREA) * THOUSAND + running(counted, AREA),
-        source="area number times 1,000, plus point number: 2003",
     )
 
 
@@ -66,7 +51,21 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         "Plan width unit",
         "ft",
         when(Panel.width > 0, Panel.width, _ONE_FOOT),
-        source="panel width, so that a joint is one unit long; 1 ft where it is not known",
+        source="joint layout width, so that a joint is one unit long; 1 ft where it is not known",
+    )
+    turned = line(
+        "Plan is turned",
+        "",
+        when(
+            both(
+                Panel.two_sides > 0,
+                equals(Panel.width, Panel.first_side),
+                not_(equals(Panel.first_side, Panel.second_side)),
+            ),
+            1,
+            0,
+        ),
+        source="1 where the joint layout length lies along the width of the area",
     )
     length = line(
         "Length drawn",
@@ -138,6 +137,10 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         when(circle > 0, 0, total(EdgeDrawn.doweled, AREA)),
         source="sum of the doweled lengths; a circle has no straight side to draw them on",
     )
+    dowels_across_from = line(
+        "Dowels drawn across from", "", circle / across, source="the side that the plan starts on"
+    )
+    dowels_across_to = line("Dowels drawn across to", "", circle / across, source="the same side")
 
 
 _LONG = square_root(THREE) / TWO
@@ -204,7 +207,7 @@ def _listed(of_stop: Line, of_corner: Line, key: Line) -> Expr:
 
 
 class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, sheet=_SHEET):
-    """Along, in feet; across, in panel widths. The last point closes the outline."""
+    """Along, in feet; across, in layout widths. The last point closes the outline."""
 
     key = line(
         "List point key",
@@ -224,15 +227,17 @@ class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, shee
         by_row(POINT, Plan.circle, *(_across(turn) for turn in range(SEGMENTS + 1)), Plan.circle, Plan.circle),
         source="corners, and parts of the radius; 0 for an area drawn from its list",
     )
+    _on_tape = shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key)
+    _square_to_tape = shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key)
     along = line(
         "Distance along",
         "ft",
-        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key),
-        source="by the shape, or from the list",
+        when(Plan.turned > 0, _square_to_tape, _on_tape),
+        source="by the shape, or from the list; along the joint layout length",
     )
     across = line(
-        "Distance across, panel widths",
+        "Distance across, layout widths",
         "",
-        (shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key)) / Plan.across,
-        source="by the shape, or from the list, over the plan width unit",
+        when(Plan.turned > 0, _on_tape, _square_to_tape) / Plan.across,
+        source="by the shape, or from the list, over the plan width unit; across the joint layout length",
     )

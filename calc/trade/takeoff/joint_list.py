@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.levels import AREA, EIGHTH, JOINT
-from calc.trade.takeoff.joints import THOUSAND, MatchedJoints, OldJoint, Panel
+from calc.trade.takeoff.corners import THOUSAND
+from calc.trade.takeoff.joints import MatchedJoints, OldJoint, Panel
 
 TWELVE = exact(12)
 HALVES_PER_IN = exact(2, "1/in")
@@ -25,7 +26,7 @@ class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", 
 
 
 class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.joints):
-    """Running distances from one end of each area, never gap by gap, to the nearest quarter inch."""
+    """Running distances from where each slab begins, never gap by gap, to the nearest quarter inch."""
 
     number = line(
         "Joint number in the area",
@@ -37,16 +38,22 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         "Row in use", "", when(number <= MatchedJoints.joints, 1, 0), source="1 for a joint to be made", adds=True
     )
     old_joints = line(
-        "Old joints to match in the area", "", when(in_use > 0, MatchedJoints.old, 0), source="matched joints"
+        "Old joints to match in the area", "", when(in_use > 0, MatchedJoints.matched, 0), source="matched joints"
     )
     key_base = line(
         "Joint key base", "", when(in_use > 0, row_number(AREA) * THOUSAND, 0), source="area number times 1,000"
+    )
+    past_first = line(
+        "Past the first old joint",
+        "",
+        when(both(in_use > 0, old_joints > 0, number > MatchedJoints.joints_to_first), 1, 0),
+        source="1 for a joint beyond the first old joint of the area",
     )
     old_before = line(
         "Old joints before this joint",
         "",
         when(
-            both(in_use > 0, old_joints > 0),
+            past_first > 0,
             lookup_at_or_below(OldJoint.running_count, OldJoint.running_key, key_base + number - 1),
             0,
         ),
@@ -56,7 +63,7 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         "Joints up to that old joint",
         "",
         when(
-            both(in_use > 0, old_joints > 0),
+            past_first > 0,
             lookup_at_or_below(OldJoint.running_joints, OldJoint.running_key, key_base + number - 1),
             0,
         ),
@@ -105,8 +112,14 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
     place = line(
         "Joint station",
         "ft",
-        when(in_use > 0, when(old_joints > 0, matched, number * Panel.panel_length), 0),
+        when(in_use > 0, when(old_joints > 0, matched, number * MatchedJoints.even_panel), 0),
         source="matched to the old joints, else evenly spaced",
+    )
+    panel = line(
+        "Panel before the joint",
+        "ft",
+        when(in_use > 0, place - before(place, AREA, 0), 0),
+        source="joint station less the one before; the first from where the slab begins",
     )
     quarters = line(
         "Joint station in quarter inches",
@@ -156,4 +169,15 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
             ),
         ),
         source="matches an old joint, or is added between",
+    )
+
+
+class JointLayout(Section, title="Longest panel", each=AREA, sheet="Order and placing"):
+    """Panels as they are laid out, old joints included."""
+
+    longest_panel = line(
+        "Longest panel",
+        "ft",
+        largest(greatest(JointPlace.panel, AREA), Panel.run - greatest(JointPlace.place, AREA)),
+        source="longest gap between joints across, the ends of the slab included",
     )

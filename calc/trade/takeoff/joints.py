@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection
-from calc.trade.inputs.job import Site
+from calc.trade.inputs.job import SAWN, Site
 from calc.trade.levels import AREA, CROSS_SECTION
-from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, Slab, StationStrip
-
-THOUSAND = exact(1000)
+from calc.trade.takeoff.corners import THOUSAND, OpeningCorners, OutlineTurn
+from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, Slab, StationStrip
 
 
 class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing"):
-    """Evenly spaced, as far apart as thickness and width allow; none if the length or width is not known."""
+    """Evenly spaced both ways, as far apart as thickness and width allow; none if the length or width is not known.
+
+    Joints across divide the length for joint layout; joints along it divide a slab that is too wide for one panel.
+    """
 
     by_thickness = factor(
         "Joint spacing, times thickness",
@@ -48,32 +50,73 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         "(UFGS 03300N): the details of the job govern",
     )
 
+    width_tolerance = factor(
+        "Joint layout tolerance",
+        "%",
+        10,
+        low=5,
+        high=20,
+        source="common practice, no source: how far a typed length or panel width may be off a side and still mean it",
+    )
+
+    limit = line(
+        "Panel limit",
+        "ft",
+        smallest(by_thickness * MeanThickness.plain_mean / IN_PER_FT, max_spacing),
+        source="smaller of the limit by nominal thickness and the maximum; no panel is longer or wider",
+    )
     station_length = line(
         "Length over the stations", "ft", total(StationStrip.gap, AREA), source="last station less first"
+    )
+    two_sides = line(
+        "Has two sides",
+        "",
+        when(either(FOUR_SIDED, both(Area.shape.is_("cross-sections"), station_length > 0)), 1, 0),
+        source="1 for a rectangle, a trapezoid or a strip by cross-sections",
+    )
+    first_side = line(
+        "Side, length of the area",
+        "ft",
+        when(two_sides > 0, when(FOUR_SIDED, Slab.length, station_length), 0),
+        source="length of a rectangle or trapezoid, or over the stations",
+    )
+    second_side = line(
+        "Side, mean width of the area",
+        "ft",
+        when(two_sides > 0, when(FOUR_SIDED, Slab.width_sum / TWO, Slab.gross_area / first_side), 0),
+        source="mean of the two widths, or gross area over the length over the stations",
     )
     shape_run = line(
         "Joint layout length, by shape",
         "ft",
-        when(FOUR_SIDED, Slab.length, when(Area.shape.is_("cross-sections"), station_length, 0)),
-        source="length of a rectangle or trapezoid, or over the stations; other shapes must be typed",
+        largest(first_side, second_side),
+        source="longer side; a shape without two sides must be typed",
     )
     run = line("Joint layout length", "ft", if_given(Area.layout_length, shape_run), source="input, else by shape")
+    off_first = line(
+        "Joint layout length, off the length", "ft", abs_(run - first_side), source="difference from that side"
+    )
+    off_second = line(
+        "Joint layout length, off the mean width", "ft", abs_(run - second_side), source="difference from that side"
+    )
     shape_width = line(
-        "Panel width, by shape",
+        "Joint layout width, by shape",
         "ft",
         when(
-            FOUR_SIDED,
-            Slab.width_sum / TWO,
-            when(both(Area.shape.is_("cross-sections"), station_length > 0), Slab.gross_area / station_length, 0),
+            both(
+                off_first > width_tolerance / PERCENT * first_side,
+                off_second > width_tolerance / PERCENT * second_side,
+            ),
+            smallest(first_side, second_side),
+            when(off_first <= off_second, second_side, first_side),
         ),
-        source="mean width of the area",
+        source="side that the layout length is not nearest to; the shorter one where it is near neither",
     )
-    width = line("Panel width", "ft", if_given(Area.panel_width, shape_width), source="input, else by shape")
-    spacing = line(
-        "Maximum spacing allowed",
+    width = line(
+        "Joint layout width",
         "ft",
-        smallest(by_thickness * Area.thickness / IN_PER_FT, largest(by_width * width, min_spacing), max_spacing),
-        source="smallest of the limits by thickness, by width and the maximum",
+        when(two_sides > 0, shape_width, if_given(Area.panel_width, 0)),
+        source="by shape; for a shape without two sides, the panel width typed",
     )
     known = line(
         "Length and width are known",
@@ -82,15 +125,42 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
             both(
                 run > 0,
                 width > 0,
-                either(
-                    both(is_given(Area.layout_length), is_given(Area.panel_width)),
-                    both(not_(is_given(Area.layout_length)), not_(is_given(Area.panel_width))),
-                ),
+                either(two_sides > 0, both(is_given(Area.layout_length), is_given(Area.panel_width))),
             ),
             1,
             0,
         ),
-        source="1 if both are typed, or both follow from the shape",
+        source="1 where the shape has two sides, or both are typed",
+    )
+    typed_panels = line(
+        "Panels across the width, by the width typed",
+        "",
+        when(
+            both(two_sides > 0, if_given(Area.panel_width, width) < width * (1 - width_tolerance / PERCENT)),
+            round_up(width / if_given(Area.panel_width, width)),
+            0,
+        ),
+        source="layout width over a typed panel width that is clearly narrower, rounded up",
+    )
+    joints_along = line(
+        "Joints along, each",
+        "",
+        when(known > 0, largest(1, round_up(width / limit), typed_panels) - 1, 0),
+        source="panels across the width less one: by the panel limit, or by a narrower panel width typed",
+        adds=True,
+        may_be_overridden=True,
+    )
+    panel_width = line(
+        "Panel width",
+        "ft",
+        when(known > 0, width / (joints_along + 1), 0),
+        source="joint layout width divided evenly",
+    )
+    spacing = line(
+        "Maximum spacing allowed",
+        "ft",
+        smallest(limit, largest(by_width * panel_width, min_spacing)),
+        source="panel limit, or the limit by width if it is less",
     )
     panels = line(
         "Panels",
@@ -102,22 +172,26 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
     panel_length = line(
         "Panel length", "ft", when(panels > 0, run / largest(1, panels), 0), source="joint layout length divided evenly"
     )
-    matched_spacing = line(
-        "Maximum spacing of matched joints",
-        "ft",
-        by_thickness * Area.thickness / IN_PER_FT,
-        source="by thickness alone: every old joint is matched, and joints are added between",
+    inside_corners = line(
+        "Inside corners",
+        "",
+        total(OpeningCorners.openings, AREA) + total(OutlineTurn.inside, AREA),
+        source="openings with corners, plus inside corners of an outline, of one area",
+        adds=True,
     )
 
 
 class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="Order and placing"):
-    """Each joint of the old walk is matched in the new slab; where two are too far apart, more are added evenly."""
+    """Each joint of the old walk is matched in the new slab; where two are too far apart, more are added evenly.
+
+    The tape's zero is where the slab begins. Of an area by cross-sections, the slab begins at its first station.
+    """
 
     place = line(
-        "Distance from the first station",
+        "Distance from where the slab begins",
         "ft",
-        CrossSection.station - first(CrossSection.station, AREA),
-        source="station less first station",
+        CrossSection.station - when(Area.shape.is_("cross-sections"), first(CrossSection.station, AREA), 0),
+        source="station, less the first station of an area by cross-sections",
     )
     is_joint = line(
         "Old joint here",
@@ -127,7 +201,7 @@ class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="
             1,
             0,
         ),
-        source="input; one at either end is the end of the slab, which is a joint already",
+        source="input; none at an end of the slab, which is a joint already, nor outside it",
         adds=True,
     )
     running_count = line("Old joints, running count", "", running(is_joint, AREA), source="within the area")
@@ -150,7 +224,7 @@ class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="
     added = line(
         "Joints added before an old joint",
         "",
-        largest(0, round_up(gap / Panel.matched_spacing) - 1),
+        largest(0, round_up(gap / Panel.limit) - 1),
         source="panels that the gap needs, less one",
     )
     with_added = line(
@@ -171,16 +245,22 @@ class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="
 
 
 class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
-    """Old joints govern the layout if there are any; else the panels are even."""
+    """Old joints govern the layout if there are any; else, or where the count is overridden, the panels are even."""
 
     old = line(
         "Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint", adds=True
+    )
+    joints_to_first = line(
+        "Joints up to the first old joint",
+        "",
+        when(old > 0, lookup_by_key(OldJoint.running_joints, OldJoint.key, row_number(AREA) * THOUSAND + 1), 0),
+        source="that old joint and those added before it",
     )
     last_old_joint = line(
         "Station of the last old joint",
         "ft",
         when(old > 0, lookup_by_key(OldJoint.place, OldJoint.key, row_number(AREA) * THOUSAND + old), 0),
-        source="from the first station",
+        source="from where the slab begins",
     )
     past_last = line(
         "Length past the last old joint",
@@ -191,21 +271,34 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
     added_past_last = line(
         "Joints added past the last old joint",
         "",
-        largest(0, round_up(past_last / Panel.matched_spacing) - 1),
+        largest(0, round_up(past_last / Panel.limit) - 1),
         source="panels that this length needs, less one",
     )
     joints = line(
-        "Joints, each",
+        "Joints across, each",
         "",
         when(old > 0, total(OldJoint.with_added, AREA) + added_past_last, Panel.even_joints),
         source="matched joints plus those added, or even panels less one",
         adds=True,
+        may_be_overridden=True,
+    )
+    matched = line(
+        "Old joints that the layout meets",
+        "",
+        when(joints.is_overridden, 0, old),
+        source="all of them; none where the count of joints across was overridden",
+    )
+    even_panel = line(
+        "Panel length, even",
+        "ft",
+        Panel.run / (joints + 1),
+        source="joint layout length over the joints across plus one",
     )
     length = line(
         "Control joint length",
         "ft",
-        joints * Panel.width * Area.quantity,
-        source="joints times panel width times quantity of the area",
+        (joints * Panel.width + Panel.joints_along * Panel.run) * Area.quantity,
+        source="(joints across times layout width, plus joints along times layout length) times quantity of the area",
         adds=True,
     )
 
@@ -279,6 +372,6 @@ class JointNeeds(Section, title="Isolation-joint filler and saw cuts", sheet="Or
     saw_cut = line(
         "Saw cut for control joints",
         "ft",
-        when(Site.joint_method.is_("saw-cut"), total(MatchedJoints.length), 0),
-        source="control joint length, if the joints are saw-cut",
+        when(SAWN, total(MatchedJoints.length), 0),
+        source="control joint length, if the joints are sawn, early or not",
     )
