@@ -34,7 +34,6 @@ _GAP = 4.5
 _TWO_SMALL_LINES = 23.0
 _LEAST_SCALE = 0.69
 """The smallest at which the page is printed; as wide as its columns are, it is at 0.7 on A4."""
-
 _SMALL_LINE, _SMALLER = 11.4, 8 / 9
 """Points of a line of small text, and its size over that of body text."""
 

@@ -73,6 +73,11 @@ def ordering(yards: float) -> Tables:
     }
 
 
+def opened(shape: str) -> Tables:
+    """The slab around one opening of that shape."""
+    return WELL | {"Deductions": [["shape", "length ft", "width ft"], [shape, 1, 1]]}
+
+
 def mixed_by_hand() -> Tables:
     """The job with its concrete from bags, whatever a truck would cost."""
     return said(Placing_method="bags", Placing_reason="no truck comes near")
@@ -229,6 +234,8 @@ MORE: dict[str, Limit] = {
         COMPANY,
         COMPANY | {"Factors": [["factor", "value"], ["Joint spacing, times thickness", 36]]},
     ),
+    # a round opening has no corner that points into the slab
+    "SlabCautions.inside_corners": Limit(opened("circle"), opened("rectangle"), 1),
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi
     "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),

@@ -8,7 +8,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import COMPANY, Rows, intake_from, only_job, write_book, written_sheet
+from books import COMPANY, Rows, intake_from, only_job, value, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
@@ -19,7 +19,7 @@ from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.layout.page import lines_of
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
-from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
+from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered, weathered
 from caution_limits_site import MORE
 from priced_company import PRICED
 
@@ -138,6 +138,34 @@ def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path:
     found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
+
+
+def test_without_a_coat_of_bonding_agent_nothing_is_bonded_so_the_slab_is_free(tmp_path: Path) -> None:
+    held = LIMITS["SlabCautions.restraint"].past
+    bare = held | {"Site conditions": [["fact", "value"], ["Bonding coats", 0]]}
+    assert "SlabCautions.restraint" in earned(tmp_path, held)
+    assert "SlabCautions.restraint" not in earned(tmp_path, bare)
+
+
+def test_a_pour_from_bags_opens_the_ground_and_burns_skin_but_backs_no_truck_up(tmp_path: Path) -> None:
+    bags, company = LIMITS["SafetyCautions.lifting"].past, LIMITS["SafetyCautions.lifting"].past_company
+    found = {each.id for each in active_cautions(only_job(tmp_path, bags, company or COMPANY))}
+    assert {"SiteCautions.utilities", "SiteCautions.concrete_burns", "PourCautions.surface_water"} <= found
+    assert not {"SafetyCautions.backing", "SiteCautions.washout"} & found
+
+
+def test_the_locate_note_names_the_ticket_and_its_last_day_once_they_are_typed(tmp_path: Path) -> None:
+    facts = [["fact", "value"], ["Locate ticket", "2604-1187"], ["Locate expires", "2026-05-11"]]
+    job = only_job(tmp_path, WELL | {"Site conditions": facts})
+    note = CAUTIONS["SiteCautions.utilities"]
+    assert job.of(note.found) == "Locate ticket 2604-1187: its last day is 28 days after the bid date."
+    assert job.of(note.number) == 28
+
+
+def test_a_finishing_time_is_not_known_on_the_paper_until_the_concrete_has_a_temperature(tmp_path: Path) -> None:
+    bare, typed = only_job(tmp_path, WELL), only_job(tmp_path, weathered(Concrete_temperature=75))
+    assert value(bare, "PourText.finish_window") == "not known"
+    assert value(typed, "PourText.finish_window") == "3 h 8 min"  # half of the way from 3.5 to 2.75 h: 3.125
 
 
 def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:

@@ -201,8 +201,12 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     longer_side = line(
         "Longer side of the longest panel",
         "ft",
-        when(JointLayout.longest_panel > 0, largest(JointLayout.longest_panel, Panel.panel_width), 0),
-        source="its length or its width",
+        when(
+            both(JointLayout.longest_panel > 0, Panel.panel_width > 0),
+            largest(JointLayout.longest_panel, Panel.panel_width),
+            0,
+        ),
+        source="its length or its width; 0 where either is not known",
     )
     aspect_ratio = line(
         "Panel length to width",
