@@ -13,13 +13,15 @@ from calc.layout.line_sheets import SAFETY, cell_value, format_of
 from calc.layout.log_sheet import count_defaults, count_factors
 from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Number, Page, lines_of
 from calc.layout.styles import LEGEND, LINE_HEIGHT, dashed
-from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
+from calc.model.results import SENSITIVITIES, JobValues, OtherDigging, RangeEnd, Sensitivity
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
+from calc.trade.inputs.work import Digging
 from calc.trade.levels import GROUP
 from calc.trade.money.bid import ADDED, DECISIONS, FALLS_DUE, KEY, Decision, PriceSummary
 from calc.trade.money.price import BidPrice, Subtotal
 from calc.trade.ordering.order import Order
+from calc.trade.work.machine_access import MachineAccess
 
 NAME = "Bid"
 LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, FIGURE_UNIT = range(7)
@@ -113,6 +115,7 @@ def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
     _lay_price(page, places, checks)
     _lay_price_parts(page, places)
     _lay_decisions(page, places)
+    _lay_digging(page, places)
     _lay_sensitivity(page)
     _lay_legend(page)
     _lay_cautions(page, checks, slots)
@@ -258,7 +261,40 @@ def _lay_decisions(page: Page, places: CellMap) -> None:
     for each in DECISIONS:
         _lay_decision(page, places, each)
         page.next()
+
+
+def _lay_digging(page: Page, places: CellMap) -> None:
+    """By hand or by machine: the whole price the other way, fixed at issue. It is not chosen for the user."""
+    page.words(LABEL, "Hand or machine", "label")
+    _link(page, places, Digging.by, VALUE, "line")
+    _link(page, places, MachineAccess.words, TEXT, "sentence")
+    page.put(IssueValue(page.row, BESIDE, "issueline", _other_digging))
+    page.put(IssueValue(page.row, FIGURE, "issuefigure", _other_digging_more, _NUMBER))
+    page.heights[page.row] = 25.5
+    page.next()
     _gap_below(page)
+
+
+def _other_is_priced(job: JobValues, other: OtherDigging) -> bool:
+    """Whether the other way lacks no more prices than the way that was typed."""
+    return other.unpriced <= float(job.of(BidPrice.unpriced))
+
+
+def _other_digging(job: JobValues) -> str:
+    """What the job would be bid at dug the other way, in words."""
+    other = job.other_digging
+    if other is None:
+        return NO_TEXT
+    if not _other_is_priced(job, other):
+        return f"by {other.word}: a price is missing, so it cannot be compared"
+    return f"by {other.word}, fixed at issue: ${other.price:,.2f}"
+
+
+def _other_digging_more(job: JobValues) -> CellValue:
+    other = job.other_digging
+    if other is None or not _other_is_priced(job, other):
+        return NO_TEXT
+    return other.price - float(job.of(BidPrice.price))
 
 
 def _lay_decision(page: Page, places: CellMap, each: Decision) -> None:

@@ -46,6 +46,15 @@ class Sensitivity:
         return max(abs(end.more) for end in self.ends)
 
 
+@dataclass(frozen=True, slots=True)
+class OtherDigging:
+    """The job dug the other way, by machine or by hand: its whole price, in $, and how many prices it lacks."""
+
+    word: str
+    price: float
+    unpriced: int
+
+
 @dataclass(frozen=True)
 class SmallPour:
     """The pour of one job, as the search for shared trucks compares it with others.
@@ -101,6 +110,8 @@ class JobValues:
     counts: Mapping[Level, int]
     sensitivity: tuple[Sensitivity, ...] | None = None
     """The price sensitivity, fixed at issue; None until :mod:`calc.model.sensitivity` has computed it."""
+    other_digging: OtherDigging | None = None
+    """The job dug the other way, fixed at issue with the sensitivity."""
 
     def of(self, named: Declared, index: int = 0) -> float | str:
         """The value of ``named`` in its row ``index``: words, or a number (NaN when it was not given)."""

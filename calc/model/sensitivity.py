@@ -14,11 +14,11 @@ from calc.declared import Declared, Factor, Input, Kind, Line
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.model.evaluate import evaluate
-from calc.model.results import SENSITIVITIES, JobValues, RangeEnd, Sensitivity
+from calc.model.results import SENSITIVITIES, JobValues, OtherDigging, RangeEnd, Sensitivity
 from calc.trade.hauling.piles import SoilContamination
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
-from calc.trade.inputs.placing import Access, WheelbarrowRoute
+from calc.trade.inputs.placing import Access
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.levels import TASK
 from calc.trade.money.price import BidPrice
@@ -27,7 +27,9 @@ from calc.trade.ordering.order_candidates import Risk
 from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.forms import Board
 from calc.trade.takeoff.uncertainty import DepthUncertainty
+from calc.trade.work.carrying import Carrying
 from calc.trade.work.labor import Task
+from calc.trade.work.task_rates import TaskRates
 
 TASKS = 3
 """How many tasks are tried: those with the widest range of labor cost."""
@@ -37,7 +39,6 @@ FACTS: tuple[Input, ...] = (
     Site.moisture,
     Site.turf,
     Digging.by,
-    WheelbarrowRoute.distance,
     Access.chute,
     Access.muddy,
     OnSite.power,
@@ -50,6 +51,7 @@ of its other words."""
 
 FACTORS: tuple[Factor, ...] = (
     FinishWindow.rate,
+    Carrying.usual_distance,
     SoilContamination.root_probability,
     Excavation.overdig,
     DepthUncertainty.default_std_dev,
@@ -79,15 +81,33 @@ def with_sensitivity(values: JobValues) -> JobValues:
 
 def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
     """The jobs with the sensitivities of each, evaluated in one batch. Same job, same result, with any others."""
+    if not jobs:
+        return []
     trials = [list(_trials(values)) for values in jobs]
-    if not any(trials):
-        return [replace(values, sensitivity=()) for values in jobs]
-    batch = evaluate([trial.job for of_job in trials for trial in of_job], price_lines())
-    changed, missing = (iter(batch.columns[named].tolist()) for named in (BidPrice.to_cent, BidPrice.unpriced))
+    others = [_dug_other_way(values.job) for values in jobs]
+    batch = evaluate([*others, *(trial.job for of_job in trials for trial in of_job)], price_lines())
+    changed, missing, prices = (
+        batch.columns[named].tolist() for named in (BidPrice.to_cent, BidPrice.unpriced, BidPrice.price)
+    )
+    tried = iter(zip(changed[len(others) :], missing[len(others) :], strict=True))
     return [
-        replace(values, sensitivity=_sensitivities(values, [(trial, next(changed), next(missing)) for trial in of_job]))
-        for values, of_job in zip(jobs, trials, strict=True)
+        replace(
+            values,
+            sensitivity=_sensitivities(values, [(trial, *next(tried)) for trial in of_job]),
+            other_digging=OtherDigging(_other_way(values.job), prices[place], int(missing[place])),
+        )
+        for place, (values, of_job) in enumerate(zip(jobs, trials, strict=True))
     ]
+
+
+def _other_way(job: JobInput) -> str:
+    """By machine for a job that is dug by hand, and the other way round."""
+    (word,) = (each for each in Digging.by.words_allowed if each != job.entries[Digging.by].value)
+    return word
+
+
+def _dug_other_way(job: JobInput) -> JobInput:
+    return replace(job, entries={**job.entries, Digging.by: Entry(_other_way(job))})
 
 
 def _sensitivities(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Sensitivity, ...]:
@@ -116,7 +136,7 @@ def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
 def price_lines() -> frozenset[Declared]:
     """Everything that the price depends on."""
     found: set[Declared] = set()
-    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.unpriced]
+    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.unpriced, BidPrice.price]
     while waiting:
         named = waiting.pop()
         if named in found:
@@ -137,10 +157,10 @@ def _trials(values: JobValues) -> Iterator[_Trial]:
         yield from _of_factor(values, factor, 0, [end for end in (low, high) if end is not None])
     for place in _tasks(values):
         low_hours, high_hours = (
-            float(values.of(Task.hours_per_unit_low, place)),
-            float(values.of(Task.hours_per_unit_high, place)),
+            float(values.of(TaskRates.low, place)),
+            float(values.of(TaskRates.high, place)),
         )
-        yield from _of_factor(values, Task.hours_per_unit, place, [low_hours, high_hours])
+        yield from _of_factor(values, TaskRates.usual, place, [low_hours, high_hours])
 
 
 def _tasks(values: JobValues) -> list[int]:

@@ -38,10 +38,14 @@ from calc.trade.cautions.site import DustHours, SiteCautions
 from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
+from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
-from calc.trade.hauling.loads import Hauled, HaulVehicle, Workday
-from calc.trade.hauling.piles import LoadMix, Pile, SiteSpec, SoilContamination, VehicleSpec
-from calc.trade.hauling.plans import PlanCost, PlanSplit, Sorting
+from calc.trade.hauling.loads import Hauled, HaulTimes, HaulVehicle, Workday
+from calc.trade.hauling.piles import LoadMix, Pile, SoilContamination
+from calc.trade.hauling.plan_cost import PlanCost
+from calc.trade.hauling.plan_hours import PlanHours
+from calc.trade.hauling.plans import PlanSplit, Sorting
+from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
@@ -87,6 +91,7 @@ from calc.trade.papers.pour_text import (
 from calc.trade.prices.price_age import PriceAge
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate, Rate
+from calc.trade.takeoff.bond_breaker import BondBreaker
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.corners import OpeningCorners, OutlinePointNumber, OutlineTurn
 from calc.trade.takeoff.dig import Excavation, GreenWaste, Moisture, Soil, Spoil
@@ -98,10 +103,16 @@ from calc.trade.takeoff.joint_list import Eighths, JointLayout, JointPlace, Slot
 from calc.trade.takeoff.joints import JointDepth, JointNeeds, MatchedJoints, OldJoint, OpeningIsolation, Panel
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
+from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
-from calc.trade.work.protection import BondBreaker, Protection
-from calc.trade.work.tasks import Chipping, OldWalk, Roots, Work
+from calc.trade.work.machine_access import MachineAccess
+from calc.trade.work.prep import Chipping, PrepHours, PrepTask, PrepWork, Roots, StreamHours
+from calc.trade.work.prep_visit import PrepVisit
+from calc.trade.work.protection import Protection
+from calc.trade.work.task_rates import TaskRates
+from calc.trade.work.tasks import OldWalk, Work
+from calc.trade.work.visit_rules import VisitRules
 
 COMPANY = (Company, Vehicle, Disposal, Wage, Wording)
 INPUTS = (
@@ -184,7 +195,19 @@ LADDER = (
 )
 VEHICLES = (VehicleSpec, SiteSpec)
 BASE = (Base, BaseNeeds, RockVehicle, BaseHaul)
-PLANS = (
+PREP = (
+    VisitRules,
+    TaskRates,
+    RouteSlope,
+    Carrying,
+    Roots,
+    Chipping,
+    PrepWork,
+    PrepTask,
+    StreamHours,
+    PrepHours,
+)
+PLANS: tuple[type[Section], ...] = (
     Pile,
     SoilContamination,
     LoadMix,
@@ -193,9 +216,22 @@ PLANS = (
     Sorting,
     BestDisposal,
     PlanSplit,
+    PlanHours,
+    *(each.section for each in CLOCKS),
     PlanCost,
 )
-CHOICE = (PlanWord, Choice, PlanDifference, RunnerUp, HaulVehicle, Workday, Hauled, PileConditions)
+CHOICE = (
+    PlanWord,
+    Choice,
+    PlanDifference,
+    RunnerUp,
+    HaulVehicle,
+    Workday,
+    HaulTimes,
+    Hauled,
+    PrepVisit,
+    PileConditions,
+)
 RATES = (Rate, CrewRate, PriceAge, Rental)
 WAYS = (
     Bags,
@@ -237,8 +273,6 @@ LIQUIDS: tuple[type[Section], ...] = (
 )
 WORK = (
     Protection,
-    Roots,
-    Chipping,
     OldWalk,
     Work,
     Task,
@@ -316,6 +350,7 @@ CAUTIONS = (
     SafetyCautions,
     CrewCautions,
     PriceCautions,
+    MachineAccess,
     PriceSummary,
     Decisions,
 )
@@ -351,6 +386,7 @@ SECTIONS = complete(
     *LADDER,
     *VEHICLES,
     *BASE,
+    *PREP,
     *PLANS,
     *CHOICE,
     *WAYS,

@@ -95,6 +95,9 @@ MOISTURE = named_rows("moisture", "dry", "damp", "wet")
 STREAM = named_rows("stream", "green waste", "soil", "concrete debris")
 """What is dug up or broken out, by material."""
 
+HAUL_PLACE = named_rows("place in the haul", "green waste", "concrete debris", "soil", "mixed")
+"""The order in which piles are hauled: a pile of one material has that material's place."""
+
 HAULED = named_rows("hauled", "green waste", "soil", "concrete debris", "mixed")
 """A pile of the haul plan that was chosen."""
 
@@ -142,6 +145,9 @@ TASK = named_rows(
     "apply sealer",
 )
 """A labor task, in the order in which the crew does them: preparation, the pour, and what is done after it."""
+
+PREP_TASK = named_rows("prep task", *TASK.axis.words[: TASK.axis.words.index("apply bonding agent")])
+"""A task of the preparation visits: the first rows of the tasks."""
 
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""

@@ -105,14 +105,14 @@ SPREAD = sqrt(
 
 def task(word: str) -> float:
     """Hours for one of what a task is counted in."""
-    return usual("Task.hours_per_unit", word)
+    return usual("TaskRates.usual", word)
 
 
 PLACING = 0.5 * 2
 """Two people for half an hour."""
 
 HOURS = (
-    usual("Task.min_hours", "layout")
+    usual("TaskRates.minimum", "layout")
     + task("dig by hand")
     + task("load by hand") * (1 + usual("Soil.swell", "loam") / 100)
     + PLACING

@@ -36,7 +36,7 @@ BESIDE: tuple[tuple[str, Mapping[str, object]], ...] = (
     ("SlabCautions.dowel_stop_acknowledged", {"DowelCover.stop_cover": 3}),
     ("SlabCautions.no_air_acknowledged", {"Mixture.air": "no"}),
     ("SlabCautions.thin_cover_acknowledged", {"FootingCover.min_cover": 20}),
-    ("Task.min_hours:unknown", {"Removal.unforeseen": 1}),
+    ("TaskRates.minimum:unknown", {"Removal.unforeseen": 1}),
     ("DischargeLimit.hot_weather_limit", {"Forecast.air": 95}),
     ("SurfaceCautions.high_level_change_acknowledged", {"AreaUse.level_change": 1, "AreaUse.accessible_route": "yes"}),
     ("SurfaceCautions.ramp_slope_acknowledged", {"AreaUse.running_slope": 12, "AreaUse.accessible_route": "yes"}),

@@ -221,7 +221,10 @@ LOADS = (
             says("Hauled.by_volume", 3, row=SOIL_PILE),
             says("Hauled.loads", 5, row=SOIL_PILE),
         ),
-        CompanyBook(TEXTBOOK.factors, typed("Vehicle", struck_capacity=5, payload="7000 lb")),
+        CompanyBook(
+            (*TEXTBOOK.factors, ("VehicleSpec.planned_share", "", 100)),
+            typed("Vehicle", struck_capacity=5, payload="7000 lb"),
+        ),
     ),
     Published(
         "loose brush weighs what two agencies say, 250 to 600 lb a yard",

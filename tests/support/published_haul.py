@@ -22,6 +22,10 @@ def dump(minutes: float, dwell: float) -> Typed:
     return typed("Disposal", kind="mixed", per_ton=1, minutes=minutes, miles=0, turnaround=dwell)
 
 
+FULL = ("VehicleSpec.planned_share", "", 100.0)
+"""Loads are planned to the whole payload, as the source counts them."""
+
+
 def of_a_yard(pounds: float) -> tuple[tuple[str, str, float], ...]:
     """Sand that weighs so much in the bank and does not swell."""
     return ("Soil.density", "sand", pounds), ("Soil.swell", "sand", 0)
@@ -56,7 +60,7 @@ CYCLES = (
             says("Choice.loads", 1.55, 0.005, over="Choice.hours"),
             between("Choice.hours", 20 * 0.6444, 13.32),
         ),
-        CompanyBook(of_a_yard(2000), truck(20, "2000 lb"), site=dump(6, 2 * 60 * 2000 / 9000)),
+        CompanyBook((*of_a_yard(2000), FULL), truck(20, "2000 lb"), site=dump(6, 2 * 60 * 2000 / 9000)),
     ),
     *(
         Published(
@@ -88,7 +92,7 @@ BY_LAW = (
                 ),
                 says("Hauled.by_weight", loads, row=MIXED),
             ),
-            CompanyBook(of_a_yard(2700), truck(40, f"{gross / 2:g} lb"), site=dump(10, 10)),
+            CompanyBook((*of_a_yard(2700), FULL), truck(40, f"{gross / 2:g} lb"), site=dump(10, 10)),
         )
         # 175 tons in loads of 12 3/4 and of 20 tons
         for axles, feet, gross, loads in ((3, 20, 51_000, 14), (5, 51, 80_000, 9))
@@ -100,7 +104,7 @@ BY_LAW = (
             Known.CONSTRUCTED,
             (slab(27, 12, 4),),
             (says("HaulVehicle.payload", gross / 2 / POUNDS), says("Hauled.by_weight", loads, row=MIXED)),
-            CompanyBook(vehicle=truck(8, f"{gross / 2:g} lb"), site=dump(10, 10)),
+            CompanyBook((FULL,), vehicle=truck(8, f"{gross / 2:g} lb"), site=dump(10, 10)),
         )
         # four bank yards of loam are 11,600 lb
         for number, gross, loads in ((1, 6_000, 4), (2, 10_000, 3), (3, 14_000, 2), (6, 26_000, 1))

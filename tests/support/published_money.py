@@ -177,7 +177,7 @@ ACCESSIBLE = (
 
 def hours_of(task: str, for_one: float) -> CompanyBook:
     """A house whose task takes so many hours for one of what it counts."""
-    return CompanyBook(factors=(("Task.hours_per_unit", task, for_one),))
+    return CompanyBook(factors=(("TaskRates.usual", task, for_one),))
 
 
 A_YARD = (slab(9, 9, 4, old_slab=81, old_slab_thickness=4, base=4),)

@@ -164,8 +164,8 @@ _LIMITS = (
 
 _AS_OF_1908 = CompanyBook(
     factors=(
-        ("PlacingRate.barrow_volume", "", 3),
-        ("PlacingRate.travel_speed", "", 200),
+        ("Carrying.barrow_volume", "", 3),
+        ("Carrying.travel_speed", "", 200),
         ("PlacingRate.fill_time", "", 0.75),
         ("PlacingRate.working_share", "", 100),
     )
@@ -191,9 +191,9 @@ USUAL_WEATHER = (
     Usual("TemperatureLimits.hot_limit", 95, 95, "ACI 301 and 305.1: 95 F at most", Known.MEMORY, departs=RANGE),
     Usual("TemperatureLimits.cold_limit", 40, 40, "ACI 306R", Known.SEEN),
     Usual("DischargeLimit.usual_limit", 90, 90, "ASTM C94 to about 2013", Known.MEMORY),
-    Usual("PlacingRate.travel_speed", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
+    Usual("Carrying.travel_speed", 200, 200, BOOK_1908, Known.PARTLY, departs=RANGE),
     Usual("PlacingRate.fill_time", 0.75, 0.75, BOOK_1908, Known.MEMORY, departs=RANGE),
-    Usual("PlacingRate.barrow_volume", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
-    Usual("PlacingRate.barrow_volume", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
+    Usual("Carrying.barrow_volume", 3, 3, f"{BOOK_1908}: on the level", Known.PARTLY, departs=RANGE),
+    Usual("Carrying.barrow_volume", 2, 2, f"{BOOK_1908}: on a steep way", Known.PARTLY, departs=RANGE),
     Usual("TruckSplit.allowance_per_yard", 5, 10, "ready-mix practice: 5 to 10 min to unload a yard", Known.MEMORY),
 )

@@ -35,15 +35,15 @@ GANGS = (
         Known.SEEN,
         (slab(100, 35, "1 ft"), typed("Job", soil="sand")),
         (
-            printed("Work.hand_loaded", "129.6"),
+            printed("PrepWork.hand_loaded", "129.6"),
             says("Task.hours", 129.63 / 1.5, 0.01, row=LOAD),
-            says("Task.hours", 2.667 * 3 / 12, 1e-4, row=LOAD, over="Work.hand_loaded"),
+            says("Task.hours", 2.667 * 3 / 12, 1e-4, row=LOAD, over="PrepWork.hand_loaded"),
         ),
         CompanyBook(
             factors=(
                 ("Soil.density", "sand", 2700),
                 ("Soil.swell", "sand", 0),
-                ("Task.hours_per_unit", "load by hand", 2 / 3),
+                ("TaskRates.usual", "load by hand", 2 / 3),
             )
         ),
     ),
@@ -52,8 +52,8 @@ GANGS = (
         f"{PLANT}: 2.80 hours of a man for a yard dug by hand; 100 ft2 at 4 in are 1.235 yd3",
         Known.SEEN,
         (slab(10, 10),),
-        (says("Work.hand_excavated", 1.235, 0.0005), says("Task.hours", 2.8 * 1.235, 0.0015, row=DIG)),
-        CompanyBook(factors=(("Task.hours_per_unit", "dig by hand", 2.8),)),
+        (says("PrepWork.hand_excavated", 1.235, 0.0005), says("Task.hours", 2.8 * 1.235, 0.0015, row=DIG)),
+        CompanyBook(factors=(("TaskRates.usual", "dig by hand", 2.8),)),
     ),
 )
 
@@ -71,7 +71,7 @@ WORK = (*GANGS, *FORMS)
 
 WORK_USUAL = (
     Usual(
-        "Task.hours_per_unit",
+        "TaskRates.usual",
         1.22,
         2.04,
         "ILO/ASIST Technical Brief 2 (1998): 5 m3 of soft soil to 3 m3 of hard a worker and day of 8 h",
@@ -79,7 +79,7 @@ WORK_USUAL = (
         "dig by hand",
     ),
     Usual(
-        "Task.hours_per_unit",
+        "TaskRates.usual",
         1,
         1.5,
         "Masonry Structures (1921): 1 to 1.5 h for a yard of sand, loaded by hand",
@@ -88,7 +88,15 @@ WORK_USUAL = (
         departs="loading loose soil is faster",
     ),
     Usual(
-        "Task.hours_per_unit",
+        "TaskRates.usual",
+        1 / 1.5 - 0.001,
+        1 / 1.5 + 0.001,
+        "a lecture on estimating hauling: three people load 4.5 loose yards an hour",
+        Known.SEEN,
+        "load by hand",
+    ),
+    Usual(
+        "TaskRates.usual",
         0.1 * 3.5 / 12,
         0.1 * 8 / 12,
         f"{PLANT}: 0.10 h for a square foot of edge form, which is 3 1/2 to 8 in high",

@@ -86,10 +86,10 @@ def test_no_plan_on_any_vehicle_costs_otherwise_than_the_rules_have_it(drawn: li
         for row, offer in enumerate(each.chosen.every):
             assert each.number("PlanCost.feasible", row) == offer.known, (each.task, offer)
             assert each.number("PlanCost.is_compared", row) == (offer in each.chosen.rivals), (each.task, offer)
-            assert each.number("PlanCost.loads", row) == offer.loads, (each.task, offer)
+            assert each.number("PlanHours.loads", row) == offer.loads, (each.task, offer)
             if offer.known:
                 assert same(each.number("PlanCost.cost", row), offer.cost), (each.task, offer)
-                assert same(each.number("PlanCost.hours", row), offer.hours), (each.task, offer)
+                assert same(each.number("PlanHours.trips", row), offer.hours), (each.task, offer)
 
 
 def test_the_haul_that_is_taken_is_the_cheapest_or_what_a_person_chose(drawn: list[Drawn]) -> None:

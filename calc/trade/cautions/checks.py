@@ -32,8 +32,8 @@ from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.prep import PrepWork
 from calc.trade.work.protection import Protection
-from calc.trade.work.tasks import Work
 
 ONE_LOAD = exact(1, "load")
 
@@ -179,8 +179,8 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     dug = check(
         "Dug once, loaded once",
         "yd3",
-        Work.excavated + Work.loose,
-        Work.hand_excavated + Work.machine_excavated + Work.hand_loaded + Work.machine_loaded,
+        PrepWork.excavated + PrepWork.loose,
+        PrepWork.hand_excavated + PrepWork.machine_excavated + PrepWork.hand_loaded + PrepWork.machine_loaded,
         Integrity.tolerance,
     )
     forms = check(

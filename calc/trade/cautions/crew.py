@@ -7,7 +7,7 @@ from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import NOT_ASKED, Permissions
 from calc.trade.inputs.work import OnSite
 from calc.trade.work.labor import Labor
-from calc.trade.work.tasks import Chipping, Roots
+from calc.trade.work.prep import Chipping, Roots
 
 
 class CrewCautions(Section, title="Crew cautions", sheet="Checks"):

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.choice import RunnerUp
+from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, HaulVehicle
-from calc.trade.hauling.piles import SiteSpec, SoilContamination
-from calc.trade.hauling.plans import SOIL
+from calc.trade.hauling.piles import SOIL, SoilContamination
+from calc.trade.hauling.vehicles import SiteSpec
 from calc.trade.levels import HAULED
 from calc.trade.takeoff.geometry import Slab
 
@@ -52,6 +52,10 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         source="house rule: 10 lb, half the increment of a truck scale that reads by 20 lb",
     )
     max_spoil = factor("Spoil per square foot, caution above", "ton/ft2", 0.15, low=0.1, high=0.3, source="house rule")
+
+    max_waiting = factor(
+        "Wait of a hired truck per load, note above", "h", 1, low=0.5, high=2, source="common practice, no source"
+    )
 
     overweight = caution(
         "Load over the payload",
@@ -100,6 +104,17 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         usual="every pile has a disposal site, with a rate, minutes and miles",
         do="Add a row to Disposal sites for it, or choose a plan that leaves it mixed.",
         source="house rule",
+    )
+    waiting = caution(
+        "Hired truck waits while it is loaded",
+        Severity.NOTE,
+        Choice.waiting_per_load > max_waiting,
+        "The hired truck is paid while it is loaded; the number is the wait of a load.",
+        Choice.waiting_per_load,
+        "h",
+        usual="up to an hour for a load",
+        do="Stage the pile before it comes, or load by machine.",
+        source="common practice, no source",
     )
     near_tie = caution(
         "Haul plans nearly tied",

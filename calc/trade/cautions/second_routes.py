@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.hauling.loads import Workday
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
@@ -19,6 +18,7 @@ from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import PourCost
 from calc.trade.takeoff.dig import Excavation
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Order and placing"
 _HALF = len(PLANT_AND_PUMP) // 2
@@ -131,7 +131,7 @@ class CrewTime(Section, title="Crew time by who is paid", sheet="Costs"):
         when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix),
         source="company policy",
     )
-    day = line("Hours of the crew in a day", "h", OnSite.crew.count * Workday.day, source="heads times working day")
+    day = line("Hours of the crew in a day", "h", OnSite.crew.count * VisitRules.day, source="heads times working day")
     room = line("Crew hours of all days", "h", Labor.days * day, source="days times hours of the crew in a day")
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.piles import VehicleSpec
-from calc.trade.hauling.plans import PlanCost, PlanSplit
+from calc.trade.hauling.plan_cost import PlanCost
+from calc.trade.hauling.plan_hours import PlanHours
+from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Site
 from calc.trade.levels import PLAN, VEHICLE
@@ -28,6 +30,11 @@ class PlanWord(Section, title="Haul plan names", each=PLAN, sheet=_SHEET):
         source="the plan chosen by hand, else all piles separate",
         adds=True,
     )
+
+
+def _of_plan(of_plan: Line, has_plan: Expr, row: Expr) -> Expr:
+    """A number of the plan chosen; 0 where no plan is known."""
+    return when(has_plan > 0, at(of_plan, largest(1, row)), 0)
 
 
 class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
@@ -74,11 +81,36 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     )
     plan_name = line("Haul plan chosen", "", at(PlanWord.name, plan), source="looked up by row")
     vehicle_name = line("Haul vehicle", "", at(VehicleSpec.name, vehicle), source="looked up by row")
-    cost = line(
-        "Hauling and dump fees",
+    has_plan = line(
+        "Plan is known",
+        "",
+        when(both(total(VehicleSpec.counted) > 0, known > 0), 1, 0),
+        source="1 if there is a vehicle and a plan can be compared",
+    )
+    compared_cost = line(
+        "Cost as compared",
         "$",
-        when(both(total(VehicleSpec.counted) > 0, known > 0), at(PlanCost.cost, row), 0),
-        source="total cost of the plan chosen; 0 if it is not known",
+        _of_plan(PlanCost.cost, has_plan, row),
+        source="total cost of the plan chosen, rounded once",
+    )
+    dump_fees = line(
+        "Dump fees, plan chosen",
+        "$",
+        money(_of_plan(PlanCost.dump_fees, has_plan, row) + _of_plan(PlanCost.surcharge, has_plan, row)),
+        source="with the expected contamination surcharge",
+    )
+    driver = line(
+        "Driver, plan chosen", "$", money(_of_plan(PlanCost.driver, has_plan, row)), source="0 for a hired vehicle"
+    )
+    truck = line(
+        "Truck, plan chosen",
+        "$",
+        money(_of_plan(PlanCost.truck, has_plan, row)),
+        source="trucking without the driver, plus waiting and top-up",
+    )
+    sorting = line("Sorting, plan chosen", "$", money(_of_plan(PlanCost.sorting, has_plan, row)), source="labor")
+    cost = line(
+        "Hauling and dump fees", "$", dump_fees + truck + driver + sorting, source="fees, truck, driver and sorting"
     )
     reason = line(
         "Reason for the haul plan",
@@ -97,17 +129,39 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     loads = line(
         "Loads, plan chosen",
         "load",
-        when(total(VehicleSpec.counted) > 0, at(PlanCost.loads, row), 0),
+        when(total(VehicleSpec.counted) > 0, at(PlanHours.loads, row), 0),
         source="of the plan chosen",
     )
-    hours = line(
-        "Trip hours, plan chosen", "h", when(known > 0, at(PlanCost.hours, row), 0), source="of the plan chosen"
-    )
+    hours = line("Trip hours, plan chosen", "h", _of_plan(PlanHours.trips, has_plan, row), source="of the plan chosen")
     own_hours = line(
         "Trip hours, own drivers",
         "h",
-        when(at(VehicleSpec.own, vehicle) > 0, hours, 0),
-        source="trip hours if the vehicle is owned; a hired vehicle comes with its driver",
+        _of_plan(PlanHours.own_trips, has_plan, row),
+        source="of the plan chosen; a hired vehicle comes with its driver",
+    )
+    sorting_hours = line(
+        "Sorting hours, plan chosen", "h", _of_plan(PlanHours.sorting, has_plan, row), source="of the plan chosen"
+    )
+    waiting = line(
+        "Hired truck waits while loaded, plan chosen",
+        "h",
+        _of_plan(PlanHours.waiting, has_plan, row),
+        source="of the plan chosen",
+    )
+    waiting_per_load = line(
+        "Wait of a load", "h", when(loads > 0, waiting / loads.count, 0), source="waiting over loads"
+    )
+    top_up_hours = line(
+        "Minimum-hire top-up, plan chosen",
+        "h",
+        _of_plan(PlanCost.top_up_hours, has_plan, row),
+        source="of the plan chosen",
+    )
+    last_day = line(
+        "Workday of the last load, plan chosen",
+        "",
+        when(loads > 0, _of_plan(PlanCost.last_day, has_plan, row), 0),
+        source="of the plan chosen; 0 without a load",
     )
 
 
@@ -173,7 +227,7 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
     difference = line(
         "Runner-up costs more by",
         "$",
-        when(known > 0, cost - Choice.cost, 0),
+        when(known > 0, cost - Choice.compared_cost, 0),
         source="runner-up less plan chosen; negative if a more expensive plan was chosen by hand",
     )
     cost_difference = line(
@@ -186,7 +240,7 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
             both(
                 known > 0,
                 Choice.loads > 0,
-                cost_difference <= largest(Choice.near_money, Choice.near_share * Choice.cost / PERCENT),
+                cost_difference <= largest(Choice.near_money, Choice.near_share * Choice.compared_cost / PERCENT),
             ),
             1,
             0,

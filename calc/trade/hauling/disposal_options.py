@@ -6,7 +6,8 @@ An overweight load is never planned: loads are counted by volume and by weight, 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.piles import LoadMix, SiteSpec, SoilContamination, VehicleSpec
+from calc.trade.hauling.piles import LoadMix, SoilContamination
+from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, VEHICLE
 
@@ -26,8 +27,8 @@ class LoadCount(Section, title="Loads by pile and vehicle", each=VEHICLE * PILE,
     by_weight = line(
         "Loads by weight",
         "load",
-        when(VehicleSpec.payload > 0, round_up(LoadMix.tons / VehicleSpec.payload), 0),
-        source="tons over payload, rounded up",
+        when(VehicleSpec.planned_payload > 0, round_up(LoadMix.tons / VehicleSpec.planned_payload), 0),
+        source="tons over the load planned, rounded up",
     )
     loads = line("Loads", "load", largest(by_volume, by_weight), source="larger of loads by volume and by weight")
     tons_per_load = line(
@@ -145,9 +146,15 @@ class BestDisposal(Section, title="Cheapest site by pile and vehicle", each=VEHI
         when(has_site > 0, at(DisposalOption.trucking, largest(1, row), of=VEHICLE * PILE), 0),
         source="looked up by row",
     )
+    trip = line(
+        "Round trip, cheapest site",
+        "h",
+        when(has_site > 0, at(SiteSpec.round_trip, largest(1, row)), 0),
+        source="looked up by row",
+    )
     hours = line(
         "Trip hours, cheapest site",
         "h",
-        when(has_site > 0, LoadCount.loads.count * at(SiteSpec.round_trip, largest(1, row)), 0),
-        source="loads times trip time",
+        LoadCount.loads.count * trip,
+        source="loads times round trip",
     )

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.clock import CLOCKS, day_of
 from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
-from calc.trade.hauling.piles import LoadMix, SiteSpec, VehicleSpec
-from calc.trade.hauling.plans import CONCRETE, GREEN, SOIL, PlanSplit
-from calc.trade.levels import HAULED
+from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
+from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
+from calc.trade.levels import HAUL_PLACE, HAULED
+from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Dig and haul"
 
@@ -22,6 +25,12 @@ class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
         source="looked up by row",
     )
     payload = line("Payload, vehicle chosen", "ton", at(VehicleSpec.payload, Choice.vehicle), source="looked up by row")
+    planned_payload = line(
+        "Load planned, vehicle chosen",
+        "ton",
+        at(VehicleSpec.planned_payload, Choice.vehicle),
+        source="looked up by row",
+    )
     bed_area = line(
         "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.bed_area, Choice.vehicle), source="looked up by row"
     )
@@ -37,10 +46,16 @@ class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
 
 
 class Workday(Section, title="Workday", sheet=_SHEET):
-    """Time of a workday that is left for trips."""
+    """When work on site begins, and what a cheaper disposal site is worth."""
 
-    day = factor("Working day", "h", 8, low=6, high=12, source="common practice, no source")
-    set_up = factor("Set-up before the first trip", "h", 1.5, low=0.5, high=3, source="common practice, no source")
+    starts = factor(
+        "Site opens",
+        "h",
+        8,
+        low=6,
+        high=10,
+        source="common practice, no source: hour of the day; set-up comes after it",
+    )
     cheaper_by = factor(
         "Dump rate cheaper by",
         "$/ton",
@@ -49,15 +64,35 @@ class Workday(Section, title="Workday", sheet=_SHEET):
         high=50,
         source="company policy: to see how much farther a cheaper site may be",
     )
-    starts = factor("Workday starts at", "h", 7, low=5, high=10, source="common practice, no source: hour of the day")
 
-    trip_hours = line("Trip hours per day", "h", largest(0, day - set_up), source="working day less set-up")
-    haul_days = line(
-        "Haul days",
-        "days",
-        when(trip_hours > 0, round_up(Choice.hours / trip_hours), 0),
-        source="trip hours over trip hours per day, rounded up",
+    works_from = line(
+        "Work on site begins",
+        "h",
+        starts + VisitRules.fixed_hours,
+        source="hour of the day: the site opens, then set-up",
     )
+
+
+class HaulTimes(Section, title="Clock of the plan chosen", each=HAUL_PLACE, sheet=_SHEET):
+    """In hours of work since the first day began; what has no loads is passed over."""
+
+    first_leaves = line(
+        "First load leaves, plan chosen",
+        "h",
+        when(Choice.has_plan > 0, by_row(HAUL_PLACE, *(at(each.first_leaves, Choice.row) for each in CLOCKS)), 0),
+        source="clock of the loads",
+    )
+    back = line(
+        "Back from the last load, plan chosen",
+        "h",
+        when(Choice.has_plan > 0, by_row(HAUL_PLACE, *(at(each.back, Choice.row) for each in CLOCKS)), 0),
+        source="clock of the loads",
+    )
+
+
+def _hour(hours: Expr) -> Expr:
+    """The hour of the day, of hours of work since the start of the first day."""
+    return Workday.works_from + hours - (day_of(hours) - 1) * VisitRules.prep_day
 
 
 class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
@@ -102,7 +137,10 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         source="loose volume over heaped capacity, rounded up",
     )
     by_weight = line(
-        "Loads by weight", "load", in_plan * at(LoadCount.by_weight, row), source="tons over payload, rounded up"
+        "Loads by weight",
+        "load",
+        in_plan * at(LoadCount.by_weight, row),
+        source="tons over the load planned, rounded up",
     )
     loads = line(
         "Loads hauled",
@@ -124,12 +162,12 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
             both(loads > 0, tons > 0),
             when(
                 HaulVehicle.heaped_capacity > 0,
-                smallest(HaulVehicle.heaped_capacity, HaulVehicle.payload * loose / tons),
-                HaulVehicle.payload * loose / tons,
+                smallest(HaulVehicle.heaped_capacity, HaulVehicle.planned_payload * loose / tons),
+                HaulVehicle.planned_payload * loose / tons,
             ),
             0,
         ),
-        source="loose volume that weighs as much as the payload, not above the heaped capacity",
+        source="loose volume that weighs as much as the load planned, not above the heaped capacity",
     )
     fill_height = line(
         "Fill height in the bed",
@@ -169,27 +207,38 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         when(site_row > 0, at(SiteSpec.round_trip, largest(1, site_row)), 0),
         source="site and back, with the time at the site",
     )
-    trips_per_day = line(
-        "Trips per day",
-        "trip",
-        when(round_trip > 0, round_down(Workday.trip_hours / round_trip), 0),
-        source="trip hours per day over round trip, rounded down",
-    )
     return_time = line(
         "Dump and return time",
         "h",
         when(site_row > 0, at(SiteSpec.return_time, largest(1, site_row)), 0),
         source="looked up by row",
     )
+    place = line(
+        "Place in the haul",
+        "",
+        by_row(HAULED, 1, THREE, TWO, at(PlanSplit.mixed_place, Choice.plan)),
+        source="green waste, concrete debris, soil, mixed; a mixed pile of one material keeps that one's place",
+    )
+    leaves_after = line(
+        "First load leaves after",
+        "h",
+        when(both(site_row > 0, loads > 0), at(HaulTimes.first_leaves, place), 0),
+        source="clock of the loads: hours of work since the first day began",
+    )
+    back_after = line(
+        "Back from the last load after",
+        "h",
+        when(both(site_row > 0, loads > 0), at(HaulTimes.back, place), 0),
+        source="clock of the loads",
+    )
     first_departure = line(
         "First trip leaves",
         "h",
-        when(
-            site_row > 0,
-            largest(Workday.starts + Workday.set_up, at(SiteSpec.earliest_departure, largest(1, site_row))),
-            0,
-        ),
-        source="hour of the day: after set-up, and not to arrive before the site opens",
+        when(leaves_after > 0, _hour(leaves_after), 0),
+        source="hour of the day, when the first load is filled and the vehicle is there",
+    )
+    departure_day = line(
+        "Workday of the first trip", "", when(leaves_after > 0, day_of(leaves_after), 0), source="clock of the loads"
     )
     closes = line(
         "Site closes",
@@ -206,12 +255,14 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     last_arrival = line(
         "Last load arrives",
         "h",
-        when(
-            both(site_row > 0, loads > 0, trips_per_day > 0),
-            first_departure + smallest(loads.count, trips_per_day.count) * round_trip - return_time,
-            0,
-        ),
-        source="hour of the day: first trip plus round trips, less dump and return time of the last",
+        when(back_after > 0, _hour(back_after - return_time), 0),
+        source="hour of the day: back from the last load, less dump and return time",
+    )
+    arrival_day = line(
+        "Workday of the last arrival",
+        "",
+        when(back_after > 0, day_of(back_after - return_time), 0),
+        source="clock of the loads",
     )
     late_by = line(
         "Last load late by",

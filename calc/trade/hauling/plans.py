@@ -1,23 +1,15 @@
-"""Cost of each haul plan with each vehicle.
-
-Dump rates alone do not decide: minimum charges, trucking and the labor of sorting count too.
-"""
+"""Haul plans: which piles are hauled separately, in which order they are hauled, and the sorting that takes."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
-from calc.trade.hauling.piles import Pile, VehicleSpec
+from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, Pile
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.inputs.job import Vehicle
-from calc.trade.levels import PLAN, VEHICLE
-from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.levels import PLAN
 from calc.trade.takeoff.dig import Spoil
 
 _SHEET = "Dig and haul"
-ONE_DOLLAR = exact(1, "$")
-GREEN, SOIL, CONCRETE = (exact(place) for place in (1, 2, 3))
-"""Row numbers of the piles that can be hauled separately. The mixed pile of plan N is row 3 + N."""
+MIXED_LAST = TWO * TWO
 
 
 class Sorting(Section, title="Sorting the piles", sheet=_SHEET):
@@ -72,121 +64,25 @@ class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
         source="1 if green waste is kept separate from another pile",
     )
     number = line("Plan number", "", row_number(PLAN), source="row number")
-
-
-def _of_its_piles(of_pile: Line) -> Expr:
-    """The sum over the piles of a plan on one vehicle: those hauled separately, and the mixed rest."""
-    return (
-        PlanSplit.green * at(of_pile, GREEN, of=VEHICLE)
-        + PlanSplit.soil * at(of_pile, SOIL, of=VEHICLE)
-        + PlanSplit.concrete * at(of_pile, CONCRETE, of=VEHICLE)
-        + at(of_pile, THREE + row_number(PLAN), of=VEHICLE)
+    mixed_green = line(
+        "Green waste mixed", "", (1 - green) * at(Pile.not_empty, GREEN), source="1 if there is any and it is mixed"
     )
-
-
-class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
-    """Complete plans, to the cent. Ties go to fewer loads, then to the first plan and the first vehicle."""
-
-    loads = line(
-        "Loads of the plan",
-        "load",
-        _of_its_piles(LoadCount.loads),
-        source="sum over the piles of the plan",
-    )
-    hours = line(
-        "Trip hours of the plan",
-        "h",
-        _of_its_piles(BestDisposal.hours),
-        source="sum over the piles of the plan",
-    )
-    dump_fees = line(
-        "Dump fees of the plan",
-        "$",
-        _of_its_piles(BestDisposal.dump_fee),
-        source="sum over the piles of the plan",
-    )
-    surcharge = line(
-        "Contamination surcharge of the plan",
-        "$",
-        PlanSplit.soil * at(BestDisposal.surcharge, SOIL, of=VEHICLE),
-        source="expected surcharge, if the plan hauls soil separately",
-    )
-    trucking = line(
-        "Trucking of the plan",
-        "$",
-        _of_its_piles(BestDisposal.trucking),
-        source="sum over the piles of the plan",
-    )
-    minimum_top_up = line(
-        "Minimum-hire top-up",
-        "$",
-        when(
-            both(Vehicle.hired.is_("yes"), loads > 0),
-            largest(0, Vehicle.minimum_hours - hours) * VehicleSpec.hourly_cost,
-            0,
-        ),
-        source="minimum hours less trip hours, times hourly cost, once per plan",
-    )
-    sorting = line(
-        "Sorting labor",
-        "$",
-        PlanSplit.needs_sorting * Sorting.hours * CrewRate.composite,
-        source="sorting hours at the composite crew rate, if green waste is sorted out",
-    )
-    cost = line(
-        "Total cost of the plan",
-        "$",
-        money(dump_fees + surcharge + trucking + minimum_top_up + sorting),
-        source="dump fees, surcharge, trucking, top-up and sorting, rounded once",
-    )
-    piles_without_site = line(
-        "Piles without a site",
+    mixed_concrete = line(
+        "Concrete debris mixed",
         "",
-        _of_its_piles(BestDisposal.no_site),
-        source="piles that no known site accepts",
+        (1 - concrete) * at(Pile.not_empty, CONCRETE),
+        source="1 if there is any and it is mixed",
     )
-    feasible = line(
-        "Feasible",
+    mixed_soil = line(
+        "Soil mixed", "", (1 - soil) * at(Pile.not_empty, SOIL), source="1 if there is any and it is mixed"
+    )
+    mixed_place = line(
+        "Place of the mixed pile",
         "",
         when(
-            either(
-                total(Pile.tons) <= 0,
-                both(
-                    piles_without_site <= 0,
-                    VehicleSpec.known > 0,
-                    either(PlanSplit.needs_sorting <= 0, CrewRate.composite > 0),
-                ),
-            ),
-            1,
-            0,
+            equals(mixed_green + mixed_concrete + mixed_soil, 1),
+            mixed_green + TWO * mixed_concrete + THREE * mixed_soil,
+            MIXED_LAST,
         ),
-        source="1 if every pile has a site, and vehicle and sorting have their rates, or there is nothing to haul",
+        source="1 green waste, 2 concrete debris, 3 soil, 4 mixed: a mixed pile of one material keeps that one's place",
     )
-    is_compared = line(
-        "Plan compared",
-        "",
-        feasible * VehicleSpec.allowed * (1 - PlanSplit.repeats),
-        source="1 if feasible, with an allowed vehicle, and no earlier plan is the same",
-        adds=True,
-    )
-    eligible = line(
-        "Eligible",
-        "",
-        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.allowed_by_hand, is_compared),
-        source="all plans compared, or only the plan chosen by hand",
-        adds=True,
-    )
-    compared = line(
-        "Plan cost compared",
-        "$",
-        when(eligible > 0, cost, greatest(cost) + ONE_DOLLAR),
-        source="a plan that is not eligible is ranked behind the highest cost",
-    )
-    tie_breaker = line(
-        "Loads, as tie-breaker",
-        "load",
-        when(equals(compared, least(compared)), loads, greatest(loads) + 1),
-        source="ties go to fewer loads",
-    )
-    plan = line("Number of its plan", "", PlanSplit.number, source="row number")
-    vehicle = line("Number of its vehicle", "", row_number(VEHICLE), source="row number")

@@ -6,6 +6,7 @@ from calc.declare import *
 from calc.trade.levels import METHOD
 
 CHEAPEST = "cheapest"
+WITH_WET_SOIL = "if the soil is wet"
 
 
 class WheelbarrowRoute(Section, title="Wheelbarrow route", table="Jobs"):
@@ -14,12 +15,11 @@ class WheelbarrowRoute(Section, title="Wheelbarrow route", table="Jobs"):
     distance = given(
         "Wheelbarrow distance",
         "ft",
-        default=50,
         low=0,
         high=1000,
         ask_high=200,
         example="50",
-        help="From the truck to the middle of the pour, along the wheelbarrow or buggy route.",
+        help="From the truck to the middle of the pour, along the wheelbarrow or buggy route; blank is the usual one.",
     )
 
 
@@ -52,16 +52,39 @@ class Access(Section, title="Placing", table="Site conditions"):
         example="2",
         help="Number of wheelbarrows in use at once.",
     )
-    muddy = yes_no("Muddy route", help="Whether the wheelbarrow route is wet or muddy.")
-    grade = given(
+    muddy = choice(
+        "Muddy route",
+        "yes",
+        "no",
+        WITH_WET_SOIL,
+        default=WITH_WET_SOIL,
+        help="Whether the wheelbarrow route is wet or muddy; blank is yes where the soil is wet.",
+    )
+    grade = slope(
         "Route grade",
-        "%",
-        default=0,
         low=0,
         high=50,
         ask_high=15,
-        example="4",
-        help="Grade of the wheelbarrow route.",
+        example="4%",
+        help="Slope of the wheelbarrow route; blank is the steepest running slope of the areas.",
+    )
+    spoil_distance = given(
+        "Wheelbarrow distance, spoil",
+        "ft",
+        low=0,
+        high=1000,
+        ask_high=300,
+        example="80",
+        help="From the dig to the truck or trailer; blank is the wheelbarrow distance of the concrete.",
+    )
+    gate_width = given(
+        "Gate width",
+        "in",
+        over=0,
+        ask_low=24,
+        ask_high=240,
+        example="34",
+        help="Narrowest place on the way to the work; blank if a machine can get in, or nobody has measured it.",
     )
     method = choice(
         "Placing method",

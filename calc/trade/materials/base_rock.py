@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.piles import VehicleSpec
+from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Site
 from calc.trade.levels import AREA, VEHICLE
+from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.geometry import Slab
 
 _SHEET = "Order and placing"
@@ -123,14 +124,17 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         trips.count * (TWO * minutes + turnaround) / MIN_PER_H,
         source="trips times (both ways plus turnaround time): driver hours, not crew hours",
     )
-    pick_up_cost = line(
-        "Base rock pick-up cost",
+    pick_up_driver = line(
+        "Base rock pick-up, driver", "$", money(hours * CrewRate.driver), source="trip hours at the driver rate"
+    )
+    pick_up_truck = line(
+        "Base rock pick-up, truck",
         "$",
         money(
-            hours * at(VehicleSpec.hourly_cost, largest(1, row))
+            hours * (at(VehicleSpec.hourly_cost, largest(1, row)) - CrewRate.driver)
             + trips.count * TWO * miles * at(VehicleSpec.mile_cost, largest(1, row))
         ),
-        source="trip hours at hourly cost with driver, plus miles",
+        source="trip hours at hourly cost without the driver, plus miles",
     )
     rock = line(
         "Base rock purchase cost", "$", money(BaseNeeds.buy * if_given(rock_price, 0)), source="tons to buy times price"
@@ -141,4 +145,9 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         money(delivered * if_given(delivery_price, 0)),
         source="price per job, if it is delivered",
     )
-    cost = line("Base rock, total cost", "$", rock + pick_up_cost + delivery, source="purchase, pick-up and delivery")
+    cost = line(
+        "Base rock, total cost",
+        "$",
+        rock + pick_up_truck + pick_up_driver + delivery,
+        source="purchase, pick-up and delivery",
+    )

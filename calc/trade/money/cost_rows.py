@@ -148,10 +148,17 @@ ROCK = (
         "picked up, or none",
     ),
     Cost(
-        "Base rock, pick-up",
+        "Base rock pick-up, truck",
         MATERIALS,
         when(BaseHaul.trips > 0, ONE_EACH, 0),
-        BaseHaul.pick_up_cost / ONE_EACH,
+        BaseHaul.pick_up_truck / ONE_EACH,
+        "delivered, or none",
+    ),
+    Cost(
+        "Base rock pick-up, driver",
+        MATERIALS,
+        when(BaseHaul.trips > 0, ONE_EACH, 0),
+        BaseHaul.pick_up_driver / ONE_EACH,
         "delivered, or none",
     ),
 )
@@ -267,15 +274,15 @@ EQUIPMENT_ROWS = (
 )
 """Machines that are rented, and the way there."""
 
-_DISPOSAL = (
-    Cost(
-        "Hauling, dump fees and sorting",
-        DISPOSAL,
-        when(Choice.loads > 0, ONE_EACH, 0),
-        Choice.cost / ONE_EACH,
-        "nothing to haul",
-        sure=when(Choice.known > 0, 1, 0),
-    ),
+_HAULED = when(Choice.loads > 0, ONE_EACH, 0)
+_DISPOSAL = tuple(
+    Cost(label, DISPOSAL, _HAULED, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0))
+    for label, amount, none in (
+        ("Hauling, dump fees", Choice.dump_fees, "nothing to haul"),
+        ("Hauling, truck", Choice.truck, "nothing to haul"),
+        ("Hauling, driver", Choice.driver, "the vehicle is hired with its driver, or there is nothing to haul"),
+        ("Sorting out green waste", Choice.sorting, "green waste is not kept separate from another pile"),
+    )
 )
 
 _LABOR = (

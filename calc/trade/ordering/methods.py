@@ -7,7 +7,7 @@ empty every truck in time. The cheapest of the ways that fit is taken, unless a 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.placing import Access, WheelbarrowRoute
+from calc.trade.inputs.placing import Access
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
@@ -23,6 +23,7 @@ from calc.trade.ordering.trucks import (
     whole_trucks,
     with_one_more,
 )
+from calc.trade.work.carrying import Carrying
 
 _SHEET = "Order and placing"
 FROM_TRUCK, THROUGH_PUMP = exact(1), TWO
@@ -67,42 +68,16 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         high=2,
         source="common practice, no source; a cost handbook of 1908, from memory: 3/4 min",
     )
-    travel_speed = factor(
-        "Wheelbarrow travel speed",
-        "ft/min",
-        150,
-        low=100,
-        high=200,
-        source="common practice, no source; a cost handbook of 1908, partly seen in print: 200 both ways",
-    )
-    barrow_volume = factor(
-        "Concrete per wheelbarrow",
-        "ft3",
-        2.75,
-        low=2,
-        high=4,
-        source="common practice, no source; a cost handbook of 1908, partly seen in print: 3 on the level, 2 uphill",
-    )
     working_share = factor(
         "Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source"
     )
-    poor_route_share = factor(
-        "Rate on a muddy or steep route", "%", 70, low=50, high=100, source="common practice, no source: applied once"
-    )
-    steep_grade = factor("Steep route, grade above", "%", 5, low=3, high=10, source="common practice, no source")
     min_time = factor("Minimum placing time", "h", 0.5, low=0.25, high=1, source="common practice, no source")
 
     cycle_time = line(
         "Wheelbarrow cycle time",
         "min",
-        fill_time + TWO * WheelbarrowRoute.distance / travel_speed,
+        fill_time + TWO * Carrying.distance / Carrying.travel_speed,
         source="fill, dump and turn time, plus both ways at travel speed",
-    )
-    route_factor = line(
-        "Route factor",
-        "",
-        when(either(Access.muddy.is_("yes"), Access.grade > steep_grade), poor_route_share / PERCENT, 1),
-        source="reduced once if the route is muddy, steep or both",
     )
     wheelbarrow = line(
         "Placing rate, wheelbarrow",
@@ -110,13 +85,13 @@ class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
         when(
             cycle_time > 0,
             Access.wheelbarrows
-            * barrow_volume
+            * Carrying.barrow_volume
             / FT3_PER_YD3
             * MIN_PER_H
             / cycle_time
             * working_share
             / PERCENT
-            * route_factor,
+            * Carrying.route_factor,
             0,
         ),
         source="wheelbarrows times volume times trips per hour times working time times route factor",

@@ -63,6 +63,11 @@ def _of_site(value: Line) -> Expr:
     return when(Hauled.site_row > 0, at(value, largest(1, Hauled.site_row)), 0)
 
 
+def _of_day(day: Line) -> Expr:
+    """Such as ``, day 2``; nothing on the first day."""
+    return when(day > 1, joined(", day ", count_of(day, "each")), "")
+
+
 PileTime, _TIME_TEXT = clock_time(
     "PileTime",
     "Times of the haul",
@@ -105,10 +110,16 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
     opens = line("Opens at", "", at(_TIME_TEXT, row_called(HOUR, "opens"), of=HAULED), source="company book")
     closes = line("Closes at", "", at(_TIME_TEXT, row_called(HOUR, "closes"), of=HAULED), source="company book")
     first_leaves = line(
-        "First load leaves at", "", at(_TIME_TEXT, row_called(HOUR, "first leaves"), of=HAULED), source="haul"
+        "First load leaves at",
+        "",
+        joined(at(_TIME_TEXT, row_called(HOUR, "first leaves"), of=HAULED), _of_day(Hauled.departure_day)),
+        source="clock of the loads; the day, if it is not the first",
     )
     last_arrives = line(
-        "Last load arrives at", "", at(_TIME_TEXT, row_called(HOUR, "last arrives"), of=HAULED), source="haul"
+        "Last load arrives at",
+        "",
+        joined(at(_TIME_TEXT, row_called(HOUR, "last arrives"), of=HAULED), _of_day(Hauled.arrival_day)),
+        source="clock of the loads; the day, if it is not the first",
     )
     not_accepted = line(
         "Not accepted",

@@ -10,6 +10,8 @@ from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
 from calc.trade.takeoff.forms import has_price
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.prep import PrepWork
+from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.tasks import Work
 
 _SHEET = "Costs"
@@ -66,8 +68,17 @@ class Tool(Section, title="Rental equipment", each=TOOL, sheet=_SHEET):
         ),
         source="hours of its tasks; mixer: mixing time; generator: all tasks that need power, if the site has none",
     )
+    kept_until = line(
+        "Workday of the last load it fills",
+        "each",
+        by_row(TOOL, 0, 0, 0, 0, 0, 0, when(hours > 0, count_of(PrepVisit.last_load_day, "each"), 0)),
+        source="a machine that loads stays until the last load is filled",
+    )
     days = line(
-        "Rental days", "each", round_up(hours / Rental.day), source="machine hours over a rental day, rounded up"
+        "Rental days",
+        "each",
+        largest(round_up(hours / Rental.day), kept_until.count),
+        source="machine hours over a rental day, rounded up, and at least to the last load",
     )
     weeks = line(
         "Rental weeks",
@@ -115,8 +126,13 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
     available = line(
         "Available",
         "",
-        by_row(RENTAL, when(Tool.hours <= Rental.half_day, Tool.half_known, 0), Tool.day_known, Tool.week_known),
-        source="1 if it has a price, and a half day is long enough",
+        by_row(
+            RENTAL,
+            when(both(Tool.hours <= Rental.half_day, Tool.kept_until <= _ONE_EACH), Tool.half_known, 0),
+            Tool.day_known,
+            Tool.week_known,
+        ),
+        source="1 if it has a price, and a half day is long enough, with no load to fill on another day",
     )
     compared = line(
         "Rental cost compared",
@@ -182,7 +198,7 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     excavator_deliveries = line(
         "Mini excavator delivered",
         "each",
-        when(both(Digging.by.is_("machine"), Work.excavated + Work.loose > 0), 1, 0),
+        when(both(Digging.by.is_("machine"), PrepWork.excavated + PrepWork.loose > 0), 1, 0),
         source="1 if soil is excavated or loaded by machine",
     )
     excavator_delivery = line(

@@ -3,31 +3,14 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.removal import Footing
 from calc.trade.inputs.work import OnSite
-from calc.trade.levels import FOOTING
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import Pour
-from calc.trade.takeoff.geometry import MeanThickness
-from calc.trade.takeoff.old_concrete import OldFooting
+from calc.trade.takeoff.bond_breaker import BondBreaker
 
 _SHEET = "Order and placing"
 _ONE_EACH = exact(1, "each")
-
-
-class BondBreaker(Section, title="Bond breakers", each=FOOTING, sheet=_SHEET):
-    """A bond breaker, a slip sheet over a footing, lets the slab move."""
-
-    area = line(
-        "Bond breaker area",
-        "ft2",
-        when(
-            both(Footing.treatment.is_("bond breaker"), OldFooting.cover < MeanThickness.mean), OldFooting.plan_area, 0
-        ),
-        source="plan area of the footing; none at or below the bottom of the slab",
-        adds=True,
-    )
 
 
 class Protection(Section, title="Bond breakers, washout and barricades", sheet=_SHEET):

@@ -1,0 +1,136 @@
+"""Cost of each haul plan with each vehicle.
+
+Dump rates alone do not decide: minimum charges, trucking, waiting and the labor of sorting count too.
+"""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.hauling.clock import CLOCKS, MIXED_CLOCK
+from calc.trade.hauling.disposal_options import BestDisposal
+from calc.trade.hauling.piles import SOIL, Pile
+from calc.trade.hauling.plan_hours import PlanHours, of_its_piles
+from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.vehicles import VehicleSpec
+from calc.trade.inputs.job import Vehicle
+from calc.trade.levels import PLAN, VEHICLE
+from calc.trade.prices.wage_rates import CrewRate
+
+ONE_DOLLAR = exact(1, "$")
+
+
+def _days_hauled() -> Expr:
+    """Workdays on which the vehicle comes back with a load, over all piles."""
+    first_clock, *others = CLOCKS
+    days: Expr = first_clock.days
+    for each in others:
+        days = days + each.days - each.shared_day
+    return days
+
+
+class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE, sheet="Dig and haul"):
+    """Complete plans. Ties go to fewer loads, then to the first plan and the first vehicle."""
+
+    dump_fees = line(
+        "Dump fees of the plan",
+        "$",
+        of_its_piles(BestDisposal.dump_fee),
+        source="sum over the piles of the plan",
+    )
+    surcharge = line(
+        "Contamination surcharge of the plan",
+        "$",
+        PlanSplit.soil * at(BestDisposal.surcharge, SOIL, of=VEHICLE),
+        source="expected surcharge, if the plan hauls soil separately",
+    )
+    trucking = line(
+        "Trucking of the plan",
+        "$",
+        of_its_piles(BestDisposal.trucking),
+        source="trips with their driver and miles: sum over the piles of the plan",
+    )
+    driver = line(
+        "Driver of the plan", "$", PlanHours.own_trips * CrewRate.driver, source="own trip hours at the driver rate"
+    )
+    last_day = line("Workday of the last load", "", MIXED_CLOCK.last_day, source="clock of the loads")
+    days = line("Workdays with a load", "", _days_hauled(), source="of all piles, a shared day once")
+    top_up_hours = line(
+        "Minimum-hire top-up, hours",
+        "h",
+        when(
+            both(VehicleSpec.own <= 0, PlanHours.loads > 0),
+            largest(0, days * Vehicle.minimum_hours - PlanHours.trips - PlanHours.waiting),
+            0,
+        ),
+        source="minimum hours on each day with a load, less trip hours and waiting together",
+    )
+    hire = line(
+        "Waiting and top-up of the plan",
+        "$",
+        (PlanHours.waiting + top_up_hours) * VehicleSpec.hourly_cost,
+        source="hours paid while it is loaded, and up to the minimum, at the hourly cost",
+    )
+    truck = line("Truck of the plan", "$", trucking - driver + hire, source="trucking without the driver, plus hire")
+    sorting = line(
+        "Sorting labor",
+        "$",
+        PlanHours.sorting * CrewRate.composite,
+        source="sorting hours at the composite crew rate, if green waste is sorted out",
+    )
+    cost = line(
+        "Total cost of the plan",
+        "$",
+        money(dump_fees + surcharge + trucking + hire + sorting),
+        source="dump fees, surcharge, trucking, waiting with top-up, and sorting, rounded once",
+    )
+    piles_without_site = line(
+        "Piles without a site",
+        "",
+        of_its_piles(BestDisposal.no_site),
+        source="piles that no known site accepts",
+    )
+    feasible = line(
+        "Feasible",
+        "",
+        when(
+            either(
+                total(Pile.tons) <= 0,
+                both(
+                    piles_without_site <= 0,
+                    VehicleSpec.known > 0,
+                    either(PlanSplit.needs_sorting <= 0, CrewRate.composite > 0),
+                ),
+            ),
+            1,
+            0,
+        ),
+        source="1 if every pile has a site, and vehicle and sorting have their rates, or there is nothing to haul",
+    )
+    is_compared = line(
+        "Plan compared",
+        "",
+        feasible * VehicleSpec.allowed * (1 - PlanSplit.repeats),
+        source="1 if feasible, with an allowed vehicle, and no earlier plan is the same",
+        adds=True,
+    )
+    eligible = line(
+        "Eligible",
+        "",
+        when(total(PlanSplit.chosen) > 0, feasible * PlanSplit.chosen * VehicleSpec.allowed_by_hand, is_compared),
+        source="all plans compared, or only the plan chosen by hand",
+        adds=True,
+    )
+    compared = line(
+        "Plan cost compared",
+        "$",
+        when(eligible > 0, cost, greatest(cost) + ONE_DOLLAR),
+        source="a plan that is not eligible is ranked behind the highest cost",
+    )
+    tie_breaker = line(
+        "Loads, as tie-breaker",
+        "load",
+        when(equals(compared, least(compared)), PlanHours.loads, greatest(PlanHours.loads) + 1),
+        source="ties go to fewer loads",
+    )
+    plan = line("Number of its plan", "", PlanSplit.number, source="row number")
+    vehicle = line("Number of its vehicle", "", row_number(VEHICLE), source="row number")

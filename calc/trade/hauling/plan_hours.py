@@ -1,0 +1,94 @@
+"""Hours of each haul plan with each vehicle: its trips, and what it makes of the preparation."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
+from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL
+from calc.trade.hauling.plans import PlanSplit, Sorting
+from calc.trade.hauling.vehicles import VehicleSpec
+from calc.trade.inputs.work import OnSite
+from calc.trade.levels import PLAN, VEHICLE
+from calc.trade.materials.base_rock import BaseHaul
+from calc.trade.work.prep import PrepHours
+from calc.trade.work.visit_rules import VisitRules
+
+_SHEET = "Dig and haul"
+
+
+def of_its_piles(of_pile: Line) -> Expr:
+    """The sum over the piles of a plan on one vehicle: those hauled separately, and the mixed rest."""
+    return (
+        PlanSplit.green * at(of_pile, GREEN, of=VEHICLE)
+        + PlanSplit.soil * at(of_pile, SOIL, of=VEHICLE)
+        + PlanSplit.concrete * at(of_pile, CONCRETE, of=VEHICLE)
+        + at(of_pile, THREE + row_number(PLAN), of=VEHICLE)
+    )
+
+
+def prep_visits(hours: Expr) -> Expr:
+    """Visits of the whole crew that so many hours of preparation take."""
+    return round_up(hours / (OnSite.crew.count * VisitRules.prep_day))
+
+
+def prep_people(hours: Expr, visits: Expr) -> Expr:
+    """People on each of so many visits: as many as the hours ask for, and two where the crew has two."""
+    return when(
+        visits > 0,
+        largest(
+            smallest(VisitRules.least_people.count, OnSite.crew.count), round_up(hours / (visits * VisitRules.prep_day))
+        ),
+        0,
+    )
+
+
+class PlanHours(Section, title="Haul plan hours by vehicle", each=PLAN * VEHICLE, sheet=_SHEET):
+    """What a plan makes of the preparation: a vehicle of the company's own is driven by its crew."""
+
+    loads = line(
+        "Loads of the plan",
+        "load",
+        of_its_piles(LoadCount.loads),
+        source="sum over the piles of the plan",
+    )
+    trips = line(
+        "Trip hours of the plan",
+        "h",
+        of_its_piles(BestDisposal.hours),
+        source="sum over the piles of the plan",
+    )
+    own_trips = line("Trip hours, own driver", "h", VehicleSpec.own * trips, source="0 for a hired vehicle")
+    sorting = line(
+        "Sorting hours of the plan",
+        "h",
+        PlanSplit.needs_sorting * Sorting.hours,
+        source="if green waste is sorted out",
+    )
+    prep_hours = line(
+        "Preparation hours of the plan",
+        "h",
+        PrepHours.tasks + BaseHaul.hours + sorting + own_trips,
+        source="tasks, base rock trips, sorting and own trips",
+    )
+    visits = line(
+        "Preparation visits of the plan",
+        "",
+        prep_visits(prep_hours),
+        source="preparation hours over crew times hours on site, rounded up",
+    )
+    people = line(
+        "People on preparation visits",
+        "",
+        prep_people(prep_hours, visits),
+        source="hours over visits times hours on site, rounded up, and at least two where the crew has two",
+    )
+    waiting = line(
+        "Hired truck waits while loaded",
+        "h",
+        when(
+            both(VehicleSpec.own <= 0, loads > 0),
+            PrepHours.loading_by_hand / largest(1, people) + PrepHours.loading_by_machine,
+            0,
+        ),
+        source="hours of loading out over the people, or of the machine; it is paid while it is loaded",
+    )

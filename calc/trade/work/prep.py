@@ -1,0 +1,218 @@
+"""Preparation: what there is of each task before the pour, its hours, and the hours of each material."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.inputs.job import Job, Site
+from calc.trade.inputs.removal import Footing, Plant
+from calc.trade.inputs.work import Digging, Removal
+from calc.trade.levels import FOOTING, PLANT, PREP_TASK, STREAM
+from calc.trade.materials.base_rock import BaseNeeds
+from calc.trade.takeoff.bond_breaker import BondBreaker
+from calc.trade.takeoff.dig import Excavation, GreenWaste, Spoil
+from calc.trade.takeoff.dowels import DowelNeeds
+from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
+from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.work.carrying import Carrying
+from calc.trade.work.task_rates import TaskRates, bare, task_hours
+
+_SHEET = "Costs"
+
+
+class Roots(Section, title="Root balls to grub", each=PLANT, sheet=_SHEET):
+    """Grubbed one by one."""
+
+    stump_from = factor(
+        "Trunk that leaves a stump, above",
+        "in",
+        6,
+        low=4,
+        high=12,
+        source="common practice, no source: a thinner one is grubbed with its roots",
+    )
+    balls = line(
+        "Root balls",
+        "each",
+        when(Plant.ball > 0, Plant.quantity, 0),
+        source="number of plants, if they have a root ball",
+        adds=True,
+    )
+    stumps = line(
+        "Stumps",
+        "each",
+        when(Plant.trunk > stump_from, Plant.quantity, 0),
+        source="plants with a thicker trunk",
+        adds=True,
+    )
+
+
+class Chipping(Section, title="Chipping", each=FOOTING, sheet=_SHEET):
+    """Reinforcement slows chipping. If it is not known, none is assumed, and a question is raised."""
+
+    reinforced_factor = factor(
+        "Chipping time factor, reinforced", "", 2, low=1.5, high=3, source="common practice, no source: bars are cut"
+    )
+    unreinforced_equivalent = line(
+        "Chipping quantity, unreinforced equivalent",
+        "yd3",
+        OldFooting.chipped_volume * when(Footing.reinforced.is_("yes"), reinforced_factor, 1),
+        source="chipped volume, times the factor if reinforced",
+        adds=True,
+    )
+    unknown_reinforcement = line(
+        "Chipping quantity, reinforcement unknown",
+        "yd3",
+        when(Footing.reinforced.is_("unknown"), OldFooting.chipped_volume, 0),
+        source="chipped volume, counted as unreinforced",
+        adds=True,
+    )
+
+
+class PrepWork(Section, title="Preparation quantities", sheet=_SHEET):
+    """Set-up is once per job, not per area."""
+
+    area = line("Slab area, all areas", "ft2", total(Slab.net_area), source="sum of the net areas")
+    caps = line("Irrigation lines to cap", "each", Job.lines_to_cap, source="input")
+    brush = line("Brush to cut", "yd3", total(GreenWaste.brush), source="loose volume, all plants")
+    roots = line("Root balls to grub", "each", total(Roots.balls), source="sum of the plants")
+    saw_cut = line("Demolition saw cut", "ft", Removal.saw_cut, source="input")
+    old_slab = line("Old slab to break", "yd3", total(OldSlab.solid), source="solid volume, all areas")
+    chipping = line(
+        "Footings to chip",
+        "yd3",
+        total(Chipping.unreinforced_equivalent),
+        source="sum of the footings, unreinforced equivalent",
+    )
+    excavated = line(
+        "Soil to excavate",
+        "yd3",
+        when(
+            Spoil.bank.is_overridden,
+            Spoil.bank + when(Site.keep_backfill.is_("yes"), total(Excavation.backfill), 0),
+            largest(0, total(Excavation.bank) - total(GreenWaste.root_balls)),
+        ),
+        source="bank volume less root balls; backfill along forms is excavated too",
+    )
+    hand_excavated = line(
+        "Hand excavation", "yd3", when(Digging.by.is_("hand"), excavated, 0), source="if excavated by hand"
+    )
+    machine_excavated = line(
+        "Machine excavation", "yd3", when(Digging.by.is_("machine"), excavated, 0), source="if excavated by machine"
+    )
+    loose = line(
+        "Spoil to load, loose volume",
+        "yd3",
+        Spoil.green_loose + Spoil.loose + ConcreteDebris.loose,
+        source="green waste, soil and concrete debris",
+    )
+    hand_loaded = line("Hand loading", "yd3", when(Digging.by.is_("hand"), loose, 0), source="if excavated by hand")
+    machine_loaded = line(
+        "Machine loading", "yd3", when(Digging.by.is_("machine"), loose, 0), source="if excavated by machine: all piles"
+    )
+    forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="sum of the formed edges")
+    bond_breaker = line("Bond breaker to lay", "ft2", total(BondBreaker.area), source="sum of the footings")
+    unforeseen = line("Unforeseen-conditions allowance", "h", Removal.unforeseen, source="input")
+
+
+_QUANTITIES = {
+    "layout": PrepWork.area,
+    "cap lines": PrepWork.caps,
+    "cut brush": PrepWork.brush,
+    "grub roots": PrepWork.roots,
+    "demolition saw cut": PrepWork.saw_cut,
+    "break out slab": PrepWork.old_slab,
+    "chip footings": PrepWork.chipping,
+    "dig by hand": PrepWork.hand_excavated,
+    "dig by machine": PrepWork.machine_excavated,
+    "load by hand": PrepWork.hand_loaded,
+    "load by machine": PrepWork.machine_loaded,
+    "place base rock": BaseNeeds.tons,
+    "set forms": PrepWork.forms,
+    "drill dowels": DowelNeeds.dowels,
+    "install isolation joints": JointNeeds.isolation_length,
+    "lay bond breaker": PrepWork.bond_breaker,
+    "unforeseen conditions": PrepWork.unforeseen,
+}
+PREP_QUANTITIES = tuple(_QUANTITIES[word] for word in PREP_TASK.axis.words)
+"""The quantity of each task of the preparation, in the order of their level."""
+LOADING, ROCK = "load by hand", "place base rock"
+"""The tasks that carry."""
+
+
+class PrepTask(Section, title="Preparation tasks", each=PREP_TASK, sheet=_SHEET):
+    """Hours of one person, without driving and without sorting at the piles."""
+
+    quantity = line(
+        "Preparation quantity",
+        "",
+        by_row(PREP_TASK, *(bare(each) for each in PREP_QUANTITIES)),
+        source="from the takeoff, in the unit of the task",
+    )
+    carrying = line(
+        "Hours of carrying far",
+        "h",
+        when(
+            is_word(row_word(PREP_TASK), LOADING),
+            PrepWork.hand_loaded * Carrying.hours_per_yard,
+            when(is_word(row_word(PREP_TASK), ROCK), BaseNeeds.tons * Carrying.rock_per_ton, 0),
+        ),
+        source="loose spoil and base rock times carrying time",
+    )
+    hours = line(
+        "Preparation hours",
+        "h",
+        task_hours(quantity, at(TaskRates.usual, row_number(PREP_TASK)), at(TaskRates.minimum, row_number(PREP_TASK)))
+        + carrying,
+        source="quantity times hours per unit, not below the minimum, plus carrying far",
+        adds=True,
+    )
+
+
+def _of(*words: str) -> Expr:
+    """Hours of these tasks together."""
+    first_task, *others = words
+    hours: Expr = look_up(PrepTask.hours, first_task)
+    for word in others:
+        hours = hours + look_up(PrepTask.hours, word)
+    return hours
+
+
+class StreamHours(Section, title="Hours of each material", each=STREAM, sheet=_SHEET):
+    """What it takes to loosen a material and load it: of people, who share it, and of the machine."""
+
+    loose = line(
+        "Loose volume of the material",
+        "yd3",
+        by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose),
+        source="from the takeoff",
+    )
+    share = line(
+        "Share of all that is loaded", "", when(PrepWork.loose > 0, loose / PrepWork.loose, 0), source="by loose volume"
+    )
+    by_hand = line(
+        "Hours by hand",
+        "h",
+        by_row(
+            STREAM,
+            _of("cut brush", "grub roots"),
+            _of("dig by hand"),
+            _of("demolition saw cut", "break out slab", "chip footings"),
+        )
+        + share * _of("load by hand"),
+        source="its tasks, and its share of loading by hand",
+    )
+    by_machine = line(
+        "Hours by machine",
+        "h",
+        by_row(STREAM, 0, _of("dig by machine"), 0) + share * _of("load by machine"),
+        source="its tasks, and its share of loading by machine",
+    )
+
+
+class PrepHours(Section, title="Preparation hours", sheet=_SHEET):
+    """Before anything is driven."""
+
+    tasks = line("Preparation hours, all tasks", "h", total(PrepTask.hours), source="sum of the tasks")
+    loading_by_hand = line("Hours of loading out by hand", "h", _of("load by hand"), source="with carrying far")
+    loading_by_machine = line("Hours of loading out by machine", "h", _of("load by machine"), source="machine hours")
