@@ -93,13 +93,13 @@ def planted(trunk: float) -> Tables:
     return a_job() | {"Plants": [["what", "quantity", "trunk in"], ["maple", 2, trunk]]}
 
 
-def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
+def hauled(*sites: Sequence[object], payload: float | None = 4.5, hired: str = "no") -> Mapping[str, Rows]:
     """A company book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
     return COMPANY | {
         "Vehicles": [
-            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h"],
-            ["trailer", 5, payload, 0],
+            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h", "hired"],
+            ["trailer", 5, payload, 0, hired],
         ],
         "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
         "Disposal sites": [
@@ -130,6 +130,9 @@ NEED = 1 + usual("Risk.waste") / 100
 
 LOAM = usual("Soil.density", "loam") / 2000
 """Tons of a yard of damp loam."""
+
+ARRIVES = 9.5 + (usual("TaskRates.usual", "dig by hand") + 1.25 * usual("TaskRates.usual", "load by hand")) / 2
+"""Hour of the day at which a yard of loam is at a site half an hour away."""
 
 LIMITS: dict[str, Limit] = {
     # a stop below 2 in, common practice, no source
@@ -169,8 +172,22 @@ LIMITS: dict[str, Limit] = {
     "HaulCautions.contaminated_soil": Limit(
         turfed("no"), turfed("yes"), 1, hauled(["soil", 20, 0, None]), hauled(["soil", 20, 0, None])
     ),
-    # off at half past eight after the set-up, half an hour on the way
-    "HaulCautions.site_closed": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
+    # at eight the site opens, an hour later work begins, two dig and load, and half an hour is on the way
+    "HaulCautions.site_closed": Limit(
+        WELL,
+        WELL,
+        ARRIVES - 10.76,
+        hauled(["soil", 20, 30, 10.77]),
+        hauled(["soil", 20, 30, 10.76]),
+    ),
+    # 2 or 2 3/4 yards of loam in one load, loose a quarter more, that two people load
+    "HaulCautions.waiting": Limit(
+        a_job(slabs=[4, 4]),
+        a_job(slabs=[5.5, 5.5]),
+        2.75 * 1.25 * usual("TaskRates.usual", "load by hand") / 2,
+        hauled(["soil", 20, 0, None], hired="yes"),
+        hauled(["soil", 20, 0, None], hired="yes"),
+    ),
     # all that is hauled is a yard of soil
     "HaulCautions.no_site": Limit(
         WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])

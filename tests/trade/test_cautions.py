@@ -14,8 +14,8 @@ from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
-from calc.layout.bid_sheet import BESIDE, TEXT, WIDTHS, FrontPage
 from calc.layout.checks_sheet import active_cautions, all_cautions
+from calc.layout.front_page import BESIDE, TEXT, WIDTHS, FrontPage
 from calc.layout.page import lines_of
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS

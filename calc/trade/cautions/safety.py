@@ -7,7 +7,7 @@ from calc.trade.cautions.site import DustHours
 from calc.trade.cautions.worst import worst
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled
-from calc.trade.hauling.piles import VehicleSpec
+from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.job import Vehicle
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.removal import Plant
