@@ -27,8 +27,11 @@ from calc.layout.front_page import (
 from calc.layout.page import CellValue, Linked, Number, Page
 from calc.model.results import JobValues
 
-SLOTS = 16
+SLOTS = 20
 """Cautions that the front page has room for at issue; doubled until the job fits."""
+
+USUAL = "Usual: "
+"""Stands ahead of the usual practice, in the row below its caution."""
 
 LIST_FULL = "CHECK: list full, run flatwork again"
 """Shown when an edit activates more cautions than the front page has room for."""
@@ -91,17 +94,19 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
         page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
     page.heights[row] = TWO_SMALL_LINES
     page.next()
-    usual = _listed(checks, number, "usual", NO_TEXT)
-    words = _in_slot(place, lambda _job, each: each.usual, NO_TEXT)
+    usual = _listed(checks, number, "usual", NO_TEXT, USUAL)
+    words = _in_slot(place, lambda _job, each: f"{USUAL}{each.usual}", NO_TEXT)
     page.put(Linked(page.row, TEXT, "small", usual, words))
     page.heights[page.row] = SMALL_LINE
 
 
-def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:
-    """The formula that finds a column of the active caution with that number on Checks."""
+def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue, ahead: str = "") -> Callable[[], str]:
+    """The formula that finds a column of the active caution with that number on Checks, with words ahead of it."""
     so_far = checks.caution_column("active so far", NAME, headed=False)
     active = checks.caution_column("active", NAME, headed=False)
     found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
+    if ahead:
+        found = f'"{ahead}"&{found}'
     otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
     return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
 

@@ -14,6 +14,7 @@ from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
+from calc.layout.bid_cautions import USUAL
 from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.layout.front_page import BESIDE, TEXT, WIDTHS, FrontPage
 from calc.layout.page import lines_of
@@ -129,7 +130,7 @@ def test_what_was_found_and_what_to_do_take_no_more_than_two_lines_on_the_bid(
 @pytest.mark.parametrize("name", CAUTIONS)
 def test_the_usual_practice_is_one_line_on_the_bid(name: str) -> None:
     across = sum(WIDTHS[TEXT:])
-    assert lines_of(CAUTIONS[name].usual, across / SMALLER) == 1, CAUTIONS[name].usual
+    assert lines_of(USUAL + CAUTIONS[name].usual, across / SMALLER) == 1, CAUTIONS[name].usual
 
 
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
@@ -186,7 +187,7 @@ def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> N
     assert [row[SEVERITY] for row in shown] == [each.value for each in order]
     assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
     below = [front[front.index(row) + 1] for row in shown]
-    assert [row[FOUND] for row in below] == [each.usual for each in active_cautions(job)]
+    assert [row[FOUND] for row in below] == [f"{USUAL}{each.usual}" for each in active_cautions(job)]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 
