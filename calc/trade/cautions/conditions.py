@@ -127,10 +127,16 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         when(running_slope > running_slope_limit, running_slope, 0),
         source="the slope; 0 within the limit",
     )
+    ramp_limit = line(
+        "Ramp running slope limit",
+        "%",
+        largest(max_ramp_slope, running_slope_limit),
+        source="that of a ramp, or of the street where that is more",
+    )
     ramp_slope = line(
         "Running slope over that of a ramp",
         "%",
-        when(running_slope > largest(max_ramp_slope, running_slope_limit), running_slope, 0),
+        when(running_slope > ramp_limit, running_slope, 0),
         source="the slope; 0 where it is no more than a ramp or the street may have",
     )
     drainage_slope = line(

@@ -139,8 +139,14 @@ class CrewHealth(Section, title="Heat, lifting and fumes", sheet=_COSTS):
     bag_weight = line(
         "Weight of a bag",
         "lb/bag",
-        when(Order.bags > 0, Bags.bag_yield * dry_weight, 0),
-        source="yield times dry mix in a cubic foot; 0 where no bags are mixed",
+        Bags.bag_yield * dry_weight,
+        source="yield times dry mix in a cubic foot; 0 where the company book has no bags",
+    )
+    lifted = line(
+        "Weight of a bag that is lifted",
+        "lb/bag",
+        when(Order.bags > 0, bag_weight, 0),
+        source="0 where no bags are mixed",
     )
     liquids = line(
         "Epoxy, bonding agent, sealer, curing compound with solvents",
@@ -189,9 +195,9 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
     lifting = caution(
         "Heavy bags",
         Severity.CAUTION,
-        CrewHealth.bag_weight > CrewHealth.max_lift,
+        CrewHealth.lifted > CrewHealth.max_lift,
         "A bag is heavier than one person should lift; the number is its weight.",
-        CrewHealth.bag_weight,
+        CrewHealth.lifted,
         "lb/bag",
         usual="51 lb at most in the best posture, and less to the side or from the ground",
         do="Lift bags by two people, or buy smaller bags.",
