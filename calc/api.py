@@ -17,7 +17,7 @@ from typing import Any, Generic, TypeVar, overload
 
 from calc import batch
 from calc.batch import Progress, Run
-from calc.declared import Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import Account, Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
 from calc.errors import Finding
 from calc.intake.records import JobInput
 from calc.intake.schema import FACTORS, OVERRIDES, PRICES, everything
@@ -245,6 +245,7 @@ _KINDS: tuple[tuple[type[Declared], str, Callable[[Any], str]], ...] = (
     (Price, "price", lambda _: PRICES),
     (Pack, "pack", lambda _: PRICES),
     (Taxed, "taxed", lambda _: PRICES),
+    (Account, "account", lambda _: PRICES),
     (PriceDay, "date", lambda _: PRICES),
     (Override, "override", lambda _: OVERRIDES),
 )

@@ -1,11 +1,12 @@
 """What can be declared: inputs, factors, prices, lines, checks, cautions, and the sections they belong to."""
 
 from calc.declared.checks import Caution, Check, Severity
-from calc.declared.inputs import Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed
+from calc.declared.inputs import Account, Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed
 from calc.declared.line import Line, PriceLine
 from calc.declared.section import Declared, Section
 
 __all__ = [
+    "Account",
     "Caution",
     "Check",
     "Declared",

@@ -17,7 +17,7 @@ class Cost:
 
     ``price`` is the row of Prices for the rate, where there is one; ``tax`` is whether it is taxed where the rate is
     taken from one of several rows, ``sure`` whether a rate that is not a price is known, and ``last_day`` the last day
-    on which the rate is valid, where that is known.
+    on which the rate is valid, where that is known. ``books_to`` is the account of a rate that is not a price.
     Raises FormulaError unless quantity times rate is money, so that the table may show both without their units.
     """
 
@@ -30,6 +30,7 @@ class Cost:
     tax: Expr | None = None
     sure: Expr | None = None
     last_day: Expr | None = None
+    books_to: Expr | None = None
 
     def __post_init__(self) -> None:
         if self.quantity.unit * self.rate.unit != unit("$"):
@@ -56,6 +57,13 @@ class Cost:
         if self.sure is not None:
             return self.sure
         return when(is_given(self.price), 1, 0) if self.price is not None else when(self.rate > 0, 1, 0)
+
+    @property
+    def own_account(self) -> Expr | None:
+        """Its own account: ``books_to``, else that of the row of Prices; None for a cost that never has one."""
+        if self.books_to is not None:
+            return self.books_to
+        return self.price.account if self.price is not None else None
 
     @property
     def taxed(self) -> Expr:

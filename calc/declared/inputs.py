@@ -109,6 +109,8 @@ class Price(Declared):
         super().__init__(label, unit_text, help_text=help_text)
         self.taxed = Taxed(f"{label}: taxed", "yes" if taxed else "no")
         self.taxed._level = JOB
+        self.account = Account(f"{label}: account")
+        self.account._level = JOB
         self.dated, self.valid = PriceDay(f"{label}: dated"), PriceDay(f"{label}: valid until")
         self.dated._level = self.valid._level = JOB
         self.pack = Pack(f"{label}: size", pack_unit) if pack_unit else None
@@ -128,6 +130,7 @@ class Price(Declared):
         if self.pack is not None:
             yield "_pack", self.pack
         yield "_taxed", self.taxed
+        yield "_account", self.account
         yield "_dated", self.dated
         yield "_valid", self.valid
 
@@ -138,6 +141,13 @@ class Taxed(Declared):
     def __init__(self, label: str, default: str) -> None:
         super().__init__(label, "", ValueType.TEXT)
         self.default = default
+
+
+class Account(Declared):
+    """The account that a purchase is booked to, as the company book has it; ``none`` where it has none."""
+
+    def __init__(self, label: str) -> None:
+        super().__init__(label, "", ValueType.TEXT)
 
 
 class PriceDay(Declared):

@@ -67,6 +67,11 @@ class PriceLine(Line):
         """Whether each of the things is taxed."""
         return tuple(each.taxed for each in self.prices)
 
+    @property
+    def accounts(self) -> tuple[Expr, ...]:
+        """The account of each of the things."""
+        return tuple(each.account for each in self.prices)
+
     def members(self) -> Iterator[tuple[str, Declared]]:
         for number, each in enumerate(self.prices, start=1):
             for suffix, member in each.members():

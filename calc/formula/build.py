@@ -17,7 +17,7 @@ from calc.formula.tree import (
 from calc.formula.value_types import FormulaError
 from calc.units.algebra import COUNTS, DATE, PLAIN, unit, unit_words
 
-DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
+DIVISORS = (1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000)
 """The only numbers allowed in a formula without a declaration: exact by definition."""
 
 

@@ -158,6 +158,8 @@ def _read_price(company: CompanyBook, row: TableRow, read: set[Price]) -> list[F
     company.price_rows[price] = details
     if details.taxable:
         company.taxed[price.taxed] = details.taxable
+    if details.account:
+        company.accounts[price.account] = details.account
     company.days[price.dated] = details.dated
     company.days[price.valid] = details.valid_until
     return findings + errors

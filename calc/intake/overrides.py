@@ -130,10 +130,15 @@ def _row_index(job: JobInput, override: Override, row: TableRow) -> int:
     return words.index(normalize(word))
 
 
+def _what_to_type(override: Override) -> str:
+    """A count has no unit."""
+    return f"Type the value in {override.unit_text}." if override.unit_text else "Type the value, a plain number."
+
+
 def _value(row: TableRow, override: Override) -> Entry:
     name, cell = row.cells["line"], row.cells.get("value")
     if cell is None:
-        found, remedy = f"{name.value} is overridden without a value.", f"Type the value in {override.unit_text}."
+        found, remedy = f"{name.value} is overridden without a value.", _what_to_type(override)
         raise _Refused(name, FindingKind.MISSING_OVERRIDE_VALUE, found, remedy)
     try:
         unit = override.unit_text

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from calc.declared import Factor, Input, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import Account, Factor, Input, Override, Pack, Price, PriceDay, Taxed
 from calc.errors import Finding, Place
 from calc.formula.levels import Level
 
@@ -85,6 +85,7 @@ class CompanyBook:
     factors: dict[tuple[Factor, int], Entry] = field(default_factory=dict)
     prices: dict[Price | Pack, Entry] = field(default_factory=dict)
     taxed: dict[Taxed, str] = field(default_factory=dict)
+    accounts: dict[Account, str] = field(default_factory=dict)
     days: dict[PriceDay, float] = field(default_factory=dict)
     price_rows: dict[Price, PriceRow] = field(default_factory=dict)
     rows: dict[Level, list[Row]] = field(default_factory=dict)

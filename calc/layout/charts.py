@@ -32,6 +32,7 @@ class Stroke(Enum):
 
     OUTLINE = "outline"
     JOINTS = "joints"
+    JOINTS_ALONG = "joints along"
     DOWELS = "dowels"
     BARS = "bars"
     SHARES = "shares"
@@ -65,16 +66,16 @@ class Chart:
     series: tuple[Series, ...]
 
 
+_BACK_TO_ZERO = {
+    "type": "percentage", "value": 100, "direction": "minus", "end_style": 0,
+    "line": {"color": QUIET, "width": 1.25, "dash_type": "dash"},
+}  # fmt: skip
+"""A dashed line from a point back to an axis."""
+
 _STROKES: dict[Stroke, dict[str, Any]] = {
     Stroke.OUTLINE: {"line": {"color": INK, "width": 2}, "marker": {"type": "none"}},
-    Stroke.JOINTS: {
-        "line": {"none": True},
-        "marker": {"type": "none"},
-        "y_error_bars": {
-            "type": "percentage", "value": 100, "direction": "minus", "end_style": 0,
-            "line": {"color": QUIET, "width": 1.25, "dash_type": "dash"},
-        },
-    },
+    Stroke.JOINTS: {"line": {"none": True}, "marker": {"type": "none"}, "y_error_bars": _BACK_TO_ZERO},
+    Stroke.JOINTS_ALONG: {"line": {"none": True}, "marker": {"type": "none"}, "x_error_bars": _BACK_TO_ZERO},
     Stroke.DOWELS: {"line": {"color": RULE, "width": 5}, "marker": {"type": "none"}},
     Stroke.BARS: {
         "fill": {"color": RULE},

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from calc.declared import Line
 from calc.formula.value_types import ValueType
-from calc.intake.records import JobInput, PriceRow
 from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WIDTHS, WORKED, format_of
-from calc.layout.page import CellValue, Computed, FormulaText, JobText, Number, Page
+from calc.layout.page import Computed, FormulaText, Number, Page
+from calc.layout.styles import ID_FORMAT
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
 
@@ -26,6 +24,7 @@ _COLUMNS: tuple[tuple[Line, int, str], ...] = (
     (CostTable.amount, AMOUNT, ""),
     (CostTable.taxed, TAXED, ""),
     (CostTable.group, BOOKED, ""),
+    (CostTable.account, ACCOUNT, ID_FORMAT),
     (CostTable.known, KNOWN, "0"),
     (CostTable.unpriced, LACKS, "0"),
     (CostTable.last_day, UNTIL, ""),
@@ -34,7 +33,7 @@ _COLUMNS: tuple[tuple[Line, int, str], ...] = (
 )
 _HEADS = {
     ITEM: "Cost", QUANTITY: "Quantity", UNIT: "Unit", WORKED: "How it is worked", CODE: "Formula", SOURCE: "Rate from",
-    NUMBER: "No.", ACCOUNT: "Account",
+    NUMBER: "No.",
 }  # fmt: skip
 
 
@@ -72,7 +71,6 @@ def _lay_cost(page: Page, index: int) -> None:
     for line, col, format_text in _COLUMNS:
         role = "sentence" if line.value_type is ValueType.TEXT else "formula"
         page.put(Computed(page.row, col, role, line, index, format_text or format_of(line)))
-    page.put(JobText(page.row, ACCOUNT, "issue", _of_price(index, lambda row: row.account)))
     page.fit(f"0: {cost.none}", REMARK)
 
 
@@ -83,8 +81,3 @@ def _lay_sums(page: Page, places: CellMap) -> None:
             page.put(Computed(page.row, col, "sum", line.all_rows, 0, format_of(line)))
     page.words(ITEM, "All costs", "label")
     page.next()
-
-
-def _of_price(index: int, fact: Callable[[PriceRow], CellValue]) -> Callable[[JobInput], CellValue]:
-    price = ROWS[index].price
-    return lambda job: fact(job.company.price_rows.get(price, PriceRow())) if price is not None else ""

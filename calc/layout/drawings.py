@@ -59,11 +59,12 @@ def _plan(places: CellMap, first: int, area: int, counts: dict[Level, int]) -> C
             _HIGH,
             Cells(along.block.sheet, name, name),
             _cell(places, AreaText.shape, area),
-            f"Plan of area {area + 1}, not to scale: its outline, the joints across it, the doweled length.",
+            f"Plan of area {area + 1}, not to scale: its outline, the joints across and along it, the doweled length.",
             (
                 Series(Stroke.DOWELS, "doweled, side unknown", *_dowels(places, area)),
                 Series(Stroke.OUTLINE, "outline, not to scale", rows(along, 0), rows(across, 0)),
                 Series(Stroke.JOINTS, "joints", *_joints(places, area, counts[AREA])),
+                Series(Stroke.JOINTS_ALONG, "joints along", *_joints_along(places, area, counts[AREA])),
             ),
         )
 
@@ -89,14 +90,20 @@ def _dowels(places: CellMap, area: int) -> tuple[Cells, Cells]:
 
 def _joints(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:
     """The positions of the joints of an area, and one width for each in use; the rest are at the start with none."""
-    slots = places.locations[JointPlace.place].block.count // areas
+    return _slots(places, JointPlace.place, area, areas), _slots(places, JointPlace.in_use, area, areas)
 
-    def of_area(line: Line) -> Cells:
-        location = places.locations[line]
-        first = location.block.first + area * slots
-        return Cells(location.block.sheet, (first, location.position), (first + slots - 1, location.position))
 
-    return of_area(JointPlace.place), of_area(JointPlace.in_use)
+def _joints_along(places: CellMap, area: int, areas: int) -> tuple[Cells, Cells]:
+    """The far ends of the joints along an area, and how far across each lies; the rest are at the start."""
+    return _slots(places, JointPlace.along_reach, area, areas), _slots(places, JointPlace.along_place, area, areas)
+
+
+def _slots(places: CellMap, line: Line, area: int, areas: int) -> Cells:
+    """The cells of an area in the joint list."""
+    location = places.locations[line]
+    slots = location.block.count // areas
+    first = location.block.first + area * slots
+    return Cells(location.block.sheet, (first, location.position), (first + slots - 1, location.position))
 
 
 def lay_money(page: Page, parts: Callable[[], tuple[Cells, Cells]]) -> None:

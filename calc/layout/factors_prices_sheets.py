@@ -125,7 +125,6 @@ def _lay_price(page: Page, places: CellMap, price: Price) -> None:
         _lay_amount(page, places, price.pack, 3)
         page.words(4, price.pack.unit_text, "unit")
     facts: tuple[tuple[int, Callable[[PriceRow], CellValue], str], ...] = (
-        (8, lambda row: row.account, ""),
         (9, lambda row: row.supplier, ""),
         (10, lambda row: row.origin, ""),
     )
@@ -137,6 +136,8 @@ def _lay_price(page: Page, places: CellMap, price: Price) -> None:
     places.put_cell(price.taxed, PRICES, page.row, 7)
     page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
     page.choices.append((page.row, 7, ("yes", "no")))
+    places.put_cell(price.account, PRICES, page.row, 8)
+    page.put(Typed(page.row, 8, "factor", price.account, 0, ID_FORMAT))
 
 
 def _lay_amount(page: Page, places: CellMap, named: Price | Pack, col: int) -> None:

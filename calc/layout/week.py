@@ -36,14 +36,18 @@ _SHARED_HEADS = (
     "Pour date",
     "First stop",
     "Second stop",
+    "Third stop",
     "Yards",
-    "Two trucks, $",
+    "Trucks apart, $",
     "One truck, $",
     "Saving, $",
     "Conditions",
 )
+_SAVING, _NOTE = 7, 8
+_OTHERS_LISTED = 500
+"""So many of the other choices are listed: what saves less than so many is not worth a call."""
 _CONDITIONS = (
-    "Same day, one plant; the stronger mix and its admixtures for both; both unloaded, with the drive between the "
+    "Same day, one plant; the strongest mix and its admixtures for all; all unloaded, with the drive between the "
     "stops, within the discharge time limit. Ask the plant; nothing is changed automatically."
 )
 
@@ -107,15 +111,14 @@ def _whole(line: Line) -> Declared:
 def _ledger(job: JobValues) -> Iterator[LedgerRow]:
     """One row for every cost, and for the rest of the direct cost. An unknown rate is none."""
     for index, cost in enumerate(ROWS):
-        row = job.job.company.price_rows.get(cost.price) if cost.price is not None else None
         known = float(job.of(CostTable.known, index)) > 0
         rate = float(job.of(CostTable.rate, index)) if known else float("nan")
-        account = row.account if row else ""
+        account = str(job.of(CostTable.account, index))
         quantity = float(job.of(CostTable.quantity, index))
         yield LedgerRow(cost.label, quantity, cost.unit_text, rate, cost.group, account)
     for line in BEYOND_COSTS:
         amount = float(job.of(line))
-        yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "")
+        yield LedgerRow(line.label, 1.0 if amount else 0.0, "", amount, line.label.lower(), "-")
 
 
 @dataclass(frozen=True)
@@ -273,7 +276,7 @@ def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
     amount = 0.0 if isnan(each.rate) else _to_cent(each.quantity * each.rate)
     for col, value, format_text in (
         (0, row.bid_date, DATE_FORMAT), (1, row.job, ""), (2, each.label, ""), (3, each.quantity, "#,##0.00"),
-        (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account or NONE, ""),
+        (4, each.unit, ""), (5, each.rate, '"$"#,##0.00'), (7, each.group, ""), (8, each.account, ""),
     ):  # fmt: skip
         put_value(page, col, value, format_text)
     quantity, rate = (f"{letter}{page.row + 1}" for letter in "DF")
@@ -284,36 +287,55 @@ def _lay_entry(page: Page, row: WeekRow, each: LedgerRow) -> float:
 
 
 def _shared_loads_page(found: Sequence[SharedTruck]) -> Page:
-    """Small pours that could share a truck, the largest saving first."""
+    """Small pours that could share a truck: the set that saves most, then the others, the largest saving first."""
     page = _open_page(
         SHARED_LOADS,
         "Shared loads: small pours that could share a truck",
-        (11.0, 14.0, 14.0, 9.0, 12.0, 12.0, 12.0, 60.0),
+        (20.0, 14.0, 14.0, 14.0, 9.0, 12.0, 12.0, 12.0, 60.0),
         _SHARED_HEADS,
     )
-    for pair in found:
-        _lay_shared_truck(page, pair)
-        page.next()
     if not found:
         page.words(0, "none", "label")
-        page.words(7, "No two pours of this week would save by sharing a truck.", "note")
+        page.words(_NOTE, "No pours of this week would save by sharing a truck.", "note")
+        return page
+    best, others = [each for each in found if each.best], [each for each in found if not each.best]
+    first = page.row
+    for truck in best:
+        _lay_shared_truck(page, truck)
+    page.words(0, "Best set", "check")
+    total = sum(each.saving for each in best)
+    put_formula(page, _SAVING, "sum", f"SUM({_column_range(_SAVING, first, page.row - 1)})", total, '"$"#,##0.00')
+    page.words(
+        _NOTE,
+        "No job twice. It is the largest saving there is; on a very busy day, the largest that was found.",
+        "note",
+    )
+    page.next(2)
+    if others:
+        page.words(0, "Other choices", "section")
+        page.next()
+    for truck in others[:_OTHERS_LISTED]:
+        _lay_shared_truck(page, truck)
+    if len(others) > _OTHERS_LISTED:
+        page.words(_NOTE, f"{len(others) - _OTHERS_LISTED} more choices save less than these.", "note")
     return page
 
 
-def _lay_shared_truck(page: Page, pair: SharedTruck) -> None:
-    facts: tuple[tuple[int, CellValue, str], ...] = (
-        (0, pair.first.day, DATE_FORMAT),
-        (1, pair.first.job, ""),
-        (2, pair.second.job, ""),
-        (3, pair.first.yards + pair.second.yards, "#,##0.00"),
-        (4, pair.apart, '"$"#,##0.00'),
-        (5, pair.together, '"$"#,##0.00'),
+def _lay_shared_truck(page: Page, truck: SharedTruck) -> None:
+    names = (*(each.job for each in truck.stops), "-")[:3]
+    facts: tuple[tuple[CellValue, str], ...] = (
+        (truck.day, DATE_FORMAT),
+        *((name, "") for name in names),
+        (truck.yards, "#,##0.00"),
+        (truck.apart, '"$"#,##0.00'),
+        (truck.together, '"$"#,##0.00'),
     )
-    for col, value, format_text in facts:
+    for col, (value, format_text) in enumerate(facts):
         put_value(page, col, value, format_text)
     row = page.row + 1
-    put_formula(page, 6, "sum", f"E{row}-F{row}", pair.saving, '"$"#,##0.00')
-    page.words(7, _CONDITIONS, "note")
+    put_formula(page, _SAVING, "sum", f"F{row}-G{row}", truck.saving, '"$"#,##0.00')
+    page.words(_NOTE, _CONDITIONS, "note")
+    page.next()
 
 
 def _open_page(name: str, title: str, widths: tuple[float, ...], heads: Sequence[str]) -> Page:

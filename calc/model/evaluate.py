@@ -6,9 +6,9 @@ from collections.abc import Collection, Mapping, Sequence
 
 import numpy as np
 
-from calc.declared import Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Section, Taxed
+from calc.declared import Account, Declared, Factor, Input, Line, Override, Pack, Price, PriceDay, Section, Taxed
 from calc.formula.compute import Batch
-from calc.formula.functions import Column
+from calc.formula.functions import NONE, Column
 from calc.formula.levels import JOB, Level, level_of
 from calc.formula.value_types import ValueType
 from calc.intake.records import NOT_GIVEN, JobInput
@@ -95,6 +95,8 @@ def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:
             return np.array([_price(job, member) for job in jobs], dtype=float)
         case Taxed():
             return np.array([job.company.taxed.get(member, member.default) for job in jobs], dtype=object)
+        case Account():
+            return np.array([job.company.accounts.get(member, NONE) for job in jobs], dtype=object)
         case PriceDay():
             return np.array([job.company.days.get(member, NOT_GIVEN) for job in jobs], dtype=float)
         case Override():

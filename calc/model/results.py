@@ -5,7 +5,7 @@ The layout and the writer know these types and nothing else of the model: they s
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -72,32 +72,54 @@ class SmallPour:
     mix: tuple[str, ...]
     fees: tuple[tuple[float, float], ...]
     least: float
-    delivery: float
+    by_load: float
+    """Delivery and the fees that the plant adds for each load."""
     capacity: float
     unloading: float
     time_left: float
     free: tuple[float, float]
     minute: float
     between: float
+    plant_fiber: bool = False
+    """Whether the plant puts fiber into it."""
 
 
 @dataclass(frozen=True)
 class SharedTruck:
-    """Two jobs that one truck could serve; ``together`` is what the plant charges for both on one truck, in $."""
+    """Two or three jobs that one truck could serve, in the order of its stops.
 
-    first: SmallPour
-    second: SmallPour
+    ``together`` is what the plant charges for all of them on one truck, in $; ``best`` says that it is one of the set
+    that saves most and takes no job twice.
+    """
+
+    stops: tuple[SmallPour, ...]
     together: float
+    best: bool = False
+
+    @property
+    def day(self) -> float:
+        """The day of the pours."""
+        return self.stops[0].day
+
+    @property
+    def yards(self) -> float:
+        """The concrete of all stops, in yd3."""
+        return sum(each.yards for each in self.stops)
 
     @property
     def apart(self) -> float:
         """What the plant charges when each has a truck of its own, in $."""
-        return self.first.charge + self.second.charge + self.first.waiting + self.second.waiting
+        return sum(each.charge + each.waiting for each in self.stops)
 
     @property
     def saving(self) -> float:
         """What sharing one truck saves, in $."""
         return self.apart - self.together
+
+
+def jobs_that_share(found: Iterable[SharedTruck]) -> Mapping[str, tuple[str, ...]]:
+    """The jobs of the best set, each with all the jobs of its truck in the order of the stops."""
+    return {stop.job: tuple(each.job for each in truck.stops) for truck in found if truck.best for stop in truck.stops}
 
 
 @dataclass(frozen=True)

@@ -1,11 +1,12 @@
 """Shared loads: which small pours of a week could share a truck, and what that would save.
 
-Nothing is changed automatically: the pairs are listed by saving, with the conditions.
+Nothing is changed automatically: the set that saves most is listed with its conditions, and the other pairs and threes.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from itertools import combinations, islice
 from math import isnan
 
@@ -22,21 +23,34 @@ from calc.trade.ordering.methods import TruckSplit
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.order_candidates import Risk
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.trucks import ONE_TRUCK, free_minutes, plant_charge, short_load_fee, standby
 from calc.trade.ordering.weather import DischargeLimit
 from calc.trade.papers.mix import MIX
 
 AT_ONCE = 20_000
-"""So many pairs are priced in one go."""
+"""So many shared trucks are priced in one go."""
+
+MOST_IN_THREES = 60
+"""Of a day with more pours only so many, the smallest, are tried in threes: the pours that pay the most fees."""
+
+MOST_TRIED = 50_000
+"""So many sets of a day are tried, more than a dozen pours need; of a busier day the best of those tried is taken."""
+
+_A_HAIR = 1e-6
+"""Dollars by which one set has to save more than another."""
+
+Stops = tuple[SmallPour, ...]
+"""The pours of one truck in the order of its stops."""
 
 
-class SharedLoad(Section, title="Two pours on one truck"):
-    """What the plant charges for both, by its terms for the dearer yard: the rule of any order, for one truck."""
+class SharedLoad(Section, title="Pours that share a truck"):
+    """What the plant charges for all, by its terms for the dearest yard: the rule of any order, for one truck."""
 
-    yards = given("Yards of both", "yd3")
-    yard = given("Price of the dearer yard", "$/yd3")
-    on_site = given("From the first yard to the last", "min/truck", help="Both unloaded, and the way between.")
+    yards = given("Yards of all stops", "yd3")
+    yard = given("Price of the dearest yard", "$/yd3")
+    on_site = given("From the first yard to the last", "min/truck", help="All unloaded, and the way between.")
     minute = given("A minute of waiting", "$/min")
     plant = line(
         "The plant charges",
@@ -56,7 +70,7 @@ class SharedLoad(Section, title="Two pours on one truck"):
         ),
         source="as for any truck",
     )
-    together = line("Both on one truck", "$", plant + waiting, source="the plant, and its truck that waits")
+    together = line("All on one truck", "$", plant + waiting, source="the plant, and its truck that waits")
 
 
 def small_pour(job: JobValues) -> SmallPour:
@@ -76,13 +90,14 @@ def small_pour(job: JobValues) -> SmallPour:
             for each in range(len(TIER.axis.words))
         ),
         float(job.of(PlantCharges.least_order)),
-        float(job.of(PlantCharges.delivery)),
+        float(job.of(PlantCharges.by_load)),
         float(job.of(Risk.truck_capacity)),
         float(job.of(PourCost.longest_unloading)),
         float(job.of(DischargeLimit.time_left)),
         (float(job.of(TruckSplit.allowance_per_truck)), float(job.of(TruckSplit.allowance_per_yard))),
         float(job.of(MethodCost.standby_rate)),
         float(job.of(WeekComparison.travel_between)),
+        float(job.of(PlantFees.puts_in_fiber)) > 0,
     )
 
 
@@ -95,64 +110,122 @@ _NONE_OF_IT = {"none", "no", _in_words(0.0)}
 
 
 def shared_trucks(pours: Sequence[SmallPour]) -> list[SharedTruck]:
-    """Every pair that could share a truck and saves by it, the best first."""
+    """Every pair and every three that could share a truck and saves by it: the best set first, then by saving."""
     by_day: dict[float, list[SmallPour]] = {}
     for pour in pours:
-        if not isnan(pour.day):
+        if not isnan(pour.day) and pour.yards > 0 and pour.psi > 0:
             by_day.setdefault(pour.day, []).append(pour)
-    together = (two for day in by_day.values() for two in combinations(day, 2))
-    found = _priced(stops for one, another in together for stops in _stops(one, another))
-    return sorted((pair for pair in found if pair.saving > 0), key=lambda pair: (-pair.saving, pair.first.job))
+    found = _priced(stops for day in by_day.values() for stops in _together_on_a_day(day))
+    saving = sorted((each for each in found if each.saving > 0), key=lambda each: (-each.saving, each.stops[0].job))
+    best = {id(each) for each in best_set(saving)}
+    marked = [replace(each, best=id(each) in best) for each in saving]
+    return sorted(marked, key=lambda each: not each.best)
 
 
-def _stops(one: SmallPour, another: SmallPour) -> Iterator[tuple[SmallPour, SmallPour]]:
-    """Two pours of one day in the order of their stops, if all holds that it takes: mix, room on the truck, time."""
-    if min(one.yards, another.yards) <= 0 or min(one.psi, another.psi) <= 0:
-        return
-    if one.yards + another.yards > min(one.capacity, another.capacity) or not _one_mix(one, another):
-        return
-    if _on_site(one, another) > min(one.time_left, another.time_left):
-        return
-    yield (one, another) if _bare(one) or not _bare(another) else (another, one)
+def best_set(found: Iterable[SharedTruck]) -> list[SharedTruck]:
+    """The shared trucks that save most together and take no pour twice; days have nothing to do with each other."""
+    by_day: dict[float, list[SharedTruck]] = {}
+    for each in found:
+        by_day.setdefault(each.day, []).append(each)
+    return [each for day in by_day.values() for each in _best_of_day(day)]
+
+
+def _best_of_day(found: Sequence[SharedTruck]) -> list[SharedTruck]:
+    """Tries the pours one after the other, each without a shared truck and with each of its trucks.
+
+    A set is given up as soon as it could not save more than the best so far, even if every pour that is left took the
+    part of a pour in the truck that saves it most.
+    """
+    trucks = sorted(found, key=lambda each: -each.saving / len(each.stops))
+    of_pour: dict[str, list[SharedTruck]] = {}
+    for truck in trucks:
+        for stop in truck.stops:
+            of_pour.setdefault(stop.job, []).append(truck)
+    most = {job: of_it[0].saving / len(of_it[0].stops) for job, of_it in of_pour.items()}
+    order = sorted(of_pour, key=lambda job: -most[job])
+    best: list[SharedTruck] = []
+    best_saving, tried = 0.0, 0
+    stack: list[tuple[int, frozenset[str], float, tuple[SharedTruck, ...]]] = [(0, frozenset(), 0.0, ())]
+    while stack and tried < MOST_TRIED:
+        place, used, saving, taken = stack.pop()
+        tried += 1
+        if saving > best_saving + _A_HAIR:
+            best, best_saving = list(taken), saving
+        left = [job for job in order[place:] if job not in used]
+        if not left or saving + sum(most[job] for job in left) <= best_saving + _A_HAIR:
+            continue
+        next_place = order.index(left[0]) + 1
+        stack.append((next_place, used | {left[0]}, saving, taken))
+        for truck in reversed(of_pour[left[0]]):
+            jobs = {stop.job for stop in truck.stops}
+            if not jobs & used:
+                stack.append((next_place, used | jobs, saving + truck.saving, (*taken, truck)))
+    return best
+
+
+def _together_on_a_day(day: Sequence[SmallPour]) -> Iterator[Stops]:
+    """The pairs and threes of a day that may share a truck. In a three, each pair of it may."""
+    pairs = {(one, two) for one, two in combinations(range(len(day)), 2) if _may_share((day[one], day[two]))}
+    yield from (_in_order((day[one], day[two])) for one, two in sorted(pairs))
+    smallest = sorted(sorted(range(len(day)), key=lambda place: day[place].yards)[:MOST_IN_THREES])
+    for one, two, three in combinations(smallest, 3):
+        if {(one, two), (one, three), (two, three)} <= pairs and _may_share((day[one], day[two], day[three])):
+            yield _in_order((day[one], day[two], day[three]))
+
+
+def _may_share(stops: Stops) -> bool:
+    """Whether all holds that one truck takes: room, time and mix."""
+    if sum(each.yards for each in stops) > min(each.capacity for each in stops):
+        return False
+    return _on_site(stops) <= min(each.time_left for each in stops) and all(
+        _one_mix(one, another) for one, another in combinations(stops, 2)
+    )
+
+
+def _in_order(stops: Stops) -> Stops:
+    """The stops that take nothing which can be added later come first."""
+    return tuple(sorted(stops, key=lambda each: not _bare(each)))
 
 
 def _one_mix(one: SmallPour, another: SmallPour) -> bool:
-    """Whether one truck can bring what both ask for."""
+    """Whether one truck can bring what both ask for. Fiber put in at the plant is there from the first stop."""
     off = [each for each, mine, other in zip(MIX, one.mix, another.mix, strict=True) if mine != other]
-    return all(each.more_serves or (each.added_later and (_bare(one) or _bare(another))) for each in off)
+    return one.plant_fiber == another.plant_fiber and all(
+        each.more_serves or (each.added_later and (_bare(one) or _bare(another))) for each in off
+    )
 
 
 def _bare(pour: SmallPour) -> bool:
-    """Whether it takes nothing that can be added later: it may be the first stop before one that does."""
+    """Whether it takes nothing that can be added later: it may be a stop before one that does."""
     return all(value in _NONE_OF_IT for each, value in zip(MIX, pour.mix, strict=True) if each.added_later)
 
 
-def _on_site(one: SmallPour, another: SmallPour) -> float:
-    """Minutes on site: both unloaded, and the drive between."""
-    return one.unloading + another.unloading + max(one.between, another.between)
+def _on_site(stops: Stops) -> float:
+    """Minutes on site: all unloaded, and the drive from one stop to the next."""
+    return sum(each.unloading for each in stops) + (len(stops) - 1) * max(each.between for each in stops)
 
 
-def _priced(found: Iterator[tuple[SmallPour, SmallPour]]) -> Iterator[SharedTruck]:
-    """The pairs with what both cost on one truck."""
+def _priced(found: Iterator[Stops]) -> Iterator[SharedTruck]:
+    """The shared trucks with what all their stops cost on one."""
     while some := list(islice(found, AT_ONCE)):
-        for (first, second), together in zip(some, _together(some), strict=True):
-            yield SharedTruck(first, second, together)
+        for stops, together in zip(some, _together(some), strict=True):
+            yield SharedTruck(stops, together)
 
 
-def _together(stops: Sequence[tuple[SmallPour, SmallPour]]) -> list[float]:
-    """What both cost on one truck, the dearer yard for both: the stronger mix, and what is in it."""
-    terms = [max(two, key=lambda pour: (pour.yard, pour.psi)) for two in stops]
+def _together(trucks: Sequence[Stops]) -> list[float]:
+    """What all stops cost on one truck: the dearest yard for all, and the dearest way to any of them."""
+    terms = [max(stops, key=lambda pour: (pour.yard, pour.psi)) for stops in trucks]
     batch = evaluate_section(
         SharedLoad,
-        len(stops),
+        len(trucks),
         {
-            SharedLoad.yards: [one.yards + another.yards for one, another in stops],
+            SharedLoad.yards: [sum(each.yards for each in stops) for stops in trucks],
             SharedLoad.yard: [each.yard for each in terms],
-            SharedLoad.on_site: [_on_site(one, another) for one, another in stops],
+            SharedLoad.on_site: [_on_site(stops) for stops in trucks],
             ShortLoadTier.start: [start for each in terms for start, _ in each.fees],
             ShortLoadTier.fee: [fee for each in terms for _, fee in each.fees],
             PlantCharges.least_order: [each.least for each in terms],
-            PlantCharges.delivery: [each.delivery for each in terms],
+            PlantCharges.by_load: [max(each.by_load for each in stops) for stops in trucks],
             TruckSplit.allowance_per_truck: [each.free[0] for each in terms],
             TruckSplit.allowance_per_yard: [each.free[1] for each in terms],
             SharedLoad.minute: [each.minute for each in terms],

@@ -18,7 +18,7 @@ from calc.trade.cautions.conditions import (
     Restraint,
 )
 from calc.trade.cautions.crew import CrewCautions
-from calc.trade.cautions.hauling import HaulCautions, PileConditions, SpoilPerArea
+from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
@@ -57,9 +57,12 @@ from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
 from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
-from calc.trade.materials.fiber import FiberDose, FiberKind, FiberTotal, TruckFiber
+from calc.trade.materials.fiber import FiberTotal, TruckFiber
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
-from calc.trade.materials.purchases import PieceGoods, TierStart, TruckFee
+from calc.trade.materials.piece_goods import PieceGoods
+from calc.trade.materials.purchases import TierStart, TruckFee
+from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
@@ -67,12 +70,24 @@ from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.bags import Bags, BagTopUp
 from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
 from calc.trade.ordering.method_choice import MethodFit, Placing, PlacingWords, RunnerUpFit, RunnerUpMethod
-from calc.trade.ordering.method_cost import MethodCost, Pump
-from calc.trade.ordering.methods import Method, OrderByRule, PlacingRate, TruckSplit
+from calc.trade.ordering.method_cost import (
+    GENERATOR_HIRE,
+    GENERATOR_HIRE_WITH_BAGS,
+    MIXER_HIRE,
+    MethodCost,
+    MethodFiber,
+    MethodLabor,
+    Pump,
+)
+from calc.trade.ordering.methods import Method, OrderByRule, TruckSplit
 from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.order_candidates import BestOrder, OrderCandidate, OtherOrderRules, Risk, Shortage
+from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import ChosenMix, DischargePrice, Mix, MixAddition, PlantCharges, ShortLoadTier
+from calc.trade.ordering.plant_fees import FiberKind, PlantFees
 from calc.trade.ordering.pour import Pour, PourCost, TruckTime
+from calc.trade.ordering.pour_by_method import BY_METHOD
+from calc.trade.ordering.pour_people import SawDelay
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
@@ -88,6 +103,7 @@ from calc.trade.papers.pour_text import (
     PourText,
     SiteHours,
 )
+from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import PriceAge
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate, Rate
@@ -107,11 +123,14 @@ from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.machine_access import MachineAccess
+from calc.trade.work.paid_time import PaidTime, SingleVisit, Visit
+from calc.trade.work.pour_visit import POUR, FinishersNeeded
+from calc.trade.work.pour_work import LaterTask, OldWalk, PourHours, PourWork
 from calc.trade.work.prep import Chipping, PrepHours, PrepTask, PrepWork, Roots, StreamHours
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.protection import Protection
 from calc.trade.work.task_rates import TaskRates
-from calc.trade.work.tasks import OldWalk, Work
+from calc.trade.work.tasks import Work
 from calc.trade.work.visit_rules import VisitRules
 
 COMPANY = (Company, Vehicle, Disposal, Wage, Wording)
@@ -181,6 +200,8 @@ LADDER = (
     DepthDeviation,
     DepthUncertainty,
     VolumeUncertainty,
+    FiberKind,
+    PlantFees,
     MixAddition,
     PlantCharges,
     ShortLoadTier,
@@ -232,18 +253,28 @@ CHOICE = (
     PrepVisit,
     PileConditions,
 )
-RATES = (Rate, CrewRate, PriceAge, Rental)
-WAYS = (
+RATES = (Rate, CrewRate, PriceAge, Rental, Mobilization)
+LATER = (WorkingTime, FinishWindow, OldWalk, PourWork, LaterTask, PourHours)
+WAYS: tuple[type[Section], ...] = (
+    PlacingRate,
     Bags,
     BagTopUp,
     DischargeLimit,
     Evaporation,
     TemperatureLimits,
     OrderByRule,
-    PlacingRate,
     Method,
     TruckSplit,
+    SawDelay,
+    BY_METHOD.section,
+    FiberDose,
+    PieceGoods,
     Pump,
+    MIXER_HIRE.section,
+    GENERATOR_HIRE.section,
+    GENERATOR_HIRE_WITH_BAGS.section,
+    MethodFiber,
+    MethodLabor,
     MethodCost,
 )
 PLACING = (MethodFit, Placing, RunnerUpFit, RunnerUpMethod, PlacingWords)
@@ -256,10 +287,6 @@ ORDER = (
     Pour,
     TruckTime,
     PourCost,
-    WorkingTime,
-    FinishWindow,
-    FiberKind,
-    FiberDose,
     TruckFiber,
     FiberTotal,
 )
@@ -273,8 +300,12 @@ LIQUIDS: tuple[type[Section], ...] = (
 )
 WORK = (
     Protection,
-    OldWalk,
     Work,
+    POUR.section,
+    FinishersNeeded,
+    SingleVisit,
+    Visit,
+    PaidTime,
     Task,
     Labor,
     Tool,
@@ -300,9 +331,11 @@ PAPERS = (
 )
 PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (
-    PieceGoods,
     TierStart,
     TruckFee,
+    GroupAccount,
+    DumpAccount,
+    OwnAccount,
     CostTable,
     Subtotal,
     BidPrice,
@@ -327,6 +360,9 @@ CONDITIONS = (
     RootsCut,
     CrewHealth,
     SpoilPerArea,
+    RockSeller,
+    EmptyReturn,
+    BackHaul,
 )
 SECOND_ROUTES = (
     CURING_BOUGHT.section,
@@ -389,6 +425,7 @@ SECTIONS = complete(
     *PREP,
     *PLANS,
     *CHOICE,
+    *LATER,
     *WAYS,
     *PLACING,
     *ORDER,

@@ -56,8 +56,8 @@ PILE = named_rows(
 DISPOSAL = typed_rows("site", titled=True)
 """A disposal site."""
 
-ROLE = named_rows("role", "laborer", "finisher", "driver")
-"""The role that a member of the crew is paid for."""
+ROLE = named_rows("role", "laborer", "finisher", "driver", "crew mix")
+"""The role that a member of the crew is paid for; a crew mix is one rate for the whole crew, blank to work it out."""
 
 WORDING = typed_rows("place", titled=True)
 """A place in the documents for the contractor's own wording."""
@@ -148,6 +148,12 @@ TASK = named_rows(
 
 PREP_TASK = named_rows("prep task", *TASK.axis.words[: TASK.axis.words.index("apply bonding agent")])
 """A task of the preparation visits: the first rows of the tasks."""
+
+_PLACED = ("place concrete", "mix bags")
+LATER_TASK = named_rows(
+    "later task", *(word for word in TASK.axis.words if word not in (*PREP_TASK.axis.words, *_PLACED))
+)
+"""A task of the pour and after it, except placing and mixing, whose hours depend on the placing method."""
 
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""

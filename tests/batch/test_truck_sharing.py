@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import combinations
 from pathlib import Path
+from random import Random
 
 import pytest
 
 from books import COMPANY, Rows, only_job
-from calc.model.results import SmallPour
-from calc.model.truck_sharing import shared_trucks, small_pour
+from calc.layout.week import SHARED_LOADS, week_row, week_sheets
+from calc.model.outliers import outliers
+from calc.model.results import SharedTruck, SmallPour, jobs_that_share
+from calc.model.truck_sharing import MOST_IN_THREES, shared_trucks, small_pour
 from calc.trade.papers.mix import MIX
 
 PLANT: dict[str, Rows] = COMPANY | {
@@ -75,7 +79,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
         ),
         fees=((0.0, 160.0), (2.0, 110.0), (4.0, 60.0), (6.0, 0.0)),
         least=1.5,
-        delivery=24.0,
+        by_load=24.0,
         capacity=8.0,
         unloading=pytest.approx(25.0),
         time_left=90.0 - 22.0,
@@ -87,7 +91,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
 
 ONE = SmallPour(
     job="A", day=46139.0, yards=1.0, charge=900.0, waiting=0.0, psi=3500.0, yard=171.0,
-    mix=mix(), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0), (8.0, 0.0)), least=1.0, delivery=28.0,
+    mix=mix(), fees=((0.0, 150.0), (2.0, 100.0), (6.0, 0.0), (8.0, 0.0)), least=1.0, by_load=28.0,
     capacity=9.0, unloading=10.0, time_left=60.0, free=(30.0, 6.0), minute=2.0, between=15.0,
 )  # fmt: skip
 OTHER = replace(ONE, job="B", yards=1.5)
@@ -135,7 +139,7 @@ def test_whatever_goes_into_the_mix_two_mixes_never_share_a_drum(place: int, tur
     assert not shared(with_it, with_another, turned=turned)
     assert shared(with_it, replace(with_it, job="B"), turned=turned)
     after_the_plain_one = shared_trucks([with_it, OTHER][:: -1 if turned else 1])
-    assert [(pair.first.job, pair.second.job) for pair in after_the_plain_one] == [("B", "A")] * this.added_later
+    assert [tuple(each.job for each in pair.stops) for pair in after_the_plain_one] == [("B", "A")] * this.added_later
 
 
 def test_what_can_be_added_at_the_second_stop_is_what_is_put_in_on_site() -> None:
@@ -146,7 +150,7 @@ def test_what_can_be_added_at_the_second_stop_is_what_is_put_in_on_site() -> Non
 
 @TWO_WAYS
 def test_one_delivery_is_paid_that_of_the_stronger_mix(turned: bool) -> None:
-    two = [replace(ONE, delivery=20.0), replace(STRONG, delivery=35.0)]
+    two = [replace(ONE, by_load=20.0), replace(STRONG, by_load=35.0)]
     (pair,) = shared_trucks(two[::-1] if turned else two)
     on_one_truck = 2.5 * 180 + 100 + 35 + 2 * 5  # 35 minutes, of which 30 are free
     assert pair.together == pytest.approx(on_one_truck)
@@ -169,3 +173,110 @@ def test_the_fees_the_least_order_and_the_waiting_are_those_of_the_stronger_mix(
 def test_what_the_trucks_apart_are_kept_waiting_is_saved_too() -> None:
     (pair,) = shared_trucks([replace(ONE, waiting=12.5), replace(OTHER, waiting=30.25)])
     assert pair.saving == pytest.approx(2 * 900 + 12.5 + 30.25 - (2.5 * 171 + 100 + 28 + 2 * 5))
+
+
+FULL_FEES = ((0.0, 150.0), (2.0, 100.0), (4.0, 50.0), (6.0, 0.0))
+
+
+def stop(job: str, yards: float, **other: object) -> SmallPour:
+    """A pour whose truck alone costs its yards at $171, its short-load fee and $28 for the way."""
+    fee = next(fee for start, fee in reversed(FULL_FEES) if yards >= start)
+    alone = replace(ONE, job=job, yards=yards, charge=yards * 171 + fee + 28, fees=FULL_FEES)
+    return replace(alone, **other)  # type: ignore[arg-type]
+
+
+def test_three_stops_on_one_truck_pay_one_fee_one_way_and_both_drives_by_hand() -> None:
+    """Three yards and a half: 30 minutes to unload and twice 15 between are 60, of which 30 are free."""
+    found = shared_trucks([stop("A", 1.0), stop("B", 1.0), stop("C", 1.5)])
+    (three,) = [each for each in found if len(each.stops) == 3]
+    apart = 3.5 * 171 + 3 * (150 + 28)
+    on_one_truck = 3.5 * 171 + 100 + 28 + 30 * 2
+    assert (three.yards, three.apart) == (3.5, pytest.approx(apart))
+    assert three.together == pytest.approx(on_one_truck)
+    assert three.saving == pytest.approx(apart - on_one_truck)
+    assert three.best, "a pair saves 2 * 178 - 128 - 2 * 5 = 218, the three 346"
+
+
+def test_three_stops_that_lack_a_minute_or_a_yard_are_not_offered() -> None:
+    def offered(**limit: object) -> set[int]:
+        return {len(each.stops) for each in shared_trucks([stop(job, 1.5, **limit) for job in "ABC"])}
+
+    assert offered(time_left=60.0, capacity=4.5) == {2, 3}
+    assert offered(time_left=59.9) == offered(capacity=4.4) == {2}
+
+
+def test_the_plain_stops_of_a_three_come_before_the_one_with_fiber() -> None:
+    dosed = mix(fiber="micro", per_yard="1.500000")
+    found = shared_trucks([stop("A", 1.0, mix=dosed), stop("B", 1.0), stop("C", 1.0)])
+    (three,) = [each for each in found if len(each.stops) == 3]
+    assert [each.job for each in three.stops] == ["B", "C", "A"]
+
+
+def test_fiber_from_the_plant_is_in_the_drum_from_the_first_stop_on() -> None:
+    dosed = stop("A", 1.0, mix=mix(fiber="micro", per_yard="1.500000"))
+    assert shared(dosed, stop("B", 1.0))
+    assert not shared(replace(dosed, plant_fiber=True), stop("B", 1.0))
+    assert shared(replace(dosed, plant_fiber=True), replace(dosed, job="B", plant_fiber=True))
+
+
+def test_a_stop_after_hours_brings_its_fees_by_the_load_to_the_shared_truck() -> None:
+    late = stop("B", 1.0, by_load=28.0 + 75, charge=171 + 150 + 28 + 75)
+    (pair,) = shared_trucks([stop("A", 1.0), late])
+    assert pair.together == pytest.approx(2 * 171 + 100 + 28 + 75 + 5 * 2)
+
+
+def savings_of_a_set(trucks: tuple[SharedTruck, ...]) -> float:
+    """What a set of trucks saves; nothing where it takes a job twice."""
+    jobs = [each.job for truck in trucks for each in truck.stops]
+    return sum(truck.saving for truck in trucks) if len(set(jobs)) == len(jobs) else 0.0
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_no_other_set_that_takes_no_job_twice_saves_more(seed: int) -> None:
+    """Against every set there is, of up to three trucks: seven pours make no more."""
+    chance = Random(seed)
+    day = [
+        stop(job, chance.choice([0.75, 1.0, 1.5, 2.0, 3.0, 4.0]), time_left=chance.choice([40.0, 55.0, 65.0]))
+        for job in "ABCDEFG"
+    ]
+    found = shared_trucks(day)
+    best = tuple(each for each in found if each.best)
+    every = (some for size in (1, 2, 3) for some in combinations(found, size))
+    assert savings_of_a_set(best) == pytest.approx(max(map(savings_of_a_set, every), default=0.0))
+    assert len({each.job for truck in best for each in truck.stops}) == sum(len(truck.stops) for truck in best)
+
+
+def test_two_pairs_may_save_more_than_a_three() -> None:
+    """Four pours of four yards: a truck of nine takes two of them and never three."""
+    found = shared_trucks([stop(job, 4.0, unloading=5.0) for job in "ABCD"])
+    best = [{each.job for each in truck.stops} for truck in found if truck.best]
+    assert [len(each) for each in best] == [2, 2]
+    assert set.union(*best) == set("ABCD")
+
+
+def test_the_calendar_is_told_which_jobs_share_and_pours_of_two_days_never_do() -> None:
+    two_days = [stop("A", 1.0), stop("B", 1.0), stop("C", 1.0, day=ONE.day + 1), stop("D", 1.0, day=ONE.day + 1)]
+    shares = jobs_that_share(shared_trucks([*two_days, stop("E", 8.75)]))
+    assert shares == {"A": ("A", "B"), "B": ("A", "B"), "C": ("C", "D"), "D": ("C", "D")}
+
+
+def test_a_day_of_a_hundred_pours_tries_the_smallest_in_threes_and_ends() -> None:
+    day = [stop(f"job {number}", 1.0 + number % 5 / 4) for number in range(100)]
+    found = shared_trucks(day)
+    in_threes = {each.job for truck in found if len(truck.stops) == 3 for each in truck.stops}
+    assert len(in_threes) == MOST_IN_THREES
+    assert sum(truck.saving for truck in found if truck.best) > 0
+
+
+def test_the_week_shows_the_best_set_and_its_sum_before_the_other_choices(tmp_path: Path) -> None:
+    rows = [week_row(only_job(tmp_path, WEEK, PLANT), "26-07.xlsx", ONE)]
+    pours = [stop("A", 1.0), stop("B", 1.0), stop("C", 1.5)]
+    sheets = week_sheets(rows, outliers(rows), shared_trucks(pours))
+    (sheet,) = [each for each in sheets if each.page.name == SHARED_LOADS]
+    job = only_job(tmp_path, WEEK, PLANT)
+    shown = {(cell.row, cell.col): cell.value(job) for cell in sheet.cells}
+    first = next(row for (row, col), value in shown.items() if col == 1 and value == "A")
+    assert [shown[first, col] for col in (1, 2, 3, 4)] == ["A", "B", "C", 3.5]
+    assert (shown[first + 1, 0], shown[first + 1, 7]) == ("Best set", pytest.approx(346))
+    assert shown[first + 3, 0] == "Other choices"
+    assert [shown[first + 4, col] for col in (1, 2, 3)] == ["A", "B", "-"]

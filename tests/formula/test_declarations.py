@@ -89,6 +89,7 @@ def test_a_section_lists_what_it_holds_in_the_order_in_which_it_is_worked_out() 
         "Second.sand",
         "Second.sand_pack",
         "Second.sand_taxed",
+        "Second.sand_account",
         "Second.sand_dated",
         "Second.sand_valid",
         "Second.net_computed",

@@ -123,7 +123,17 @@ def test_a_check_finds_what_a_bid_finds_and_writes_nothing(two_jobs: Path) -> No
 def test_the_catalog_has_every_declaration_with_what_an_engineer_asks_of_it() -> None:
     catalog = calc.lines()
     assert [each.id for each in catalog] == [each.id for each in everything()]
-    assert {each.kind for each in catalog} == {"line", "input", "factor", "price", "pack", "taxed", "date", "override"}
+    assert {each.kind for each in catalog} == {
+        "line",
+        "input",
+        "factor",
+        "price",
+        "pack",
+        "taxed",
+        "account",
+        "date",
+        "override",
+    }
     assert all(each.id and each.label and each.level and each.sheet for each in catalog)
     assert [each.id for each in catalog if each.kind in ("line", "factor") and not each.source] == []
     assert [each.id for each in catalog if each.kind == "line" and not each.words] == []

@@ -51,7 +51,6 @@ RETIRED = {
     r"over-chip": "over-break",
     r"stomped": "compacted",
     r"wet way": "muddy route",
-    r"crew mix": "composite crew rate",
     r"full cost": "break-even cost",
     r"barrows?": "wheelbarrow, buggy",
     r"largest stone": "maximum aggregate size",

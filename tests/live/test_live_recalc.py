@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from calc.declared import Declared, Input, Kind, Line, PriceDay, Taxed
+from calc.declared import Account, Declared, Input, Kind, Line, PriceDay, Taxed
 from calc.intake.schema import FACTOR_LIST, INPUTS, OVERRIDABLE, OVERRIDDEN, PACKS, PRICE_LIST, everything
 from calc.layout.checks_sheet import failed
 from calc.trade.inputs.pour import Ordering
@@ -185,7 +185,7 @@ def _is_mere_words(named: Declared) -> bool:
 
 def _name(wish: Wish) -> str:
     """What is tried: a kind of a factor by itself; what stands beside the prices together, as it is alike for all."""
-    if isinstance(wish.named, Taxed | PriceDay):
+    if isinstance(wish.named, Taxed | Account | PriceDay):
         return f"{type(wish.named).__name__}:{wish.named.name.rpartition('_')[2]}"
     return f"{wish.named.id}:{wish.what}" if wish.named in FACTOR_LIST and wish.what else wish.named.id
 

@@ -122,6 +122,15 @@ def turfed(answer: str) -> Tables:
     return a_job() | {"Site conditions": [["fact", "value"], ["Turf in the dig", answer]]}
 
 
+def selling_rock(company: Mapping[str, Rows]) -> Mapping[str, Rows]:
+    """The company book with base rock for sale at its disposal sites."""
+    head, *sites = company["Disposal sites"]
+    return {**company, "Disposal sites": [[*head, "sells base rock"], *([*site, "yes"] for site in sites)]}
+
+
+ON_ROCK: Tables = a_job() | {"Areas": [["length ft", "width ft", "thickness in", "base in"], [9, 9, 4, 4]]}
+"""A slab on a yard of compacted rock."""
+
 WELL = a_job()
 """A job with nothing wrong."""
 
@@ -191,6 +200,10 @@ LIMITS: dict[str, Limit] = {
     # all that is hauled is a yard of soil
     "HaulCautions.no_site": Limit(
         WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])
+    ),
+    # two tons of rock are one trip of 55 minutes with a driver at $46; the soil goes to the one site there is
+    "HaulCautions.back_haul": Limit(
+        ON_ROCK, ON_ROCK, 42.17, hauled(["soil", 20, 0, None]), selling_rock(hauled(["soil", 20, 0, None]))
     ),
     # $25 is more than 2 % of $100; what is just at the limit is a wash
     "HaulCautions.near_tie": Limit(

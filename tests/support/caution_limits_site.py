@@ -281,7 +281,7 @@ MORE: dict[str, Limit] = {
     # 8 ft2 of a footing, or nothing on it
     "SafetyCautions.fumes": Limit(over_footing(2, treated="nothing"), over_footing(2), 8 / usual("Bonding.coverage")),
     "SafetyCautions.roots": Limit(planted(0), planted(1), 2),
-    "CrewCautions.client_unknown": Limit(said(Client_kind="owner"), WELL, HOURS, PRICED, PRICED),
+    "CrewCautions.client_unknown": Limit(said(Client_kind="owner"), WELL, 81),
     "CrewCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
     "CrewCautions.no_wage_rate": Limit(
         said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED

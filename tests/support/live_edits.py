@@ -13,7 +13,7 @@ from itertools import islice
 from math import isnan
 
 from calc.batch import evaluated
-from calc.declared import Declared, Factor, Input, Kind, Line, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import Account, Declared, Factor, Input, Kind, Line, Override, Pack, Price, PriceDay, Taxed
 from calc.errors import Severity
 from calc.formula.functions import NONE
 from calc.formula.levels import JOB, Level
@@ -114,7 +114,12 @@ def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:
     """A copy of a job with other values in it."""
     kept = job.company
     company = replace(
-        kept, factors=dict(kept.factors), prices=dict(kept.prices), taxed=dict(kept.taxed), days=dict(kept.days)
+        kept,
+        factors=dict(kept.factors),
+        prices=dict(kept.prices),
+        taxed=dict(kept.taxed),
+        accounts=dict(kept.accounts),
+        days=dict(kept.days),
     )
     copy = replace(job, company=company, entries=dict(job.entries), rows=dict(job.rows), overrides=dict(job.overrides))
     for edit in edits:
@@ -130,6 +135,8 @@ def _put(job: JobInput, edit: Edit, entry: Entry) -> None:
             job.company.prices[price] = entry
         case Taxed() as taxed:
             job.company.taxed[taxed] = str(entry.value)
+        case Account() as account:
+            job.company.accounts[account] = str(entry.value)
         case PriceDay() as day:
             job.company.days[day] = float(entry.value)
         case Override() as override:
@@ -282,6 +289,7 @@ def _of_price_row(price: Price, job: JobValues) -> Iterator[Wish]:
     """What the company book says beside a price: whether it is taxed, its day, its last day."""
     other = "no" if job.of(price.taxed) == "yes" else "yes"
     yield _wish(price.taxed, other, [Edit(price.taxed, 0, other, other)], job)
+    yield _wish(price.account, "5199", [Edit(price.account, 0, "5199", "5199")], job)
     for day in (price.dated, price.valid):
         yield _wish(day, "another", [Edit(day, 0, LONG_AGO.isoformat(), serial(LONG_AGO))], job)
         if not _is_blank(job.of(day)):

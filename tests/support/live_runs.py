@@ -17,7 +17,7 @@ from pathlib import Path
 from openpyxl.utils.cell import coordinate_to_tuple
 
 from books import Rows, only_job, written
-from calc.declared import Factor, Input, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import Account, Factor, Input, Override, Pack, Price, PriceDay, Taxed
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, JobInput
 from calc.intake.schema import ACKNOWLEDGEABLE, FACTORS, OVERRIDABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
@@ -80,7 +80,7 @@ def _type_in(edit: Edit, job: JobInput, week: dict[str, Table], company: dict[st
             _set_or_add(entry.origin if entry else DEFAULT, edit.typed, FACTORS, row, company)
         case Price() | Pack() as price:
             _set(job.company.prices[price].origin, edit.typed, company)
-        case Taxed() | PriceDay() as beside:
+        case Taxed() | Account() | PriceDay() as beside:
             _set(_beside_price(beside, job), edit.typed, company)
         case Override() as override:
             _force(override, edit, job, week)
@@ -121,10 +121,10 @@ def _origin_of(given: Input, index: int, job: JobInput) -> str:
     return cell(given.section.table, number - 1, headers.index(given.header), "").replace("'", "")
 
 
-def _beside_price(named: Taxed | PriceDay, job: JobInput) -> str:
-    """The cell of the company book that says whether a price is taxed, of what day it is, or how long it holds."""
-    price = next(each for each in PRICE_LIST if named in (each.taxed, each.dated, each.valid))
-    header = {price.taxed: "taxable", price.dated: "dated", price.valid: "valid until"}[named]
+def _beside_price(named: Taxed | Account | PriceDay, job: JobInput) -> str:
+    """The cell of the company book for whether a price is taxed, its account, its day, or how long it holds."""
+    price = next(each for each in PRICE_LIST if named in (each.taxed, each.account, each.dated, each.valid))
+    header = {price.taxed: "taxable", price.account: "account", price.dated: "dated", price.valid: "valid until"}[named]
     headers = [heading.header for heading in TABLES[PRICES].headings]
     row = int(job.company.price_rows[price].origin.rpartition(" ")[2])
     return cell(PRICES, row - 1, headers.index(header), "").replace("'", "")

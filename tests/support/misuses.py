@@ -117,7 +117,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "a bare number": (lambda: Bid.reach * 2, ["2 has no name", "a label, a unit and a source"]),
     "a bare fraction": (lambda: 0.5 * Bid.reach, ["0.5 has no name"]),
     "a truth": (lambda: when(Bid.reach > 0, True, 0), ["True has no name"]),
-    "a number that is not exact": (lambda: exact(7), ["7 is not one of the exact numbers", "declare a factor"]),
+    "a number that is not exact": (lambda: exact(8), ["8 is not one of the exact numbers", "declare a factor"]),
     "a total of an expression": (
         lambda: total(Area.area * Area.thickness),
         ["Plan area x Thickness needs a line of its own"],

@@ -17,6 +17,8 @@ BY_NAME = {
 """What the plant and the pump ask, where a made-up price would make a bid that nobody believes."""
 
 SIZES = {"Short-load fee, tier 1": 2, "Short-load fee, tier 2": 4, "Short-load fee, tier 3": 6, "Concrete bag": 0.6}
+UNPRICED = {"Fiber put in at the plant"}
+"""What a company pays only where it does not buy something else: bags of fiber."""
 A_PACK = 3
 EVERY_JOB = "Caution tape and signs"
 """What every job takes, once."""
@@ -33,6 +35,8 @@ def _prices() -> Rows:
     assert not strangers, f"no price goes by the name {', '.join(sorted(strangers))}"
     rows: list[list[object]] = []
     for price in PRICE_LIST:
+        if price.label in UNPRICED:
+            continue
         _, asked, _, size = own.get(price.label, (price.label, _price_of(price.label), None, None))
         a_pack = A_PACK if price.pack is not None else None
         rows.append([price.label, asked, None, SIZES.get(price.label, a_pack) if size is None else size, None])

@@ -192,5 +192,6 @@ def _facts(job: Job) -> Iterator[tuple[str, object]]:
     yield from ((each, "yes") for each in job.additions)
     yield "Placing crew", job.placing
     yield "Finishers", job.finishing
+    yield "Crew", job.placing + job.finishing
     yield "Wage table", job.wages
     yield "Order rule", job.rule

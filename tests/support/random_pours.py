@@ -150,6 +150,7 @@ def _facts(job: Job) -> list[tuple[str, object]]:
         ("Placing method", job.named),
         ("Placing crew", job.placers),
         ("Finishers", job.finishers),
+        ("Crew", job.placers + job.finishers),
         *reasons,
         *((fact, float(value)) for fact, value in weather.items() if value is not None),
     ]

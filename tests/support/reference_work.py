@@ -215,9 +215,12 @@ def rock_trips(job: Job, company: CompanyBook) -> int:
 
 
 def joints(job: Job) -> Fraction:
-    """Length of all joints: as far apart as thickness and width allow."""
-    apart = min(30 * job.thickness / 12, max(Fraction(3, 2) * job.width, Fraction(4)), Fraction(15))
-    return (up(job.length / apart) - 1) * job.width * job.copies
+    """Length of all joints, both ways: no panel longer or wider than thickness allows, nor long for its width."""
+    run, width = max(job.length, job.width), min(job.length, job.width)
+    limit = min(30 * (job.thickness + job.other_thickness) / 2 / 12, Fraction(15))
+    along = up(width / limit) - 1
+    apart = min(limit, max(Fraction(3, 2) * width / (along + 1), Fraction(4)))
+    return ((up(run / apart) - 1) * width + along * run) * job.copies
 
 
 def dowels(job: Job) -> int:

@@ -9,7 +9,7 @@ import numpy as np
 from hypothesis import strategies as st
 
 from calc.declare import JOB, Factor, Input, Level, Line, Price
-from calc.declared import PriceDay, Taxed
+from calc.declared import Account, PriceDay, Taxed
 from calc.formula.compute import Batch
 from calc.formula.functions import Column
 from calc.formula.tree import Named
@@ -87,6 +87,8 @@ def _column(frame: Batch, jobs: Sequence[Job], member: Named) -> Column:
     if isinstance(member, Input | Price):
         values = [value for job in jobs for value in _typed(job, member)]
         return np.array(values, dtype=object if member.value_type is ValueType.TEXT else float)
+    if isinstance(member, Account):
+        return np.array(["none"] * len(jobs), dtype=object)
     if isinstance(member, Taxed | PriceDay):
         blank = member.default if isinstance(member, Taxed) else NOT_GIVEN
         return np.array([blank] * len(jobs), dtype=object if isinstance(member, Taxed) else float)

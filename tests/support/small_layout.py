@@ -13,7 +13,7 @@ from pathlib import Path
 import xlsxwriter
 
 from calc.declare import JOB, Level, Line, Section
-from calc.declared import Declared, PriceDay, Taxed
+from calc.declared import Account, Declared, PriceDay, Taxed
 from calc.formula.compute import Batch
 from calc.formula.functions import NONE
 from calc.formula.levels import level_of
@@ -110,8 +110,8 @@ class Layout:
 
 
 def _laid(section: type[Section]) -> list[Declared]:
-    """What has a place: nothing here asks whether a price is taxed, nor its days."""
-    return [member for member in section.members if not isinstance(member, PriceDay | Taxed)]
+    """What has a place: nothing here asks whether a price is taxed, nor its account, nor its days."""
+    return [member for member in section.members if not isinstance(member, Account | PriceDay | Taxed)]
 
 
 def write(path: Path, job: Job) -> Path:

@@ -40,7 +40,7 @@ AREAS: list[Row] = [
      "thickness in": 5,
      "other thickness in": 4, "height above grade in": 1, "base in": 4, "quantity": 2, "area ft2": 75,
      "length for joint layout ft": 21,
-     "panel width ft": 3.75, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5,
+     "panel width ft": 3.1, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5,
      "running slope %": 5,
      "notes": "along the north wall"},
     {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,

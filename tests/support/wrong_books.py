@@ -95,6 +95,18 @@ WRONG: dict[str, Mapping[str, Table]] = {
             ["24-031", "A1", 12, "yes"],
         ],
     },
+    "an old joint outside the slab": {
+        "Areas": areas(STRIP),
+        "Cross-sections": [
+            ["job", "area", "station ft", "old joint"],
+            ["24-031", "A1", 5, "yes"],
+            ["24-031", "A1", 12, "yes"],
+            ["24-031", "A1", 14, "yes"],
+        ],
+    },
+    "a length for joint layout near no side": {
+        "Areas": areas([*STRIP, "10"], header=[*CORRECT["Areas"][0], "length for joint layout ft"]),
+    },
     "a deduction larger than its area": {
         "Areas": areas(STRIP),
         "Deductions": [["job", "area", "shape", "length ft", "width ft"], ["24-031", "A1", "rectangle", 12, 4]],

@@ -175,6 +175,20 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
             "there?",
         ],
     ),
+    "an old joint outside the slab": (
+        [],
+        [
+            "Cross-sections!A4: question: An old joint is 2.00 ft beyond the end of area A1, where no new joint meets "
+            "it. Measure old joints from where the slab begins.",
+        ],
+    ),
+    "a length for joint layout near no side": (
+        [],
+        [
+            "Areas!A2: question: The length for joint layout of area A1 is 10 ft, and its sides are 12.0 and 3.0 ft. "
+            "Is that correct?",
+        ],
+    ),
     "a deduction larger than its area": (
         ["24-031"],
         [

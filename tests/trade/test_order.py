@@ -35,7 +35,7 @@ def rung_of(job: JobValues, order: float) -> int:
     return orders.index(order)
 
 
-WORKED = Pour(depths=DEPTHS, facts={"Placing crew": 3, "Finishers": 2})
+WORKED = Pour(depths=DEPTHS, facts={"Placing crew": 3, "Finishers": 2, "Crew": 5})
 """The patio of the worked ladder: 300 ft2, a crew of five at 275 dollars an hour, and no other thing out of the way."""
 LADDER = (
     ("3.50", "-1.261", "0.8964", "0.3271", "0.0123", "736.00", "1588.19"),

@@ -101,7 +101,8 @@ def test_every_picture_says_in_words_what_it_shows(book: Path) -> None:
 def test_a_plan_says_that_it_is_not_to_scale_and_that_no_side_was_surveyed(book: Path) -> None:
     for each in plans(book):
         assert "not to scale" in each.alt_text
-        assert {drawn.name for drawn in each.series} == {"outline, not to scale", "joints", "doweled, side unknown"}
+        names = {drawn.name for drawn in each.series}
+        assert names == {"outline, not to scale", "joints", "joints along", "doweled, side unknown"}
 
 
 def test_an_outline_is_closed_and_holds_the_area_that_is_poured(job: JobValues, book: Path) -> None:
@@ -122,6 +123,25 @@ def test_every_joint_is_drawn_where_the_joint_list_has_it_one_width_long(job: Jo
     assert joints > 2
     assert [y for _, y in lines] == [1] * joints
     assert [number(x) for x, _ in lines] == pytest.approx([40.5 * (n + 1) / (joints + 1) for n in range(joints)])
+
+
+def test_a_patio_that_is_wider_than_long_is_drawn_along_its_joints_with_those_along_it_too(tmp_path: Path) -> None:
+    wide = shapes(
+        tmp_path,
+        Areas=[["area", "length ft", "width ft", "doweled edge ft", "dowel spacing in"], ["patio", 20, 24, 6, 12]],
+        **{"Cross-sections": [], "Outline points": []},
+    )
+    path = written(wide, tmp_path / "wide.xlsx")
+    found = values(path)
+    (plan,) = [each for each in pictures(path) if each.sheet == "Takeoff"]
+    points = outline(plan, found)
+    assert {point for point in points} == {(0, 0), (24, 0), (24, 1), (0, 1)}
+    assert enclosed(points) * 20 == pytest.approx(20 * 24)
+    across, along = plan.drawn("joints"), plan.drawn("joints along")
+    assert [x for x in held(found, across.along) if x] == [8, 16]
+    drawn = zip(held(found, along.along), held(found, along.across), strict=True)
+    assert [(reach, place) for reach, place in drawn if reach] == [(24, 0.5)]
+    assert held(found, plan.drawn("doweled").across) == [0, 0]
 
 
 def test_what_is_doweled_is_drawn_as_long_as_it_is(book: Path) -> None:

@@ -18,7 +18,7 @@ from calc.trade.cautions.second_routes import (
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
-from calc.trade.materials.fiber import FiberDose, FiberTotal, TruckFiber
+from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.liquids import Bonding, Curing, Sealer
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PROTECTION, ROCK
 from calc.trade.ordering.order import Order, TruckLoad
@@ -32,6 +32,7 @@ from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
+from calc.trade.work.paid_time import PaidTime, Visit
 from calc.trade.work.prep import PrepWork
 from calc.trade.work.protection import Protection
 
@@ -67,14 +68,14 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         "No truck is short of fiber, nor has a bag too many",
         "lb",
         largest(0, -least(TruckFiber.spare)) + when(greatest(TruckFiber.spare) >= ONE_BAG, ONE_BAG, 0),
-        0 * FiberDose.weight,
+        0 * FiberTotal.weight,
         tolerance,
     )
     fiber_bought = check(
         "Fiber bought = the dose of everything placed, less than a bag over for each truck, unless overridden",
         "lb",
         when(FiberTotal.bags.is_overridden, 0, _outside(FiberBought.over, FiberBought.most_over)),
-        0 * FiberDose.weight,
+        0 * FiberTotal.weight,
         tolerance,
     )
     curing = check(
@@ -155,7 +156,7 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
             0,
             abs_(
                 Labor.cost
-                - (total(Task.composite_hours) + Labor.idle) * CrewRate.composite
+                - total(Task.composite_hours) * CrewRate.composite
                 - total(Task.laborer_hours) * CrewRate.laborer
                 - total(Task.finisher_hours) * CrewRate.finisher
             )
@@ -164,16 +165,11 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         0 * Labor.cost,
         Integrity.tolerance,
     )
-    days = check(
-        "Crew days cover the hours, and one day less would not",
+    paid = check(
+        "Paid hours = tasks, driving, sorting and time beyond them",
         "h",
-        largest(0, CrewTime.hours - CrewTime.room)
-        + when(
-            both(Labor.days > CrewTime.least_days, CrewTime.room - CrewTime.day >= CrewTime.hours),
-            CrewTime.day,
-            0,
-        ),
-        0 * Labor.hours,
+        PaidTime.clock_hours + total(Visit.unpaid),
+        CrewTime.on_tasks + CrewTime.beyond,
         Integrity.tolerance,
     )
     dug = check(

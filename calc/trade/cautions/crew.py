@@ -6,8 +6,11 @@ from calc.declare import *
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import NOT_ASKED, Permissions
 from calc.trade.inputs.work import OnSite
+from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import Chipping, Roots
+from calc.trade.work.visit_rules import VisitRules
 
 
 class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
@@ -23,6 +26,18 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         usual="a finisher cannot place while the first of the slab sets",
         do="Make the crew larger, or have fewer people place or finish.",
         source="house rule",
+    )
+    much_beyond_tasks = caution(
+        "Much paid time beyond tasks",
+        Severity.NOTE,
+        PaidTime.share < VisitRules.share_note,
+        "Little of the paid time is on tasks; the rest is the way there and back, setting out, minimum hours of a "
+        "visit, and waiting for the concrete to set. The number is the share on tasks.",
+        PaidTime.share,
+        "%",
+        usual="40 % and more on tasks; a small job has its visits all the same",
+        do="See the visits on Costs: put visits of two jobs together, or send fewer people.",
+        source="common practice, no source",
     )
     unknown_bars = caution(
         "Unknown reinforcement in a footing",
@@ -50,9 +65,9 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "Client kind not asked",
         Severity.NOTE,
         Permissions.client.is_(NOT_ASKED),
-        "Whether the client is public is not known; the number is the hours of labor.",
-        Labor.hours,
-        "h",
+        "Whether the client is public is not known; the number is the area of the job.",
+        total(Slab.net_area),
+        "ft2",
         usual="public work is often at prevailing wages, with certified payroll",
         do='Ask, and type the "Client kind".',
         source="Davis-Bacon and state laws, from memory",

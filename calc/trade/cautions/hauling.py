@@ -6,8 +6,10 @@ from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import SOIL, SoilContamination
-from calc.trade.hauling.vehicles import SiteSpec
-from calc.trade.levels import HAULED
+from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
+from calc.trade.inputs.job import Disposal
+from calc.trade.levels import DISPOSAL, HAULED
+from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.takeoff.geometry import Slab
 
 
@@ -37,6 +39,57 @@ class SpoilPerArea(Section, title="Spoil for the area", sheet="Dig and haul"):
         "ton/ft2",
         when(total(Slab.net_area) > 0, total(Hauled.tons) / total(Slab.net_area), 0),
         source="weight of all piles over the net area",
+    )
+
+
+class RockSeller(Section, title="Disposal sites that sell base rock", each=DISPOSAL, sheet="Dig and haul"):
+    """By the company book."""
+
+    sells = line("Sells base rock", "", when(Disposal.sells_rock.is_("yes"), 1, 0), source="Disposal sites")
+
+
+class EmptyReturn(Section, title="Loads to a site that sells base rock", each=HAULED, sheet="Dig and haul"):
+    """A vehicle that dumps there returns empty, and could bring base rock for the job."""
+
+    loads = line(
+        "Loads that could bring base rock back",
+        "load",
+        when(Hauled.site_row > 0, at(RockSeller.sells, largest(1, Hauled.site_row)), 0) * Hauled.loads,
+        source="loads of the pile, if its site sells base rock",
+        adds=True,
+    )
+
+
+class BackHaul(Section, title="Base rock brought back from a disposal site", sheet="Dig and haul"):
+    """Only for base rock that own vehicles fetch. It is not in the price."""
+
+    loads = line(
+        "Own loads that could bring base rock back",
+        "load",
+        when(
+            both(total(VehicleSpec.counted) > 0, BaseHaul.trips > 0),
+            at(VehicleSpec.own, largest(1, Choice.vehicle)) * total(EmptyReturn.loads),
+            0,
+        ),
+        source="loads to a site that sells base rock, if the vehicle is not hired and base rock is picked up",
+    )
+    rock_left = line(
+        "Base rock left to pick up",
+        "ton",
+        largest(0, BaseNeeds.buy - loads.count * HaulVehicle.payload),
+        source="base rock to buy, less the payload of each of those loads",
+    )
+    trips = line(
+        "Base rock trips saved",
+        "trip",
+        when(loads > 0, BaseHaul.trips - count_of(round_up(rock_left / BaseHaul.payload), "trip"), 0),
+        source="trips to the rock yard, less those for the rock that is left",
+    )
+    saving = line(
+        "Saving of base rock brought back",
+        "$",
+        when(trips > 0, money(BaseHaul.pick_up_cost * trips.count / BaseHaul.trips.count), 0),
+        source="share of the pick-up cost of base rock: hours of the vehicle with its driver, plus miles",
     )
 
 
@@ -126,6 +179,22 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         usual="below $25 or 2 % time decides, not money",
         do="Choose by time: fewer trips, the nearer site, the longer hours.",
         source="house rule",
+    )
+    back_haul = caution(
+        "Disposal site sells base rock",
+        Severity.NOTE,
+        BackHaul.saving > 0,
+        joined(
+            "A disposal site sells base rock: bringing it back saves ",
+            BackHaul.trips,
+            when(equals(BackHaul.trips.count, 1), " trip", " trips"),
+            "; the number is the saving.",
+        ),
+        BackHaul.saving,
+        "$",
+        usual="a vehicle that dumps where rock is sold brings it back, in a clean bed and within its payload",
+        do="Ask the site for its rock and its price, and clear the bed before loading. It is not in the price.",
+        source="common practice, no source",
     )
     spoil_per_area = caution(
         "Spoil high for the area",

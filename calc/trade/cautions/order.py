@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.levels import METHOD
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.method_cost import MethodCost
 from calc.trade.ordering.order import Order
 
 
@@ -35,6 +38,17 @@ class OrderCautions(Section, title="Order cautions", sheet="Checks"):
         usual="fewer than one pour in ten",
         do="Order more, measure more depths, or have bags on site.",
         source="house rule",
+    )
+    bags_considered = caution(
+        "Bags just above their limit",
+        Severity.NOTE,
+        Bags.is_shown > 0,
+        "The pour is a little more than is mixed from bags; the number is what bags would cost by comparison.",
+        at(MethodCost.cost, row_called(METHOD, "bags")),
+        "$",
+        usual="up to 1 yd3 from bags",
+        do="Ask whether a crew of two mixes that much without a cold joint; if so, choose bags by hand.",
+        source="common practice, no source",
     )
     surplus = caution(
         "Large surplus expected",

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.placing import Forecast
-from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.weather import Evaporation, TemperatureLimits
 from calc.trade.takeoff.geometry import Slab
+from calc.trade.work.pour_visit import FinishersNeeded
 
 _ACI = "ACI 305R and UFGS, partly from memory; local code governs"
 _MEASURES = "windbreak, fog spray, evaporation retarder, or a pour at night"
@@ -114,13 +114,28 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         source="ACI 306R, from memory; local code governs",
     )
     finishing_time = caution(
-        "Sets before finishing is done",
+        "More finishers needed",
         Severity.CAUTION,
-        FinishWindow.short_by > 0,
-        "The largest load sets before it is placed and finished; the number is the time short.",
-        FinishWindow.short_by,
-        "h",
-        usual="5.5 h at 50 F, 3.5 h at 70 F, 2 h at 90 F",
+        either(FinishersNeeded.day_over_by > 0, FinishersNeeded.window_over_by > 0),
+        when(
+            FinishersNeeded.count > 0,
+            "Finishing ends too late; the number is the finishers needed, who may be more than the crew.",
+            "No number of finishers ends within the working day and the finishing window.",
+        ),
+        FinishersNeeded.count,
+        "",
+        usual="on site 5.5 h from batching at 50 F, 3.5 h at 70 F, 2 h at 90 F, less the drive",
         do="Have more finishers, a retarder or smaller loads, or pour on two days.",
         source="common practice, no source; ask the plant",
+    )
+    pour_too_long = caution(
+        "Pour visit too long",
+        Severity.STOP,
+        FinishersNeeded.visit_over_by > 0,
+        "Somebody is on the pour visit longer than people can work well; the number is the excess.",
+        FinishersNeeded.visit_over_by,
+        "h",
+        usual="12 h at most, with the way there and back",
+        do="Make two pours of it, or have more people.",
+        source="common practice, no source",
     )

@@ -6,19 +6,20 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
-from calc.trade.materials.fiber import FiberDose, FiberTotal
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
 from calc.trade.money.cost_rows import PLANT_AND_PUMP
 from calc.trade.money.costs import COST, CostTable
 from calc.trade.ordering.order import Order
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost
 from calc.trade.takeoff.dig import Excavation
-from calc.trade.work.labor import Labor, Task
-from calc.trade.work.visit_rules import VisitRules
+from calc.trade.work.labor import Task
+from calc.trade.work.paid_time import PaidTime
 
 _SHEET = "Order and placing"
 _HALF = len(PLANT_AND_PUMP) // 2
@@ -72,14 +73,15 @@ class FiberBought(Section, title="Fiber bought", sheet=_SHEET):
     over = line(
         "Fiber over the dose",
         "lb",
-        FiberTotal.bags * FiberDose.bag - Order.placed * FiberDose.per_yard,
-        source="weight of the bags, less the dose of all that is ordered or mixed",
+        FiberTotal.bags * FiberDose.bag
+        - when(PlantFees.puts_in_fiber > 0, Order.placed - Order.quantity, Order.placed) * FiberDose.per_yard,
+        source="weight of the bags, less the dose of all that is ordered or mixed, but for fiber put in at the plant",
     )
     most_over = line(
         "Fiber over the dose, at most",
         "lb",
-        (Order.trucks.count + when(Order.bags > 0, 1, 0)) * ONE_BAG,
-        source="a bag for each truck; all that is mixed on the site counts as one",
+        (when(PlantFees.puts_in_fiber > 0, 0, Order.trucks.count) + when(Order.bags > 0, 1, 0)) * ONE_BAG,
+        source="a bag for each truck that takes bags; all that is mixed on the site counts as one",
     )
 
 
@@ -112,27 +114,30 @@ class RockBrought(Section, title="Base rock brought", sheet=_SHEET):
     )
 
 
-class CrewTime(Section, title="Crew time by who is paid", sheet="Costs"):
-    """Hours of the crew and of its drivers, by who is paid for them."""
+class CrewTime(Section, title="Paid time by what it is paid for", sheet="Costs"):
+    """Tasks, own driving and sorting, and time beyond the tasks."""
 
-    hours = line(
-        "Crew and driver hours",
+    on_tasks = line(
+        "Hours of tasks, driving and sorting",
         "h",
         total(Task.composite_hours)
         + total(Task.laborer_hours)
         + total(Task.finisher_hours)
         + Choice.own_hours
+        + Choice.sorting_hours
         + BaseHaul.hours,
-        source="tasks by their rate, plus own drivers",
+        source="tasks by their rate, plus own drivers and sorting",
     )
-    least_days = line(
-        "Crew days, at least",
-        "",
-        when(Order.bags > 0, Labor.min_days_bags, Labor.min_days_ready_mix),
-        source="company policy",
+    beyond = line(
+        "Hours paid beyond them",
+        "h",
+        PaidTime.beyond_prep
+        + PaidTime.beyond_placers
+        + PaidTime.beyond_finishers
+        + PaidTime.beyond_strip
+        + PaidTime.beyond_seal,
+        source="sum of the rows of Costs",
     )
-    day = line("Hours of the crew in a day", "h", OnSite.crew.count * VisitRules.day, source="heads times working day")
-    room = line("Crew hours of all days", "h", Labor.days * day, source="days times hours of the crew in a day")
 
 
 def cost_of(rows: tuple[Cost, ...]) -> Expr:

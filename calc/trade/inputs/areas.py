@@ -115,7 +115,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         high=2000,
         ask_high=500,
         example="12",
-        help="Length that the joints divide into panels; blank if the shape gives it.",
+        help="Length that the joints across divide into panels; blank is the longer side of the shape.",
     )
     panel_width = given(
         "Panel width",
@@ -123,7 +123,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         over=0,
         ask_high=100,
         example="3",
-        help="Width of a panel between the long edges; blank if the shape gives it.",
+        help="Widest panel wanted across that length; of a shape without two sides, its whole width.",
     )
     old_slab = given(
         "Old slab", "ft2", default=0, low=0, example="0", help="Existing slab within the dig that is removed."

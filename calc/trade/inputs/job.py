@@ -6,6 +6,20 @@ from calc.declare import *
 from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
 
 
+def _account_of(group: str, example: str) -> Input:
+    """The account of a cost group, for costs that have none of their own."""
+    return text(
+        f"Account, {group}",
+        help=f"Account for costs of the group {group} that have none of their own.",
+        example=example,
+    )
+
+
+def _own_account(example: str, what: str) -> Input:
+    """The account of a row of the company book."""
+    return text("Account", help=f"Account that {what} is booked to; blank is that of its cost group.", example=example)
+
+
 class Company(Section, title="Company", table="Company"):
     """The company that bids."""
 
@@ -16,6 +30,12 @@ class Company(Section, title="Company", table="Company"):
     deposit_cap = given(
         "Deposit cap", "$", low=0, example="1000", help="Maximum deposit on signing, where the law limits it."
     )
+    concrete_account = _account_of("concrete", "5100")
+    materials_account = _account_of("materials", "5200")
+    equipment_account = _account_of("equipment", "5300")
+    disposal_account = _account_of("disposal", "5400")
+    labor_account = _account_of("labor", "5500")
+    fees_account = _account_of("fees", "5600")
     paper = choice("Paper", "letter", "A4", default="letter", help="Paper size of the printed workbooks.")
 
 
@@ -63,6 +83,7 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     minimum_hours = given(
         "Minimum hours", "h", default=0, low=0, example="3", help="Minimum hours charged for a hired vehicle."
     )
+    account = _own_account("5410", "the vehicle")
     notes = text("Notes", help="Anything else.", example="tow only with the pickup")
 
 
@@ -101,6 +122,10 @@ class Disposal(Section, title="Disposal sites", each=DISPOSAL, table="Disposal s
     piece = given("Largest piece", "in", over=0, example="24", help="Largest piece of concrete that it accepts.")
     wet = yes_no("Accepts wet soil", default="yes", help="Whether it accepts wet soil.")
     roots = yes_no("Accepts roots and turf", default="yes", help="Whether it accepts soil with roots and turf.")
+    sells_rock = yes_no(
+        "Sells base rock", help="Whether it sells base rock, which a vehicle that dumps there could bring back."
+    )
+    account = _own_account("5420", "a dump fee")
     notes = text("Notes", help="Anything else.", example="closed on Saturdays")
 
 
@@ -109,6 +134,7 @@ class Wage(Section, title="Wages", each=ROLE, table="Wages"):
 
     private = given("Private", "$/h", low=0, example="46", help="Rate on private work.")
     prevailing = given("Prevailing", "$/h", low=0, example="71", help="Rate on prevailing-wage work.")
+    account = _own_account("5510", "the role")
     notes = text("Notes", help="Anything else.", example="burden 32%")
 
 

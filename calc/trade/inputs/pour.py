@@ -120,6 +120,10 @@ class Ordering(Section, title="Order", table=_TABLE):
         needed_if=(rule, "fixed"),
         help="The order if the rule is fixed, rounded up to the order increment.",
     )
+    after_hours = yes_no(
+        "After-hours delivery",
+        help="Whether the plant delivers outside its hours, for which it may charge by the load.",
+    )
     reason = text(
         "Order reason",
         help="Why the order is fixed.",

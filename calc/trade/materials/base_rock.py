@@ -136,6 +136,7 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         ),
         source="trip hours at hourly cost without the driver, plus miles",
     )
+    pick_up_cost = line("Base rock pick-up cost", "$", pick_up_truck + pick_up_driver, source="truck and driver")
     rock = line(
         "Base rock purchase cost", "$", money(BaseNeeds.buy * if_given(rock_price, 0)), source="tons to buy times price"
     )
@@ -148,6 +149,6 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
     cost = line(
         "Base rock, total cost",
         "$",
-        rock + pick_up_truck + pick_up_driver + delivery,
+        rock + pick_up_cost + delivery,
         source="purchase, pick-up and delivery",
     )

@@ -1,4 +1,4 @@
-"""What is bought by the piece and has no rule of its own, and the trucks that pay each fee of the plant."""
+"""The trucks that pay each short-load fee of the plant."""
 
 from __future__ import annotations
 
@@ -10,18 +10,6 @@ from calc.trade.ordering.trucks import ONE_TRUCK, of_tier
 _SHEET = "Costs"
 FIRST, SECOND, THIRD = (exact(row) for row in (1, 2, 3))
 """The rows of the fees."""
-
-
-class PieceGoods(Section, title="Piece goods", sheet=_SHEET):
-    """Prices of small items; their quantities are computed where they are used."""
-
-    micro_price = price("Micro fiber", "$/bag", help="Price per bag of the size on Factors.")
-    macro_price = price("Macro fiber", "$/bag", help="Price per bag of the size on Factors.")
-    bar_price = price("Dowel bar", "$/bar", help="Price per stock bar, uncut.")
-    bit_price = price("Drill bit", "$/each", help="Price per bit of the drill diameter.")
-    cartridge_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
-    filler_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
-    sealant_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
 
 
 class TierStart(Section, title="Short-load tier numbers", each=TIER, sheet=_SHEET):

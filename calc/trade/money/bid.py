@@ -17,12 +17,13 @@ from calc.trade.materials.packs import Packs
 from calc.trade.money.price import BidPrice, PriceParts
 from calc.trade.ordering.method_choice import Placing, PlacingWords, RunnerUpMethod
 from calc.trade.ordering.order import Balance, Order
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.joints import MatchedJoints
-from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 
 _SHEET = "Bid"
 
@@ -117,7 +118,14 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         when(
             Job.fiber.is_("none"),
             "no fiber on this job",
-            joined(Job.fiber, ", dosed per yard, whole bags in each truck"),
+            joined(
+                Job.fiber,
+                when(
+                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
+                    ", put in at the plant",
+                    ", dosed per yard, whole bags in each truck",
+                ),
+            ),
         ),
         source="dosage per yard ordered",
     )
@@ -187,11 +195,11 @@ FALLS_DUE = (PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completio
 KEY = (
     Slab.net_area,
     Concrete.in_place,
-    Order.required,
     Order.risk,
     Order.surplus,
-    Labor.days,
-    Labor.hours,
+    PaidTime.visits,
+    PaidTime.clock_hours,
+    PaidTime.share,
     Pile.tons,
     BaseNeeds.buy,
     DowelNeeds.dowels,

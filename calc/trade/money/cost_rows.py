@@ -15,21 +15,27 @@ from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.packs import Packs
-from calc.trade.materials.purchases import PieceGoods, TruckFee
+from calc.trade.materials.piece_goods import PieceGoods
+from calc.trade.materials.purchases import TruckFee
+from calc.trade.money.accounts import OwnAccount
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost, TruckTime
+from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
-from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
 from calc.trade.work.equipment import Equipment, RentalChoice
-from calc.trade.work.labor import Labor, Task
+from calc.trade.work.labor import Task
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.protection import Protection
+from calc.trade.work.task_rates import TaskRates
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
@@ -37,6 +43,15 @@ NO_TRUCK = "no ready-mix"
 NOT_IN_MIX = "not in the mix"
 NO_PUMP = "no pump"
 NO_BAGS = "no bagged concrete"
+
+
+def account_of_class(labor_class: Expr) -> Expr:
+    """The account of a labor class: of the laborer, of the finisher, else of the crew mix."""
+    return when(
+        equals(labor_class, LABORER),
+        OwnAccount.laborer,
+        when(equals(labor_class, FINISHER), OwnAccount.finisher, OwnAccount.crew_mix),
+    )
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
@@ -49,7 +64,14 @@ def _in_mix(addition: Addition) -> Expr:
     return when(addition.is_("yes"), PourCost.yards_billed, 0)
 
 
+def _fee(label: str, quantity: Expr, price: Price, none: str) -> Cost:
+    """A fee that a plant may add: none where its price is blank."""
+    return priced(label, CONCRETE, when(is_given(price), quantity, 0), price, none)
+
+
 _PUMPED = PourCost.yards_pumped > 0
+_NO_FEE = "no ready-mix, or no such fee"
+_NO_SATURDAY = "not on a Saturday, or no such fee"
 
 PLANT_AND_PUMP = (
     Cost(
@@ -60,6 +82,7 @@ PLANT_AND_PUMP = (
         NO_TRUCK,
         tax=ChosenMix.taxed,
         last_day=ChosenMix.last_day,
+        books_to=ChosenMix.account,
     ),
     *(
         priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
@@ -88,6 +111,32 @@ PLANT_AND_PUMP = (
         "no truck is in tier 3",
     ),
     priced("Concrete delivery, per truck", CONCRETE, Order.trucks, PlantCharges.delivery_price, NO_TRUCK),
+    _fee("Environmental fee of the plant", Order.trucks, PlantFees.environmental_price, _NO_FEE),
+    _fee("Fuel surcharge of the plant", Order.trucks, PlantFees.fuel_price, _NO_FEE),
+    _fee(
+        "After-hours fee of the plant",
+        PlantFees.is_after_hours * Order.trucks,
+        PlantFees.after_hours_price,
+        "within the hours of the plant, or no such fee",
+    ),
+    _fee(
+        "Saturday fee of the plant, per load",
+        PlantFees.is_saturday * Order.trucks,
+        PlantFees.saturday_load_price,
+        _NO_SATURDAY,
+    ),
+    _fee(
+        "Saturday fee of the plant, per yard",
+        PlantFees.is_saturday * PourCost.yards_billed,
+        PlantFees.saturday_yard_price,
+        _NO_SATURDAY,
+    ),
+    _fee(
+        "Fiber put in at the plant",
+        PlantFees.puts_in_fiber * PourCost.yards_billed,
+        PlantFees.fiber_price,
+        "none; bags, or no fiber",
+    ),
     priced(
         "Truck standby",
         CONCRETE,
@@ -111,14 +160,14 @@ _CONCRETE = (
         CONCRETE,
         when(Job.fiber.is_("micro"), FiberTotal.bags, 0),
         PieceGoods.micro_price,
-        "no micro fiber",
+        "no micro fiber in bags",
     ),
     priced(
         "Macro fiber bags",
         CONCRETE,
         when(Job.fiber.is_("macro"), FiberTotal.bags, 0),
         PieceGoods.macro_price,
-        "no macro fiber",
+        "no macro fiber in bags",
     ),
 )
 
@@ -153,6 +202,7 @@ ROCK = (
         when(BaseHaul.trips > 0, ONE_EACH, 0),
         BaseHaul.pick_up_truck / ONE_EACH,
         "delivered, or none",
+        books_to=OwnAccount.rock_vehicle,
     ),
     Cost(
         "Base rock pick-up, driver",
@@ -160,6 +210,7 @@ ROCK = (
         when(BaseHaul.trips > 0, ONE_EACH, 0),
         BaseHaul.pick_up_driver / ONE_EACH,
         "delivered, or none",
+        books_to=OwnAccount.driver,
     ),
 )
 """The rock base, on the site."""
@@ -207,7 +258,7 @@ PROTECTION = (
         Protection.sheet_price,
         "no footing has a bond breaker",
     ),
-    priced("Concrete washout, per job", MATERIALS, Protection.washouts, Protection.washout_price, "no ready-mix truck"),
+    priced("Concrete washout, per job", MATERIALS, Protection.washouts, MethodCost.washout_price, "no ready-mix truck"),
     priced("Caution tape and signs, per job", MATERIALS, ONE_EACH, Protection.caution_price, "none"),
     priced(
         "Barricades, days on site",
@@ -260,6 +311,7 @@ EQUIPMENT_ROWS = (
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
+            books_to=look_up(Rental.account, word),
         )
         for word in TOOL.axis.words
     ),
@@ -270,27 +322,62 @@ EQUIPMENT_ROWS = (
         Equipment.excavator_delivery_price,
         "hand excavation",
     ),
-    priced("Mobilization, by day", EQUIPMENT, Equipment.mobilization_days, Equipment.mobilization_price, "none"),
+    priced(
+        "Mobilization, crew visits",
+        EQUIPMENT,
+        count_of(PaidTime.crew_visits, "each"),
+        Mobilization.crew_price,
+        "none",
+    ),
+    priced(
+        "Mobilization, one-person visits",
+        EQUIPMENT,
+        count_of(PaidTime.single_visits, "each"),
+        Mobilization.single_price,
+        "nothing to strip or to seal",
+    ),
 )
 """Machines that are rented, and the way there."""
 
 _HAULED = when(Choice.loads > 0, ONE_EACH, 0)
 _DISPOSAL = tuple(
-    Cost(label, DISPOSAL, _HAULED, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0))
-    for label, amount, none in (
-        ("Hauling, dump fees", Choice.dump_fees, "nothing to haul"),
-        ("Hauling, truck", Choice.truck, "nothing to haul"),
-        ("Hauling, driver", Choice.driver, "the vehicle is hired with its driver, or there is nothing to haul"),
-        ("Sorting out green waste", Choice.sorting, "green waste is not kept separate from another pile"),
+    Cost(label, DISPOSAL, _HAULED, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0), books_to=account)
+    for label, amount, account, none in (
+        ("Hauling, dump fees", Choice.dump_fees, OwnAccount.site, "nothing to haul"),
+        ("Hauling, truck", Choice.truck, OwnAccount.vehicle, "nothing to haul"),
+        ("Hauling, driver", Choice.driver, OwnAccount.driver, "hired with its driver, or nothing to haul"),
+        ("Sorting out green waste", Choice.sorting, OwnAccount.crew_mix, "no green waste kept separate"),
     )
 )
 
+AS_LABORER = (CrewRate.laborer, OwnAccount.laborer)
+AS_FINISHER = (CrewRate.finisher, OwnAccount.finisher)
+"""Rate and account of time that no task is paid for."""
+
 _LABOR = (
     *(
-        Cost(f"Labor: {word}", LABOR, look_up(Task.hours, word), look_up(Task.rate, word), "no such task")
+        Cost(
+            f"Labor: {word}",
+            LABOR,
+            look_up(Task.hours, word),
+            look_up(Task.rate, word),
+            "no such task",
+            books_to=account_of_class(look_up(TaskRates.labor_class, word)),
+        )
         for word in TASK.axis.words
     ),
-    Cost("Labor: idle crew time", LABOR, Labor.idle, CrewRate.composite, "company policy charges none"),
+    *(
+        Cost(label, LABOR, hours, rate, none, books_to=account)
+        for label, hours, rate, account, none in (
+            ("Time beyond tasks, prep", PaidTime.beyond_prep, *AS_LABORER, "no preparation visit of its own"),
+            ("Time beyond tasks, pour, placers", PaidTime.beyond_placers, *AS_LABORER, "none"),
+            ("Time beyond tasks, pour, finishers", PaidTime.beyond_finishers, *AS_FINISHER, "none"),
+            ("Time beyond tasks, strip", PaidTime.beyond_strip, *AS_LABORER, "no strip visit"),
+            ("Time beyond tasks, seal", PaidTime.beyond_seal, *AS_LABORER, "no seal visit"),
+            ("Overtime premium, laborers", PaidTime.laborer_premium, *AS_LABORER, "no paid day is too long"),
+            ("Overtime premium, finishers", PaidTime.finisher_premium, *AS_FINISHER, "no paid day is too long"),
+        )
+    ),
 )
 
 _FEES = (

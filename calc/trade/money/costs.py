@@ -8,12 +8,21 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Job
+from calc.trade.levels import GROUP
+from calc.trade.money.accounts import GroupAccount
 from calc.trade.money.cost_rows import ROWS
 
 COST = named_rows("cost", *(row.label for row in ROWS))
 """The rows of the cost table."""
 
 _ONE_DOLLAR = exact(1, "$")
+
+
+def _account_of(row: Cost) -> Expr:
+    """The account of a cost: its own, else that of its group."""
+    of_group = at(GroupAccount.account, row_called(GROUP, row.group))
+    own = row.own_account
+    return of_group if own is None else when(is_word(own, "none"), of_group, own)
 
 
 class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
@@ -31,6 +40,12 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
     )
     taxed = line("Taxed", "", by_row(COST, *(row.taxed for row in ROWS)), source="Prices; no without a price")
     group = line("Cost group", "", by_row(COST, *(row.group for row in ROWS)), source="by cost")
+    account = line(
+        "Account",
+        "",
+        by_row(COST, *(_account_of(row) for row in ROWS)),
+        source="of its price, wage, vehicle or disposal site, else of its cost group; a dash where neither has one",
+    )
     known = line(
         "Rate is known", "", by_row(COST, *(row.known for row in ROWS)), source="1 if it has a price; $0 is a price"
     )

@@ -11,7 +11,7 @@ from calc.trade.money.price import BidPrice
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 
 
 class WeekComparison(Section, title="Compared with the other jobs of the week"):
@@ -48,7 +48,7 @@ COLUMNS: tuple[Line, ...] = (
     Hauled.tons,
     Hauled.loads,
     Curing.need,
-    Labor.hours,
+    PaidTime.clock_hours,
     BidPrice.direct,
     BidPrice.break_even,
     BidPrice.price,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.inputs.work import OnSite
 from calc.trade.levels import POURING
 from calc.trade.ordering.order_candidates import Risk, Shortage
-from calc.trade.prices.rental import Rental
-from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
@@ -14,7 +14,7 @@ _ONE_EACH = exact(1, "each")
 
 
 class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
-    """Whole bags for the required volume. The cost of mixer and clean-up does not depend on the number of bags."""
+    """Whole bags for the required volume, mixed by two people, or by one who takes twice as long."""
 
     bag_price = price("Concrete bag", "$/bag", pack="ft3/bag", help="Price per bag of concrete, and its yield.")
     cleanup_price = price(
@@ -29,6 +29,14 @@ class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
         source="common practice, no source: one mixer and two people",
     )
     crew = factor("Mixing crew", "person", 2, low=1, high=4, source="common practice, no source")
+    shown_above = factor(
+        "Bags shown above the maximum pour",
+        "%",
+        25,
+        low=0,
+        high=100,
+        source="common practice, no source: so near the limit the price of bags is asked about",
+    )
     max_pour = factor(
         "Maximum pour from bags",
         "yd3",
@@ -49,52 +57,58 @@ class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
         ),
         source="net concrete volume plus waste, over yield per bag, rounded up",
     )
-    hours = line("Mixing hours", "h", bags * minutes_per_bag / MIN_PER_H, source="bags times minutes to mix one")
+    time_for_two = line(
+        "Mixing time, two people",
+        "h",
+        largest(PlacingRate.min_time, bags * minutes_per_bag / MIN_PER_H),
+        source="bags times minutes to mix one, not below the minimum placing time",
+    )
+    hours = line(
+        "Mixing time",
+        "h",
+        time_for_two * when(OnSite.crew.count > 1, 1, TWO),
+        source="elapsed; one person alone takes twice as long",
+    )
+    task_hours = line(
+        "Mixing labor hours",
+        "h",
+        when(OnSite.crew.count > 1, crew.count * time_for_two, hours),
+        source="mixing crew times mixing time; of one person alone, the time once",
+    )
     cost_per_yard = line(
         "Bags per yard, cost",
         "$/yd3",
         when(bag_yield > 0, FT3_PER_YD3 / bag_yield * if_given(bag_price, 0), 0),
         source="Prices",
     )
-    mixer_day = line(
-        "Mixer rental, by the day",
-        "$",
-        money(count_of(round_up(hours / Rental.day), "each") * look_up(Rental.day_price, "mixer")),
-        source="mixing hours over a rental day, rounded up, times price",
-    )
-    mixer = line(
-        "Mixer rental",
-        "$",
-        when(
-            both(hours <= Rental.half_day, look_up(Rental.half_price, "mixer") > 0),
-            money(_ONE_EACH * look_up(Rental.half_price, "mixer")),
-            mixer_day,
-        ),
-        source="half-day price if the time is enough and it has a price, else by the day",
-    )
-    fixed_cost = line(
-        "Mixer and clean-up",
-        "$",
-        mixer + money(_ONE_EACH * if_given(cleanup_price, 0)),
-        source="Prices",
-    )
-    cost = line(
-        "Bags, mixer and clean-up",
-        "$",
-        money(bags * if_given(bag_price, 0)) + fixed_cost,
-        source="bags times price, plus mixer and clean-up",
-    )
-    labor = line(
-        "Mixing labor",
-        "$",
-        money(crew.count * hours * CrewRate.laborer),
-        source="mixing crew times mixing hours at the laborer rate",
+    cost = line("Bags, cost", "$", money(bags * if_given(bag_price, 0)), source="bags times price")
+    clean_up = line("Clean-up after bags", "$", money(_ONE_EACH * if_given(cleanup_price, 0)), source="Prices")
+    volume = line(
+        "Concrete mixed, for fiber",
+        "yd3",
+        total(Concrete.in_place) * (1 + Risk.waste / PERCENT),
+        source="net concrete volume plus waste",
     )
     possible = line(
         "Bags are possible",
         "",
         when(both(is_given(bag_price), bag_yield > 0, total(Concrete.in_place) <= max_pour), 1, 0),
         source="1 if the pour is small enough and a bag has a price and a yield",
+    )
+    is_shown = line(
+        "Bags just above the maximum pour",
+        "",
+        when(
+            both(
+                is_given(bag_price),
+                bag_yield > 0,
+                total(Concrete.in_place) > max_pour,
+                total(Concrete.in_place) <= max_pour * (1 + shown_above / PERCENT),
+            ),
+            1,
+            0,
+        ),
+        source="1 if the pour is above the maximum by no more than the share shown",
     )
 
 

@@ -1,13 +1,11 @@
-"""Finishing window: how long the concrete can be finished at its temperature, against the time that is needed."""
+"""Finishing window: how long the concrete can be finished at its temperature."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.placing import Forecast
-from calc.trade.inputs.pour import Crew, Mixture
+from calc.trade.inputs.placing import Access, Forecast
+from calc.trade.inputs.pour import Mixture
 from calc.trade.levels import COOLING
-from calc.trade.ordering.order import Order, TruckLoad
-from calc.trade.ordering.pour import Pour
 from calc.trade.takeoff.geometry import Slab
 
 _SHEET = "Order and placing"
@@ -29,6 +27,15 @@ class WorkingTime(Section, title="Working time by concrete temperature", each=CO
         source="common practice, no source: ask the plant",
     )
 
+    usual_temperature = factor(
+        "Concrete temperature, if not typed",
+        "F",
+        70,
+        low=50,
+        high=90,
+        source="common practice, no source: for the hours only; papers say that it is not known",
+    )
+
     previous = line(
         "Previous row", "", largest(_FIRST, row_number(COOLING) - 1), source="row number less 1, not below 1"
     )
@@ -41,7 +48,7 @@ class WorkingTime(Section, title="Working time by concrete temperature", each=CO
     reached = line(
         "Part of the step reached",
         "F",
-        largest(0, smallest(step, if_given(Forecast.concrete, 0) - at(temperature, previous))),
+        largest(0, smallest(step, if_given(Forecast.concrete, usual_temperature) - at(temperature, previous))),
         source="concrete temperature less that of the previous row, from 0 to the step",
     )
     lost = line(
@@ -54,7 +61,7 @@ class WorkingTime(Section, title="Working time by concrete temperature", each=CO
 
 
 class FinishWindow(Section, title="Finishing window", sheet=_SHEET):
-    """Concrete placed first sets first: the largest load must be placed and finished before it is too stiff."""
+    """From batching until the surface is too stiff to finish. Bags have no drive and no admixture."""
 
     accelerated_share = factor(
         "Finishing window with an accelerator", "%", 75, low=50, high=100, source="common practice, no source"
@@ -78,27 +85,15 @@ class FinishWindow(Section, title="Finishing window", sheet=_SHEET):
         + when(Mixture.retarder.is_("yes"), retarder_hours, 0),
         source="shorter with an accelerator, longer with a retarder",
     )
-    share = line(
-        "Share of the largest load",
-        "",
-        when(Order.quantity > 0, greatest(TruckLoad.yards) / Order.quantity, 1),
-        source="largest load over the order; 1 for bags",
-    )
-    finishing = line(
-        "Finishing time, whole pour",
+    on_site = line(
+        "Finishing window on site",
         "h",
-        total(Slab.net_area) / (rate * Crew.finishing),
-        source="net area over finishing rate times finishing crew",
+        with_admixtures - Access.drive / MIN_PER_H,
+        source="finishing window less the drive from the plant",
     )
-    required = line(
-        "Place and finish the largest load",
+    finish_hours = line(
+        "Finishing hours of the slab",
         "h",
-        share * (Pour.hours + finishing),
-        source="share of the largest load times placing time plus finishing time",
-    )
-    short_by = line(
-        "Finishing window short by",
-        "h",
-        when(known > 0, largest(0, required - with_admixtures), 0),
-        source="time needed less finishing window; 0 if it is enough or no temperature was typed",
+        total(Slab.net_area) / rate / exact(1, "person"),
+        source="net area over finishing rate: hours of one finisher",
     )

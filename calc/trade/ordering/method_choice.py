@@ -8,7 +8,8 @@ from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
-from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
+from calc.trade.ordering.methods import Method, TruckSplit
+from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.trucks import ONE_TRUCK
 from calc.trade.ordering.weather import DischargeLimit
@@ -20,6 +21,10 @@ _LATE = "no priced placing method empties its trucks in time"
 
 class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_SHEET):
     """A method fits if it has access, if its prices are known, and if it empties every truck in time."""
+
+    tie = factor(
+        "Placing methods tied, cost within", "$", 1, low=0, high=25, source="company policy: then the faster one"
+    )
 
     by_hand = line(
         "Chosen by hand",
@@ -105,8 +110,8 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
     tie_breaker = line(
         "Placing time, as tie-breaker",
         "h",
-        when(equals(compared, least(compared)), time, greatest(time) + _ONE_HOUR),
-        source="ties go to the shortest time, then to the first method",
+        when(compared <= least(compared) + tie, time, greatest(time) + _ONE_HOUR),
+        source="near ties go to the shortest time, then to the first method",
     )
 
 
@@ -153,8 +158,8 @@ class RunnerUpFit(Section, title="Runner-up placing methods", each=METHOD, sheet
     tie_breaker = line(
         "Placing time of the runner-up, as tie-breaker",
         "h",
-        when(equals(compared, least(compared)), MethodFit.time, greatest(MethodFit.time) + _ONE_HOUR),
-        source="ties go to the shortest time, then to the first method",
+        when(compared <= least(compared) + MethodFit.tie, MethodFit.time, greatest(MethodFit.time) + _ONE_HOUR),
+        source="near ties go to the shortest time, then to the first method",
     )
 
 

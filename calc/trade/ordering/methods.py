@@ -7,12 +7,13 @@ empty every truck in time. The cheapest of the ways that fit is taken, unless a 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.placing import Access
 from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import METHOD, POURING
 from calc.trade.ordering.bags import Bags
-from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk
+from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk, Shortage
+from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import ChosenMix
+from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     even_share,
@@ -23,7 +24,6 @@ from calc.trade.ordering.trucks import (
     whole_trucks,
     with_one_more,
 )
-from calc.trade.work.carrying import Carrying
 
 _SHEET = "Order and placing"
 FROM_TRUCK, THROUGH_PUMP = exact(1), TWO
@@ -51,50 +51,21 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
         when(Ordering.rule.is_("fixed"), by_fixed, by_rule),
         source="by the order rule of the job",
     )
-
-
-class PlacingRate(Section, title="Placing rates", sheet=_SHEET):
-    """Yards per hour, with a crew that can place and screed at that rate."""
-
-    chute = factor("Placing rate, chute", "yd3/h", 12, low=8, high=20, source="common practice, no source")
-    pump = factor(
-        "Placing rate, pump", "yd3/h", 14, low=8, high=25, source="common practice, no source: a small line pump"
+    overage = line("Overage by discharge", "yd3", quantity - Shortage.required, source="order less required volume")
+    z_score = line(
+        "Standard deviations above, by discharge", "", std_devs_above(overage), source="overage over standard deviation"
     )
-    fill_time = factor(
-        "Wheelbarrow fill, dump and turn time",
-        "min",
-        1.1,
-        low=0.75,
-        high=2,
-        source="common practice, no source; a cost handbook of 1908, from memory: 3/4 min",
+    risk = line(
+        "Risk of running short, by discharge",
+        "",
+        risk_short(overage, z_score),
+        source="statistics: normal distribution",
     )
-    working_share = factor(
-        "Wheelbarrow working time, share of the hour", "%", 80, low=50, high=100, source="common practice, no source"
-    )
-    min_time = factor("Minimum placing time", "h", 0.5, low=0.25, high=1, source="common practice, no source")
-
-    cycle_time = line(
-        "Wheelbarrow cycle time",
-        "min",
-        fill_time + TWO * Carrying.distance / Carrying.travel_speed,
-        source="fill, dump and turn time, plus both ways at travel speed",
-    )
-    wheelbarrow = line(
-        "Placing rate, wheelbarrow",
-        "yd3/h",
-        when(
-            cycle_time > 0,
-            Access.wheelbarrows
-            * Carrying.barrow_volume
-            / FT3_PER_YD3
-            * MIN_PER_H
-            / cycle_time
-            * working_share
-            / PERCENT
-            * Carrying.route_factor,
-            0,
-        ),
-        source="wheelbarrows times volume times trips per hour times working time times route factor",
+    surplus = line(
+        "Expected surplus by discharge",
+        "yd3",
+        overage + expected_shortfall(overage, z_score, risk, density(z_score)),
+        source="overage plus expected shortfall",
     )
 
 

@@ -89,8 +89,8 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
     second_truck_fees = line(
         "Fees of a second truck",
         "$",
-        short_load_fee(ONE_TRUCK, PlantCharges.least_order / ONE_TRUCK) + ONE_TRUCK * PlantCharges.delivery,
-        source="short-load fee of the minimum order, plus delivery",
+        short_load_fee(ONE_TRUCK, PlantCharges.least_order / ONE_TRUCK) + ONE_TRUCK * PlantCharges.by_load,
+        source="short-load fee of the minimum order, plus delivery and added fees of a truck",
     )
     crew_standby = line(
         "Crew standby",
@@ -210,7 +210,7 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
         "Plant charges",
         "$",
         plant_charge(order, DischargePrice.yard, fees, trucks),
-        source="yards, not below the minimum order, plus fees and delivery per truck",
+        source="yards, not below the minimum order, plus short-load fees, delivery and added fees per truck",
     )
     expected_cost = line(
         "Expected cost",

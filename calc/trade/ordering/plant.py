@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.pour import ADDITIONS, Mixture
 from calc.trade.levels import POURING, STRENGTH, TIER
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.prices.price_age import last_day
 
 _SHEET = "Order and placing"
@@ -58,6 +59,12 @@ class PlantCharges(Section, title="Plant charges", sheet=_SHEET):
     )
 
     delivery = line("Delivery per truck", "$/truck", if_given(delivery_price, 0), source="Prices")
+    by_load = line(
+        "Delivery and added fees per truck",
+        "$/truck",
+        delivery + PlantFees.by_load,
+        source="delivery, plus what the plant adds for each load",
+    )
     first_limit = line(
         "Short load, tier 1 below",
         "yd3/truck",
@@ -107,6 +114,7 @@ class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
     psi = factors("Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows")
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
     taxed = line("Mix is taxed", "", by_row(STRENGTH, *cost.taxed), source="Prices")
+    account = line("Mix account", "", by_row(STRENGTH, *cost.accounts), source="Prices")
     last_day = line("Mix price valid until", "day", by_row(STRENGTH, *map(last_day, cost.prices)), source="Prices")
     fit = line(
         "Strength compared",
@@ -131,6 +139,7 @@ class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
     )
     cost = line("Mix price", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="looked up by row")
     taxed = line("Mix ordered is taxed", "", at(Mix.taxed, row), source="looked up by row")
+    account = line("Mix ordered, account", "", at(Mix.account, row), source="looked up by row")
     last_day = line("Mix ordered, price valid until", "day", at(Mix.last_day, row), source="looked up by row")
     added = line(
         "Admixtures and winter heat, per yard",
@@ -152,6 +161,6 @@ class DischargePrice(Section, title="Concrete price per yard", each=POURING, she
     yard = line(
         "Concrete price per yard",
         "$/yd3",
-        ChosenMix.cost + ChosenMix.added + aggregate,
-        source="mix price plus admixtures and pump mix",
+        ChosenMix.cost + ChosenMix.added + aggregate + PlantFees.by_yard,
+        source="mix price plus admixtures, pump mix, and the fees that the plant adds per yard",
     )

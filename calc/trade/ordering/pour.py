@@ -11,8 +11,9 @@ from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing, RunnerUpMethod
 from calc.trade.ordering.method_cost import MethodCost, charged_hours, pump_hire
-from calc.trade.ordering.methods import Method, PlacingRate, TruckSplit
+from calc.trade.ordering.methods import Method, TruckSplit
 from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
 from calc.trade.ordering.trucks import ONE_TRUCK, billed_yards, free_minutes, short_load_fee, standby
 from calc.trade.ordering.weather import DischargeLimit
@@ -103,7 +104,10 @@ class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
     )
     fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(
-        "Delivery, total", "$", money(Order.trucks * PlantCharges.delivery), source="trucks times delivery per truck"
+        "Delivery and added fees, total",
+        "$",
+        money(Order.trucks * PlantCharges.by_load),
+        source="trucks times delivery and added fees per truck",
     )
     standby = line(
         "Truck standby cost, total",

@@ -1,6 +1,6 @@
 """How an order rides on trucks and what the plant charges for it: written once, for every order that is compared.
 
-The candidates, the ways of placing, the order that is phoned in and two pours on one truck all use these expressions.
+The candidates, the ways of placing, the order that is phoned in and pours that share a truck all use these expressions.
 """
 
 from __future__ import annotations
@@ -73,5 +73,5 @@ def billed_yards(order: Expr) -> Expr:
 
 
 def plant_charge(order: Expr, yard: Expr, fees: Expr, trucks: Expr) -> Expr:
-    """What the plant charges for an order at ``yard``, in $/yd3: the yards, the fees and delivery by the truck."""
-    return money(billed_yards(order) * yard) + money(fees + trucks * PlantCharges.delivery)
+    """What the plant charges for an order at ``yard``, in $/yd3: its yards, short loads and loads."""
+    return money(billed_yards(order) * yard) + money(fees + trucks * PlantCharges.by_load)

@@ -16,7 +16,7 @@ from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
 from calc.trade.work.equipment import Tool
-from calc.trade.work.labor import Labor
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
@@ -70,5 +70,10 @@ LOAD_LIST = paper.Paper(
         Column("Returned"),
         head="Item",
     ),
-    Facts("Crew", Fact(OnSite.crew, "Crew size"), Fact(Labor.days, "Days"), Fact(Labor.hours, "Labor hours, total")),
+    Facts(
+        "Crew",
+        Fact(OnSite.crew, "Crew size"),
+        Fact(PaidTime.crew_visits, "Crew visits"),
+        Fact(PaidTime.clock_hours, "Paid hours"),
+    ),
 )

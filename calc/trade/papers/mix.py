@@ -1,4 +1,4 @@
-"""What a mix is made of, listed once: the rows of the plant order, and what two pours on one truck must agree in."""
+"""What a mix is made of, listed once: the rows of the plant order, and what pours on one truck must agree in."""
 
 from __future__ import annotations
 
@@ -8,7 +8,8 @@ from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import ADDITIONS, Addition, Mixture
-from calc.trade.materials.fiber import FiberDose, FiberTotal
+from calc.trade.materials.fiber import FiberTotal
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.papers.pour_text import MixText, PourText
 
 Fact = paper.Fact
@@ -18,7 +19,7 @@ Fact = paper.Fact
 class MixProperty:
     """Something that a mix is specified by: the number or the word, and the rows of the plant order that tell it.
 
-    Two pours share a truck only where it is the same in both. The exceptions: where ``more_serves``, the mix that has
+    Pours share a truck only where it is the same in all. The exceptions: where ``more_serves``, the mix that has
     more of it serves both; what can be ``added_later`` may go in after the first stop, which then takes none of it.
     """
 

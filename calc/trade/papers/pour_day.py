@@ -9,7 +9,6 @@ from calc.trade.inputs.pour import Crew, Mixture
 from calc.trade.levels import AREA, TRUCK
 from calc.trade.materials.fiber import TruckFiber
 from calc.trade.materials.liquids import CURING_PACKS, Bonding, Curing
-from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour, TruckTime
 from calc.trade.papers.area_text import AreaText
@@ -17,6 +16,7 @@ from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import MatchedJoints
+from calc.trade.work.pour_visit import FinishersNeeded
 from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
@@ -69,9 +69,8 @@ POUR_DAY = paper.Paper(
     Facts(
         "Balance load, finishing and curing",
         Fact(Balance.last_load, "Last truck, as ordered"),
-        Fact(PourText.finish_window, "Finishing window, from batching"),
-        Fact(FinishWindow.required, "Time for the largest load"),
-        Fact(PourText.finish_short, "Finishing time short by"),
+        Fact(PourText.finish_window, "Finishing window on site"),
+        Fact(FinishersNeeded.last_load_time, "Place and finish the last load"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "In small containers"),
         Fact(CURING_PACKS.large, "In large containers"),

@@ -13,9 +13,11 @@ from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
 from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.papers.area_text import feet_and_inches
 from calc.trade.takeoff.forms import Board
+from calc.trade.work.pour_visit import POUR
 
 _HAUL, _POUR = "Dig and haul", "Order and placing"
 SIXTY, ONE_MINUTE, ONE_INCH, ONE_FOOT = exact(60, "min"), exact(1, "min"), exact(1, "in"), exact(1, "ft")
@@ -139,30 +141,16 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
     )
 
 
-FINISHING = named_rows("finishing time", "window", "short by")
-"""A time that hangs on the temperature of the concrete."""
-
-
-class FinishingTime(Section, title="Finishing times", each=FINISHING, sheet=_POUR):
-    """Nobody knows them until the temperature of the concrete is typed."""
+class FinishingTime(Section, title="Finishing time", sheet=_POUR):
+    """Nobody knows it until the temperature of the concrete is typed."""
 
     minutes = line(
-        "Minutes, whole",
+        "Finishing window, whole minutes",
         "min",
-        rounded(by_row(FINISHING, FinishWindow.with_admixtures, FinishWindow.short_by) * MIN_PER_H, 0),
-        source="to the nearest minute",
+        rounded(POUR.window * MIN_PER_H, 0),
+        source="finishing window on site, to the nearest minute",
     )
-    hours = line("Hours, whole", "", round_down(minutes / SIXTY), source="of the minutes")
-    text = line(
-        "Finishing time, text",
-        "",
-        when(
-            FinishWindow.known > 0,
-            joined(count_of(hours, "each"), " h ", count_of((minutes - hours * SIXTY) / ONE_MINUTE, "each"), " min"),
-            "not known",
-        ),
-        source="hours and minutes, where the temperature of the concrete was typed",
-    )
+    hours = line("Finishing window, whole hours", "", round_down(minutes / SIXTY), source="of the minutes")
 
 
 class PourText(Section, title="Text of the pour", sheet=_POUR):
@@ -212,7 +200,18 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
     fiber = line(
         "Fiber text",
         "",
-        when(Job.fiber.is_("none"), "no fiber", joined(Job.fiber, " fiber, whole bags in each truck")),
+        when(
+            Job.fiber.is_("none"),
+            "no fiber",
+            joined(
+                Job.fiber,
+                when(
+                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
+                    " fiber, put in at the plant",
+                    " fiber, whole bags in each truck",
+                ),
+            ),
+        ),
         source="fiber of the job",
     )
     shutoff = line(
@@ -232,13 +231,19 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
         source="irrigation lines to cap, and who shuts the water off",
     )
     finish_window = line(
-        "Finishing window text", "", at(FinishingTime.text, row_called(FINISHING, "window")), source="finishing window"
-    )
-    finish_short = line(
-        "Finishing time short by, text",
+        "Finishing window text",
         "",
-        at(FinishingTime.text, row_called(FINISHING, "short by")),
-        source="finishing window",
+        when(
+            FinishWindow.known > 0,
+            joined(
+                count_of(FinishingTime.hours, "each"),
+                " h ",
+                count_of((FinishingTime.minutes - FinishingTime.hours * SIXTY) / ONE_MINUTE, "each"),
+                " min",
+            ),
+            "not known",
+        ),
+        source="hours and minutes, where the temperature of the concrete was typed",
     )
     wheelbarrows = line(
         "Wheelbarrows to load",

@@ -121,6 +121,18 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         when(in_use > 0, place - before(place, AREA, 0), 0),
         source="joint station less the one before; the first from where the slab begins",
     )
+    along_reach = line(
+        "Length of a joint along, drawn",
+        "ft",
+        when(number <= Panel.joints_along, Panel.run, 0),
+        source="joint layout length for as many rows as there are joints along; for the plan drawing",
+    )
+    along_place = line(
+        "Place of a joint along, layout widths",
+        "",
+        when(number <= Panel.joints_along, number / (Panel.joints_along + 1), 0),
+        source="spread evenly over the joint layout width; for the plan drawing",
+    )
     quarters = line(
         "Joint station in quarter inches",
         "",

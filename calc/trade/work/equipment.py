@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.job import Site
 from calc.trade.inputs.work import Digging, OnSite
 from calc.trade.levels import RENTAL, TOOL
+from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
 from calc.trade.takeoff.forms import has_price
-from calc.trade.work.labor import Labor, Task
+from calc.trade.work.labor import Task
+from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import PrepWork
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.tasks import Work
@@ -191,9 +192,6 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     excavator_delivery_price = price(
         "Mini excavator delivery", "$/each", taxed=False, help="Price per job, delivery and pick-up."
     )
-    mobilization_price = price(
-        "Mobilization, per day", "$/each", taxed=False, help="Price per day: travel both ways, with tools and trailer."
-    )
 
     excavator_deliveries = line(
         "Mini excavator delivered",
@@ -208,17 +206,12 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
         source="deliveries times price",
     )
     rental = line("Rental, total", "$", total(RentalChoice.cost), source="sum of the machines")
-    mobilization_days = line(
-        "Mobilization days",
-        "each",
-        Labor.days + when(Site.sealer_coats > 0, 1, 0),
-        source="crew days, plus one for the sealer, weeks after the pour",
-    )
     mobilization = line(
         "Mobilization cost",
         "$",
-        money(mobilization_days * if_given(mobilization_price, 0)),
-        source="mobilization days times price per day",
+        money(PaidTime.crew_visits * Mobilization.crew_visit)
+        + money(PaidTime.single_visits * Mobilization.single_visit),
+        source="visits times the price of each kind",
     )
     cost = line(
         "Equipment, total cost",

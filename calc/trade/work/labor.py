@@ -1,40 +1,25 @@
-"""Labor: hours and cost of each task, and crew days.
-
-Driver hours are part of the haul and are not counted here. The mixing crew also places the bagged concrete.
-"""
+"""Labor: hours and cost of each task. Driver hours are part of the haul and are not counted here."""
 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.choice import Choice
-from calc.trade.inputs.work import OnSite
-from calc.trade.levels import TASK
-from calc.trade.materials.base_rock import BaseHaul
-from calc.trade.ordering.order import Order
+from calc.trade.levels import LATER_TASK, PREP_TASK, TASK
 from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
-from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.work.pour_work import LATER_QUANTITIES, PourHours
 from calc.trade.work.prep import LOADING, PREP_QUANTITIES, ROCK, PrepTask, PrepWork
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 from calc.trade.work.tasks import Work
-from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Costs"
-_LATER = {
-    "apply bonding agent": Work.area_bonded,
-    "protect existing walk": Work.protect,
-    "place concrete": Work.placing_hours,
-    "mix bags": Work.mixing_hours,
-    "finish concrete": Work.finishing_hours,
-    "tool joints": Work.joints_tooled,
-    "saw-cut joints": JointNeeds.saw_cut,
-    "apply curing compound": PrepWork.area,
-    "strip forms": PrepWork.forms,
-    "clean up": Work.clean_up,
-    "apply sealer": Work.area_sealed,
+_PLACED = {"place concrete": Work.placing_hours, "mix bags": Work.mixing_hours}
+_QUANTITIES = {
+    **dict(zip(PREP_TASK.axis.words, PREP_QUANTITIES, strict=True)),
+    **_PLACED,
+    **dict(zip(LATER_TASK.axis.words, LATER_QUANTITIES, strict=True)),
 }
-"""The quantity of each task of the pour and after it."""
-TASK_QUANTITIES = (*PREP_QUANTITIES, *(_LATER[word] for word in TASK.axis.words[len(PREP_QUANTITIES) :]))
+TASK_QUANTITIES = tuple(_QUANTITIES[word] for word in TASK.axis.words)
 """The quantity of each task, in the order of their level."""
+CLEAN_UP = "clean up"
 
 
 class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
@@ -83,8 +68,15 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
     as_laborer = line(
         "Paid as laborer",
         "",
-        when(equals(TaskRates.labor_class, LABORER), 1, 0),
-        source="1 if the labor class is laborer",
+        when(
+            either(
+                equals(TaskRates.labor_class, LABORER),
+                both(is_word(row_word(TASK), CLEAN_UP), PourHours.formed > 0),
+            ),
+            1,
+            0,
+        ),
+        source="1 if the labor class is laborer, and for clean-up on a strip visit",
     )
     as_finisher = line(
         "Paid as finisher",
@@ -111,20 +103,7 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
 
 
 class Labor(Section, title="Labor", sheet=_SHEET):
-    """Crew days are whole; idle crew time of the last day is charged only as far as company policy has it."""
-
-    min_days_ready_mix = factor(
-        "Minimum crew days, ready-mix",
-        "",
-        2,
-        low=1,
-        high=3,
-        source="common practice, no source: a day for forms, then the pour",
-    )
-    min_days_bags = factor(
-        "Minimum crew days, bagged concrete", "", 1, low=1, high=2, source="common practice, no source"
-    )
-    idle_share = factor("Idle crew time charged", "%", 0, low=0, high=100, source="company policy: none unless set")
+    """Hours on tasks. What is paid beyond them stands with the visits."""
 
     hours = line("Labor hours, total", "h", total(Task.hours), source="sum of the tasks")
     low_hours = line("Labor hours, total, low", "h", total(Task.low_hours), source="sum of the tasks")
@@ -135,32 +114,7 @@ class Labor(Section, title="Labor", sheet=_SHEET):
         when(PrepWork.area > 0, hours / PrepWork.area, 0),
         source="labor hours over slab area",
     )
-    driver_hours = line(
-        "Driver hours, own drivers",
-        "h",
-        Choice.own_hours + BaseHaul.hours,
-        source="hauling plus base rock: they take crew time, and are paid with the haul",
-    )
-    crew_hours_per_day = line(
-        "Crew hours per day", "h", OnSite.crew.count * VisitRules.day, source="crew on site times working day"
-    )
-    days = line(
-        "Crew days",
-        "",
-        largest(
-            when(Order.bags > 0, min_days_bags, min_days_ready_mix),
-            when(crew_hours_per_day > 0, round_up((hours + driver_hours) / crew_hours_per_day), 0),
-        ),
-        source="labor plus own driver hours over crew hours per day, rounded up, not below the minimum crew days",
-    )
-    idle = line(
-        "Idle crew time",
-        "h",
-        largest(0, days * crew_hours_per_day - hours - driver_hours) * idle_share / PERCENT,
-        source="crew days times crew hours per day, less hours worked, times the share charged",
-    )
-    idle_cost = line("Idle crew time, cost", "$", money(idle * CrewRate.composite), source="at the composite crew rate")
-    cost = line("Labor, total cost", "$", total(Task.cost) + idle_cost, source="sum of the tasks plus idle crew time")
+    cost = line("Labor cost of the tasks", "$", total(Task.cost), source="sum of the tasks")
     known = line(
         "Wages are known",
         "",

@@ -7,6 +7,7 @@ from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.plan_hours import prep_people, prep_visits
 from calc.trade.materials.base_rock import BaseHaul
 from calc.trade.work.prep import PrepHours
+from calc.trade.work.visit_rules import beyond_day, paid_hours
 
 
 class PrepVisit(Section, title="Preparation visits", sheet="Costs"):
@@ -35,4 +36,17 @@ class PrepVisit(Section, title="Preparation visits", sheet="Costs"):
         "h",
         when(visits > 0, hours / largest(1, people) / largest(1, visits), 0),
         source="preparation hours over people and visits",
+    )
+    paid = line(
+        "Paid hours of a person, preparation",
+        "h",
+        when(visits > 0, paid_hours(time_on_site), 0),
+        source="visit rules; of each visit",
+    )
+    clock_hours = line("Paid hours, preparation", "h", people * visits * paid, source="people, visits and their hours")
+    beyond = line(
+        "Time beyond tasks, preparation", "h", largest(0, clock_hours - hours), source="paid hours less hours on tasks"
+    )
+    long_hours = line(
+        "Hours beyond a day, preparation", "h", people * visits * beyond_day(paid), source="paid hours beyond a day"
     )

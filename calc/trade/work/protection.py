@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.work import OnSite
+from calc.trade.ordering.method_cost import MethodCost
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import Pour
@@ -19,7 +20,6 @@ class Protection(Section, title="Bond breakers, washout and barricades", sheet=_
     sheet_price = price("Bond breaker", "$/ft2", help="Price per square foot.")
     barricade_price = price("Barricades, per day", "$/each", help="Price per day for all barricades of the job.")
     caution_price = price("Caution tape and signs", "$/each", help="Price per set, one per job.")
-    washout_price = price("Concrete washout", "$/each", help="Price per job: container, liner and disposal.")
     water_per_truck = factor(
         "Washout water per truck", "gal/truck", 10, low=7, high=20, source="common practice, no source"
     )
@@ -47,7 +47,10 @@ class Protection(Section, title="Bond breakers, washout and barricades", sheet=_
     )
     washouts = line("Concrete washouts", "each", when(Order.trucks > 0, 1, 0), source="1 if ready-mix is ordered")
     washout_cost = line(
-        "Concrete washout, cost", "$", money(washouts * if_given(washout_price, 0)), source="quantity times price"
+        "Concrete washout, cost",
+        "$",
+        money(washouts * if_given(MethodCost.washout_price, 0)),
+        source="quantity times price",
     )
     closed_days = line("Barricade days", "each", OnSite.days_closed, source="days closed to traffic")
     barricades = line(

@@ -1,0 +1,93 @@
+"""Accounts: where each cost is booked, by its own row of the company book, else by its cost group."""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.loads import Hauled
+from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
+from calc.trade.inputs.job import Company, Disposal, Vehicle, Wage
+from calc.trade.levels import GROUP, HAULED
+from calc.trade.materials.base_rock import BaseHaul
+from calc.trade.prices.wage_rates import CREW_MIX, DRIVER, FINISHER, LABORER
+
+_SHEET = "Costs"
+_NONE, _DASH = "none", "-"
+
+
+class GroupAccount(Section, title="Accounts of the cost groups", each=GROUP, sheet=_SHEET):
+    """The account of the costs of a group that have none of their own."""
+
+    given = line(
+        "Account of the group, as given",
+        "",
+        by_row(
+            GROUP,
+            Company.concrete_account,
+            Company.materials_account,
+            Company.equipment_account,
+            Company.disposal_account,
+            Company.labor_account,
+            Company.fees_account,
+        ),
+        source="Company",
+    )
+    account = line(
+        "Account of the group", "", when(is_word(given, _NONE), _DASH, given), source="as given; a dash where blank"
+    )
+
+
+class DumpAccount(Section, title="Accounts of the disposal sites", each=HAULED, sheet=_SHEET):
+    """Dump fees of all piles are booked together, to the first site of the plan."""
+
+    first_site = line(
+        "Row of its disposal site, behind the last without one",
+        "",
+        when(Hauled.site_row > 0, row_number(HAULED), row_called(HAULED, "mixed") + 1),
+        source="order of the piles that have a site",
+    )
+
+
+class OwnAccount(Section, title="Accounts of roles, vehicles and sites", sheet=_SHEET):
+    """As the company book has them; the word none where it has none."""
+
+    laborer = line("Account of the laborer", "", at(Wage.account, LABORER), source="Wages")
+    finisher = line("Account of the finisher", "", at(Wage.account, FINISHER), source="Wages")
+    driver_given = line("Account of the driver, as given", "", at(Wage.account, DRIVER), source="Wages")
+    driver = line(
+        "Account of the driver",
+        "",
+        when(is_word(driver_given, _NONE), laborer, driver_given),
+        source="Wages; that of the laborer where it has none",
+    )
+    crew_mix_given = line("Account of the crew mix, as given", "", at(Wage.account, CREW_MIX), source="Wages")
+    crew_mix = line(
+        "Account of the crew mix",
+        "",
+        when(is_word(crew_mix_given, _NONE), laborer, crew_mix_given),
+        source="Wages; that of the laborer where it has none",
+    )
+    vehicle = line(
+        "Account of the haul vehicle",
+        "",
+        when(total(VehicleSpec.counted) > 0, at(Vehicle.account, largest(1, Choice.vehicle)), _NONE),
+        source="Vehicles, of the vehicle that hauls",
+    )
+    rock_vehicle = line(
+        "Account of the pick-up vehicle",
+        "",
+        when(total(VehicleSpec.counted) > 0, at(Vehicle.account, largest(1, BaseHaul.row)), _NONE),
+        source="Vehicles, of the vehicle that picks up base rock",
+    )
+    site_row = line(
+        "Row of the disposal site that dump fees are booked to",
+        "",
+        at(Hauled.site_row, argmin(DumpAccount.first_site)),
+        source="site of the first pile that has one; 0 if none has",
+    )
+    site = line(
+        "Account of the disposal site",
+        "",
+        when(both(total(SiteSpec.counted) > 0, site_row > 0), at(Disposal.account, largest(1, site_row)), _NONE),
+        source="Disposal sites",
+    )
