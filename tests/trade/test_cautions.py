@@ -136,7 +136,8 @@ def test_the_usual_practice_is_one_line_on_the_bid(name: str) -> None:
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
     asked = [["Permit", 0], ["Client kind", "owner"], ["Air temperature", 70], ["Concrete temperature", 70]]
     well = WELL | {"Site conditions": [["fact", "value"], *asked]}
-    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
+    by_truck = PRICED | {"Prices": [row for row in PRICED["Prices"] if row[0] != "Concrete bag"]}
+    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, by_truck))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
 
@@ -166,9 +167,7 @@ def test_the_locate_note_names_the_ticket_and_its_last_day_once_they_are_typed(t
 def test_a_finishing_time_is_not_known_on_the_paper_until_the_concrete_has_a_temperature(tmp_path: Path) -> None:
     bare, typed = only_job(tmp_path, WELL), only_job(tmp_path, weathered(Concrete_temperature=75))
     assert value(bare, "PourText.finish_window") == "not known"
-    assert (
-        value(typed, "PourText.finish_window") == "2 h 43 min"
-    )  # half of the way from 3.5 to 2.75 h, less a drive of 25 min
+    assert value(typed, "PourText.finish_window") == "2 h 43 min"  # 3.125 h, less 25 min
 
 
 def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:

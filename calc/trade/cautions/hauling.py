@@ -193,7 +193,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         BackHaul.saving,
         "$",
         usual="a vehicle that dumps where rock is sold brings it back, in a clean bed and within its payload",
-        do="Ask the site for its rock and its price, and clear the bed before loading. It is not in the price.",
+        do="Ask the site for rock and price, and clear the bed. It is not in the price.",
         source="common practice, no source",
     )
     spoil_per_area = caution(
