@@ -19,19 +19,22 @@ from calc.trade.cautions.conditions import (
 )
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
+from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.safety import CommercialLicense, CrewHealth, EpoxyUsed, RootsCut, SafetyCautions
 from calc.trade.cautions.second_routes import (
     BONDING_BOUGHT,
     CURING_BOUGHT,
     SEALER_BOUGHT,
     CrewTime,
+    DugOut,
     FiberBought,
     PlantInvoice,
     RockBrought,
 )
-from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
+from calc.trade.cautions.site import DustHours, SiteCautions
 from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
@@ -92,6 +95,7 @@ from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
     BoardText,
+    FinishingTime,
     MixSize,
     MixText,
     PileText,
@@ -327,6 +331,7 @@ PAPERS = (
     SiteHours,
     PileTime,
     PileText,
+    FinishingTime,
     PourText,
     MixSize,
     MixText,
@@ -357,8 +362,13 @@ CONDITIONS = (
     DowelCover,
     Restraint,
     OpeningToTraffic,
-    DustHours,
     UtilityLocate,
+    LocateTicket,
+    DustHours,
+    CommercialLicense,
+    EpoxyUsed,
+    RootsCut,
+    CrewHealth,
     SpoilPerArea,
     RockSeller,
     EmptyReturn,
@@ -369,6 +379,7 @@ SECOND_ROUTES = (
     BONDING_BOUGHT.section,
     SEALER_BOUGHT.section,
     FiberBought,
+    DugOut,
     RockBrought,
     CrewTime,
     PlantInvoice,
@@ -382,6 +393,7 @@ CAUTIONS = (
     PourCautions,
     HaulCautions,
     SiteCautions,
+    SafetyCautions,
     CrewCautions,
     PriceCautions,
     MachineAccess,

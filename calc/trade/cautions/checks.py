@@ -9,6 +9,7 @@ from calc.trade.cautions.second_routes import (
     ONE_BAG,
     SEALER_BOUGHT,
     CrewTime,
+    DugOut,
     FiberBought,
     PlantInvoice,
     RockBrought,
@@ -106,9 +107,9 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         tolerance,
     )
     excavation = check(
-        "Soil + old concrete = excavation (fails when there is more old concrete than excavation)",
+        "Soil + old concrete = all that is dug or broken out",
         "yd3",
-        total(Excavation.volume),
+        total(DugOut.volume),
         total(Excavation.bank) + total(Excavation.old_concrete),
         tolerance,
     )
