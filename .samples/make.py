@@ -160,10 +160,10 @@ COMPANY: dict[str, Table] = {
 
 # The week: 26-041 is a strip beside the walk of an owners' association, 26-042 three equal pads for a school, 26-043 a
 # garden landing of odd shapes, 26-044 a narrow strip over an old footing with plants in the way and dowels on both
-# sides, 26-045 a ramp landing that was measured in meters, 26-046 an apron where an old walk is sawn off and broken out,
+# sides, 26-045 a ramp landing that was measured in meters, 26-046 an apron where an old walk is sawn and broken out,
 # 26-047 a driveway of two trucks that is dug by machine, 26-048 a patio that would drain to the wall behind it. 26-042
-# and 26-046 are at prevailing wages. In 26-044 a count is overridden and a stop is accepted; 26-048 waits for its owner,
-# and its bid is not ready. The pour dates leave one crew the days to prepare each of them.
+# and 26-046 are at prevailing wages. In 26-044 a count is overridden and a stop is accepted; 26-048 waits for its
+# owner, and its bid is not ready. The pour dates leave one crew the days to prepare each of them.
 
 WEEK: dict[str, Table] = {
     "Jobs": (
@@ -221,10 +221,10 @@ WEEK: dict[str, Table] = {
         ("26-046", "walk", "rectangle", "16'", "4'", "", "4", "", "", "2", "2", "", "", "", "", "", "16'", "", "", "",
          "",
          "both sides of the apron"),
-        ("26-047", "drive", "rectangle", "28'", "24'", "", "5", "", "", "4", "", "", "", "", "", "", "80'", "24'", "", "",
-         "", "meets the garage slab with a joint", "light", "no"),
-        ("26-048", "patio", "rectangle", "14'", "11' 6\"", "", "4", "", "", "3", "", "", "", "", "", "", "37'", "14'", "",
-         "", "", "the yard falls to the wall", "", "yes"),
+        ("26-047", "drive", "rectangle", "28'", "24'", "", "5", "", "", "4", "", "", "", "", "", "", "80'", "24'", "",
+         "", "", "meets the garage slab with a joint", "light", "no"),
+        ("26-048", "patio", "rectangle", "14'", "11' 6\"", "", "4", "", "", "3", "", "", "", "", "", "", "37'", "14'",
+         "", "", "", "the yard falls to the wall", "", "yes"),
     ),
     "Cross-sections": (
         ("job", "area", "station ft", "width ft", "depth in", "old joint", "notes"),
