@@ -44,7 +44,8 @@ class Fact:
 class Facts:
     """A block of facts. ``ticked`` puts a check box behind each, to check off when it is loaded.
 
-    ``only_with`` names a level of typed rows: without any of them the block is left out. ``abreast`` puts two
+    ``only_with`` names a level of typed rows: without any of them the block is left out; ``only_without`` names one
+    with any of which it is. ``abreast`` puts two
     numbers in a row.
     """
 
@@ -52,13 +53,20 @@ class Facts:
     rows: tuple[Fact, ...]
     ticked: bool
     only_with: Level | None
+    only_without: Level | None
     abreast: bool
 
     def __init__(
-        self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None, abreast: bool = False
+        self,
+        title: str,
+        *rows: Fact,
+        ticked: bool = False,
+        only_with: Level | None = None,
+        only_without: Level | None = None,
+        abreast: bool = False,
     ) -> None:
         self.title, self.rows = title, rows
-        self.ticked, self.only_with, self.abreast = ticked, only_with, abreast
+        self.ticked, self.only_with, self.only_without, self.abreast = ticked, only_with, only_without, abreast
 
 
 @dataclass(frozen=True)
@@ -80,7 +88,7 @@ class Column:
 class Table:
     """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
 
-    ``sums`` adds a row below with the totals of the columns that have one.
+    ``sums`` adds a row below with the totals of the columns that have one, and so does ``total``, which names it.
     """
 
     title: str
@@ -89,6 +97,7 @@ class Table:
     called: str
     head: str
     sums: bool
+    total: str
 
     def __init__(
         self,
@@ -98,9 +107,11 @@ class Table:
         called: str = "",
         head: str = "",
         sums: bool = False,
+        total: str = "",
     ) -> None:
         self.title, self.level, self.columns = title, level, columns
-        self.called, self.head, self.sums = called, head, sums
+        self.called, self.head = called, head
+        self.sums, self.total = sums or bool(total), total or "Total"
 
 
 @dataclass(frozen=True)
@@ -159,7 +170,7 @@ class Paper:
     """A paper for one reader: its parts from top to bottom.
 
     ``describes`` is for a wide column beside the first, with wrapped text. ``status_beside`` is the fact beside which
-    it is shown whether the bid is ready.
+    it is shown whether the bid is ready; ``ready`` is what is shown there if it is.
     """
 
     title: str
@@ -167,9 +178,16 @@ class Paper:
     parts: tuple[Part, ...]
     describes: bool
     status_beside: Declared | None
+    ready: str
 
     def __init__(
-        self, title: str, reader: str, *parts: Part, describes: bool = False, status_beside: Declared | None = None
+        self,
+        title: str,
+        reader: str,
+        *parts: Part,
+        describes: bool = False,
+        status_beside: Declared | None = None,
+        ready: str = "for the scope above",
     ) -> None:
         self.title, self.reader, self.parts = title, reader, parts
-        self.describes, self.status_beside = describes, status_beside
+        self.describes, self.status_beside, self.ready = describes, status_beside, ready

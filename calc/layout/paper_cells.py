@@ -60,6 +60,8 @@ class PaperContext:
                 return self.counts[part.words.level] > 0
             case paper.Facts(only_with=Level() as level):
                 return self.counts[level] > 0
+            case paper.Facts(only_without=Level() as level):
+                return self.counts[level] == 0
         return True
 
     def word(self, level: Level, index: int) -> Callable[[JobInput], CellValue]:

@@ -34,7 +34,7 @@ def lay_table(page: Page, context: PaperContext, table: paper.Table, wordy: bool
             _lay_cell(page, context, column, index, col)
         page.next()
     if table.sums:
-        _lay_sums(page, context, places)
+        _lay_sums(page, context, places, table.total)
 
 
 def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
@@ -76,10 +76,10 @@ def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: in
         page.put(Linked(page.row, col, role, text, value, paper_format(named, column.like), wraps=is_words(named)))
 
 
-def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int]) -> None:
+def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
     page.heights[page.row] = _SEPARATOR
     page.next()
-    page.words(LABEL, "Total", "rowtotal")
+    page.words(LABEL, total, "rowtotal")
     _fill(page, places, "rowtotal")
     for column, col in places.items():
         named = column.named
