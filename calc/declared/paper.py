@@ -73,7 +73,8 @@ class Facts:
 class Column:
     """A column of a table: a line, an input, fixed words for each row, the cell of a line, or a blank to fill by hand.
 
-    ``wide`` is the wide column of a paper that has one: its words are wrapped.
+    ``wide`` is the wide column of a paper that has one: its words are wrapped. ``box`` is for a number that is typed on
+    the paper, and ``over`` shows by how much that is over a line; a box left blank is not known, never 0.
     """
 
     head: str
@@ -82,11 +83,13 @@ class Column:
     points_to: Line | None = None
     wide: bool = False
     like: str = ""
+    box: bool = False
+    over: Line | None = None
 
 
 @dataclass(init=False, eq=False)
 class Table:
-    """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
+    """A row for each row of a level: its name (or its number behind ``called``, or ``names``), then a few columns.
 
     ``sums`` adds a row below with the totals of the columns that have one, and so does ``total``, which names it.
     """
@@ -98,6 +101,7 @@ class Table:
     head: str
     sums: bool
     total: str
+    names: Line | None
 
     def __init__(
         self,
@@ -108,10 +112,39 @@ class Table:
         head: str = "",
         sums: bool = False,
         total: str = "",
+        names: Line | None = None,
     ) -> None:
         self.title, self.level, self.columns = title, level, columns
-        self.called, self.head = called, head
+        self.called, self.head, self.names = called, head, names
         self.sums, self.total = sums or bool(total), total or "Total"
+
+
+@dataclass(frozen=True)
+class Earned:
+    """A row of what was earned: its label, the line of the bid, and the line that stands for it when the job is done.
+
+    None is the cost as it turned out, with the estimate where it is not known. ``adds`` is 1, or -1 for what is
+    subtracted.
+    """
+
+    label: str
+    estimate: Line
+    actual: Line | None
+    adds: int
+
+
+@dataclass(frozen=True)
+class Actuals:
+    """What follows from the boxes of the table before it: totals, totals by ``group``, and what was earned.
+
+    A box left blank is not known: its estimate is kept, and such rows are counted.
+    """
+
+    title: str
+    estimate: Line
+    group: Line
+    groups: Level
+    earned: tuple[Earned, ...]
 
 
 @dataclass(frozen=True)
@@ -161,7 +194,7 @@ class SignatureLines:
         self.title, self.who = title, who
 
 
-Part = Facts | Table | RunningList | Sentences | CompanyText | CautionList | SignatureLines
+Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | CautionList | SignatureLines
 """A block of a paper."""
 
 

@@ -11,6 +11,7 @@ from calc.declared import paper
 from calc.layout.checks_sheet import open_stops
 from calc.layout.line_sheets import SAFETY
 from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
+from calc.layout.paper_actuals import lay_actuals
 from calc.layout.paper_cells import (
     LABEL,
     PLAIN_GRID,
@@ -84,7 +85,7 @@ def _lay_title(page: Page, title: str) -> None:
 
 
 @singledispatch
-def _lay(part: object, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _lay(part: object, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     raise TypeError(f"no layout for {type(part).__name__}")
 
 
@@ -143,8 +144,13 @@ def _lay_abreast(page: Page, context: PaperContext, part: paper.Facts) -> None:
 
 
 @_lay.register
-def _(part: paper.Table, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Table, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     lay_table(page, context, part, handout.describes)
+
+
+@_lay.register
+def _(part: paper.Actuals, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
+    lay_actuals(page, context, part)
 
 
 @_lay.register

@@ -8,24 +8,31 @@ from calc.declared import Caution, Line, paper
 from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
-from calc.layout.addresses import span
+from calc.layout.addresses import cell, span
 from calc.layout.checks_sheet import active_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
-from calc.layout.paper_cells import LABEL, VALUE, PaperContext, is_words, paper_format
+from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
 
 _ROW_NAME = "rowname"
+
+NOT_KNOWN = "not known"
+"""Shown where nothing was typed in a box; its estimate is kept in totals."""
 
 _SEPARATOR = 3.0
 """Points of the row between a table and its totals."""
 
 
-def lay_table(page: Page, context: PaperContext, table: paper.Table, wordy: bool) -> None:
+def lay_table(page: PaperPage, context: PaperContext, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
     places = _columns(table, wordy)
     _lay_head(page, table, places)
+    page.boxes = _boxes(page, context, table, places)
     for index in range(context.counts[table.level]):
-        if table.called:
+        if table.names is not None:
+            text = context.text_of(table.names, index, page.name)
+            page.put(Linked(page.row, LABEL, _ROW_NAME, text, context.value_of(table.names, index)))
+        elif table.called:
             page.words(LABEL, f"{table.called}{index + 1}", _ROW_NAME)
         else:
             page.put(JobText(page.row, LABEL, _ROW_NAME, context.word(table.level, index)))
@@ -61,9 +68,11 @@ def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
             page.put(FixedText(page.row, col, role, ""))
 
 
-def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: int, col: int) -> None:
+def _lay_cell(page: PaperPage, context: PaperContext, column: paper.Column, index: int, col: int) -> None:
     role = "rowwords" if column.wide else "rowfigure"
-    if column.points_to is not None:
+    if column.over is not None:
+        _lay_difference(page, context, column.over, index, col)
+    elif column.points_to is not None:
         page.put(AddressText(page.row, col, role, column.points_to, index))
     elif column.words:
         page.put(FixedText(page.row, col, role, column.words[index]))
@@ -74,6 +83,34 @@ def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: in
         text = context.text_of(named, index, page.name, otherwise)
         value = context.value_of(named, index, otherwise)
         page.put(Linked(page.row, col, role, text, value, paper_format(named, column.like), wraps=is_words(named)))
+
+
+def _boxes(page: PaperPage, context: PaperContext, table: paper.Table, places: dict[paper.Column, int]) -> Boxes | None:
+    """Where the boxes of the table are, if it has any."""
+    over = next((column.over for column in table.columns if column.over is not None), None)
+    box = next((col for column, col in places.items() if column.box), None)
+    if over is None or box is None:
+        return None
+    estimate = next(col for column, col in places.items() if column.named is over)
+    return Boxes(page.row, page.row + context.counts[table.level] - 1, box, estimate)
+
+
+def _lay_difference(page: PaperPage, context: PaperContext, over: Line, index: int, col: int) -> None:
+    """By how much the box is over the estimate: not known where it is blank, a dash where nothing was expected."""
+    boxes = page.boxes
+    if boxes is None:
+        raise ValueError(f"no box beside {over.label}")
+    box, estimate = (cell(page.name, page.row, at, page.name) for at in (boxes.box, boxes.estimate))
+    page.put(
+        Linked(
+            page.row,
+            col,
+            "rowfigure",
+            lambda: f'IF(ISNUMBER({box}),{box}-{estimate},IF({estimate}=0,"{DASH}","{NOT_KNOWN}"))',
+            lambda job: DASH if job.of(over, index) == 0 else NOT_KNOWN,
+            paper_format(over),
+        )
+    )
 
 
 def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
