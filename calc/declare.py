@@ -87,6 +87,7 @@ __all__ = [
     "JOB",
     "LB_PER_TON",
     "MIN_PER_H",
+    "NONE",
     "PERCENT",
     "PI",
     "THREE",

@@ -130,6 +130,7 @@ class FindingKind(Enum):
     LAYOUT_LENGTH_MISMATCH = Severity.QUESTION, "The length for joint layout is near neither side of its area."
     JOINT_BEYOND_END = Severity.QUESTION, "An old joint is just beyond the end of an area."
     JOINT_OUTSIDE_SLAB = Severity.QUESTION, "An old joint is outside its area, and no new joint meets it."
+    OLD_CONCRETE_EXCEEDS_DIG = Severity.QUESTION, "An area has more old concrete than is dug out for it."
     # the results of the rules
     UNACKNOWLEDGED_STOP = Severity.ERROR, "A stop caution is open. The workbook is written and marked not ready."
     FAILED_CHECK = Severity.ERROR, "Two ways to the same number disagree. The workbook is written."

@@ -31,7 +31,7 @@ from calc.files import shipped
 from calc.intake.records import JobInput
 from calc.layout import workbook as plan
 from calc.layout.addresses import CellMap
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.log_sheet import log_page
 from calc.layout.styles import properties
 from calc.model.evaluate import evaluate

@@ -31,6 +31,12 @@ FOUR_SIDES = ("rectangle", "trapezoid")
 LARGE_DEDUCTIONS = 0.3
 """The largest part of an area that deductions may take before it is questioned."""
 
+FT2_IN_PER_YD3 = 324
+"""A cubic yard is 324 ft2, an inch thick."""
+
+DUST = 1e-9
+"""How far a number may be off another that is equal to it, as floats go."""
+
 BEYOND_END = 1.0
 """Feet beyond the end of the joint layout length within which the slab could end at an old joint."""
 
@@ -53,6 +59,7 @@ def cross_checks(job: JobInput) -> Iterator[Finding]:
         yield from _deductions(job, area, inside[DEDUCTION], size)
         yield from _footings(job, area, inside[FOOTING])
         yield from _edges(job, area, inside[EDGE])
+        yield from _old_concrete(job, area, inside, size)
         sides = _sides(area, inside)
         yield from _joints(job, area, sides)
         yield from _joints_outside(job, area, inside[CROSS_SECTION], sides)
@@ -188,6 +195,25 @@ def _footings(job: JobInput, area: Row, footings: Sequence[Row]) -> Iterator[Fin
                 f"The footing is {_number(row, Footing.length):g} ft long, and area {area.word} is {length:g} ft long."
             )
             yield _finding(FindingKind.FOOTING_EXCEEDS_AREA, job, row, found, remedy)
+
+
+def _old_concrete(job: JobInput, area: Row, inside: dict[Level, list[Row]], size: float) -> Iterator[Finding]:
+    """More old concrete than the hole of one copy of the area, in inches over its square feet."""
+    bottom, raised = _number(area, Area.thickness) + _number(area, Area.base), _number(area, Area.height_above_grade)
+    net = size - sum(_deducted(row) for row in inside[DEDUCTION])
+    old = _number(area, Area.old_slab) * _number(area, Area.old_slab_thickness) + sum(
+        _number(row, Footing.length)
+        * _number(row, Footing.width)
+        * max(0.0, bottom - max(raised, _number(row, Footing.depth_to_top)))
+        for row in inside[FOOTING]
+    )
+    dig = net * max(0.0, bottom - raised)
+    if net > 0 and old > dig * (1 + DUST) + DUST:
+        found = (
+            f"The old slab and footings of area {area.word} are {old / FT2_IN_PER_YD3:.2f} yd3, and its dig is "
+            f"{dig / FT2_IN_PER_YD3:.2f} yd3. Is that correct?"
+        )
+        yield _finding(FindingKind.OLD_CONCRETE_EXCEEDS_DIG, job, area, found)
 
 
 def _edges(job: JobInput, area: Row, edges: Sequence[Row]) -> Iterator[Finding]:

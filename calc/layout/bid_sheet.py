@@ -4,14 +4,33 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Caution, Declared, Line
+from calc.declared import Declared, Line
 from calc.formula.value_types import ValueType
-from calc.layout.addresses import CellMap, cell
+from calc.layout.addresses import CellMap
+from calc.layout.bid_cautions import lay_cautions
 from calc.layout.charts import Cells, Chart, Series, Stroke
-from calc.layout.checks_sheet import ChecksPage, active_cautions, all_checks, failed, open_stops
+from calc.layout.checks_sheet import ChecksPage, all_checks, failed, open_stops
+from calc.layout.front_page import (
+    BESIDE,
+    FIGURE,
+    FIGURE_UNIT,
+    LABEL,
+    LEAST_SCALE,
+    NAME,
+    NO_TEXT,
+    NUMBER_FORMAT,
+    TEXT,
+    UNIT,
+    VALUE,
+    WIDTHS,
+    FrontPage,
+    column_heads,
+    gap_below,
+    section_head,
+)
 from calc.layout.line_sheets import SAFETY, cell_value, format_of
 from calc.layout.log_sheet import count_defaults, count_factors
-from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Number, Page, lines_of
+from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Page
 from calc.layout.styles import LEGEND, LINE_HEIGHT, dashed
 from calc.model.results import SENSITIVITIES, JobValues, OtherDigging, RangeEnd, Sensitivity
 from calc.trade.inputs.job import Company, Job
@@ -23,59 +42,12 @@ from calc.trade.money.price import BidPrice, Subtotal
 from calc.trade.ordering.order import Order
 from calc.trade.work.machine_access import MachineAccess
 
-NAME = "Bid"
-LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE, FIGURE_UNIT = range(7)
-"""The columns of the front page: a label with its number, words, and the same again beside them."""
-
-WIDTHS = (28.0, 11.0, 6.5, 38.5, 34.0, 12.5, 5.5)
-NO_TEXT = "-"
-"""Shown where there is no text."""
-
-_NUMBER = '#,##0.00;-#,##0.00;"-"'
-_GAP = 4.5
-_TWO_SMALL_LINES = 23.0
-_SMALL_LINE, _SMALLER = 11.4, 8 / 9
-"""Points of a line of small text, and its size over that of body text."""
-
-SLOTS = 8
-"""Cautions that the front page has room for at issue; doubled until the job fits."""
-
-LIST_FULL = "CHECK: list full, run flatwork again"
-"""Shown when an edit activates more cautions than the front page has room for."""
-
 _PERCENT = "0.0%"
 _BARS_WIDE, _APART, _PIXELS_OF_A_ROW = 250, 6, 17
 """Pixels: width of the bars beside the parts of the price, space before them, and height of a row."""
 
 _OWN_FORMATS: dict[Declared, str] = {Order.risk: _PERCENT}
 """Number formats that differ from those where the line is computed."""
-
-
-class FrontPage(Page):
-    """The front page: the wrapped text beside its numbers is small."""
-
-    parts: tuple[int, int] = (0, 0)
-    """The first and the last row of what is added up to the price."""
-
-    def height_of(self, text: str, col: int) -> float:
-        """How high a row must be to show ``text`` wrapped in its column."""
-        if col not in (TEXT, BESIDE):
-            return super().height_of(text, col)
-        return lines_of(text, self.widths[col] / _SMALLER) * _SMALL_LINE
-
-
-def _section_head(page: Page, title: str, beside: str = "") -> None:
-    """The title of a block, and of the block beside it."""
-    for col in range(FIGURE_UNIT + 1):
-        page.words(col, {LABEL: title, BESIDE: beside}.get(col, ""), "section")
-    page.heights[page.row] = 16
-    page.next()
-
-
-def _gap_below(page: Page) -> None:
-    """A small space below a block."""
-    page.heights[page.row] = _GAP
-    page.next()
 
 
 def left_of_column(page: Page, col: int) -> int:
@@ -89,32 +61,19 @@ def price_parts(page: FrontPage) -> tuple[Cells, Cells]:
     return Cells(NAME, (first, LABEL), (last, LABEL)), Cells(NAME, (first, VALUE), (last, VALUE))
 
 
-def _column_heads(page: Page, words: dict[int, str]) -> None:
-    """The column heads of a block, those of numbers to the right."""
-    for col in range(FIGURE_UNIT + 1):
-        page.words(col, words.get(col, ""), "rowhead" if col in (VALUE, FIGURE, FIGURE_UNIT) else "head")
-    page.next()
-
-
-def slots_for(job: JobValues) -> int:
-    """How many cautions the front page must have room for."""
-    slots = SLOTS
-    while slots < sum(1 for _ in active_cautions(job)):
-        slots *= 2
-    return slots
-
-
 def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
-    """The front page: one page, unless there are so many cautions that it would be too small to read."""
-    page = FrontPage(NAME, WIDTHS, "Bid", portrait=True, one_page=slots <= SLOTS, frozen_rows=2, frozen_cols=0)
+    """The front page. The cautions come last, and run on to another page where one would be too small to read."""
+    page = FrontPage(
+        NAME, WIDTHS, "Bid", portrait=True, one_page=True, least_scale=LEAST_SCALE, frozen_rows=2, frozen_cols=0
+    )
     _lay_head(page, places)
     _lay_price(page, places, checks)
     _lay_price_parts(page, places)
     _lay_decisions(page, places)
     _lay_digging(page, places)
     _lay_sensitivity(page)
-    _lay_cautions(page, checks, slots)
     _lay_legend(page)
+    lay_cautions(page, checks, slots)
     return page
 
 
@@ -135,12 +94,12 @@ def _lay_head(page: Page, places: CellMap) -> None:
         page.words(BESIDE, right.label, "label")
         _link(page, places, right, FIGURE, "line")
         page.next()
-    _gap_below(page)
+    gap_below(page)
 
 
 def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
     """The price, whether it is complete, whether a stop is open, and whether the checks pass."""
-    _section_head(page, BidPrice.price.label)
+    section_head(page, BidPrice.price.label)
     _link(page, places, BidPrice.price, LABEL, "hero")
     _lay_line(page, places, PriceSummary.complete, TEXT, "status")
     _lay_readiness(page, checks)
@@ -155,7 +114,7 @@ def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
         page.words(BESIDE, due.label, "label")
         _link(page, places, due, FIGURE, "formula")
         page.next()
-    _gap_below(page)
+    gap_below(page)
 
 
 def _lay_amount(page: Page, places: CellMap, line: Line) -> None:
@@ -194,7 +153,7 @@ def _lay_master_check(page: Page, checks: ChecksPage) -> None:
 
 def _lay_price_parts(page: FrontPage, places: CellMap) -> None:
     """The parts of the price with the share of each, and beside them the key quantities."""
-    _section_head(page, "Price breakdown", "Key quantities")
+    section_head(page, "Price breakdown", "Key quantities")
     parts = [(Subtotal.amount, place, word.capitalize()) for place, word in enumerate(GROUP.axis.words)]
     parts += [(line, 0, label) for label, line in ADDED]
     first = page.row
@@ -207,7 +166,7 @@ def _lay_price_parts(page: FrontPage, places: CellMap) -> None:
         page.next()
     page.parts = (first, page.row - 2)
     page.charts.append(lambda: _bars(page))
-    _gap_below(page)
+    gap_below(page)
 
 
 def _bars(page: FrontPage) -> Chart:
@@ -249,8 +208,8 @@ def _lay_key(page: Page, places: CellMap, line: Line) -> None:
 
 def _lay_decisions(page: Page, places: CellMap) -> None:
     """What was decided and why, and the next-best option with what it would cost more."""
-    _section_head(page, "Decisions and reasons", "Runner-up")
-    _column_heads(
+    section_head(page, "Decisions and reasons", "Runner-up")
+    column_heads(
         page,
         {LABEL: "Decision", VALUE: "Result", TEXT: "Why", BESIDE: "Next-best option", FIGURE: "Costs more by, $"},
     )
@@ -265,10 +224,10 @@ def _lay_digging(page: Page, places: CellMap) -> None:
     _link(page, places, Digging.by, VALUE, "line")
     _link(page, places, MachineAccess.words, TEXT, "sentence")
     page.put(IssueValue(page.row, BESIDE, "issueline", _other_digging))
-    page.put(IssueValue(page.row, FIGURE, "issuefigure", _other_digging_more, _NUMBER))
+    page.put(IssueValue(page.row, FIGURE, "issuefigure", _other_digging_more, NUMBER_FORMAT))
     page.heights[page.row] = 25.5
     page.next()
-    _gap_below(page)
+    gap_below(page)
 
 
 def _other_is_priced(job: JobValues, other: OtherDigging) -> bool:
@@ -335,8 +294,8 @@ def _link(page: Page, places: CellMap, named: Declared, col: int, role: str, pla
 
 def _lay_sensitivity(page: Page) -> None:
     """The assumed inputs that move the price most, with the price at the ends of their usual range."""
-    _section_head(page, "Assumptions and price sensitivity (fixed at issue)")
-    _column_heads(
+    section_head(page, "Assumptions and price sensitivity (fixed at issue)")
+    column_heads(
         page,
         {
             LABEL: "Assumed input",
@@ -355,13 +314,13 @@ def _lay_sensitivity(page: Page) -> None:
         ):
             page.put(IssueValue(page.row, col, role, _in_row(place, value_of), wraps=col == LABEL))
         effect = _in_row(place, lambda item, _job: item.effect)
-        page.put(IssueValue(page.row, FIGURE, "issuefigure", effect, _NUMBER))
+        page.put(IssueValue(page.row, FIGURE, "issuefigure", effect, NUMBER_FORMAT))
         page.heights[page.row] = LINE_HEIGHT
         page.next()
     page.put(IssueValue(page.row, LABEL, "issueline", _assumed))
     page.heights[page.row] = LINE_HEIGHT
     page.next()
-    _gap_below(page)
+    gap_below(page)
 
 
 def _assumed(job: JobValues) -> str:
@@ -398,77 +357,9 @@ def _plain_text(value: float | str) -> str:
     return value if isinstance(value, str) else f"{value:,.3f}".rstrip("0").rstrip(".")
 
 
-def _lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
-    """The active cautions, most severe first, in rows that follow the numbers."""
-    _section_head(page, "Cautions, most severe first")
-    _column_heads(
-        page,
-        {
-            LABEL: "Caution",
-            VALUE: "Number",
-            TEXT: "What was found",
-            BESIDE: "What to do",
-            FIGURE: "Severity",
-            FIGURE_UNIT: "No.",
-        },
-    )
-    for place in range(slots):
-        _lay_caution(page, checks, place)
-        page.next()
-    _gap_below(page)
-    active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
-    last = cell(NAME, page.row - 2, FIGURE_UNIT, NAME, "cr")
-    listed = f'{active}&IF({active}=1," caution"," cautions")&", all shown"'
-
-    def value(job: JobValues) -> str:
-        found = sum(1 for _ in active_cautions(job))
-        return f"{found} {'caution' if found == 1 else 'cautions'}, all shown"
-
-    page.put(Linked(page.row, TEXT, "check", lambda: f'IF({active}>{last},"{LIST_FULL}",{listed})', value))
-    page.next()
-    _gap_below(page)
-
-
-def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
-    row = page.row
-    page.put(Number(row, FIGURE_UNIT, "number", place + 1))
-    number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
-    columns: tuple[tuple[int, str, Callable[[JobValues, Caution], CellValue], CellValue, str, str], ...] = (
-        (LABEL, "label", lambda _job, each: each.label, NO_TEXT, "label", ""),
-        (VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", _NUMBER),
-        (UNIT, "unit", lambda _job, each: each.number.unit_text or NO_TEXT, NO_TEXT, "unit", ""),
-        (TEXT, "finding", lambda job, each: job.of(each.found), NO_TEXT, "found", ""),
-        (BESIDE, "finding", lambda _job, each: each.do, NO_TEXT, "do", ""),
-        (FIGURE, "figure", lambda _job, each: each.severity.value, NO_TEXT, "severity", ""),
-    )
-    for col, role, value_of, empty, column, format_text in columns:
-        text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
-        page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
-    page.heights[row] = _TWO_SMALL_LINES
-
-
-def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:
-    """The formula that finds a column of the active caution with that number on Checks."""
-    so_far = checks.caution_column("active so far", NAME, headed=False)
-    active = checks.caution_column("active", NAME, headed=False)
-    found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
-    otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
-    return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
-
-
-def _in_slot(
-    place: int, value_of: Callable[[JobValues, Caution], CellValue], empty: CellValue
-) -> Callable[[JobValues], CellValue]:
-    def value(job: JobValues) -> CellValue:
-        cautions = list(active_cautions(job))
-        return value_of(job, cautions[place]) if place < len(cautions) else empty
-
-    return value
-
-
 def _lay_legend(page: Page) -> None:
     """The cell styles and their meaning."""
-    _section_head(page, "Legend")
+    section_head(page, "Legend")
     for role, meaning in LEGEND:
         page.words(LABEL, {"issue": "fixed at issue"}.get(role, role), role)
         page.words(TEXT, meaning, "meaning")

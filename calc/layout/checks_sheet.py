@@ -24,6 +24,7 @@ _COLUMNS = {
     "open": _OPEN,
     "active": _ACTIVE,
     "found": _FOUND,
+    "usual": _USUAL,
     "do": _DO,
     "number": _NUMBER,
     "unit": _OF,

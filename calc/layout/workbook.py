@@ -15,12 +15,13 @@ from calc.formula.levels import JOB
 from calc.formula.sheet_text import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.layout.addresses import CellMap, RefFrom
-from calc.layout.bid_sheet import FrontPage, bid_page, price_parts
+from calc.layout.bid_sheet import bid_page, price_parts
 from calc.layout.charts import Cells
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.costs_sheet import COST_WIDTHS, lay_costs
 from calc.layout.drawings import lay_money, lay_plans
 from calc.layout.factors_prices_sheets import factors_page, prices_page
+from calc.layout.front_page import FrontPage
 from calc.layout.line_sheets import WIDTHS, cell_value, lay_section, open_page
 from calc.layout.measured_sheet import measured_page
 from calc.layout.page import (

@@ -19,19 +19,22 @@ from calc.trade.cautions.conditions import (
 )
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
+from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.safety import CommercialLicense, CrewHealth, EpoxyUsed, RootsCut, SafetyCautions
 from calc.trade.cautions.second_routes import (
     BONDING_BOUGHT,
     CURING_BOUGHT,
     SEALER_BOUGHT,
     CrewTime,
+    DugOut,
     FiberBought,
     PlantInvoice,
     RockBrought,
 )
-from calc.trade.cautions.site import DustHours, SiteCautions, UtilityLocate
+from calc.trade.cautions.site import DustHours, SiteCautions
 from calc.trade.cautions.slab import SlabCautions
 from calc.trade.cautions.surface import SurfaceCautions
 from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
@@ -53,7 +56,7 @@ from calc.trade.inputs.pour import Crew, Mixture, Ordering
 from calc.trade.inputs.removal import Footing, Plant
 from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import Digging, OnSite, Removal
-from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, RockVehicle
+from calc.trade.materials.base_rock import Base, BaseHaul, BaseNeeds, BaseOverFooting, RockVehicle
 from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
@@ -105,6 +108,7 @@ from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
     BoardText,
+    FinishingTime,
     MixSize,
     MixText,
     PileText,
@@ -128,6 +132,15 @@ from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThicknes
 from calc.trade.takeoff.joint_list import Eighths, JointLayout, JointPlace, Slot
 from calc.trade.takeoff.joints import JointDepth, JointNeeds, MatchedJoints, OldJoint, OpeningIsolation, Panel
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.takeoff.reinforcement import (
+    AreaBars,
+    BarMat,
+    BarSize,
+    BarsToBuy,
+    Reinforcement,
+    ReinforcementNeeds,
+    SlabSides,
+)
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
@@ -226,7 +239,8 @@ LADDER = (
     OtherOrderRules,
 )
 VEHICLES = (VehicleSpec, SiteSpec)
-BASE = (Base, BaseNeeds, RockVehicle, BaseHaul)
+REINFORCEMENT = (BarSize, SlabSides, BarMat, Reinforcement, AreaBars, BarsToBuy, ReinforcementNeeds)
+BASE = (BaseOverFooting, Base, BaseNeeds, RockVehicle, BaseHaul)
 PREP = (
     VisitRules,
     TaskRates,
@@ -332,6 +346,7 @@ PAPERS = (
     SiteHours,
     PileTime,
     PileText,
+    FinishingTime,
     PourText,
     MixSize,
     MixText,
@@ -369,8 +384,13 @@ CONDITIONS = (
     DowelCover,
     Restraint,
     OpeningToTraffic,
-    DustHours,
     UtilityLocate,
+    LocateTicket,
+    DustHours,
+    CommercialLicense,
+    EpoxyUsed,
+    RootsCut,
+    CrewHealth,
     SpoilPerArea,
     RockSeller,
     EmptyReturn,
@@ -381,6 +401,7 @@ SECOND_ROUTES = (
     BONDING_BOUGHT.section,
     SEALER_BOUGHT.section,
     FiberBought,
+    DugOut,
     RockBrought,
     CrewTime,
     PlantInvoice,
@@ -394,6 +415,7 @@ CAUTIONS = (
     PourCautions,
     HaulCautions,
     SiteCautions,
+    SafetyCautions,
     CrewCautions,
     PriceCautions,
     MachineAccess,
@@ -429,6 +451,7 @@ SECTIONS = complete(
     *JOINTS,
     *DOWELS,
     *FORMS,
+    *REINFORCEMENT,
     *LADDER,
     *VEHICLES,
     *BASE,

@@ -131,6 +131,9 @@ TASK = named_rows(
     "drill dowels",
     "install isolation joints",
     "lay bond breaker",
+    "lay vapor retarder",
+    "place reinforcing bars",
+    "place wire mesh",
     "unforeseen conditions",
     "apply bonding agent",
     "protect existing walk",
@@ -157,6 +160,12 @@ LATER_TASK = named_rows(
 
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
+
+BAR = named_rows("bar", "#3", "#4", "#5")
+"""A size of reinforcing bar, by its number: the diameter in eighths of an inch."""
+
+BAR_WAY = named_rows("direction", "across the first side", "across the second side")
+"""A direction of the bars of a mat."""
 
 TOOL = named_rows(
     "tool",

@@ -15,7 +15,7 @@ import xlsxwriter
 from calc._version import __version__
 from calc.formula.functions import NONE
 from calc.layout.addresses import CellMap
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.charts import draw
 from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page

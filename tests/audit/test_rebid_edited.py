@@ -15,7 +15,7 @@ from books import Rows, given, line
 from calc import batch
 from calc.audit.rebid import jobs_book_from
 from calc.errors import Severity
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from rebids import Bid, bid_of, made, numbers, overrides, written_bid

@@ -15,7 +15,7 @@ from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import everything
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import plan_of
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity

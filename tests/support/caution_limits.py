@@ -9,7 +9,13 @@ from books import COMPANY, Rows, usual
 
 Tables = dict[str, Rows]
 
-STANDING = {"SiteCautions.utilities", "SiteCautions.concrete_burns", "SiteCautions.washout"}
+STANDING = {
+    "SiteCautions.utilities",
+    "SiteCautions.concrete_burns",
+    "SiteCautions.washout",
+    "SafetyCautions.backing",
+    "PourCautions.surface_water",
+}
 """The notes of every pour, however well it is done."""
 
 
@@ -87,13 +93,13 @@ def planted(trunk: float) -> Tables:
     return a_job() | {"Plants": [["what", "quantity", "trunk in"], ["maple", 2, trunk]]}
 
 
-def hauled(*sites: Sequence[object], payload: float | None = 4.5) -> Mapping[str, Rows]:
+def hauled(*sites: Sequence[object], payload: float | None = 4.5, hired: str = "no") -> Mapping[str, Rows]:
     """A company book with one trailer that costs its driver only, and these sites: kind, $ a load, minutes, closes."""
     gates = [[f"site {row}", kind, rate, minutes, 0, closes] for row, (kind, rate, minutes, closes) in enumerate(sites)]
     return COMPANY | {
         "Vehicles": [
-            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h"],
-            ["trailer", 5, payload, 0],
+            ["vehicle", "struck bed capacity yd3", "payload ton", "hourly rate $/h", "hired"],
+            ["trailer", 5, payload, 0, hired],
         ],
         "Wages": [["role", "private $/h"], ["laborer", 46], ["finisher", 58]],
         "Disposal sites": [
@@ -134,6 +140,9 @@ NEED = 1 + usual("Risk.waste") / 100
 LOAM = usual("Soil.density", "loam") / 2000
 """Tons of a yard of damp loam."""
 
+ARRIVES = 9.5 + (usual("TaskRates.usual", "dig by hand") + 1.25 * usual("TaskRates.usual", "load by hand")) / 2
+"""Hour of the day at which a yard of loam is at a site half an hour away."""
+
 LIMITS: dict[str, Limit] = {
     # a stop below 2 in, common practice, no source
     "SlabCautions.too_thin": Limit(a_job(slabs=[2]), a_job(slabs=[1.999]), 1.999),
@@ -151,10 +160,15 @@ LIMITS: dict[str, Limit] = {
         priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
         priced(["Curing compound, 5-gal pail", 88, "pack", None]),
     ),
-    # nothing is poured, so nothing is opened, burns or is washed out
-    "SiteCautions.utilities": Limit(ordered(0), ordered(0.25), 81),
+    # a slab that lies on the ground opens none of it; two working days are usual
+    "SiteCautions.utilities": Limit(
+        a_job() | {"Areas": [["length ft", "width ft", "thickness in", "height above grade in"], [9, 9, 4, 4]]}, WELL, 2
+    ),
+    # nothing is poured, so nothing burns, bleeds, backs up or is washed out
     "SiteCautions.concrete_burns": Limit(ordered(0), ordered(0.25), 0.25),
     "SiteCautions.washout": Limit(ordered(0), ordered(0.25), 1),
+    "SafetyCautions.backing": Limit(ordered(0), ordered(0.25), 1),
+    "PourCautions.surface_water": Limit(ordered(0), ordered(0.25), 0.25),
     # 8 ft2, an inch deep, in yards; who knows that there are bars, or none, is not asked
     "CrewCautions.unknown_bars": Limit(over_a_footing("yes"), over_a_footing("unknown"), 8 / 324),
     # two maples; a trunk of 6 in is grubbed with its roots
@@ -167,8 +181,22 @@ LIMITS: dict[str, Limit] = {
     "HaulCautions.contaminated_soil": Limit(
         turfed("no"), turfed("yes"), 1, hauled(["soil", 20, 0, None]), hauled(["soil", 20, 0, None])
     ),
-    # off at half past eight after the set-up, half an hour on the way
-    "HaulCautions.site_closed": Limit(WELL, WELL, 0.01, hauled(["soil", 20, 30, 9]), hauled(["soil", 20, 30, 8.99])),
+    # at eight the site opens, an hour later work begins, two dig and load, and half an hour is on the way
+    "HaulCautions.site_closed": Limit(
+        WELL,
+        WELL,
+        ARRIVES - 10.76,
+        hauled(["soil", 20, 30, 10.77]),
+        hauled(["soil", 20, 30, 10.76]),
+    ),
+    # 2 or 2 3/4 yards of loam in one load, loose a quarter more, that two people load
+    "HaulCautions.waiting": Limit(
+        a_job(slabs=[4, 4]),
+        a_job(slabs=[5.5, 5.5]),
+        2.75 * 1.25 * usual("TaskRates.usual", "load by hand") / 2,
+        hauled(["soil", 20, 0, None], hired="yes"),
+        hauled(["soil", 20, 0, None], hired="yes"),
+    ),
     # all that is hauled is a yard of soil
     "HaulCautions.no_site": Limit(
         WELL, WELL, LOAM, hauled(["soil", 20, 0, None]), hauled(["green waste", 20, 0, None])
@@ -192,6 +220,13 @@ LIMITS: dict[str, Limit] = {
     # above 0.1, and above 0.2 without a plan
     "PourCautions.evaporation": Limit(drying(52), drying(51), 70**2.5 * 0.49 * 5e-6),
     "PourCautions.evaporation_unplanned": Limit(drying(3), drying(2), 70**2.5 * 0.98 * 5e-6),
+    # both temperatures, or a question about the yard and a quarter that is ordered
+    "PourCautions.weather_unknown": Limit(
+        weathered(Air_temperature=70, Concrete_temperature=70), weathered(Air_temperature=70), 1.25
+    ),
+    # 80 F and 95 F of California's rule
+    "SafetyCautions.heat": Limit(weathered(Air_temperature=79), weathered(Air_temperature=80), 80),
+    "SafetyCautions.high_heat": Limit(weathered(Air_temperature=94), weathered(Air_temperature=95), 95),
     # above 90 F, common practice, no source
     "PourCautions.hot_concrete": Limit(weathered(Concrete_temperature=90), weathered(Concrete_temperature=90.5), 90.5),
     # below 40 F, ACI 306R

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from math import ceil, erfc, exp, pi, sqrt
 
 from books import COMPANY, Rows, usual
-from caution_limits import NEED, Limit, Tables, a_job, facts
+from caution_limits import NEED, Limit, Tables, a_job, facts, planted, priced
 from priced_company import EVERY_JOB, PRICED, good_until, without
 
 WELL = a_job()
@@ -73,6 +73,27 @@ def ordering(yards: float) -> Tables:
     }
 
 
+def opened(shape: str) -> Tables:
+    """The slab around one opening of that shape."""
+    return WELL | {"Deductions": [["shape", "length ft", "width ft"], [shape, 1, 1]]}
+
+
+def mixed_by_hand() -> Tables:
+    """The job with its concrete from bags, whatever a truck would cost."""
+    return said(Placing_method="bags", Placing_reason="no truck comes near")
+
+
+def bagged(cubic_feet: float) -> Mapping[str, Rows]:
+    """A company book with bags that yield so much."""
+    return priced(["Concrete bag", 6, "bag", cubic_feet])
+
+
+def rated(combined: float, trailer: float) -> Mapping[str, Rows]:
+    """A company book with one truck and trailer, by their ratings in lb."""
+    heads = ["vehicle", "struck bed capacity yd3", "payload ton", "combined rating lb", "trailer rating lb"]
+    return COMPANY | {"Vehicles": [heads, ["trailer", 5, 4.5, combined, trailer]]}
+
+
 SPREAD = sqrt(
     (81 * usual("DepthUncertainty.default_std_dev") / 324) ** 2
     + (81 * usual("VolumeUncertainty.string_line_error") / 324) ** 2
@@ -125,6 +146,12 @@ MORE: dict[str, Limit] = {
     # 2010 ADA 303: 1/4 in, and up to 1/2 in with a bevel
     "SurfaceCautions.level_change": Limit(
         lying(vertical_change_in_level_in=0.25), lying(vertical_change_in_level_in=0.26), 0.26
+    ),
+    # where only wheels cross it, half an inch is the limit
+    "SurfaceCautions.driven_level_change": Limit(
+        lying(vertical_change_in_level_in=0.5, vehicles="light"),
+        lying(vertical_change_in_level_in=0.51, vehicles="light"),
+        0.51,
     ),
     "SurfaceCautions.high_level_change": Limit(
         lying(vertical_change_in_level_in=0.5), lying(vertical_change_in_level_in=0.51), 0.51
@@ -201,12 +228,14 @@ MORE: dict[str, Limit] = {
     "SlabCautions.narrow_strip": Limit(lying(length_ft=8, width_ft=3), lying(length_ft=8, width_ft=2), 2),
     # 24 to 36 times the thickness; spacing at 36 times makes a panel of 12 ft, 30 times 4 in are 10 ft
     "SlabCautions.panel_length": Limit(
-        lying(length_ft=12, width_ft=12),
+        lying(length_ft=10, width_ft=10),
         lying(length_ft=12, width_ft=12),
         2,
         COMPANY,
         COMPANY | {"Factors": [["factor", "value"], ["Joint spacing, times thickness", 36]]},
     ),
+    # a round opening has no corner that points into the slab
+    "SlabCautions.inside_corners": Limit(opened("circle"), opened("rectangle"), 1),
     "SlabCautions.restraint": Limit(held_in("yes"), held_in("no"), 1),
     # ACI 318 exposure F: air, and 4,000 psi
     "SlabCautions.no_air": Limit(frozen(("Entrained air", "yes")), frozen(("Entrained air", "no")), 3500),
@@ -235,6 +264,24 @@ MORE: dict[str, Limit] = {
         1,
     ),
     "SiteCautions.permits": Limit(said(Permit=0), WELL, 81),
+    "SafetyCautions.standing_bars": Limit(WELL, edged(dowel_spacing_in=24), 5),
+    # NIOSH lifting equation: 51 lb; a foot of concrete is 133 lb of dry mix
+    "SafetyCautions.lifting": Limit(mixed_by_hand(), mixed_by_hand(), 0.39 * 133, bagged(0.38), bagged(0.39)),
+    "SafetyCautions.closed_walk": Limit(said(Walk_or_lane_closed="no"), said(Walk_or_lane_closed="yes"), 3),
+    "SafetyCautions.closed_walk_unknown": Limit(
+        said(Right_of_way="yes", Walk_or_lane_closed="no"), said(Right_of_way="yes"), 3
+    ),
+    "SafetyCautions.gear": Limit(WELL, broken(1), 81 / 324 * task("break out slab")),
+    # 29 CFR 1926.1153 table 1: 4 h a shift, at 0.03 h a foot
+    "SafetyCautions.saw_respirator": Limit(
+        said(Demolition_saw_cut=133), said(Demolition_saw_cut=134), 134 * task("demolition saw cut")
+    ),
+    # 49 CFR 383.5: from 26,001 lb, with a trailer over 10,000 lb
+    "SafetyCautions.commercial_license": Limit(WELL, WELL, 26001, rated(26000, 10001), rated(26001, 10001)),
+    # 8 ft2 of a footing, or nothing on it
+    "SafetyCautions.fumes": Limit(over_footing(2, treated="nothing"), over_footing(2), 8 / usual("Bonding.coverage")),
+    "SafetyCautions.roots": Limit(planted(0), planted(1), 2),
+    "CrewCautions.client_unknown": Limit(said(Client_kind="owner"), WELL, 81),
     "CrewCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
     "CrewCautions.no_wage_rate": Limit(
         said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED

@@ -22,7 +22,7 @@ from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, JobInput
 from calc.intake.schema import ACKNOWLEDGEABLE, FACTORS, OVERRIDABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
 from calc.layout.addresses import cell
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import Cell, addresses, plan_of
 from calc.model.results import JobValues, Shape
 from calc.trade.levels import AREA

@@ -11,7 +11,7 @@ from calc.declared import Input
 from calc.intake.records import Entry, JobInput
 from calc.intake.schema import NAMED_TABLES
 from calc.layout.as_typed import format_cell, on_one_line
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.measured_sheet import NAME as MEASURED
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues

@@ -69,6 +69,13 @@ WRONG: dict[str, Mapping[str, Table]] = {
             *(["24-031", "A1", x, y] for x, y in ((0, 0), (4, 4), (4, 0), (0, 4))),
         ],
     },
+    "more old concrete than its hole": {
+        "Areas": areas([*STRIP, 36, 3], header=[*CORRECT["Areas"][0], "old slab ft2", "old slab thickness in"]),
+        "Footings": [
+            ["job", "area", "length ft", "width ft", "depth to top of footing in"],
+            ["24-031", "A1", 10, 1, 0],
+        ],
+    },
     "stations out of order": {
         "Areas": areas(["24-031", "A1", "cross-sections", None, None, "4"]),
         "Cross-sections": [

@@ -153,6 +153,14 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
             "both typed.",
         ],
     ),
+    # 36 ft2, 3 in, and 10 ft2, 4 in, are 148 of the 324 in a yard; the hole of 36 ft2, 4 in, is 144
+    "more old concrete than its hole": (
+        [],
+        [
+            "Areas!A2: question: The old slab and footings of area A1 are 0.46 yd3, and its dig is 0.44 yd3. Is that "
+            "correct?",
+        ],
+    ),
     "stations out of order": (
         ["24-031"],
         [

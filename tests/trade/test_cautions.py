@@ -8,16 +8,19 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import COMPANY, Rows, intake_from, only_job, write_book, written_sheet
+from books import COMPANY, Rows, intake_from, only_job, value, write_book, written_sheet
 from calc import batch
 from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
+from calc.layout.bid_cautions import USUAL
 from calc.layout.checks_sheet import active_cautions, all_cautions
+from calc.layout.front_page import BESIDE, TEXT, WIDTHS, FrontPage
+from calc.layout.page import lines_of
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
-from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered
+from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered, weathered
 from caution_limits_site import MORE
 from priced_company import PRICED
 
@@ -27,6 +30,8 @@ A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
 LABEL, NUMBER, UNIT, FOUND, DO, SEVERITY = range(6)
+TWO_LINES, SMALLER = 23, 8 / 9
+"""Points of two lines of the small text of the front page, and its size over that of the body."""
 CompanyBook = Mapping[str, Rows]
 
 
@@ -112,11 +117,57 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
     assert "illegal" not in told, "usual limits are not law: local code is"
 
 
+@pytest.mark.parametrize("name", LIMITS)
+def test_what_was_found_and_what_to_do_take_no_more_than_two_lines_on_the_bid(
+    name: str, jobs: dict[tuple[str, bool], JobValues]
+) -> None:
+    caution, page = CAUTIONS[name], FrontPage("Bid", WIDTHS)
+    found = str(jobs[name, True].of(caution.found))
+    assert page.height_of(found, TEXT) <= TWO_LINES, found
+    assert page.height_of(caution.do, BESIDE) <= TWO_LINES, caution.do
+
+
+@pytest.mark.parametrize("name", CAUTIONS)
+def test_the_usual_practice_is_one_line_on_the_bid(name: str) -> None:
+    across = sum(WIDTHS[TEXT:])
+    assert lines_of(USUAL + CAUTIONS[name].usual, across / SMALLER) == 1, CAUTIONS[name].usual
+
+
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
-    well = WELL | {"Site conditions": [["fact", "value"], ["Permit", 0]]}
-    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, PRICED))}
+    asked = [["Permit", 0], ["Client kind", "owner"], ["Air temperature", 70], ["Concrete temperature", 70]]
+    well = WELL | {"Site conditions": [["fact", "value"], *asked]}
+    by_truck = PRICED | {"Prices": [row for row in PRICED["Prices"] if row[0] != "Concrete bag"]}
+    found = {each.id: each for each in active_cautions(only_job(tmp_path, well, by_truck))}
     assert set(found) == STANDING
     assert {each.severity for each in found.values()} == {Severity.NOTE}
+
+
+def test_without_a_coat_of_bonding_agent_nothing_is_bonded_so_the_slab_is_free(tmp_path: Path) -> None:
+    held = LIMITS["SlabCautions.restraint"].past
+    bare = held | {"Site conditions": [["fact", "value"], ["Bonding coats", 0]]}
+    assert "SlabCautions.restraint" in earned(tmp_path, held)
+    assert "SlabCautions.restraint" not in earned(tmp_path, bare)
+
+
+def test_a_pour_from_bags_opens_the_ground_and_burns_skin_but_backs_no_truck_up(tmp_path: Path) -> None:
+    bags, company = LIMITS["SafetyCautions.lifting"].past, LIMITS["SafetyCautions.lifting"].past_company
+    found = {each.id for each in active_cautions(only_job(tmp_path, bags, company or COMPANY))}
+    assert {"SiteCautions.utilities", "SiteCautions.concrete_burns", "PourCautions.surface_water"} <= found
+    assert not {"SafetyCautions.backing", "SiteCautions.washout"} & found
+
+
+def test_the_locate_note_names_the_ticket_and_its_last_day_once_they_are_typed(tmp_path: Path) -> None:
+    facts = [["fact", "value"], ["Locate ticket", "2604-1187"], ["Locate expires", "2026-05-11"]]
+    job = only_job(tmp_path, WELL | {"Site conditions": facts})
+    note = CAUTIONS["SiteCautions.utilities"]
+    assert job.of(note.found) == "Locate ticket 2604-1187: its last day is 28 days after the bid date."
+    assert job.of(note.number) == 28
+
+
+def test_a_finishing_time_is_not_known_on_the_paper_until_the_concrete_has_a_temperature(tmp_path: Path) -> None:
+    bare, typed = only_job(tmp_path, WELL), only_job(tmp_path, weathered(Concrete_temperature=75))
+    assert value(bare, "PourText.finish_window") == "not known"
+    assert value(typed, "PourText.finish_window") == "2 h 43 min"  # 3.125 h, less 25 min
 
 
 def test_a_slab_below_the_stop_is_not_told_twice_that_it_is_thin(tmp_path: Path) -> None:
@@ -131,10 +182,13 @@ def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> N
     assert order == sorted(order, key=list(Severity).index)
     assert set(order) == set(Severity), "the job must earn one of each to say anything"
     words = {each.value for each in Severity}
-    shown = [row for row in front_page(tmp_path, past) if row[SEVERITY] in words]
+    front = front_page(tmp_path, past)
+    shown = [row for row in front if row[SEVERITY] in words]
     assert [row[LABEL] for row in shown] == [each.label for each in active_cautions(job)]
     assert [row[SEVERITY] for row in shown] == [each.value for each in order]
     assert [row[DO] for row in shown] == [each.do for each in active_cautions(job)]
+    below = [front[front.index(row) + 1] for row in shown]
+    assert [row[FOUND] for row in below] == [f"{USUAL}{each.usual}" for each in active_cautions(job)]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in active_cautions(job)]
 
 

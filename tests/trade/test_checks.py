@@ -72,6 +72,7 @@ PASTES = (
     ("Integrity.curing", "CuringChoice.small_packs", (more, less)),
     ("Integrity.bonding", "BondingChoice.small_packs", (more,)),
     ("Integrity.sealer", "SealingChoice.small_packs", (more,)),
+    ("Integrity.excavation", "Excavation.bank", (more, less)),
     ("Integrity.overweight", "Hauled.tons", (lambda value: value + 5,)),
     ("WorkIntegrity.days", "Labor.days", (more, less)),
     ("WorkIntegrity.days", "Labor.crew_hours_per_day", (lambda value: value / 3, lambda value: value * 3)),

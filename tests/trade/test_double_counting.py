@@ -66,6 +66,12 @@ def test_an_old_slab_in_the_dig_is_not_soil(tmp_path: Path) -> None:
     assert worked(value(job, "ConcreteDebris.solid"), right=slab, naive=hole)
 
 
+def test_old_concrete_that_is_more_than_its_hole_leaves_no_soil_and_fails_no_check(tmp_path: Path) -> None:
+    job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(old_slab_ft2=120, old_slab_thickness_in=5)})
+    assert value(job, "Spoil.bank") == 0
+    assert value(job, "Integrity.excavation_failed") == 0
+
+
 def test_the_working_room_along_a_form_is_dug_and_not_poured(tmp_path: Path) -> None:
     job = only_job(tmp_path, {"Jobs": JOB, "Areas": areas(formed_ft=30)})
     slab, room = 30 * 4 * 4 / 12 / YD3, 30 * 0.25 * 4 / 12 / YD3

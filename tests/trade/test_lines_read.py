@@ -22,6 +22,7 @@ SHOWN = {
     "Hauled.limited_by": "whether a load is full by room or by weight",
     "Hauled.worth_driving": "how much further a cheaper site may be",
     "DoweledEdge.spacing_as_laid_out": "the spacing that the crew marks",
+    "Panel.panel_length": "how long a panel is where no old joint governs",
     "JointPlace.why": "why a joint stands where it does",
     "Protection.washout_capacity": "how large a box the wash water takes",
     "Task.quantity_unit": "the unit of the amount beside it",

@@ -11,7 +11,7 @@ import pytest
 from books import COMPANY, write_book, written
 from calc.batch import evaluated
 from calc.intake.read_run import has_error, read_run
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.trade.money.costs import COST

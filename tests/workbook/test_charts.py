@@ -10,7 +10,7 @@ import openpyxl
 import pytest
 
 from books import Rows, line, only_job, written
-from calc.layout.bid_sheet import slots_for
+from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.trade.catalog import PLANS_DRAWN

@@ -219,7 +219,7 @@ MUST_SHOW = {
     "Hauled.loads Hauled.tons Hauled.dump_fee HaulVehicle.payload",
     "Pour day": "AreaText.thickness AreaText.mean_thickness AreaText.joint_depth Order.quantity TruckLoad.yards "
     "TruckTime.unloading "
-    "TruckTime.allowance JointPlace.shown FinishWindow.with_admixtures FinishWindow.required Curing.need "
+    "TruckTime.allowance JointPlace.shown PourText.finish_window FinishersNeeded.last_load_time Curing.need "
     "CuringChoice.small_packs "
     "PourText.balance",
     "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "

@@ -9,6 +9,7 @@ from calc.trade.cautions.second_routes import (
     ONE_BAG,
     SEALER_BOUGHT,
     CrewTime,
+    DugOut,
     FiberBought,
     PlantInvoice,
     RockBrought,
@@ -98,10 +99,17 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         0 * Sealer.need,
         tolerance,
     )
-    excavation = check(
-        "Soil + old concrete = excavation (fails when there is more old concrete than excavation)",
+    dug_deep_enough = check(
+        "The dig holds slab and base",
         "yd3",
-        total(Excavation.volume),
+        largest(0, total(Excavation.slab_and_base) - total(Excavation.below_top)),
+        0 * total(Excavation.volume),
+        tolerance,
+    )
+    excavation = check(
+        "Soil + old concrete = all that is dug or broken out",
+        "yd3",
+        total(DugOut.volume),
         total(Excavation.bank) + total(Excavation.old_concrete),
         tolerance,
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.areas import Area, Edge
+from calc.trade.inputs.job import Site
 from calc.trade.inputs.placing import Forecast
 from calc.trade.inputs.removal import Footing
 from calc.trade.inputs.site import AreaUse, Permissions
@@ -11,6 +12,7 @@ from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, EDGE, FOOTING
 from calc.trade.takeoff.dowels import DoweledEdge
 from calc.trade.takeoff.geometry import MeanThickness
+from calc.trade.takeoff.joint_list import JointLayout
 from calc.trade.takeoff.joints import MatchedJoints, Panel
 from calc.trade.takeoff.old_concrete import OldFooting
 
@@ -31,6 +33,9 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     max_cross_slope = factor(
         "Walk cross slope, max", "%", 100 / 48, low=1.5, high=2.1, source="2010 ADA 403.3, 1:48, seen in print"
     )
+    max_public_cross_slope = factor(
+        "Walk cross slope in a right of way, max", "%", 2.1, low=1.5, high=2.1, source="PROWAG R302.5, from memory"
+    )
     max_walk_slope = factor(
         "Walk running slope, max", "%", 5, low=4, high=5, source="2010 ADA 403.3, 1:20, seen in print"
     )
@@ -45,6 +50,14 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         low=2,
         high=5,
         source="IRC R401.3 and IBC 1804, from memory",
+    )
+    usual_street_grade = factor(
+        "Walk running slope in a right of way, without a street grade",
+        "%",
+        5,
+        low=4,
+        high=5,
+        source="PROWAG R302.4, from memory: 5 %, or the grade of the street where that is more",
     )
     min_clear_width = factor("Clear width, min", "in", 36, low=32, high=48, source="2010 ADA 403.5, from memory")
     min_public_width = factor(
@@ -74,14 +87,57 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         when(AreaUse.accessible_route.is_("auto"), no_vehicles, when(AreaUse.accessible_route.is_("yes"), 1, 0)),
         source="as typed; otherwise every area without vehicles",
     )
+    walked = line(
+        "Walked on",
+        "",
+        largest(no_vehicles, accessible),
+        source="every area without vehicles, and every accessible route",
+    )
+    cross_slope_limit = line(
+        "Cross slope limit",
+        "%",
+        when(Permissions.right_of_way.is_("yes"), max_public_cross_slope, max_cross_slope),
+        source="in or outside a right of way",
+    )
     excess_cross_slope = line(
         "Cross slope over the limit",
         "%",
-        accessible * largest(0, if_given(AreaUse.cross_slope, 0) - max_cross_slope),
+        accessible * largest(0, if_given(AreaUse.cross_slope, 0) - cross_slope_limit),
         source="accessible routes only",
     )
     running_slope = line(
-        "Running slope checked", "%", accessible * if_given(AreaUse.running_slope, 0), source="accessible routes only"
+        "Running slope checked",
+        "%",
+        walked * if_given(AreaUse.running_slope, 0),
+        source="every area that people walk on",
+    )
+    running_slope_limit = line(
+        "Running slope limit",
+        "%",
+        when(
+            Permissions.right_of_way.is_("yes"),
+            largest(usual_street_grade, if_given(AreaUse.street_grade, 0)),
+            max_walk_slope,
+        ),
+        source="in a right of way a walk may follow the street",
+    )
+    steep_slope = line(
+        "Running slope over the limit",
+        "%",
+        when(running_slope > running_slope_limit, running_slope, 0),
+        source="the slope; 0 within the limit",
+    )
+    ramp_limit = line(
+        "Ramp running slope limit",
+        "%",
+        largest(max_ramp_slope, running_slope_limit),
+        source="that of a ramp, or of the street where that is more",
+    )
+    ramp_slope = line(
+        "Running slope over that of a ramp",
+        "%",
+        when(running_slope > ramp_limit, running_slope, 0),
+        source="the slope; 0 where it is no more than a ramp or the street may have",
     )
     drainage_slope = line(
         "Slope for drainage",
@@ -118,7 +174,16 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         source="required clear width less the measured one",
     )
     level_change = line(
-        "Change in level checked", "in", accessible * AreaUse.level_change, source="accessible routes only"
+        "Change in level, walked on",
+        "in",
+        walked * AreaUse.level_change,
+        source="every area that people walk on",
+    )
+    driven_level_change = line(
+        "Change in level, driven on",
+        "in",
+        (1 - walked) * AreaUse.level_change,
+        source="areas with vehicles that are no accessible route",
     )
     min_thickness = line(
         "Minimum thickness for its vehicles",
@@ -139,20 +204,34 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     drains_to_building = line(
         "Drains to a building", "", when(AreaUse.slopes_to_building.is_("yes"), 1, 0), source="as typed", adds=True
     )
+    longer_side = line(
+        "Longer side of the longest panel",
+        "ft",
+        when(
+            both(JointLayout.longest_panel > 0, Panel.panel_width > 0),
+            largest(JointLayout.longest_panel, Panel.panel_width),
+            0,
+        ),
+        source="its length or its width; 0 where either is not known",
+    )
     aspect_ratio = line(
         "Panel length to width",
         "",
-        when(
-            both(MatchedJoints.old <= 0, Panel.panel_length > 0, Panel.width > 0),
-            largest(Panel.panel_length, Panel.width) / smallest(Panel.panel_length, Panel.width),
-            0,
-        ),
-        source="longest panel and panel width; 0 where the joints match old ones",
+        when(longer_side > 0, longer_side / smallest(JointLayout.longest_panel, Panel.panel_width), 0),
+        source="longer over shorter side of the longest panel",
     )
     at_min_spacing = line(
         "At the minimum joint spacing",
         "",
-        when(both(Panel.by_width * Panel.width < Panel.min_spacing, Panel.spacing >= Panel.min_spacing), 1, 0),
+        when(
+            both(
+                Panel.by_width * Panel.panel_width < Panel.min_spacing,
+                Panel.spacing >= Panel.min_spacing,
+                MatchedJoints.old <= 0,
+            ),
+            1,
+            0,
+        ),
         source="1 for a strip so narrow that its width would put joints too close together",
     )
     aspect_by_width = line(
@@ -170,8 +249,8 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
     excess_panel_length = line(
         "Panel length over the limit",
         "ft",
-        largest(0, Panel.panel_length - max_panel_ratio * Area.thickness / IN_PER_FT),
-        source="longest panel less the limit for its thickness",
+        largest(0, longer_side - smallest(max_panel_ratio * MeanThickness.plain_mean / IN_PER_FT, Panel.max_spacing)),
+        source="longer side of the longest panel less the limit for its thickness, and less the maximum spacing",
     )
 
 
@@ -201,8 +280,8 @@ class FootingCover(Section, title="Cover over footings", each=FOOTING, sheet=_SH
     bonded = line(
         "Bonded",
         "",
-        over_footing * when(Footing.treatment.is_("bonding agent"), 1, 0),
-        source="1 where the slab is bonded to the footing",
+        over_footing * when(both(Footing.treatment.is_("bonding agent"), Site.bond_coats > 0), 1, 0),
+        source="1 where the slab is bonded to the footing; with no coat of bonding agent nothing is",
         adds=True,
     )
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.pour import Crew
-from calc.trade.inputs.site import Permissions
+from calc.trade.inputs.site import NOT_ASKED, Permissions
 from calc.trade.inputs.work import OnSite
+from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.labor import Labor
 from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import Chipping, Roots
@@ -19,7 +20,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "Crew too small",
         Severity.CAUTION,
         Crew.placing + Crew.finishing > OnSite.crew,
-        "The placing crew and the finishers are more people than the crew on site; the number is how many it is short.",
+        "Placing crew and finishers are more people than the crew; the number is how many it is short.",
         largest(0, Crew.placing + Crew.finishing - OnSite.crew),
         "person",
         usual="a finisher cannot place while the first of the slab sets",
@@ -42,7 +43,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "Unknown reinforcement in a footing",
         Severity.NOTE,
         total(Chipping.unknown_reinforcement) > 0,
-        "Whether a footing that is chipped has bars is unknown; the number is the volume to chip of such footings.",
+        "Whether a footing that is chipped has bars is unknown; the number is its volume to chip.",
         total(Chipping.unknown_reinforcement),
         "yd3",
         usual="chipping takes twice as long where bars must be cut",
@@ -60,11 +61,22 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         do="Ask, and use the prevailing wages.",
         source="Davis-Bacon and state laws, from memory",
     )
+    client_unknown = caution(
+        "Client kind not asked",
+        Severity.NOTE,
+        Permissions.client.is_(NOT_ASKED),
+        "Whether the client is public is not known; the number is the area of the job.",
+        total(Slab.net_area),
+        "ft2",
+        usual="public work is often at prevailing wages, with certified payroll",
+        do='Ask, and type the "Client kind".',
+        source="Davis-Bacon and state laws, from memory",
+    )
     no_wage_rate = caution(
         "Prevailing wage has no rate",
         Severity.STOP,
         both(Crew.wages.is_("prevailing"), Labor.known <= 0),
-        "The job pays prevailing wages, and the company book has no rate for them; the number is the hours of labor.",
+        "The company book has no rate for prevailing wages; the number is the hours of labor.",
         Labor.hours,
         "h",
         usual="a rate for each role",

@@ -151,7 +151,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "No disposal site for a pile",
         Severity.CAUTION,
         total(PileConditions.without_site) > 0,
-        "No disposal site takes a pile of this plan, or its rate, time or miles are missing; the number is its weight.",
+        "No disposal site takes a pile, or its rate, time or miles are missing; the number is the weight.",
         total(PileConditions.without_site),
         "ton",
         usual="every pile has a disposal site, with a rate, minutes and miles",
@@ -185,15 +185,15 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         Severity.NOTE,
         BackHaul.saving > 0,
         joined(
-            "A disposal site of this plan sells base rock, and its loads return empty: ",
+            "A disposal site sells base rock: bringing it back saves ",
             BackHaul.trips,
             when(equals(BackHaul.trips.count, 1), " trip", " trips"),
-            " to the rock yard could be saved; the number is the saving.",
+            "; the number is the saving.",
         ),
         BackHaul.saving,
         "$",
         usual="a vehicle that dumps where rock is sold brings it back, in a clean bed and within its payload",
-        do="Ask the site for its rock and its price, and clear the bed before loading. It is not in the price.",
+        do="Ask the site for rock and price, and clear the bed. It is not in the price.",
         source="common practice, no source",
     )
     spoil_per_area = caution(

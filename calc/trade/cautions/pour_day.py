@@ -5,13 +5,14 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.placing import Forecast
 from calc.trade.ordering.method_choice import Placing
+from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import PourCost
 from calc.trade.ordering.weather import Evaporation, TemperatureLimits
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.pour_visit import FinishersNeeded
 
 _ACI = "ACI 305R and UFGS, partly from memory; local code governs"
-_MEASURES = "windbreak, fog spray, evaporation retarder, or a pour at night; wind is measured 20 in above the slab"
+_MEASURES = "windbreak, fog spray, evaporation retarder, or a pour at night"
 
 
 class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
@@ -29,8 +30,30 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         PourCost.over_limit_by,
         "min",
         usual="90 min from batching, 60 min in hot weather, less the drive",
-        do="Order smaller loads, use more wheelbarrows or a pump, or agree on another limit with the plant.",
+        do="Order smaller loads, use more wheelbarrows or a pump, or ask the plant for another limit.",
         source="ASTM C94 to about 2013, from memory; the plant's rules govern",
+    )
+    weather_unknown = caution(
+        "Weather not known",
+        Severity.NOTE,
+        both(Order.placed > 0, either(not_(is_given(Forecast.air)), not_(is_given(Forecast.concrete)))),
+        "Air or concrete temperature is not typed, so heat, cold and finishing time are not checked.",
+        Order.placed,
+        "yd3",
+        usual="a forecast for the day of the pour, and the plant's concrete temperature",
+        do="Type both in Site conditions before the pour, and bid again.",
+        source="common practice, no source",
+    )
+    surface_water = caution(
+        "Bleed water and rain",
+        Severity.NOTE,
+        Order.placed > 0,
+        "Water that is finished into the surface makes it scale and dust.",
+        Order.placed,
+        "yd3",
+        usual="bleed water goes before floating; rain within 3 h washes curing compound off",
+        do="Never finish water in; cover fresh concrete, and spray again after rain.",
+        source="NRMCA CIP 20 and ASTM C309 labels, from memory",
     )
     evaporation = caution(
         "High evaporation rate",
@@ -42,7 +65,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "Water evaporates from the surface faster than bleed water may replace it.",
         Evaporation.rate,
         "lb/ft2/h",
-        usual="0.1 at most, or 0.2 where the mix bleeds well",
+        usual="0.1 at most, or 0.2 where the mix bleeds well; wind is measured 20 in above the slab",
         do="Have ready: " + _MEASURES + ".",
         source=_ACI,
     )
@@ -53,8 +76,8 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "Water evaporates so fast that the slab cracks while it is plastic, and no measure is planned.",
         Evaporation.rate,
         "lb/ft2/h",
-        usual="precautions above 0.2",
-        do="Choose an evaporation plan: " + _MEASURES + ".",
+        usual="precautions above 0.2; wind is measured 20 in above the slab",
+        do="Plan for it: " + _MEASURES + ".",
         source=_ACI,
     )
     hot_concrete = caution(
@@ -96,8 +119,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         either(FinishersNeeded.day_over_by > 0, FinishersNeeded.window_over_by > 0),
         when(
             FinishersNeeded.count > 0,
-            "The finishers end after the working day, or the last load after its finishing window; "
-            "the number is the finishers needed, who may be more than the crew.",
+            "Finishing ends too late; the number is the finishers needed, who may be more than the crew.",
             "No number of finishers ends within the working day and the finishing window.",
         ),
         FinishersNeeded.count,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
+from calc.trade.levels import AREA
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.fiber_dose import FiberDose
@@ -16,6 +17,7 @@ from calc.trade.money.costs import COST, CostTable
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost
+from calc.trade.takeoff.dig import Excavation
 from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime
 
@@ -80,6 +82,18 @@ class FiberBought(Section, title="Fiber bought", sheet=_SHEET):
         "lb",
         (when(PlantFees.puts_in_fiber > 0, 0, Order.trucks.count) + when(Order.bags > 0, 1, 0)) * ONE_BAG,
         source="a bag for each truck that takes bags; all that is mixed on the site counts as one",
+    )
+
+
+class DugOut(Section, title="Dug or broken out", each=AREA, sheet="Dig and haul"):
+    """Old concrete that is thicker than its hole stands above the ground, and is broken out all the same."""
+
+    volume = line(
+        "Hole, or the old concrete if that is more",
+        "yd3",
+        largest(Excavation.volume, Excavation.old_concrete),
+        source="the greater of the two, area by area",
+        adds=True,
     )
 
 

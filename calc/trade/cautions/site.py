@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.site import Permissions
@@ -26,35 +27,33 @@ class DustHours(Section, title="Hours of silica dust", sheet="Costs"):
         source="29 CFR 1926.1153 table 1, from memory",
     )
 
+    max_sawing = factor(
+        "Hand-held saw without a respirator, max",
+        "h",
+        4,
+        low=1,
+        high=4,
+        source="29 CFR 1926.1153 table 1, from memory",
+    )
+
     chipping = line(
         "Hours of breaking and chipping",
         "h",
         look_up(Task.hours, "break out slab") + look_up(Task.hours, "chip footings"),
         source="labor",
     )
+    sawing = line("Hours with a hand-held saw", "h", look_up(Task.hours, "demolition saw cut"), source="labor")
+    loud = line(
+        "Hours of breaker and saw",
+        "h",
+        chipping + sawing + look_up(Task.hours, "saw-cut joints"),
+        source="labor",
+    )
     all_tasks = line(
         "Hours of silica dust, total",
         "h",
-        chipping
-        + look_up(Task.hours, "demolition saw cut")
-        + look_up(Task.hours, "saw-cut joints")
-        + look_up(Task.hours, "drill dowels"),
+        loud + look_up(Task.hours, "drill dowels"),
         source="labor",
-    )
-
-
-class UtilityLocate(Section, title="Utility locate", sheet="Costs"):
-    """A locate ticket is good for a time that the state sets."""
-
-    days_expired = line(
-        "Locate expired before the pour, by",
-        "days",
-        when(
-            both(is_given(Job.pour_date), is_given(Permissions.locate_ends)),
-            largest(0, days_between(Permissions.locate_ends, Job.pour_date)),
-            0,
-        ),
-        source="pour date less the last day of the ticket; 0 where either is not known",
     )
 
 
@@ -64,12 +63,12 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
     utilities = caution(
         "Underground utilities",
         Severity.NOTE,
-        Order.quantity > 0,
-        "The ground is dug for the slab.",
-        total(Slab.net_area),
-        "ft2",
-        usual="utilities are located before digging, and exposed by hand",
-        do="Call 811 (the one-call center) in time, and have utilities marked; licensed trades shut them off.",
+        UtilityLocate.ground_hours > 0,
+        LocateTicket.found,
+        LocateTicket.days_shown,
+        "days",
+        usual="utilities are marked before digging, and exposed by hand within 24 in of a mark",
+        do="Have utilities marked by 811 (the one-call center); wait until each owner has answered.",
         source="29 CFR 1926.651(b)(1), seen in print; local law on notice",
     )
     locate_expired = caution(
@@ -119,9 +118,9 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
     concrete_burns = caution(
         "Wet concrete burns skin",
         Severity.NOTE,
-        Order.quantity > 0,
+        Order.placed > 0,
         "Wet concrete has a pH of 12 to 13.",
-        Order.quantity,
+        Order.placed,
         "yd3",
         usual="waterproof gloves and boots, eye protection, clean water at hand",
         do="Wash skin at once; see a doctor for eyes and burns.",

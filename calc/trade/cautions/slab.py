@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.cautions.conditions import AreaSlopes, DowelCover, FootingCover, Restraint
+from calc.trade.cautions.worst import worst
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.site import Permissions
-from calc.trade.takeoff.joints import JointDepth
+from calc.trade.takeoff.joints import JointDepth, Panel
 
 _PRACTICE = "common practice, no source; the city's own detail sheet governs"
 _ACI = "ACI 302.1R-96, seen in print"
@@ -46,7 +47,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         least(Area.thickness),
         "in",
         usual="4 in for a walk, 5 in under cars, 6 in under trucks",
-        do="Thicken it, or acknowledge it in Overrides with a reason; ask an engineer where it carries load.",
+        do="Thicken it, or ask an engineer and acknowledge it in Overrides with a reason.",
         source="common practice, no source; local code governs",
     )
     thin = caution(
@@ -60,68 +61,58 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         do="Thicken it, or state on the bid that it is thinner than usual.",
         source="common practice, no source; local code governs",
     )
-    thin_cover = caution(
+    thin_cover = worst(
         "Too little cover over a footing",
         Severity.STOP,
-        greatest(FootingCover.cover_shortfall) > 0,
         "The concrete over an old footing is below the minimum; the number is the shortfall.",
-        greatest(FootingCover.cover_shortfall),
-        "in",
+        FootingCover.cover_shortfall,
         usual="at least 2 in, bonded",
         do="Chip the footing lower, or raise the slab.",
         source=_PRACTICE,
     )
-    half_cover = caution(
+    half_cover = worst(
         "Cover over a footing below half the slab",
         Severity.CAUTION,
-        both(greatest(FootingCover.half_depth_shortfall) > 0, greatest(FootingCover.cover_shortfall) <= 0),
         "The concrete over an old footing is less than half the slab; the number is the shortfall.",
-        greatest(FootingCover.half_depth_shortfall),
-        "in",
+        FootingCover.half_depth_shortfall,
+        unless=greatest(FootingCover.cover_shortfall) > 0,
         usual="at least half the slab; otherwise it cracks over the edge of the footing",
         do="Put a joint over the edge of the footing, chip it lower, or thicken the slab.",
         source=_PRACTICE,
     )
-    thin_for_vehicles = caution(
+    thin_for_vehicles = worst(
         "Slab thin for vehicles",
         Severity.CAUTION,
-        greatest(AreaSlopes.thickness_shortfall) > 0,
         "The slab is thinner than usual for the vehicles on it; the number is the shortfall.",
-        greatest(AreaSlopes.thickness_shortfall),
-        "in",
+        AreaSlopes.thickness_shortfall,
         usual="5 in under cars, 6 in under trucks",
         do="Thicken it, or keep vehicles off.",
         source=_PRACTICE,
     )
-    dowel_cover = caution(
+    dowel_cover = worst(
         "Low dowel cover",
         Severity.CAUTION,
-        both(greatest(DowelCover.cover_shortfall) > 0, greatest(DowelCover.stop_shortfall) <= 0),
         "The concrete cover of the dowels is below usual; the number is the shortfall.",
-        greatest(DowelCover.cover_shortfall),
-        "in",
+        DowelCover.cover_shortfall,
+        unless=greatest(DowelCover.stop_shortfall) > 0,
         usual="1 1/2 in above and below; with less, the edge spalls",
         do="Drill at mid-depth, use a smaller bar, or thicken the slab.",
         source=_PRACTICE,
     )
-    dowel_stop = caution(
+    dowel_stop = worst(
         "Too little dowel cover",
         Severity.STOP,
-        greatest(DowelCover.stop_shortfall) > 0,
         "The concrete cover of the dowels is far below usual; the number is the shortfall to 1 in.",
-        greatest(DowelCover.stop_shortfall),
-        "in",
+        DowelCover.stop_shortfall,
         usual="1 1/2 in above and below",
         do="Thicken the slab, or leave the dowels out.",
         source=_PRACTICE,
     )
-    dowel_end = caution(
+    dowel_end = worst(
         "Short dowel end distance",
         Severity.CAUTION,
-        greatest(DowelCover.end_shortfall) > 0,
         "The end dowel is closer to the end of its edge than usual; the number is the shortfall.",
-        greatest(DowelCover.end_shortfall),
-        "in",
+        DowelCover.end_shortfall,
         usual="6 in from the end",
         do="Move the end dowels in.",
         source=_PRACTICE,
@@ -137,60 +128,63 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         do="Use smooth bar, or drill larger and epoxy.",
         source="common practice, no source: deformations add about 1/16 in to the diameter",
     )
-    dowel_size = caution(
+    dowel_size = worst(
         "Dowels small for vehicles",
         Severity.CAUTION,
-        greatest(DowelCover.bar_shortfall) > 0,
         "The dowels are smaller than usual for the vehicles on the slab; the number is the shortfall.",
-        greatest(DowelCover.bar_shortfall),
-        "in",
+        DowelCover.bar_shortfall,
         usual="1/2 in under cars, 5/8 in under trucks",
         do="Use larger bars.",
         source=_PRACTICE,
     )
-    shallow_joints = caution(
+    shallow_joints = worst(
         "Joints too shallow",
         Severity.CAUTION,
-        greatest(JointDepth.short_by) > 0,
         "The joints are shallower than the slab needs; the number is the shortfall.",
-        greatest(JointDepth.short_by),
-        "in",
+        JointDepth.short_by,
         usual="a quarter of the thickness, at least 1 in",
         do="Use a deeper groover bit, or saw deeper.",
         source="ACI 302.1R and NRMCA CIP 6, partly from memory",
     )
-    long_panels = caution(
+    long_panels = worst(
         "Long panels",
         Severity.CAUTION,
-        greatest(AreaSlopes.aspect_by_width) > max_aspect,
         "A panel is long for its width; the number is length to width.",
-        greatest(AreaSlopes.aspect_by_width),
-        "",
+        AreaSlopes.aspect_by_width,
+        above=max_aspect,
         usual="1 1/2 times as long as wide at most, 1 1/4 is better",
         do="Add a joint.",
         source=_ACI,
     )
-    narrow_strip = caution(
+    narrow_strip = worst(
         "Long panels in a narrow strip",
         Severity.NOTE,
-        greatest(AreaSlopes.aspect_at_min_spacing) > max_aspect,
-        "A strip is so narrow that its panels are long for their width; the number is length to width.",
-        greatest(AreaSlopes.aspect_at_min_spacing),
-        "",
+        "A strip is so narrow that its panels are long; the number is length to width.",
+        AreaSlopes.aspect_at_min_spacing,
+        above=max_aspect,
         usual="joints no closer than 4 ft in a narrow strip",
         do="Tell the client that it may crack between the joints.",
         source="common practice, no source",
     )
-    panel_length = caution(
+    panel_length = worst(
         "Panel too long for its thickness",
         Severity.CAUTION,
-        greatest(AreaSlopes.excess_panel_length) > 0,
-        "A panel is longer than its thickness allows; the number is the excess.",
-        greatest(AreaSlopes.excess_panel_length),
-        "ft",
-        usual="24 to 36 times the thickness",
+        "A panel is longer or wider than its thickness allows; the number is the excess.",
+        AreaSlopes.excess_panel_length,
+        usual="24 to 36 times the thickness, and 15 ft at most",
         do="Add a joint.",
         source=_ACI,
+    )
+    inside_corners = caution(
+        "Inside corners",
+        Severity.NOTE,
+        total(Panel.inside_corners) > 0,
+        "A slab has corners that point into it, at openings or in an L; the number is how many.",
+        total(Panel.inside_corners),
+        "",
+        usual="a joint meets each inside corner, or a crack starts there",
+        do="Ask where the joints go, and place one at each of them, or bars across it.",
+        source="common practice, no source",
     )
     restraint = caution(
         "Over-restrained slab",
@@ -225,13 +219,12 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         do="Order a stronger mix.",
         source="ACI 318 exposure F, from memory; local code governs",
     )
-    deep_base = caution(
+    deep_base = worst(
         "Deep base",
         Severity.CAUTION,
-        greatest(Area.base) > max_base,
         "The base is deeper than usual: was a width typed as a depth?",
-        greatest(Area.base),
-        "in",
+        Area.base,
+        above=max_base,
         usual="up to 8 in under flatwork",
         do="Check the column base in of Areas.",
         source="common practice, no source: to find a typing error",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION, EDGE, OUTLINE_POINT
+from calc.trade.levels import AREA, BAR, CROSS_SECTION, DEDUCTION, EDGE, OUTLINE_POINT
 
 
 class Area(Section, title="Areas", each=AREA, table="Areas"):
@@ -131,6 +131,27 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
     old_slab_thickness = given(
         "Old slab thickness", "in", default=0, low=0, high=24, example="0", help="Thickness of that existing slab."
     )
+    reinforcement = choice(
+        "Reinforcement",
+        "none",
+        "mesh",
+        "bars",
+        default="none",
+        help="Wire mesh, or bars both ways; macro fiber in the mix counts as none.",
+    )
+    bar_size = choice("Bar size", *BAR.axis.words, default="#4", help="Size of the reinforcing bars.")
+    bar_spacing = given(
+        "Bar spacing",
+        "in",
+        default=18,
+        low=3,
+        high=48,
+        ask_low=6,
+        ask_high=24,
+        example="18",
+        help="Spacing of the reinforcing bars, both ways.",
+    )
+    vapor_retarder = yes_no("Vapor retarder", help="Whether a vapor retarder goes under the slab.")
     notes = text("Notes", help="Anything else about the area.", example="along the north wall")
 
 

@@ -59,6 +59,24 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     )
     bed_length = given("Bed length", "ft", over=0, ask_high=25, example="10", help="Inside length of the bed.")
     bed_width = given("Bed width", "ft", over=0, ask_high=9, example="6", help="Inside width of the bed.")
+    combined_rating = given(
+        "Combined rating",
+        "lb",
+        over=0,
+        high=200000,
+        ask_high=80000,
+        example="24000",
+        help="GCWR of the truck with its trailer, or the two GVWR added up; not checked if blank.",
+    )
+    trailer_rating = given(
+        "Trailer rating",
+        "lb",
+        over=0,
+        high=200000,
+        ask_high=60000,
+        example="14000",
+        help="GVWR on the plate of the trailer; not checked if blank.",
+    )
     hourly = given("Hourly rate", "$/h", low=0, example="38", help="Cost per hour, without a driver unless hired.")
     per_mile = given("Mileage rate", "$/mile", default=0, low=0, example="0.9", help="Cost per mile.")
     hired = yes_no("Hired", help="Whether it is hired with its driver, who then costs nothing more.")

@@ -23,6 +23,14 @@ class AreaUse(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
     running_slope = slope(
         "Running slope", low=0, high=30, ask_high=10, example="3%", help="Slope along the walk; not checked if blank."
     )
+    street_grade = slope(
+        "Street grade",
+        low=0,
+        high=30,
+        ask_high=10,
+        example="4%",
+        help="Grade of the street beside a walk in a right of way, which the walk may follow; blank is 5 %.",
+    )
     slopes_to_building = choice(
         "Slopes toward a building",
         NOT_ASKED,
@@ -74,6 +82,14 @@ class Permissions(Section, title="Permissions", table=_TABLE):
         "Client kind", NOT_ASKED, "owner", "association", "school", "city", default=NOT_ASKED, help="Kind of client."
     )
     right_of_way = yes_no("Right of way", help="Whether the work is in a public right of way.")
+    lane_closed = choice(
+        "Walk or lane closed",
+        NOT_ASKED,
+        "no",
+        "yes",
+        default=NOT_ASKED,
+        help="Whether the work closes a public walk or a traffic lane.",
+    )
     freezes = yes_no("Freeze-thaw site", help="Whether the slab will freeze while wet.")
     locate = text(
         "Locate ticket", help="Number of the 811 ticket for marking the underground utilities.", example="2604-1187"

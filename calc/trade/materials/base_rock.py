@@ -7,23 +7,45 @@ from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Site
-from calc.trade.levels import AREA, VEHICLE
+from calc.trade.levels import AREA, FOOTING, VEHICLE
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.takeoff.geometry import Slab
+from calc.trade.takeoff.geometry import MeanThickness, Slab
+from calc.trade.takeoff.old_concrete import OldFooting
 
 _SHEET = "Order and placing"
 NAMED_FIRST, NAMED_SECOND, NAMED_THIRD = (exact(place) for place in (1, 2, 3))
 """Order of the vehicles named for the job; all others follow in the order of their table."""
 
 
+class BaseOverFooting(Section, title="Base rock over old footings", each=FOOTING, sheet=_SHEET):
+    """Between a footing and the slab there is only room for as much rock as fits."""
+
+    compacted = line(
+        "Base rock over the footing",
+        "yd3",
+        OldFooting.plan_area
+        * largest(0, smallest(Area.base, OldFooting.cover - MeanThickness.by_dimensions))
+        / IN_PER_FT
+        / FT3_PER_YD3,
+        source="plan area times what fits between the footing, once chipped, and the slab, never more than the base",
+        adds=True,
+    )
+
+
 class Base(Section, title="Base rock", each=AREA, sheet=_SHEET):
     """Compacted crushed rock under the slab."""
 
+    clear_area = line(
+        "Area without old footings",
+        "ft2",
+        largest(0, Slab.net_area - total(OldFooting.plan_area, AREA)),
+        source="net area less the plan area of the footings",
+    )
     compacted = line(
         "Base rock, compacted volume",
         "yd3",
-        Slab.net_area * Area.base / IN_PER_FT / FT3_PER_YD3,
-        source="net area times base depth",
+        clear_area * Area.base / IN_PER_FT / FT3_PER_YD3 + total(BaseOverFooting.compacted, AREA),
+        source="area without footings times base depth, plus what fits over the footings",
         adds=True,
     )
 

@@ -10,7 +10,7 @@ from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.pour import ADDITIONS, Addition
-from calc.trade.levels import BOARD, GROUP, TASK, TOOL
+from calc.trade.levels import BAR, BOARD, GROUP, TASK, TOOL
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
@@ -31,6 +31,7 @@ from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.takeoff.reinforcement import BarSize, BarsToBuy, ReinforcementNeeds
 from calc.trade.work.equipment import Equipment, RentalChoice
 from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime
@@ -274,6 +275,30 @@ _MATERIALS = (
     *ROCK,
     *FORMS,
     priced("Dowel stock bars", MATERIALS, total(CuttingList.bars), PieceGoods.bar_price, "no dowels"),
+    *(
+        priced(f"Reinforcing bars, {word}", MATERIALS, look_up(BarsToBuy.count, word), price, "no bars of that size")
+        for word, price in zip(BAR.axis.words, BarSize.cost.prices, strict=True)
+    ),
+    priced(
+        "Bar supports", MATERIALS, ReinforcementNeeds.supports, ReinforcementNeeds.support_price, "no reinforcing bars"
+    ),
+    priced(
+        "Bar ties, hundreds",
+        MATERIALS,
+        ReinforcementNeeds.tie_hundreds,
+        ReinforcementNeeds.ties_price,
+        "no reinforcing bars",
+    ),
+    priced(
+        "Wire mesh sheets", MATERIALS, ReinforcementNeeds.mesh_sheets, ReinforcementNeeds.mesh_price, "no wire mesh"
+    ),
+    priced(
+        "Vapor retarder rolls",
+        MATERIALS,
+        ReinforcementNeeds.vapor_rolls,
+        ReinforcementNeeds.vapor_price,
+        "no vapor retarder",
+    ),
     priced("Drill bits for dowels", MATERIALS, DowelNeeds.bits, PieceGoods.bit_price, "nothing is drilled"),
     priced(
         "Epoxy cartridges for dowels",

@@ -103,8 +103,12 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
     compared = line(
         "Method cost compared",
         "$",
-        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
-        source="cost if the method has the fewest points against it, else behind the highest cost",
+        when(
+            equals(points_against, least(points_against)),
+            MethodCost.cost,
+            greatest(MethodCost.cost) + tie + _ONE_DOLLAR,
+        ),
+        source="cost if the method has the fewest points against it, else behind the highest cost and a tie with it",
     )
     time = line("Placing time compared", "h", rounded(Method.hours, 3), source="to 3 decimals")
     tie_breaker = line(
@@ -152,8 +156,12 @@ class RunnerUpFit(Section, title="Runner-up placing methods", each=METHOD, sheet
     compared = line(
         "Method cost compared, among the others",
         "$",
-        when(equals(points_against, least(points_against)), MethodCost.cost, greatest(MethodCost.cost) + _ONE_DOLLAR),
-        source="cost if the method has the fewest points against it, else behind the highest cost",
+        when(
+            equals(points_against, least(points_against)),
+            MethodCost.cost,
+            greatest(MethodCost.cost) + MethodFit.tie + _ONE_DOLLAR,
+        ),
+        source="cost if the method has the fewest points against it, else behind the highest cost and a tie with it",
     )
     tie_breaker = line(
         "Placing time of the runner-up, as tie-breaker",

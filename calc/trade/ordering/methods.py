@@ -42,8 +42,8 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
     by_fixed = line(
         "Fixed order, rounded up",
         "yd3",
-        round_up(if_given(Ordering.fixed, 0), to=Risk.increment),
-        source="input, rounded up to the order increment",
+        largest(Risk.least, round_up(if_given(Ordering.fixed, 0), to=Risk.increment)),
+        source="input, rounded up to the order increment, not below the least order",
     )
     quantity = line(
         "Order by discharge",

@@ -86,6 +86,12 @@ class Risk(Section, title="Cost of shortage and surplus", sheet=_SHEET):
         "Extra yards tried", "yd3", 1, low=0.5, high=3, source="company policy: past the next short-load tier"
     )
 
+    least = line(
+        "Least order",
+        "yd3",
+        round_up(PlantCharges.least_order, to=increment),
+        source="minimum order, rounded up to the order increment",
+    )
     second_truck_fees = line(
         "Fees of a second truck",
         "$",
@@ -128,8 +134,8 @@ class Shortage(Section, title="Required volume and cost of shortage", each=POURI
     smallest_order = line(
         "Smallest order tried",
         "yd3",
-        largest(Risk.increment, round_up(required, to=Risk.increment) - TWO * Risk.increment),
-        source="two increments below the required volume, at least one increment",
+        largest(Risk.least, round_up(required, to=Risk.increment) - TWO * Risk.increment),
+        source="two increments below the required volume, not below the least order",
     )
     sizes = line(
         "Order sizes needed",
@@ -275,8 +281,11 @@ class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_S
     by_percent = line(
         "Order by the percent rule",
         "yd3",
-        round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.pump_residue, to=Risk.increment),
-        source="company policy: net volume plus allowance plus pump residue, rounded up once",
+        largest(
+            Risk.least,
+            round_up(total(Concrete.in_place) * (1 + allowance / PERCENT) + Shortage.pump_residue, to=Risk.increment),
+        ),
+        source="company policy: net volume plus allowance plus residue, rounded up once, not below the least order",
     )
     percent_z = line(
         "Percent rule: standard deviations above",

@@ -16,7 +16,7 @@ from calc.trade.papers.pour_text import ARRIVES_AT, Arrival, PourText
 from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import MatchedJoints
-from calc.trade.work.pour_visit import POUR, FinishersNeeded
+from calc.trade.work.pour_visit import FinishersNeeded
 from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
@@ -69,7 +69,7 @@ POUR_DAY = paper.Paper(
     Facts(
         "Balance load, finishing and curing",
         Fact(Balance.last_load, "Last truck, as ordered"),
-        Fact(POUR.window, "Finishing window on site"),
+        Fact(PourText.finish_window, "Finishing window on site"),
         Fact(FinishersNeeded.last_load_time, "Place and finish the last load"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "In small containers"),

@@ -10,12 +10,14 @@ from calc.trade.inputs.placing import Access
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
+from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.methods import Method
 from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import Pour, PourCost
 from calc.trade.papers.area_text import feet_and_inches
 from calc.trade.takeoff.forms import Board
+from calc.trade.work.pour_visit import POUR
 
 _HAUL, _POUR = "Dig and haul", "Order and placing"
 SIXTY, ONE_MINUTE, ONE_INCH, ONE_FOOT = exact(60, "min"), exact(1, "min"), exact(1, "in"), exact(1, "ft")
@@ -139,6 +141,18 @@ class PileText(Section, title="Text of each pile", each=HAULED, sheet=_HAUL):
     )
 
 
+class FinishingTime(Section, title="Finishing time", sheet=_POUR):
+    """Nobody knows it until the temperature of the concrete is typed."""
+
+    minutes = line(
+        "Finishing window, whole minutes",
+        "min",
+        rounded(POUR.window * MIN_PER_H, 0),
+        source="finishing window on site, to the nearest minute",
+    )
+    hours = line("Finishing window, whole hours", "", round_down(minutes / SIXTY), source="of the minutes")
+
+
 class PourText(Section, title="Text of the pour", sheet=_POUR):
     """For the plant and the crew."""
 
@@ -215,6 +229,21 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
             "No irrigation line is capped.",
         ),
         source="irrigation lines to cap, and who shuts the water off",
+    )
+    finish_window = line(
+        "Finishing window text",
+        "",
+        when(
+            FinishWindow.known > 0,
+            joined(
+                count_of(FinishingTime.hours, "each"),
+                " h ",
+                count_of((FinishingTime.minutes - FinishingTime.hours * SIXTY) / ONE_MINUTE, "each"),
+                " min",
+            ),
+            "not known",
+        ),
+        source="hours and minutes, where the temperature of the concrete was typed",
     )
     wheelbarrows = line(
         "Wheelbarrows to load",

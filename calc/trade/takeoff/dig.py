@@ -10,7 +10,7 @@ from calc.trade.inputs.areas import Area
 from calc.trade.inputs.job import Job, Site
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import AREA, MOISTURE, PLANT, SOIL
-from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
+from calc.trade.takeoff.geometry import EdgeTakeoff, MeanThickness, Slab
 from calc.trade.takeoff.old_concrete import OldFooting, OldSlab
 
 
@@ -66,8 +66,8 @@ class Excavation(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
     depth = line(
         "Excavation depth",
         "in",
-        largest(0, Area.thickness + Area.base - Area.height_above_grade),
-        source="nominal thickness plus base, less the height above grade",
+        largest(0, MeanThickness.by_dimensions + Area.base - Area.height_above_grade),
+        source="thickness as planned, of a taper its mean, plus base, less the height above grade",
     )
     formed = line(
         "Formed edge length", "ft", total(EdgeTakeoff.formed, AREA), source="sum of the formed edges", adds=True
@@ -84,6 +84,20 @@ class Excavation(Section, title="Excavation", each=AREA, sheet="Dig and haul"):
         "yd3",
         area * depth / IN_PER_FT / FT3_PER_YD3,
         source="excavation area times excavation depth",
+        adds=True,
+    )
+    below_top = line(
+        "Volume from the top of the slab to the bottom of the dig",
+        "yd3",
+        Slab.net_area * (depth + Area.height_above_grade) / IN_PER_FT / FT3_PER_YD3,
+        source="net area times excavation depth and height above grade",
+        adds=True,
+    )
+    slab_and_base = line(
+        "Slab and base as planned",
+        "yd3",
+        Slab.net_area * (MeanThickness.by_dimensions + Area.base) / IN_PER_FT / FT3_PER_YD3,
+        source="net area times thickness as planned and base",
         adds=True,
     )
     old_concrete = line(

@@ -58,7 +58,7 @@ class OldFooting(Section, title="Old footings", each=FOOTING, sheet="Dig and hau
         "Footing volume within the excavation",
         "yd3",
         plan_area
-        * largest(0, Area.thickness + Area.base - largest(Area.height_above_grade, Footing.depth_to_top))
+        * largest(0, MeanThickness.by_dimensions + Area.base - largest(Area.height_above_grade, Footing.depth_to_top))
         / IN_PER_FT
         / FT3_PER_YD3,
         source="not soil: from grade or top of footing, whichever is deeper, to the bottom of the excavation",

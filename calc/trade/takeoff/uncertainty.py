@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.inputs.areas import Area
 from calc.trade.levels import AREA, CROSS_SECTION
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip
@@ -40,7 +41,25 @@ class DepthUncertainty(Section, title="Uncertainty of the mean depth", each=AREA
         0.375,
         low=0.125,
         high=0.75,
-        source="common practice, no source: 3/8 in for hand excavation, 1/4 in for a base checked with a string line",
+        source="common practice, no source: 3/8 in on dirt, however it is dug",
+    )
+    default_on_base = factor(
+        "Default depth uncertainty on base rock, fewer than 4 depths",
+        "in",
+        0.25,
+        low=0.125,
+        high=0.5,
+        source="common practice, no source: 1/4 in on base rock that is checked with a string line",
+    )
+    base_from = factor(
+        "Base rock that evens out the dig, from", "in", 2, low=1, high=4, source="common practice, no source"
+    )
+
+    assumed = line(
+        "Depth uncertainty, if too few depths are measured",
+        "in",
+        when(Area.base >= base_from, default_on_base, default_std_dev),
+        source="less on base rock than on dirt",
     )
 
     sample_std_dev = line(
@@ -69,7 +88,7 @@ class DepthUncertainty(Section, title="Uncertainty of the mean depth", each=AREA
         when(
             MeanThickness.depth_count > THREE,
             sample_std_dev * small_sample_factor / square_root(MeanThickness.depth_count),
-            default_std_dev,
+            assumed,
         ),
         source="statistics: standard deviation over the root of the number of depths; the default below four depths",
     )

@@ -14,6 +14,7 @@ from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
 from calc.trade.takeoff.joints import JointNeeds
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
+from calc.trade.takeoff.reinforcement import ReinforcementNeeds
 from calc.trade.work.carrying import Carrying
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 
@@ -132,6 +133,9 @@ _QUANTITIES = {
     "drill dowels": DowelNeeds.dowels,
     "install isolation joints": JointNeeds.isolation_length,
     "lay bond breaker": PrepWork.bond_breaker,
+    "lay vapor retarder": ReinforcementNeeds.vapor_laid,
+    "place reinforcing bars": ReinforcementNeeds.bar_weight,
+    "place wire mesh": ReinforcementNeeds.mesh_area,
     "unforeseen conditions": PrepWork.unforeseen,
 }
 PREP_QUANTITIES = tuple(_QUANTITIES[word] for word in PREP_TASK.axis.words)

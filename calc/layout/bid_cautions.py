@@ -1,0 +1,121 @@
+"""The cautions of the sheet Bid, most severe first, in rows that follow the numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from calc.declared import Caution
+from calc.layout.addresses import cell
+from calc.layout.checks_sheet import ChecksPage, active_cautions
+from calc.layout.front_page import (
+    BESIDE,
+    FIGURE,
+    FIGURE_UNIT,
+    LABEL,
+    NAME,
+    NO_TEXT,
+    NUMBER_FORMAT,
+    SMALL_LINE,
+    TEXT,
+    TWO_SMALL_LINES,
+    UNIT,
+    VALUE,
+    column_heads,
+    gap_below,
+    section_head,
+)
+from calc.layout.page import CellValue, Linked, Number, Page
+from calc.model.results import JobValues
+
+SLOTS = 20
+"""Cautions that the front page has room for at issue; doubled until the job fits."""
+
+USUAL = "Usual: "
+"""Stands ahead of the usual practice, in the row below its caution."""
+
+LIST_FULL = "CHECK: list full, run flatwork again"
+"""Shown when an edit activates more cautions than the front page has room for."""
+
+
+def slots_for(job: JobValues) -> int:
+    """How many cautions the front page must have room for."""
+    slots = SLOTS
+    while slots < sum(1 for _ in active_cautions(job)):
+        slots *= 2
+    return slots
+
+
+def lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
+    """The active cautions, most severe first, in rows that follow the numbers."""
+    section_head(page, "Cautions, most severe first")
+    column_heads(
+        page,
+        {
+            LABEL: "Caution",
+            VALUE: "Number",
+            TEXT: "What was found, and below it the usual practice",
+            BESIDE: "What to do",
+            FIGURE: "Severity",
+            FIGURE_UNIT: "No.",
+        },
+    )
+    for place in range(slots):
+        _lay_caution(page, checks, place)
+        page.next()
+    gap_below(page)
+    active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
+    last = cell(NAME, page.row - 3, FIGURE_UNIT, NAME, "cr")
+    listed = f'{active}&IF({active}=1," caution"," cautions")&", all shown"'
+
+    def value(job: JobValues) -> str:
+        found = sum(1 for _ in active_cautions(job))
+        return f"{found} {'caution' if found == 1 else 'cautions'}, all shown"
+
+    page.put(Linked(page.row, TEXT, "check", lambda: f'IF({active}>{last},"{LIST_FULL}",{listed})', value))
+    page.next()
+    gap_below(page)
+
+
+def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
+    """A caution in two rows: what was found and what to do, and below them the usual practice."""
+    row = page.row
+    page.put(Number(row, FIGURE_UNIT, "number", place + 1))
+    number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
+    columns: tuple[tuple[int, str, Callable[[JobValues, Caution], CellValue], CellValue, str, str], ...] = (
+        (LABEL, "label", lambda _job, each: each.label, NO_TEXT, "label", ""),
+        (VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", NUMBER_FORMAT),
+        (UNIT, "unit", lambda _job, each: each.number.unit_text or NO_TEXT, NO_TEXT, "unit", ""),
+        (TEXT, "finding", lambda job, each: job.of(each.found), NO_TEXT, "found", ""),
+        (BESIDE, "finding", lambda _job, each: each.do, NO_TEXT, "do", ""),
+        (FIGURE, "figure", lambda _job, each: each.severity.value, NO_TEXT, "severity", ""),
+    )
+    for col, role, value_of, empty, column, format_text in columns:
+        text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
+        page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
+    page.heights[row] = TWO_SMALL_LINES
+    page.next()
+    usual = _listed(checks, number, "usual", NO_TEXT, USUAL)
+    words = _in_slot(place, lambda _job, each: f"{USUAL}{each.usual}", NO_TEXT)
+    page.put(Linked(page.row, TEXT, "small", usual, words))
+    page.heights[page.row] = SMALL_LINE
+
+
+def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue, ahead: str = "") -> Callable[[], str]:
+    """The formula that finds a column of the active caution with that number on Checks, with words ahead of it."""
+    so_far = checks.caution_column("active so far", NAME, headed=False)
+    active = checks.caution_column("active", NAME, headed=False)
+    found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
+    if ahead:
+        found = f'"{ahead}"&{found}'
+    otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
+    return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
+
+
+def _in_slot(
+    place: int, value_of: Callable[[JobValues, Caution], CellValue], empty: CellValue
+) -> Callable[[JobValues], CellValue]:
+    def value(job: JobValues) -> CellValue:
+        cautions = list(active_cautions(job))
+        return value_of(job, cautions[place]) if place < len(cautions) else empty
+
+    return value
