@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc.declared.checks import Caution
 from calc.declared.line import Line
-from calc.declared.section import Declared
+from calc.declared.section import Declared, Section
 from calc.formula.levels import Level
 
 BY_HAND = "____________________"
@@ -176,11 +177,28 @@ class CompanyText:
     words: Declared
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class CautionList:
-    """The active cautions of the job, most severe first."""
+    """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
+
+    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant.
+    """
 
     title: str
+
+    def __init__(
+        self,
+        title: str,
+        *,
+        only: tuple[Caution | type[Section], ...] = (),
+        without: tuple[Caution | type[Section], ...] = (),
+    ) -> None:
+        self.title, self._only, self._without = title, only, without
+
+    def holds(self, each: Caution) -> bool:
+        """Whether a caution is for the reader of the paper."""
+        named = {each, each.section}
+        return (not self._only or not named.isdisjoint(self._only)) and named.isdisjoint(self._without)
 
 
 @dataclass(init=False, eq=False)

@@ -160,7 +160,7 @@ def _(part: paper.RunningList, page: Page, context: PaperContext, handout: paper
 
 @_lay.register
 def _(part: paper.CautionList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
-    lay_caution_list(page, context)
+    lay_caution_list(page, context, part)
 
 
 @_lay.register

@@ -9,7 +9,7 @@ from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
 from calc.layout.addresses import cell, span
-from calc.layout.checks_sheet import active_cautions
+from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
 from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
@@ -150,44 +150,61 @@ def _names(context: PaperContext, level: Level, row: int, ending: str) -> Callab
     return lambda job: f"{word(job)}{ending}"
 
 
-def lay_caution_list(page: Page, context: PaperContext) -> None:
-    """One line per caution: what it is, and what to do. Lines not in use show a dash."""
+def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList) -> None:
+    """Two lines for each caution: what it is and what to do, and what is usual. Lines not in use show a dash."""
     for col in range(len(page.widths)):
-        text = {LABEL: "Caution", VALUE: "What to do (what was found is on Checks)"}.get(col, "")
+        text = {LABEL: "Caution", VALUE: "What to do, and usual practice below it"}.get(col, "")
         page.put(FixedText(page.row, col, "headline", text))
     head = page.row
     page.next()
-    for place in range(context.caution_slots):
-        _lay_caution_cell(page, context, head, (LABEL, "strong", "label"), place, lambda each: each.label)
-        _lay_caution_cell(page, context, head, (VALUE, "small", "do"), place, lambda each: each.do)
+    shown = sum(part.holds(each) for each in all_cautions())
+    for place in range(min(context.caution_slots, shown)):
+        for (col, role, column), text_of in _CAUTION_CELLS:
+            _lay_caution_cell(page, context, part, head, (col, role, column), place, text_of)
         page.next()
+        _lay_caution_cell(page, context, part, head, (VALUE, "small", "usual"), place, lambda each: each.usual, "")
+        page.next()
+
+
+_CAUTION_CELLS: tuple[tuple[tuple[int, str, str], Callable[[Caution], CellValue]], ...] = (
+    ((LABEL, "strong", "label"), lambda each: each.label),
+    ((VALUE, "small", "do"), lambda each: each.do),
+)
+"""The cells of the first line of a caution."""
 
 
 def _lay_caution_cell(
     page: Page,
     context: PaperContext,
+    part: paper.CautionList,
     head: int,
     where: tuple[int, str, str],
     place: int,
     text_of: Callable[[Caution], CellValue],
+    before: str | None = None,
 ) -> None:
-    """One cell of a line. Its number is the count of cells above it, with the head."""
+    """One cell of a line. Its number is the count of labels above it, with the head.
+
+    ``before`` is for the second line, below its label: the text of a cell that is not in use.
+    """
     col, role, column = where
     number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
-    so_far = context.checks.caution_column("active so far", page.name, headed=False)
-    active = context.checks.caution_column("active", page.name, headed=False)
+    otherwise = DASH
+    if before is not None:
+        number, otherwise = f"{number}-1", before
+    places = context.checks.place_column(page.name, page.name)
     words = context.checks.caution_column(column, page.name, headed=True)
 
     def value(job: JobValues) -> CellValue:
-        cautions = list(active_cautions(job))
-        return text_of(cautions[place]) if place < len(cautions) else DASH
+        cautions = [each for each in active_cautions(job) if part.holds(each)]
+        return text_of(cautions[place]) if place < len(cautions) else otherwise
 
     page.put(
         Linked(
             page.row,
             col,
             role,
-            lambda: f'IF({number}>SUM({active}),"{DASH}",INDEX({words},MATCH({number},{so_far},0)+1))',
+            lambda: f'IF({number}>MAX({places}),"{otherwise}",INDEX({words},MATCH({number},{places},0)+1))',
             value,
         )
     )
