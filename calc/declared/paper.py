@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc.declared.checks import Caution
 from calc.declared.line import Line
-from calc.declared.section import Declared
+from calc.declared.section import Declared, Section
 from calc.formula.levels import Level
 
 BY_HAND = "____________________"
@@ -44,7 +45,8 @@ class Fact:
 class Facts:
     """A block of facts. ``ticked`` puts a check box behind each, to check off when it is loaded.
 
-    ``only_with`` names a level of typed rows: without any of them the block is left out. ``abreast`` puts two
+    ``only_with`` names a level of typed rows: without any of them the block is left out; ``only_without`` names one
+    with any of which it is. ``abreast`` puts two
     numbers in a row.
     """
 
@@ -52,20 +54,28 @@ class Facts:
     rows: tuple[Fact, ...]
     ticked: bool
     only_with: Level | None
+    only_without: Level | None
     abreast: bool
 
     def __init__(
-        self, title: str, *rows: Fact, ticked: bool = False, only_with: Level | None = None, abreast: bool = False
+        self,
+        title: str,
+        *rows: Fact,
+        ticked: bool = False,
+        only_with: Level | None = None,
+        only_without: Level | None = None,
+        abreast: bool = False,
     ) -> None:
         self.title, self.rows = title, rows
-        self.ticked, self.only_with, self.abreast = ticked, only_with, abreast
+        self.ticked, self.only_with, self.only_without, self.abreast = ticked, only_with, only_without, abreast
 
 
 @dataclass(frozen=True)
 class Column:
     """A column of a table: a line, an input, fixed words for each row, the cell of a line, or a blank to fill by hand.
 
-    ``wide`` is the wide column of a paper that has one: its words are wrapped.
+    ``wide`` is the wide column of a paper that has one: its words are wrapped. ``box`` is for a number that is typed on
+    the paper, and ``over`` shows by how much that is over a line; a box left blank is not known, never 0.
     """
 
     head: str
@@ -74,13 +84,15 @@ class Column:
     points_to: Line | None = None
     wide: bool = False
     like: str = ""
+    box: bool = False
+    over: Line | None = None
 
 
 @dataclass(init=False, eq=False)
 class Table:
-    """A row for each row of a level: its name (or its number behind ``called``), then a few columns.
+    """A row for each row of a level: its name (or its number behind ``called``, or ``names``), then a few columns.
 
-    ``sums`` adds a row below with the totals of the columns that have one.
+    ``sums`` adds a row below with the totals of the columns that have one, and so does ``total``, which names it.
     """
 
     title: str
@@ -89,6 +101,8 @@ class Table:
     called: str
     head: str
     sums: bool
+    total: str
+    names: Line | None
 
     def __init__(
         self,
@@ -98,9 +112,40 @@ class Table:
         called: str = "",
         head: str = "",
         sums: bool = False,
+        total: str = "",
+        names: Line | None = None,
     ) -> None:
         self.title, self.level, self.columns = title, level, columns
-        self.called, self.head, self.sums = called, head, sums
+        self.called, self.head, self.names = called, head, names
+        self.sums, self.total = sums or bool(total), total or "Total"
+
+
+@dataclass(frozen=True)
+class Earned:
+    """A row of what was earned: its label, the line of the bid, and the line that stands for it when the job is done.
+
+    None is the cost as it turned out, with the estimate where it is not known. ``adds`` is 1, or -1 for what is
+    subtracted.
+    """
+
+    label: str
+    estimate: Line
+    actual: Line | None
+    adds: int
+
+
+@dataclass(frozen=True)
+class Actuals:
+    """What follows from the boxes of the table before it: totals, totals by ``group``, and what was earned.
+
+    A box left blank is not known: its estimate is kept, and such rows are counted.
+    """
+
+    title: str
+    estimate: Line
+    group: Line
+    groups: Level
+    earned: tuple[Earned, ...]
 
 
 @dataclass(frozen=True)
@@ -132,11 +177,28 @@ class CompanyText:
     words: Declared
 
 
-@dataclass(frozen=True)
+@dataclass(init=False, eq=False)
 class CautionList:
-    """The active cautions of the job, most severe first."""
+    """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
+
+    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant.
+    """
 
     title: str
+
+    def __init__(
+        self,
+        title: str,
+        *,
+        only: tuple[Caution | type[Section], ...] = (),
+        without: tuple[Caution | type[Section], ...] = (),
+    ) -> None:
+        self.title, self._only, self._without = title, only, without
+
+    def holds(self, each: Caution) -> bool:
+        """Whether a caution is for the reader of the paper."""
+        named = {each, each.section}
+        return (not self._only or not named.isdisjoint(self._only)) and named.isdisjoint(self._without)
 
 
 @dataclass(init=False, eq=False)
@@ -150,7 +212,7 @@ class SignatureLines:
         self.title, self.who = title, who
 
 
-Part = Facts | Table | RunningList | Sentences | CompanyText | CautionList | SignatureLines
+Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | CautionList | SignatureLines
 """A block of a paper."""
 
 
@@ -159,7 +221,7 @@ class Paper:
     """A paper for one reader: its parts from top to bottom.
 
     ``describes`` is for a wide column beside the first, with wrapped text. ``status_beside`` is the fact beside which
-    it is shown whether the bid is ready.
+    it is shown whether the bid is ready; ``ready`` is what is shown there if it is.
     """
 
     title: str
@@ -167,9 +229,16 @@ class Paper:
     parts: tuple[Part, ...]
     describes: bool
     status_beside: Declared | None
+    ready: str
 
     def __init__(
-        self, title: str, reader: str, *parts: Part, describes: bool = False, status_beside: Declared | None = None
+        self,
+        title: str,
+        reader: str,
+        *parts: Part,
+        describes: bool = False,
+        status_beside: Declared | None = None,
+        ready: str = "for the scope above",
     ) -> None:
         self.title, self.reader, self.parts = title, reader, parts
-        self.describes, self.status_beside = describes, status_beside
+        self.describes, self.status_beside, self.ready = describes, status_beside, ready

@@ -195,13 +195,15 @@ class RefFrom:
     def running(self, named: Named, level: Level) -> str:
         """The total of ``named`` down to this row, within this row's row of ``level``."""
         location, block = self.places.locations[named], self._own()
-        numbers = location.block.numbers[level]
 
         def down_to_here(col: int) -> str:
             sheet, first = location.block.sheet, location.block.first
             start = cell(sheet, first, col, self.sheet, "cr")
             return f"{start}:{cell(sheet, first + self.index, col, sheet, 'c')}"
 
+        if level == JOB:
+            return f"SUM({down_to_here(location.position)})"
+        numbers = location.block.numbers[level]
         return f"SUMIFS({down_to_here(location.position)},{down_to_here(numbers)},{self._of_row(block.numbers[level])})"
 
     def number_before(self, level: Level) -> str:

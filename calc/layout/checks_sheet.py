@@ -6,15 +6,17 @@ from collections.abc import Iterator
 from functools import cache
 
 from calc.declared import Caution, Check, Severity
+from calc.declared.paper import CautionList
 from calc.layout.addresses import CellMap, cell, span
 from calc.layout.line_sheets import format_of, open_page
-from calc.layout.page import Computed, Linked
+from calc.layout.page import Computed, Constant, Linked
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
+from calc.trade.papers.catalog import PAPERS
 
 NAME = "Checks"
 _HEADS = ("Check", "One route", "Second route", "Unit", "Tolerance", "Failed")
-_WIDTHS = (30.0, 11.0, 11.0, 9.0, 10.0, 8.0, 28.0, 22.0, 28.0, 20.0, 8.0, 34.0)
+_WIDTHS = (30.0, 11.0, 11.0, 9.0, 10.0, 8.0, 28.0, 22.0, 28.0, 20.0, 8.0, 34.0, 9.0, 9.0)
 _ONE, _ANOTHER, _UNIT, _TOLERANCE, _FAILED = range(1, 6)
 _SEVERITY, _ACTIVE, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF, _TEXT = range(1, 12)
 _COLUMNS = {
@@ -36,6 +38,12 @@ _COLUMNS = {
 def all_checks() -> tuple[Check, ...]:
     """Every check, in order."""
     return tuple(each for section in SECTIONS for each in section.declarations if isinstance(each, Check))
+
+
+@cache
+def paper_cautions() -> dict[str, CautionList]:
+    """The list of cautions of each paper that has one, by the title of the paper."""
+    return {paper.title: part for paper in PAPERS for part in paper.parts if isinstance(part, CautionList)}
 
 
 @cache
@@ -123,7 +131,8 @@ class ChecksPage:
             _SOURCE: "Source",
             _TEXT: "Text on the Bid",
         }
-        for col in range(_TEXT + 1):
+        heads |= {col: f"Place on {name}" for col, name in enumerate(paper_cautions(), _TEXT + 1)}
+        for col in range(_TEXT + 1 + len(paper_cautions())):
             page.words(col, heads.get(col, ""), "head")
         page.next()
         self.first = page.row
@@ -158,6 +167,8 @@ class ChecksPage:
                 "0",
             )
         )
+        for col, listed in enumerate(paper_cautions().values(), _TEXT + 1):
+            self._lay_place(each, listed, col, active)
         if each.open is not None:
             self.places.put_cell(each.open, NAME, row, _OPEN)
             page.put(Computed(row, _OPEN, "formula", each.open, 0, "0"))
@@ -170,6 +181,29 @@ class ChecksPage:
         advice = cell(NAME, row, _DO, NAME)
         page.put(Linked(row, _TEXT, "note", lambda: f'{parts}&" "&{advice}', lambda job: caution_text(job, each)))
         page.fit(f"{each.found.formula.words} {each.do} {each.severity.value}", _TEXT)
+
+    def _lay_place(self, each: Caution, listed: CautionList, col: int, active: str) -> None:
+        """The place of a caution among the active ones of a paper; 0 where it is not active, or not on that paper."""
+        page, row = self.page, self.page.row
+        if not listed.holds(each):
+            page.put(Constant(row, col, "formula", 0.0, "0"))
+            return
+        above = span(NAME, (self.first - 1, col), (row - 1, col), NAME)
+        page.put(
+            Linked(
+                row,
+                col,
+                "formula",
+                lambda: f"IF({active}=1,MAX({above})+1,0)",
+                lambda job: _place_on(job, listed, each),
+                "0",
+            )
+        )
+
+    def place_column(self, paper_title: str, seen_from: str) -> str:
+        """The range of the places of the cautions on a paper."""
+        col = _TEXT + 1 + list(paper_cautions()).index(paper_title)
+        return span(NAME, (self.first, col), (self.last, col), seen_from)
 
     def caution_column(self, what: str, seen_from: str, headed: bool) -> str:
         """The range of one column of the cautions."""
@@ -195,3 +229,8 @@ def _so_far(job: JobValues, place: int) -> float:
     if job.of(cautions[place].fires) != 1:
         return 0.0
     return float(sum(job.of(each.fires) == 1 for each in cautions[: place + 1]))
+
+
+def _place_on(job: JobValues, listed: CautionList, each: Caution) -> float:
+    active = [other for other in active_cautions(job) if listed.holds(other)]
+    return float(active.index(each) + 1) if each in active else 0.0

@@ -10,7 +10,7 @@ from calc.formula.functions import NONE
 from calc.formula.levels import Level
 from calc.formula.value_types import ValueType
 from calc.intake.records import JobInput
-from calc.layout.addresses import CellMap
+from calc.layout.addresses import CellMap, span
 from calc.layout.blocks import word_of
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.line_sheets import cell_value, format_of
@@ -33,7 +33,7 @@ ROW = 12.0
 _TIGHTER = 1.1
 """How much more text a column of a paper takes than one of a sheet to work on, whose estimate is more cautious."""
 
-_FORMATS = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
+_FORMATS = {"as it is": "General", "yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
 """Formats of a paper where a sheet of lines shows more digits."""
 
 
@@ -60,6 +60,8 @@ class PaperContext:
                 return self.counts[part.words.level] > 0
             case paper.Facts(only_with=Level() as level):
                 return self.counts[level] > 0
+            case paper.Facts(only_without=Level() as level):
+                return self.counts[level] == 0
         return True
 
     def word(self, level: Level, index: int) -> Callable[[JobInput], CellValue]:
@@ -88,8 +90,25 @@ class PaperContext:
         return value
 
 
+@dataclass(frozen=True)
+class Boxes:
+    """The boxes of a table in which a person types: their rows, their column, and that of the estimate beside them."""
+
+    first: int
+    last: int
+    box: int
+    estimate: int
+
+    def span(self, col: int, sheet: str) -> str:
+        """The range of a column of the table."""
+        return span(sheet, (self.first, col), (self.last, col), sheet)
+
+
+@dataclass
 class PaperPage(Page):
-    """A sheet with tighter lines, so that more of them fit on a page."""
+    """A sheet with tighter lines, so that more of them fit on a page. ``boxes`` are those of its table."""
+
+    boxes: Boxes | None = None
 
     def height_of(self, text: str, col: int) -> float:
         """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""

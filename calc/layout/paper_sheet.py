@@ -11,6 +11,7 @@ from calc.declared import paper
 from calc.layout.checks_sheet import open_stops
 from calc.layout.line_sheets import SAFETY
 from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
+from calc.layout.paper_actuals import lay_actuals
 from calc.layout.paper_cells import (
     LABEL,
     PLAIN_GRID,
@@ -32,8 +33,6 @@ NOT_READY = "NOT READY: stops are open, see Bid"
 
 NOT_COMPLETE = "NOT COMPLETE: costs have no price"
 """Shown beside the price while the company book lacks a price that the job needs."""
-
-_READY = "for the scope above"
 
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
@@ -86,7 +85,7 @@ def _lay_title(page: Page, title: str) -> None:
 
 
 @singledispatch
-def _lay(part: object, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _lay(part: object, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     raise TypeError(f"no layout for {type(part).__name__}")
 
 
@@ -105,22 +104,22 @@ def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper
         else:
             put_fact(page, context, fact, flush)
         if fact.named is not None and fact.named is handout.status_beside:
-            _lay_readiness(page, context)
+            _lay_readiness(page, context, handout.ready)
         if part.ticked:
             page.put(FixedText(page.row, _TICK, "blank", ""))
         page.next()
 
 
-def _lay_readiness(page: Page, context: PaperContext) -> None:
+def _lay_readiness(page: Page, context: PaperContext, ready: str) -> None:
     """Beside the price: whether an open stop, or a cost without a price, keeps it from being given out."""
     stops = context.checks.caution_column("open", page.name, headed=False)
 
     def text() -> str:
         lacking = context.places.one(BidPrice.unpriced, 0, page.name, "cr")
-        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{_READY}"))'
+        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{ready}"))'
 
     def value(job: JobValues) -> CellValue:
-        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.unpriced)) > 0 else _READY
+        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.unpriced)) > 0 else ready
 
     page.put(Linked(page.row, VALUE + 1, "strong", text, value))
 
@@ -145,8 +144,13 @@ def _lay_abreast(page: Page, context: PaperContext, part: paper.Facts) -> None:
 
 
 @_lay.register
-def _(part: paper.Table, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Table, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     lay_table(page, context, part, handout.describes)
+
+
+@_lay.register
+def _(part: paper.Actuals, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
+    lay_actuals(page, context, part)
 
 
 @_lay.register
@@ -156,7 +160,7 @@ def _(part: paper.RunningList, page: Page, context: PaperContext, handout: paper
 
 @_lay.register
 def _(part: paper.CautionList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
-    lay_caution_list(page, context)
+    lay_caution_list(page, context, part)
 
 
 @_lay.register

@@ -8,24 +8,31 @@ from calc.declared import Caution, Line, paper
 from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
-from calc.layout.addresses import span
-from calc.layout.checks_sheet import active_cautions
+from calc.layout.addresses import cell, span
+from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
-from calc.layout.paper_cells import LABEL, VALUE, PaperContext, is_words, paper_format
+from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
 
 _ROW_NAME = "rowname"
+
+NOT_KNOWN = "not known"
+"""Shown where nothing was typed in a box; its estimate is kept in totals."""
 
 _SEPARATOR = 3.0
 """Points of the row between a table and its totals."""
 
 
-def lay_table(page: Page, context: PaperContext, table: paper.Table, wordy: bool) -> None:
+def lay_table(page: PaperPage, context: PaperContext, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
     places = _columns(table, wordy)
     _lay_head(page, table, places)
+    page.boxes = _boxes(page, context, table, places)
     for index in range(context.counts[table.level]):
-        if table.called:
+        if table.names is not None:
+            text = context.text_of(table.names, index, page.name)
+            page.put(Linked(page.row, LABEL, _ROW_NAME, text, context.value_of(table.names, index)))
+        elif table.called:
             page.words(LABEL, f"{table.called}{index + 1}", _ROW_NAME)
         else:
             page.put(JobText(page.row, LABEL, _ROW_NAME, context.word(table.level, index)))
@@ -34,7 +41,7 @@ def lay_table(page: Page, context: PaperContext, table: paper.Table, wordy: bool
             _lay_cell(page, context, column, index, col)
         page.next()
     if table.sums:
-        _lay_sums(page, context, places)
+        _lay_sums(page, context, places, table.total)
 
 
 def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
@@ -61,9 +68,11 @@ def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
             page.put(FixedText(page.row, col, role, ""))
 
 
-def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: int, col: int) -> None:
+def _lay_cell(page: PaperPage, context: PaperContext, column: paper.Column, index: int, col: int) -> None:
     role = "rowwords" if column.wide else "rowfigure"
-    if column.points_to is not None:
+    if column.over is not None:
+        _lay_difference(page, context, column.over, index, col)
+    elif column.points_to is not None:
         page.put(AddressText(page.row, col, role, column.points_to, index))
     elif column.words:
         page.put(FixedText(page.row, col, role, column.words[index]))
@@ -76,10 +85,38 @@ def _lay_cell(page: Page, context: PaperContext, column: paper.Column, index: in
         page.put(Linked(page.row, col, role, text, value, paper_format(named, column.like), wraps=is_words(named)))
 
 
-def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int]) -> None:
+def _boxes(page: PaperPage, context: PaperContext, table: paper.Table, places: dict[paper.Column, int]) -> Boxes | None:
+    """Where the boxes of the table are, if it has any."""
+    over = next((column.over for column in table.columns if column.over is not None), None)
+    box = next((col for column, col in places.items() if column.box), None)
+    if over is None or box is None:
+        return None
+    estimate = next(col for column, col in places.items() if column.named is over)
+    return Boxes(page.row, page.row + context.counts[table.level] - 1, box, estimate)
+
+
+def _lay_difference(page: PaperPage, context: PaperContext, over: Line, index: int, col: int) -> None:
+    """By how much the box is over the estimate: not known where it is blank, a dash where nothing was expected."""
+    boxes = page.boxes
+    if boxes is None:
+        raise ValueError(f"no box beside {over.label}")
+    box, estimate = (cell(page.name, page.row, at, page.name) for at in (boxes.box, boxes.estimate))
+    page.put(
+        Linked(
+            page.row,
+            col,
+            "rowfigure",
+            lambda: f'IF(ISNUMBER({box}),{box}-{estimate},IF({estimate}=0,"{DASH}","{NOT_KNOWN}"))',
+            lambda job: DASH if job.of(over, index) == 0 else NOT_KNOWN,
+            paper_format(over),
+        )
+    )
+
+
+def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
     page.heights[page.row] = _SEPARATOR
     page.next()
-    page.words(LABEL, "Total", "rowtotal")
+    page.words(LABEL, total, "rowtotal")
     _fill(page, places, "rowtotal")
     for column, col in places.items():
         named = column.named
@@ -113,44 +150,61 @@ def _names(context: PaperContext, level: Level, row: int, ending: str) -> Callab
     return lambda job: f"{word(job)}{ending}"
 
 
-def lay_caution_list(page: Page, context: PaperContext) -> None:
-    """One line per caution: what it is, and what to do. Lines not in use show a dash."""
+def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList) -> None:
+    """Two lines for each caution: what it is and what to do, and what is usual. Lines not in use show a dash."""
     for col in range(len(page.widths)):
-        text = {LABEL: "Caution", VALUE: "What to do (what was found is on Checks)"}.get(col, "")
+        text = {LABEL: "Caution", VALUE: "What to do, and usual practice below it"}.get(col, "")
         page.put(FixedText(page.row, col, "headline", text))
     head = page.row
     page.next()
-    for place in range(context.caution_slots):
-        _lay_caution_cell(page, context, head, (LABEL, "strong", "label"), place, lambda each: each.label)
-        _lay_caution_cell(page, context, head, (VALUE, "small", "do"), place, lambda each: each.do)
+    shown = sum(part.holds(each) for each in all_cautions())
+    for place in range(min(context.caution_slots, shown)):
+        for (col, role, column), text_of in _CAUTION_CELLS:
+            _lay_caution_cell(page, context, part, head, (col, role, column), place, text_of)
         page.next()
+        _lay_caution_cell(page, context, part, head, (VALUE, "small", "usual"), place, lambda each: each.usual, "")
+        page.next()
+
+
+_CAUTION_CELLS: tuple[tuple[tuple[int, str, str], Callable[[Caution], CellValue]], ...] = (
+    ((LABEL, "strong", "label"), lambda each: each.label),
+    ((VALUE, "small", "do"), lambda each: each.do),
+)
+"""The cells of the first line of a caution."""
 
 
 def _lay_caution_cell(
     page: Page,
     context: PaperContext,
+    part: paper.CautionList,
     head: int,
     where: tuple[int, str, str],
     place: int,
     text_of: Callable[[Caution], CellValue],
+    before: str | None = None,
 ) -> None:
-    """One cell of a line. Its number is the count of cells above it, with the head."""
+    """One cell of a line. Its number is the count of labels above it, with the head.
+
+    ``before`` is for the second line, below its label: the text of a cell that is not in use.
+    """
     col, role, column = where
     number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
-    so_far = context.checks.caution_column("active so far", page.name, headed=False)
-    active = context.checks.caution_column("active", page.name, headed=False)
+    otherwise = DASH
+    if before is not None:
+        number, otherwise = f"{number}-1", before
+    places = context.checks.place_column(page.name, page.name)
     words = context.checks.caution_column(column, page.name, headed=True)
 
     def value(job: JobValues) -> CellValue:
-        cautions = list(active_cautions(job))
-        return text_of(cautions[place]) if place < len(cautions) else DASH
+        cautions = [each for each in active_cautions(job) if part.holds(each)]
+        return text_of(cautions[place]) if place < len(cautions) else otherwise
 
     page.put(
         Linked(
             page.row,
             col,
             role,
-            lambda: f'IF({number}>SUM({active}),"{DASH}",INDEX({words},MATCH({number},{so_far},0)+1))',
+            lambda: f'IF({number}>MAX({places}),"{otherwise}",INDEX({words},MATCH({number},{places},0)+1))',
             value,
         )
     )

@@ -49,7 +49,7 @@ from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
-from calc.trade.inputs.money import Change, Terms
+from calc.trade.inputs.money import Billing, Change, Terms
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.placing import Access, Forecast, WheelbarrowRoute
 from calc.trade.inputs.pour import Crew, Mixture, Ordering
@@ -65,7 +65,19 @@ from calc.trade.materials.purchases import TierStart, TruckFee
 from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
-from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
+from calc.trade.money.price import (
+    BidPrice,
+    Billed,
+    ChangeAmount,
+    ContractSum,
+    Invoice,
+    InvoiceDraw,
+    InvoiceDue,
+    InvoicePart,
+    PaymentSchedule,
+    PriceParts,
+    Subtotal,
+)
 from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.bags import Bags, BagTopUp
 from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
@@ -91,6 +103,7 @@ from calc.trade.ordering.pour_people import SawDelay
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
+from calc.trade.papers.load_items import LoadItem, LoadRow
 from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
@@ -103,6 +116,7 @@ from calc.trade.papers.pour_text import (
     PourText,
     SiteHours,
 )
+from calc.trade.papers.proposal_text import ProposalText
 from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import PriceAge
 from calc.trade.prices.rental import Rental
@@ -159,6 +173,7 @@ INPUTS = (
     OnSite,
     PaperFacts,
     Terms,
+    Billing,
     Permissions,
     Area,
     AreaUse,
@@ -338,7 +353,9 @@ PAPERS = (
     Arrival,
     ArrivalTime,
     BoardText,
+    ProposalText,
 )
+LOADS = (LoadItem, LoadRow)
 PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (
     TierStart,
@@ -353,6 +370,11 @@ MONEY = (
     PaymentSchedule,
     ChangeAmount,
     Invoice,
+    InvoiceDraw,
+    Billed,
+    ContractSum,
+    InvoicePart,
+    InvoiceDue,
 )
 CONDITIONS = (
     WeekComparison,
@@ -446,6 +468,7 @@ SECTIONS = complete(
     *PLANS_DRAWN,
     *MONEY,
     *CONDITIONS,
+    *LOADS,
     *SECOND_ROUTES,
     *CAUTIONS,
 )

@@ -190,6 +190,14 @@ DRAW = named_rows(
 )
 """A payment of the payment schedule, and when it is due."""
 
+CONTRACT_PART = named_rows("part of the contract", "price as signed", "signed change orders")
+"""What the contract sum is made of."""
+
+INVOICE_PART = named_rows(
+    "part of the invoice", "payment", "change orders billed with it", "less retainage held", "retainage released"
+)
+"""What an invoice bills."""
+
 CHANGE = typed_rows("change")
 """A change order: CO-1, CO-2 and so on, in the order in which they are typed."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import CHANGE
+from calc.trade.levels import CHANGE, DRAW
 
 
 class Terms(Section, title="Price", table="Site conditions"):
@@ -45,10 +45,27 @@ class Terms(Section, title="Price", table="Site conditions"):
     )
 
 
+class Billing(Section, title="Invoice", table="Site conditions"):
+    """What the next invoice bills; it bills the signed change orders that are billed with that payment too."""
+
+    draw = choice(
+        "Invoice bills",
+        *DRAW.axis.words,
+        default="deposit on signing",
+        help="Payment that the invoice bills; the payments before it count as billed.",
+    )
+    day = date("Invoice date", help="Date of the invoice; blank is filled in by hand.", example="2026-04-27")
+    due = date("Invoice due", help="Date on which it is due; blank is filled in by hand.", example="2026-05-07")
+    contract_day = date(
+        "Contract signed on", help="Date on which the client signed; blank is filled in by hand.", example="2026-04-15"
+    )
+
+
 class Change(Section, title="Changes", each=CHANGE, table="Changes"):
     """Change orders, numbered in this order. The bid does not change, and a change counts once it is signed."""
 
     what = text("What", help="Description of the change.", example="two more feet at the gate")
+    reason = text("Reason", help="Why the work changes.", example="the gate was moved after the bid")
     day = date("Day", help="Date it was agreed.", example="2026-04-28")
     quantity = given("Quantity", "", default=1, low=0, example="8", help="Quantity; quantity times rate is the amount.")
     unit_of_measure = text("Unit", help="Unit of the quantity.", example="panel")
@@ -60,5 +77,21 @@ class Change(Section, title="Changes", each=CHANGE, table="Changes"):
         example="22.5",
         help="Price per unit, margin included; negative is a credit.",
     )
+    days_added = given(
+        "Days added",
+        "",
+        default=0,
+        low=0,
+        high=60,
+        whole=True,
+        example="1",
+        help="Working days that it adds to the job.",
+    )
     signed = yes_no("Signed", help="Whether the client has signed it.")
+    billed_with = choice(
+        "Billed with",
+        *DRAW.axis.words,
+        default="balance on completion",
+        help="Payment with which it is billed in full, once it is signed.",
+    )
     notes = text("Notes", help="Anything else.", example="agreed by phone first")

@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.cautions.hauling import HaulCautions
+from calc.trade.cautions.safety import SafetyCautions
+from calc.trade.cautions.site import SiteCautions
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.inputs.job import Job
@@ -61,5 +64,21 @@ HAUL_OFF_SHEET = paper.Paper(
         "Rules",
         "Never load above the load line: it is where the payload is reached. Wet soil is heavier: go by the scale.",
         "One shovel of turf in clean soil makes the whole load mixed. Cover the load.",
+    ),
+    paper.CautionList(
+        "Cautions of digging and hauling",
+        only=(
+            HaulCautions.overweight,
+            HaulCautions.contaminated_soil,
+            HaulCautions.site_closed,
+            HaulCautions.no_site,
+            HaulCautions.waiting,
+            SiteCautions.utilities,
+            SiteCautions.locate_expired,
+            SiteCautions.shutoffs,
+            SafetyCautions.commercial_license,
+            SafetyCautions.backing,
+            SafetyCautions.roots,
+        ),
     ),
 )

@@ -11,7 +11,7 @@ from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import GROUP
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
-from calc.trade.money.price import BidPrice, Invoice, Subtotal
+from calc.trade.money.price import BidPrice, Invoice
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -24,15 +24,25 @@ JOB_COST = paper.Paper(
         Column("Quantity", CostTable.quantity, like="ft"),
         Column("Unit", words=tuple(row.unit_text or "-" for row in ROWS)),
         Column("Rate", CostTable.rate, like="$"),
-        Column("Amount", CostTable.amount),
-        Column("Actual"),
-        Column("Difference"),
-        Column("Receipt"),
+        Column("Estimate", CostTable.amount),
+        Column("Actual", box=True),
+        Column("Difference", over=CostTable.amount),
+        Column("Account", CostTable.account),
         Column("From cell", points_to=CostTable.amount),
         head="Cost",
-        sums=True,
     ),
-    Table("Subtotals", GROUP, Column("Amount", Subtotal.amount), Column("Actual"), head="Group", sums=True),
+    paper.Actuals(
+        "Totals: a blank is not known, and its estimate is kept",
+        CostTable.amount,
+        CostTable.group,
+        GROUP,
+        (
+            paper.Earned("Price, actual with signed change orders", BidPrice.price, Invoice.billed, 1),
+            paper.Earned("Less costs", CostTable.amount, None, -1),
+            paper.Earned("Less tax, as estimated", BidPrice.tax, BidPrice.tax, -1),
+            paper.Earned("Less overhead, as estimated", BidPrice.overhead, BidPrice.overhead, -1),
+        ),
+    ),
     Facts(
         "From cost to price",
         Fact(BidPrice.taxed),

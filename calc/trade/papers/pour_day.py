@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.cautions.crew import CrewCautions
+from calc.trade.cautions.hauling import HaulCautions
+from calc.trade.cautions.order import OrderCautions
+from calc.trade.cautions.price import PriceCautions
+from calc.trade.cautions.site import SiteCautions
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import Crew, Mixture
@@ -82,5 +87,19 @@ POUR_DAY = paper.Paper(
     paper.RunningList(
         "Control joints across: running measurements from where each slab begins", AREA, JointPlace.shown, "joints"
     ),
-    paper.CautionList("Cautions"),
+    paper.CautionList(
+        "Cautions",
+        without=(
+            PriceCautions,
+            SiteCautions.permits,
+            CrewCautions.no_wage_rate,
+            CrewCautions.private_wages,
+            CrewCautions.much_beyond_tasks,
+            CrewCautions.client_unknown,
+            OrderCautions.bags_considered,
+            HaulCautions.near_tie,
+            HaulCautions.back_haul,
+            HaulCautions.spoil_per_area,
+        ),
+    ),
 )

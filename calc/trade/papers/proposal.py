@@ -15,6 +15,7 @@ from calc.trade.levels import AREA, CHANGE, DRAW
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
 from calc.trade.papers.area_text import AreaText
 from calc.trade.papers.pour_text import PourText
+from calc.trade.papers.proposal_text import ProposalText
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.old_concrete import OldFooting
 
@@ -57,7 +58,11 @@ PROPOSAL = paper.Paper(
         Fact(PourText.shutoff, "Water shutoff"),
         Fact(OnSite.days_closed, "Days closed to traffic"),
     ),
-    Facts("Exclusions", Fact(PaperFacts.exclusions, "Not included", otherwise=paper.DASH)),
+    Facts(
+        "Exclusions",
+        Fact(ProposalText.permit, "Permit"),
+        Fact(PaperFacts.exclusions, "Not included", otherwise=paper.DASH),
+    ),
     Facts("Price", Fact(BidPrice.price, "Total price", prominent=True)),
     Table("Payment schedule", DRAW, Column("Amount", PaymentSchedule.amount), head="When", sums=True),
     Table(
