@@ -25,6 +25,7 @@ from calc.trade.papers.pour_text import BoardText
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.takeoff.reinforcement import BarMat, ReinforcementNeeds
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Task
 from calc.trade.work.protection import Protection
@@ -46,12 +47,12 @@ class Item:
         return correlation("", lambda plain: plain, self.quantity, source="a list: its unit stands beside it")
 
 
-def _hours(*tasks: str) -> Expr:
+def _hours(task: str, *others: str) -> Expr:
     """The hours of some tasks together."""
-    first, *others = (look_up(Task.hours, task) for task in tasks)
+    together: Expr = look_up(Task.hours, task)
     for other in others:
-        first = first + other
-    return first
+        together = together + look_up(Task.hours, other)
+    return together
 
 
 def _where(needed: Expr, quantity: Operand = 1) -> Expr:
@@ -66,8 +67,10 @@ def _machine(name: str) -> Item:
 
 _HEADS = OnSite.crew.count
 _BY_HAND = _hours("dig by hand", "load by hand", "place base rock")
-_LOUD = _hours("demolition saw cut", "break out slab", "chip footings", "drill dowels", "saw-cut joints") + (
-    look_up(Tool.hours, "plate compactor") + look_up(Tool.hours, "mixer")
+_LOUD = (
+    _hours("demolition saw cut", "break out slab", "chip footings", "drill dowels", "saw-cut joints")
+    + look_up(Tool.hours, "plate compactor")
+    + look_up(Tool.hours, "mixer")
 )
 _BARROWED = either(is_word(Pour.method, "wheelbarrow"), _BY_HAND > 0)
 _DOWELED = DowelNeeds.dowels > 0
@@ -84,6 +87,11 @@ MATERIALS = (
     Item("Dowels", "Dowel stock, full length", "bar", total(CuttingList.bars)),
     Item("Dowels", "Dowels to cut from it", "bar", total(CuttingList.dowels_to_cut)),
     Item("Dowels", "Epoxy tubes", "each", DowelNeeds.cartridges),
+    Item("Reinforcement", "Reinforcing bars, full length", "bar", total(BarMat.stock_bars)),
+    Item("Reinforcement", "Wire mesh sheets", "each", ReinforcementNeeds.mesh_sheets),
+    Item("Reinforcement", "Bar supports (chairs)", "each", ReinforcementNeeds.supports),
+    Item("Reinforcement", "Bar ties, hundreds", "pack", ReinforcementNeeds.tie_hundreds),
+    Item("Reinforcement", "Vapor retarder rolls", "roll", ReinforcementNeeds.vapor_rolls.count),
     Item("Joints", "Isolation-joint filler strips", "each", JointNeeds.filler_strips),
     Item("Joints", "Bond breaker", "ft2", Protection.sheet_area),
     Item("Base", "Base rock, picked up on the way", "ton", _where(BaseHaul.delivered <= 0, BaseNeeds.buy)),
@@ -99,7 +107,7 @@ MATERIALS = (
         for size, count in (("small", packs.small), ("large", packs.large))
     ),
     Item("Concrete", "Concrete washout", "each", Protection.washouts),
-    Item("Closing off", "Barricades, for the days closed", "day", Protection.closed_days),
+    Item("Closing off", "Barricades, for so many days", "day", Protection.closed_days),
     Item("Closing off", "Caution tape and signs", "set", expression(1)),
     Item("Closing off", "Traffic cones", "set", _where(Permissions.right_of_way.is_("yes"))),
 )
@@ -119,7 +127,9 @@ TOOLS = (
     Item("Dowels", "Rotary hammer drill", "each", _where(_DOWELED)),
     Item("Dowels", "Drill bits", "each", DowelNeeds.bits),
     Item("Dowels", "Vacuum with dust filter, brush for the holes", "set", _where(_DOWELED)),
-    Item("Dowels", "Bar cutter", "each", _where(_DOWELED)),
+    Item("Dowels", "Bar cutter", "each", _where(either(_DOWELED, ReinforcementNeeds.bar_weight > 0))),
+    Item("Reinforcement", "Bar bender and tie pliers", "set", _where(ReinforcementNeeds.bar_weight > 0)),
+    Item("Reinforcement", "Bolt cutter for mesh", "each", _where(ReinforcementNeeds.mesh_sheets > 0)),
     Item("Placing", "Wheelbarrows", "each", _where(_BARROWED, Access.wheelbarrows)),
     Item("Placing", "Buckets for mixing water", "set", _where(Order.bags > 0)),
     Item("Placing", "Concrete rakes", "each", Crew.placing.count),
