@@ -27,7 +27,7 @@ PLAIN_GRID = (28.0, *(10.5,) * 8)
 WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
 """The column widths of a paper: even columns for numbers, or a wide one for text beside the first."""
 
-LONG_LINES = 36.0
+LONG_LINES = 26.0
 """The width of one more column, for lines of text that are longer than the even columns together."""
 
 ROW = 12.0

@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declare import *
-from calc.formula.tree import Operand, expression
 from calc.trade.cautions.site import DustHours
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.placing import Access
@@ -55,7 +54,7 @@ def _hours(task: str, *others: str) -> Expr:
     return together
 
 
-def _where(needed: Expr, quantity: Operand = 1) -> Expr:
+def _where(needed: Expr, quantity: Expr | float = 1) -> Expr:
     """A quantity where it is needed."""
     return when(needed, quantity, 0)
 
@@ -65,6 +64,7 @@ def _machine(name: str) -> Item:
     return Item("Machines", name, "each", _where(look_up(Tool.hours, name) > 0), machine=name)
 
 
+_ONE = exact(1)
 _HEADS = OnSite.crew.count
 _BY_HAND = _hours("dig by hand", "load by hand", "place base rock")
 _LOUD = (
@@ -108,15 +108,15 @@ MATERIALS = (
     ),
     Item("Concrete", "Concrete washout", "each", Protection.washouts),
     Item("Closing off", "Barricades, for so many days", "day", Protection.closed_days),
-    Item("Closing off", "Caution tape and signs", "set", expression(1)),
+    Item("Closing off", "Caution tape and signs", "set", _ONE),
     Item("Closing off", "Traffic cones", "set", _where(Permissions.right_of_way.is_("yes"))),
 )
 """What the job uses up, or leaves on the site for days."""
 
 TOOLS = (
     *(_machine(name) for name in TOOL.axis.words),
-    Item("Layout", "Tape, string line, stakes, level, marking paint", "set", expression(1)),
-    Item("Layout", "Hose and nozzle", "each", expression(1)),
+    Item("Layout", "Tape, string line, stakes, level, marking paint", "set", _ONE),
+    Item("Layout", "Hose and nozzle", "each", _ONE),
     Item("Dig and base", "Shovels", "each", _where(_BY_HAND > 0, _HEADS)),
     Item("Dig and base", "Pick or mattock", "each", _where(_hours("dig by hand", "grub roots") > 0)),
     Item("Dig and base", "Loppers and brush saw", "set", _where(_hours("cut brush", "grub roots") > 0)),
@@ -133,12 +133,12 @@ TOOLS = (
     Item("Placing", "Wheelbarrows", "each", _where(_BARROWED, Access.wheelbarrows)),
     Item("Placing", "Buckets for mixing water", "set", _where(Order.bags > 0)),
     Item("Placing", "Concrete rakes", "each", Crew.placing.count),
-    Item("Placing", "Screed", "each", expression(1)),
-    Item("Finishing", "Bull float", "each", expression(1)),
+    Item("Placing", "Screed", "each", _ONE),
+    Item("Finishing", "Bull float", "each", _ONE),
     Item("Finishing", "Hand floats, trowels, kneeling boards", "set", Crew.finishing.count),
-    Item("Finishing", "Edger", "each", expression(1)),
+    Item("Finishing", "Edger", "each", _ONE),
     Item("Finishing", "Groover for the joints", "each", _where(_hours("tool joints") > 0)),
-    Item("Finishing", "Broom", "each", expression(1)),
+    Item("Finishing", "Broom", "each", _ONE),
     Item("Finishing", "Sprayer", "each", _where(_CURED > 0)),
 )
 """Machines and tools, by the tasks that use them."""
@@ -149,7 +149,7 @@ PROTECTION = (
     Item("Protection", "Rubber boots", "pair", _HEADS),
     Item("Protection", "Ear protection", "each", _where(_LOUD > 0, _HEADS)),
     Item("Protection", "Respirators that fit, for dust", "each", _where(DustHours.all_tasks > 0, _HEADS)),
-    Item("Protection", "Clean water for skin and eyes", "set", expression(1)),
+    Item("Protection", "Clean water for skin and eyes", "set", _ONE),
 )
 """What a person wears or has at hand: for wet concrete always, for noise and dust by task."""
 
@@ -163,10 +163,10 @@ LOAD_ROW = named_rows("row of the load list", *(str(number) for number in range(
 """A row of the load list; there is one for each item, so that none is ever left off."""
 
 
-def _name_of(item: Item) -> Expr:
+def _name_of(item: Item) -> Expr | str:
     """Its name, and for a machine how long it works and is rented."""
     if not item.machine:
-        return expression(item.name)
+        return item.name
     hours = correlation(
         "", lambda plain: plain, look_up(Tool.hours, item.machine), source="hours, shown as whole hours"
     )
@@ -197,7 +197,7 @@ class LoadItem(Section, title="Items to load", each=ITEM, sheet="Costs"):
     )
 
 
-def _listed(value: Line, otherwise: Operand) -> Expr:
+def _listed(value: Line, otherwise: float | str) -> Expr:
     """A value of the item of a row; ``otherwise`` in the rows that are not used."""
     number = row_number(LOAD_ROW)
     return when(number <= total(LoadItem.needed), lookup_by_key(value, LoadItem.row, number), otherwise)
