@@ -168,7 +168,7 @@ def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList)
         else:
             listing.lay(VALUE, "small", ("do",), lambda each: each.do)
             page.next()
-            listing.lay(VALUE, "small", ("usual",), lambda each: each.usual, "")
+            listing.lay(VALUE, "small", ("usual",), lambda each: each.usual)
         page.next()
 
 
@@ -192,9 +192,8 @@ class _Listing:
         role: str,
         columns: tuple[str, ...],
         text_of: Callable[[Caution], CellValue],
-        otherwise: str = DASH,
     ) -> None:
-        """A cell with the texts of some columns of the sheet Checks; ``otherwise`` where it is not in use."""
+        """A cell with the texts of some columns of the sheet Checks; a dash where it is not in use."""
         checks, name, number = self.context.checks, self.page.name, self.number
         places = checks.place_column(name, name)
         found = [
@@ -205,7 +204,7 @@ class _Listing:
 
         def value(job: JobValues) -> CellValue:
             cautions = [each for each in active_cautions(job) if self.part.holds(each)]
-            return text_of(cautions[self.place]) if self.place < len(cautions) else otherwise
+            return text_of(cautions[self.place]) if self.place < len(cautions) else DASH
 
-        formula = f'IF({number}>MAX({places}),"{otherwise}",{text})'
+        formula = f'IF({number}>MAX({places}),"{DASH}",{text})'
         self.page.put(Linked(self.page.row, col, role, lambda: formula, value))
