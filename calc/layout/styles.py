@@ -107,7 +107,7 @@ _FORMATS = {
     "ton": "#,##0.00",
     "%": "#,##0.0#",
     "h": "#,##0.00",
-    DATE: DATE_FORMAT,
+    DATE: f'{DATE_FORMAT};-;"-"',
 }
 
 COUNT_FORMAT = "#,##0"
@@ -130,9 +130,13 @@ def number_format(unit_text: str) -> str:
 def dashed(format_text: str) -> str:
     """The same format with a dash for zero, for rows that are not in use.
 
-    A day is never zero, and a plain number in a format of several parts shows ### where its digits do not fit.
+    A day has its dash already, and a plain number in a format of several parts shows ### where its digits do not fit.
     """
-    return format_text if format_text in (DATE_FORMAT, PLAIN_FORMAT) else f'{format_text};-{format_text};"-"'
+    return (
+        format_text
+        if format_text in (DATE_FORMAT, _FORMATS[DATE], PLAIN_FORMAT)
+        else f'{format_text};-{format_text};"-"'
+    )
 
 
 def properties(role: str, format_text: str) -> dict[str, Any]:
