@@ -81,6 +81,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "issuelabel": {**_FIXED_AT_ISSUE, "align": "left", **_WRAP},
     "issueline": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
     "issuefigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
+    "issuestrong": {"italic": True, "bold": True, "align": "right", **_TOP},
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the body style."""

@@ -6,17 +6,18 @@ from collections.abc import Iterator, Sequence
 
 from calc.formula.dates import words_of
 from calc.layout.page import Constant, Linked, Page
-from calc.layout.styles import DATE_FORMAT
+from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
 from calc.model.results import WeekCalendar, WeekDay
 
 CALENDAR = "Calendar"
-CALENDAR_TITLE = "Calendar: one row per working day, and what each job does on it"
+CALENDAR_TITLE = "Calendar: one row per day with work, and what each job does on it"
 PANEL = 7
 """So many jobs stand side by side; more stand in a panel below."""
-CALENDAR_WIDTHS = (12.0, 8.0, 8.0, 8.0, 8.0, 8.0, *(10.0,) * PANEL, 28.0)
+CALENDAR_WIDTHS = (12.0, 8.0, 8.0, 8.0, 8.0, 8.0, *(10.0,) * PANEL, 1.5, 28.0)
 _HEADS = ("Day", "Weekday", "Crews needed", "Crews had", "Crews short", "People needed")
 _NEEDED, _HAD, _SHORT, _PEOPLE = range(2, 6)
-_ASK = len(_HEADS) + PANEL
+_ASK = len(_HEADS) + PANEL + 1
+_DASHED = '0;-0;"-"'
 _WEEK_DAYS, _MONDAY = 7, 2
 _NAMED = 40
 """So many jobs or days are named in a sentence or a list; the others are counted."""
@@ -64,9 +65,12 @@ def days_over(calendar: WeekCalendar) -> Iterator[tuple[str, str]]:
 
 
 def _lay_heads(page: Page, facts: Sequence[str], jobs: Sequence[str], ask: str = "") -> None:
-    for col, text in enumerate((*facts, *("",) * (len(_HEADS) - len(facts)), *jobs)):
+    for col, text in enumerate((*facts, *(None,) * (len(_HEADS) - len(facts)), *jobs)):
         page.put(Constant(page.row, col, "rowhead" if col > 1 else "head", text))
-    page.put(Constant(page.row, _ASK, "head", ask))
+    if ask:
+        for col in range(len(_HEADS) + len(jobs), _ASK):
+            page.put(Constant(page.row, col, "head", None))
+        page.put(Constant(page.row, _ASK, "head", ask))
     for col, text in enumerate(jobs, start=len(_HEADS)):
         page.fit(text, col)
     page.heights[page.row] = max(page.heights.get(page.row, 0.0), 30.0)
@@ -83,31 +87,31 @@ def _lay_days(page: Page, calendar: WeekCalendar, jobs: Sequence[str]) -> None:
             week = _week_of(day.day)
         _lay_day(page, day)
         row = page.row + 1
-        page.put(Constant(page.row, _NEEDED, "issue", float(day.crews), "0"))
-        page.put(Constant(page.row, _HAD, "issue", calendar.crews, "0"))
-        _formula(page, _SHORT, "sum", f"MAX(0,C{row}-D{row})", max(0.0, day.crews - calendar.crews), '0;-0;"-"')
-        page.put(Constant(page.row, _PEOPLE, "issue", day.people, "0"))
+        page.put(Constant(page.row, _NEEDED, "issuefigure", float(day.crews), _DASHED))
+        page.put(Constant(page.row, _HAD, "issuefigure", calendar.crews, "0"))
+        _formula(page, _SHORT, "sum", f"MAX(0,C{row}-D{row})", max(0.0, day.crews - calendar.crews), _DASHED)
+        page.put(Constant(page.row, _PEOPLE, "issuefigure", day.people, _DASHED))
         _lay_work(page, day, jobs)
         words = ", ".join(day.ask[:_NAMED]) + (f" and {len(day.ask) - _NAMED} more" if len(day.ask) > _NAMED else "")
-        page.put(Constant(page.row, _ASK, "issuelabel", words or "-"))
-        page.fit(words, _ASK)
+        page.put(Constant(page.row, _ASK, "issueline", words or "-"))
         page.next()
-    page.put(Constant(page.row, 0, "strong", "Days of a person"))
+    page.put(Constant(page.row, 0, "strong", "Person-days"))
     people = sum(day.people for day in calendar.days)
     _formula(page, _PEOPLE, "sum", f"SUM(F{first + 1}:F{page.row})", people, "0")
     page.next()
 
 
 def _lay_day(page: Page, day: WeekDay) -> None:
-    page.put(Constant(page.row, 0, "issue", day.day, DATE_FORMAT))
-    page.put(Constant(page.row, 1, "issuelabel", words_of(day.day)[:3]))
+    page.heights[page.row] = LINE_HEIGHT
+    page.put(Constant(page.row, 0, "issueline", day.day, DATE_FORMAT))
+    page.put(Constant(page.row, 1, "issueline", words_of(day.day)[:3]))
 
 
 def _lay_work(page: Page, day: WeekDay, jobs: Sequence[str]) -> None:
     for col, job in enumerate(jobs, start=len(_HEADS)):
         work = day.work.get(job)
         pours = work is not None and work.visit == "pour"
-        page.put(Constant(page.row, col, "rowsum" if pours else "issuefigure", "-" if work is None else work.words))
+        page.put(Constant(page.row, col, "issuestrong" if pours else "issuefigure", work.words if work else "-"))
 
 
 def _below(calendar: WeekCalendar) -> Iterator[tuple[str, str]]:

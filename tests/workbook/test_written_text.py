@@ -15,7 +15,9 @@ from calc import batch
 from calc.declared import Line
 from calc.files import shipped
 from calc.layout.week import WeekRow, week_sheets
+from calc.model.results import JobDays
 from calc.model.truck_sharing import SmallPour
+from calc.model.week_calendar import week_calendar
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.week import COLUMNS
 from calc.trade.papers.mix import MIX
