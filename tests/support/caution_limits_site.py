@@ -190,6 +190,10 @@ MORE: dict[str, Limit] = {
         1,
     ),
     # 5 in under cars, 6 in under trucks
+    "SlabCautions.driven_unreinforced": Limit(
+        lying(vehicles="light", reinforcement="mesh"), lying(vehicles="light"), 81
+    ),
+    "SlabCautions.reinforced": Limit(WELL, lying(reinforcement="bars"), 81),
     "SlabCautions.thin_for_vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
     # a 3/8 in bar in the middle: 3 3/8 in leave 1 1/2 above and below, 2 3/8 in leave 1
     "SlabCautions.dowel_cover": Limit(
