@@ -91,7 +91,7 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         Calendar.days_off,
         "days",
         usual="Monday to Friday, Saturday where the company works on it, no holidays",
-        do="Ask the crew and the plant, or choose another day; Saturday work and Holidays stand in the company book.",
+        do="Ask the crew and the plant, or choose another day.",
         source="company book",
     )
     silica = caution(

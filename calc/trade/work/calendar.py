@@ -10,7 +10,6 @@ from calc.declare import *
 from calc.trade.inputs.job import Company, Holiday, Job
 from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY, VISIT
 from calc.trade.work.paid_time import Visit
-from calc.trade.work.pour_visit import POUR
 
 _SHEET = "Costs"
 _WEEK = exact(7)
@@ -111,9 +110,6 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
 class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     """How many days each kind of visit takes, and the working days that they are counted from."""
 
-    shared = line(
-        "Pour shares the preparation visit", "", POUR.is_shared, source="bags: 1 if preparation and pour are one visit"
-    )
     prep = line("Preparation days", "", look_up(Visit.visits, _PREP), source="preparation visits, a day each")
     strip = line("Strip days", "", look_up(Visit.visits, _STRIP), source="strip visits, a day each")
     seal = line("Seal days", "", look_up(Visit.visits, _SEAL), source="seal visits, a day each")
@@ -308,3 +304,28 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
         source="day of sealing",
     )
     locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")
+    summary = line(
+        "Days of the job, in words",
+        "",
+        when(
+            CalendarMarks.fits > 0,
+            joined(
+                "pour ",
+                pour_words,
+                ", start ",
+                start_words,
+                ", strip ",
+                strip_words,
+                ", seal ",
+                seal_words,
+                ", ask 811 by ",
+                locate_words,
+            ),
+            when(
+                CalendarRules.known > 0,
+                "not known: the job takes more working days than the calendar reaches",
+                "not known: no pour date is typed",
+            ),
+        ),
+        source="working days of the company",
+    )
