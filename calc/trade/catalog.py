@@ -1,4 +1,4 @@
-"""Every section, in the order in which the rules follow from each other."""
+"""Every section, in the order in which the rules follow from each other: over 450 lines because it names them all."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ from calc.trade.hauling.plans import PlanSplit, Sorting
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
+from calc.trade.inputs.job import Company, Disposal, Holiday, Job, Site, Vehicle, Wage, Wording
 from calc.trade.inputs.money import Billing, Change, Terms
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.placing import Access, Forecast, WheelbarrowRoute
@@ -65,19 +65,8 @@ from calc.trade.materials.purchases import TierStart, TruckFee
 from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
-from calc.trade.money.price import (
-    BidPrice,
-    Billed,
-    ChangeAmount,
-    ContractSum,
-    Invoice,
-    InvoiceDraw,
-    InvoiceDue,
-    InvoicePart,
-    PaymentSchedule,
-    PriceParts,
-    Subtotal,
-)
+from calc.trade.money.invoice import INVOICING
+from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
 from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.bags import Bags, BagTopUp
 from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
@@ -142,6 +131,7 @@ from calc.trade.takeoff.reinforcement import (
     SlabSides,
 )
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
+from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, CalendarRules, DayOff, DayWork
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
@@ -156,7 +146,7 @@ from calc.trade.work.task_rates import TaskRates
 from calc.trade.work.tasks import Work
 from calc.trade.work.visit_rules import VisitRules
 
-COMPANY = (Company, Vehicle, Disposal, Wage, Wording)
+COMPANY = (Company, Vehicle, Disposal, Wage, Wording, Holiday)
 INPUTS = (
     *COMPANY,
     Job,
@@ -294,10 +284,10 @@ WAYS: tuple[type[Section], ...] = (
     BY_METHOD.section,
     FiberDose,
     PieceGoods,
-    Pump,
     MIXER_HIRE.section,
     GENERATOR_HIRE.section,
     GENERATOR_HIRE_WITH_BAGS.section,
+    Pump,
     MethodFiber,
     MethodLabor,
     MethodCost,
@@ -331,6 +321,12 @@ WORK = (
     SingleVisit,
     Visit,
     PaidTime,
+    CalendarRules,
+    DayOff,
+    CalendarDay,
+    CalendarMarks,
+    DayWork,
+    Calendar,
     Task,
     Labor,
     Tool,
@@ -370,11 +366,7 @@ MONEY = (
     PaymentSchedule,
     ChangeAmount,
     Invoice,
-    InvoiceDraw,
-    Billed,
-    ContractSum,
-    InvoicePart,
-    InvoiceDue,
+    *INVOICING,
 )
 CONDITIONS = (
     WeekComparison,

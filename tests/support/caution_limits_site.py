@@ -190,6 +190,10 @@ MORE: dict[str, Limit] = {
         1,
     ),
     # 5 in under cars, 6 in under trucks
+    "SlabCautions.driven_unreinforced": Limit(
+        lying(vehicles="light", reinforcement="mesh"), lying(vehicles="light"), 81
+    ),
+    "SlabCautions.reinforced": Limit(WELL, lying(reinforcement="bars"), 81),
     "SlabCautions.thin_for_vehicles": Limit(lying(vehicles="none"), lying(vehicles="light"), 1),
     # a 3/8 in bar in the middle: 3 3/8 in leave 1 1/2 above and below, 2 3/8 in leave 1
     "SlabCautions.dowel_cover": Limit(
@@ -254,14 +258,19 @@ MORE: dict[str, Limit] = {
     "SiteCautions.licensed_trade": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
     "SiteCautions.locate_expired": Limit(
         {
-            **said(Locate_expires="2026-04-27"),
+            **said(Locate_expires="2026-04-24"),
             "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
         },
         {
-            **said(Locate_expires="2026-04-26"),
+            **said(Locate_expires="2026-04-23"),
             "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
         },
         1,
+    ),
+    "SiteCautions.pour_on_day_off": Limit(
+        {**WELL, "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-24"]]},
+        {**WELL, "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-25"]]},
+        2,  # Saturday to Monday
     ),
     "SiteCautions.permits": Limit(said(Permit=0), WELL, 81),
     "SafetyCautions.standing_bars": Limit(WELL, edged(dowel_spacing_in=24), 5),

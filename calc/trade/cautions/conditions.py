@@ -11,7 +11,7 @@ from calc.trade.inputs.site import AreaUse, Permissions
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, EDGE, FOOTING
 from calc.trade.takeoff.dowels import DoweledEdge
-from calc.trade.takeoff.geometry import MeanThickness
+from calc.trade.takeoff.geometry import MeanThickness, Slab
 from calc.trade.takeoff.joint_list import JointLayout
 from calc.trade.takeoff.joints import MatchedJoints, Panel
 from calc.trade.takeoff.old_concrete import OldFooting
@@ -81,6 +81,20 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
 
     no_vehicles = line("No vehicles", "", when(AreaUse.vehicles.is_("none"), 1, 0), source="vehicles")
     has_vehicles = line("Vehicle traffic", "", 1 - no_vehicles, source="vehicles", adds=True)
+    driven_unreinforced = line(
+        "Driven on without reinforcement",
+        "ft2",
+        when(both(has_vehicles > 0, Area.reinforcement.is_("none")), Slab.net_area, 0),
+        source="net area with vehicles and neither bars nor mesh; macro fiber counts as none",
+        adds=True,
+    )
+    reinforced = line(
+        "Reinforced area",
+        "ft2",
+        when(Area.reinforcement.is_("none"), 0, Slab.net_area),
+        source="net area with bars or mesh",
+        adds=True,
+    )
     accessible = line(
         "Accessible route checked",
         "",

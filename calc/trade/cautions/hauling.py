@@ -113,7 +113,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
     overweight = caution(
         "Load over the payload",
         Severity.STOP,
-        greatest(PileConditions.overweight) > scale_step,
+        either(greatest(PileConditions.overweight) > scale_step, VehicleSpec.planned_share > PERCENT),
         when(
             HaulVehicle.payload > 0,
             "A planned load is heavier than the payload; the number is the excess.",

@@ -19,6 +19,7 @@ from calc.trade.materials.liquids import Bonding, Curing, Sealer
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.dowels import DoweledEdge, DowelNeeds
+from calc.trade.takeoff.reinforcement import BarsToBuy
 
 _COSTS, _HAUL, _TAKEOFF = "Costs", "Dig and haul", "Takeoff"
 
@@ -184,9 +185,9 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
     standing_bars = caution(
         "Bars standing out",
         Severity.NOTE,
-        DowelNeeds.dowels > 0,
+        DowelNeeds.dowels + total(BarsToBuy.count) > 0,
         "Dowels or bars stand out where somebody may fall on them; the number is how many.",
-        DowelNeeds.dowels,
+        DowelNeeds.dowels + total(BarsToBuy.count),
         "bar",
         usual="each is capped, covered or bent over",
         do="Cap them, or bend them over, until the concrete is placed.",

@@ -89,6 +89,28 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         do="Thicken it, or keep vehicles off.",
         source=_PRACTICE,
     )
+    driven_unreinforced = caution(
+        "Vehicles without reinforcement",
+        Severity.CAUTION,
+        total(AreaSlopes.driven_unreinforced) > 0,
+        "Vehicles drive on a slab without bars or mesh; the number is its area. Macro fiber counts as none.",
+        total(AreaSlopes.driven_unreinforced),
+        "ft2",
+        usual="#4 at 18 in both ways, or mesh, where trucks drive; city details often ask for it",
+        do="Ask what the details want, and type it in Reinforcement.",
+        source=_PRACTICE,
+    )
+    reinforced = caution(
+        "Reinforcement does not replace joints",
+        Severity.NOTE,
+        total(AreaSlopes.reinforced) > 0,
+        "Bars or mesh hold cracks together and prevent none; the number is the reinforced area.",
+        total(AreaSlopes.reinforced),
+        "ft2",
+        usual="joints as close as without reinforcement, mesh in the upper half",
+        do="Joint the slab as drawn; support bars and mesh, and stop or cut half of them at each joint.",
+        source="ACI 302.1R and NRMCA CIP 6, from memory",
+    )
     dowel_cover = worst(
         "Low dowel cover",
         Severity.CAUTION,
