@@ -169,12 +169,13 @@ def proposal(workbook: Path, output: Path | None) -> None:
 @_OUTPUT
 @_JSON
 def demo(output: Path | None, as_json: bool) -> None:
-    """Bid the demo jobs that come with the program."""
+    """Bid the demo jobs that come with the program. One of them is not ready, to show what that looks like."""
     from calc import api
     from calc.files import shipped
 
     folder = output if output is not None else Path("outputs")
-    _report(api.bid(shipped("sample_inputs") / "jobs.xlsx", folder=folder), as_json)
+    run = api.bid(shipped("sample_inputs") / "jobs.xlsx", folder=folder)
+    _report(run, as_json, code=run.code if run.failures else 0)
 
 
 def _progress() -> Progress | None:
@@ -229,8 +230,9 @@ def _usage_errors() -> Iterator[None]:
         raise click.UsageError(str(unknown)) from None
 
 
-def _report(run: Run, as_json: bool) -> None:
-    """Findings to standard error, place first, then one line that sums up the run; then the exit code."""
+def _report(run: Run, as_json: bool, code: int | None = None) -> None:
+    """Findings to standard error, place first, then one line that sums up the run; then the exit code, of the run
+    unless another is given."""
     from calc.batch.summary import as_data, summary
 
     findings, folder = list(dict.fromkeys(run.findings)), str(run.folder or "")
@@ -245,7 +247,7 @@ def _report(run: Run, as_json: bool) -> None:
         for line in dict.fromkeys(str(finding) for finding in findings):
             click.echo(line, err=True)
         click.echo(summary(run, folder))
-    sys.exit(run.code)
+    sys.exit(run.code if code is None else code)
 
 
 def _write_new(file: Path, content: Callable[[], bytes]) -> None:

@@ -181,10 +181,12 @@ class CompanyText:
 class CautionList:
     """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
 
-    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant.
+    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant. ``one_line`` puts what
+    is usual behind what to do, on a paper that is full.
     """
 
     title: str
+    one_line: bool
 
     def __init__(
         self,
@@ -192,8 +194,9 @@ class CautionList:
         *,
         only: tuple[Caution | type[Section], ...] = (),
         without: tuple[Caution | type[Section], ...] = (),
+        one_line: bool = False,
     ) -> None:
-        self.title, self._only, self._without = title, only, without
+        self.title, self._only, self._without, self.one_line = title, only, without, one_line
 
     def holds(self, each: Caution) -> bool:
         """Whether a caution is for the reader of the paper."""

@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from calc.declared import Line, paper
 from calc.layout.addresses import cell
-from calc.layout.page import CellValue, JobText, Linked
+from calc.layout.page import CellValue, FixedText, JobText, Linked
 from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, paper_format
 from calc.layout.paper_tables import NOT_KNOWN
 from calc.model.results import JobValues
@@ -42,6 +42,13 @@ def _lay_heads(page: PaperPage, boxes: Boxes, first: str, count: str) -> None:
     for col in range(len(page.widths)):
         page.words(col, heads.get(col, ""), "head" if col == LABEL else "rowhead")
     page.next()
+
+
+def _fill(page: PaperPage, boxes: Boxes, role: str, *used: int) -> None:
+    """The empty cells of a row, so that its rule is as wide as the page."""
+    for col in range(VALUE, len(page.widths)):
+        if col not in (boxes.estimate, boxes.box, boxes.box + 1, *used):
+            page.put(FixedText(page.row, col, role, ""))
 
 
 def _put(page: PaperPage, col: int, text: str, value: Value, format_text: str, role: str = "rowfigure") -> None:
@@ -81,6 +88,7 @@ def _lay_group(
         )
 
     page.put(JobText(page.row, LABEL, "rowname", context.word(part.groups, index)))
+    _fill(page, boxes, "rowwords", _COUNT)
     condition = f"({groups}={name})"
     blank = f"(1-ISNUMBER({typed}))"
     _put(page, _COUNT, f"SUMPRODUCT({condition}*({estimates}<>0)*{blank})", unknown, _WHOLE)
@@ -104,11 +112,14 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
         return float(sum(job.of(part.estimate, row) != 0 for row in range(job.count(part.estimate.level))))
 
     page.words(LABEL, "Known", "rowname")
+    _fill(page, boxes, "rowwords")
     _put(page, boxes.estimate, f"SUM({estimates})-SUMPRODUCT({blank}*{estimates})", lambda job: 0.0, shape)
     _put(page, boxes.box, f"SUM({typed})", lambda job: 0.0, shape)
     _difference(page, boxes, lambda job: 0.0, shape)
     page.next()
     page.words(LABEL, "Not known, estimate kept", "rowname")
+    _fill(page, boxes, "rowwords", _COUNT)
+    page.put(FixedText(page.row, boxes.box + 1, "rowwords", ""))
     _put(page, _COUNT, f"SUMPRODUCT(({estimates}<>0)*{blank})", unknown, _WHOLE)
     for col in (boxes.estimate, boxes.box):
         _put(page, col, f"SUMPRODUCT({blank}*{estimates})", whole, shape)
@@ -125,9 +136,7 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
 def _lay_sum_label(page: PaperPage, boxes: Boxes, label: str) -> None:
     """The label of a row of sums, and its empty cells, so that its rule is as wide as the page."""
     page.words(LABEL, label, "rowtotal")
-    for col in range(VALUE, len(page.widths)):
-        if col not in (boxes.estimate, boxes.box, boxes.box + 1):
-            page.words(col, "", "rowsum")
+    _fill(page, boxes, "rowsum")
 
 
 def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, boxes: Boxes, actual_cost: str) -> None:
@@ -137,6 +146,7 @@ def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, box
     sides: dict[int, list[tuple[int, Line]]] = {boxes.estimate: [], boxes.box: []}
     for row in part.earned:
         page.words(LABEL, row.label, "rowname")
+        _fill(page, boxes, "rowwords")
         after = row.estimate if row.actual is None else row.actual
         for col, named in ((boxes.estimate, row.estimate), (boxes.box, after)):
             whole = named if named.all_rows is None else named.all_rows
@@ -151,8 +161,8 @@ def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, box
     _lay_sum_label(page, boxes, "Margin earned")
     for col, terms in sides.items():
         cells = (cell(page.name, first + place, col, page.name) for place in range(len(terms)))
-        text = "".join(f"{'+' if adds > 0 else '-'}{at}" for (adds, _), at in zip(terms, cells, strict=True))
-        _put(page, col, text.removeprefix("+"), _of_sides(terms), shape, "rowsum")
+        signed = "".join(f"{'+' if adds > 0 else '-'}{at}" for (adds, _), at in zip(terms, cells, strict=True))
+        _put(page, col, signed.removeprefix("+"), _of_sides(terms), shape, "rowsum")
     minus = [(-adds, line) for adds, line in sides[boxes.estimate]]
     _difference(page, boxes, _of_sides([*sides[boxes.box], *minus]), shape, "rowsum")
     page.next()

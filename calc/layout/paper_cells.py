@@ -27,13 +27,19 @@ PLAIN_GRID = (28.0, *(10.5,) * 8)
 WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
 """The column widths of a paper: even columns for numbers, or a wide one for text beside the first."""
 
+LONG_LINES = 26.0
+"""The width of one more column, for lines of text that are longer than the even columns together."""
+
 ROW = 12.0
 """Points of a line on a paper, which has tighter lines than a sheet to work on."""
+
+AS_IT_IS = "as it is"
+"""In place of a unit: as many digits as the number has, for a column of many units."""
 
 _TIGHTER = 1.1
 """How much more text a column of a paper takes than one of a sheet to work on, whose estimate is more cautious."""
 
-_FORMATS = {"as it is": "General", "yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
+_FORMATS = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
 """Formats of a paper where a sheet of lines shows more digits."""
 
 
@@ -134,6 +140,8 @@ def paper_format(named: Declared, like: str = "") -> str:
     """The number format on a paper: no more digits than are useful by hand, a dash for zero, a date as a date."""
     if is_words(named):
         return ""
+    if like == AS_IT_IS:
+        return '[=0]"-";General'
     unit_text = like or named.unit_text
     return dashed(_FORMATS.get(unit_text) or (number_format(unit_text) if like else format_of(named)))
 

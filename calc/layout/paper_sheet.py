@@ -14,6 +14,7 @@ from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
 from calc.layout.paper_actuals import lay_actuals
 from calc.layout.paper_cells import (
     LABEL,
+    LONG_LINES,
     PLAIN_GRID,
     ROW,
     VALUE,
@@ -50,7 +51,7 @@ def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     few = context.areas <= AREAS_ON_A_PAGE and not headed
     page = PaperPage(
         handout.title,
-        WORDY_GRID if handout.describes else PLAIN_GRID,
+        _grid(handout),
         handout.title,
         portrait=True,
         one_page=few,
@@ -74,6 +75,13 @@ def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     for row in range(page.row):
         page.heights.setdefault(row, ROW)
     return page
+
+
+def _grid(handout: paper.Paper) -> tuple[float, ...]:
+    """The column widths of a paper."""
+    long_lines = any(isinstance(part, paper.CautionList) and part.one_line for part in handout.parts)
+    even = (*PLAIN_GRID, LONG_LINES) if long_lines else PLAIN_GRID
+    return WORDY_GRID if handout.describes else even
 
 
 def _lay_title(page: Page, title: str) -> None:

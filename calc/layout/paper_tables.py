@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from calc.declared import Caution, Line, paper
 from calc.declared.paper import DASH
@@ -11,7 +12,7 @@ from calc.intake.records import JobInput
 from calc.layout.addresses import cell, span
 from calc.layout.checks_sheet import active_cautions, all_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
-from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
+from calc.layout.paper_cells import LABEL, PLAIN_GRID, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
 
 _ROW_NAME = "rowname"
@@ -131,7 +132,7 @@ def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int]
 
 def lay_running_list(page: Page, context: PaperContext, part: paper.RunningList) -> None:
     """The values of each row, side by side over the whole width, on as many lines as they take."""
-    room = len(page.widths) - VALUE
+    room = len(PLAIN_GRID) - VALUE
     slots = context.counts[part.named.level] // max(1, context.counts[part.level])
     for row in range(context.counts[part.level]):
         for start in range(0, slots, room):
@@ -151,60 +152,59 @@ def _names(context: PaperContext, level: Level, row: int, ending: str) -> Callab
 
 
 def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList) -> None:
-    """Two lines for each caution: what it is and what to do, and what is usual. Lines not in use show a dash."""
+    """Each caution: what it is, what to do, and what is usual behind or below that. Lines not in use show a dash."""
+    told = "What to do, and usual practice" if part.one_line else "What to do, and usual practice below it"
     for col in range(len(page.widths)):
-        text = {LABEL: "Caution", VALUE: "What to do, and usual practice below it"}.get(col, "")
-        page.put(FixedText(page.row, col, "headline", text))
+        page.put(FixedText(page.row, col, "headline", {LABEL: "Caution", VALUE: told}.get(col, "")))
     head = page.row
     page.next()
     shown = sum(part.holds(each) for each in all_cautions())
     for place in range(min(context.caution_slots, shown)):
-        for (col, role, column), text_of in _CAUTION_CELLS:
-            _lay_caution_cell(page, context, part, head, (col, role, column), place, text_of)
+        number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
+        listing = _Listing(page, context, part, place, number)
+        listing.lay(LABEL, "strong", ("label",), lambda each: each.label)
+        if part.one_line:
+            listing.lay(VALUE, "small", ("do", "usual"), lambda each: f"{each.do}{_USUAL}{each.usual}.")
+        else:
+            listing.lay(VALUE, "small", ("do",), lambda each: each.do)
+            page.next()
+            listing.lay(VALUE, "small", ("usual",), lambda each: each.usual)
         page.next()
-        _lay_caution_cell(page, context, part, head, (VALUE, "small", "usual"), place, lambda each: each.usual, "")
-        page.next()
 
 
-_CAUTION_CELLS: tuple[tuple[tuple[int, str, str], Callable[[Caution], CellValue]], ...] = (
-    ((LABEL, "strong", "label"), lambda each: each.label),
-    ((VALUE, "small", "do"), lambda each: each.do),
-)
-"""The cells of the first line of a caution."""
+_USUAL = " Usual: "
+"""Before what is usual, behind what to do."""
 
 
-def _lay_caution_cell(
-    page: Page,
-    context: PaperContext,
-    part: paper.CautionList,
-    head: int,
-    where: tuple[int, str, str],
-    place: int,
-    text_of: Callable[[Caution], CellValue],
-    before: str | None = None,
-) -> None:
-    """One cell of a line. Its number is the count of labels above it, with the head.
+@dataclass(frozen=True)
+class _Listing:
+    """A caution on a paper: the text of its number, and its place from 0."""
 
-    ``before`` is for the second line, below its label: the text of a cell that is not in use.
-    """
-    col, role, column = where
-    number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
-    otherwise = DASH
-    if before is not None:
-        number, otherwise = f"{number}-1", before
-    places = context.checks.place_column(page.name, page.name)
-    words = context.checks.caution_column(column, page.name, headed=True)
+    page: Page
+    context: PaperContext
+    part: paper.CautionList
+    place: int
+    number: str
 
-    def value(job: JobValues) -> CellValue:
-        cautions = [each for each in active_cautions(job) if part.holds(each)]
-        return text_of(cautions[place]) if place < len(cautions) else otherwise
+    def lay(
+        self,
+        col: int,
+        role: str,
+        columns: tuple[str, ...],
+        text_of: Callable[[Caution], CellValue],
+    ) -> None:
+        """A cell with the texts of some columns of the sheet Checks; a dash where it is not in use."""
+        checks, name, number = self.context.checks, self.page.name, self.number
+        places = checks.place_column(name, name)
+        found = [
+            f"INDEX({checks.caution_column(column, name, headed=True)},MATCH({number},{places},0)+1)"
+            for column in columns
+        ]
+        text = found[0] if len(found) == 1 else f'{found[0]}&"{_USUAL}"&{found[1]}&"."'
 
-    page.put(
-        Linked(
-            page.row,
-            col,
-            role,
-            lambda: f'IF({number}>MAX({places}),"{otherwise}",INDEX({words},MATCH({number},{places},0)+1))',
-            value,
-        )
-    )
+        def value(job: JobValues) -> CellValue:
+            cautions = [each for each in active_cautions(job) if self.part.holds(each)]
+            return text_of(cautions[self.place]) if self.place < len(cautions) else DASH
+
+        formula = f'IF({number}>MAX({places}),"{DASH}",{text})'
+        self.page.put(Linked(self.page.row, col, role, lambda: formula, value))

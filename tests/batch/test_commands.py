@@ -255,6 +255,7 @@ def test_blanks_and_the_demo_are_available_in_any_folder(tmp_path: Path) -> None
     assert openpyxl.load_workbook(tmp_path / "mine.xlsx").sheetnames[1] == "Jobs"
     run = flatwork("demo", cwd=tmp_path)
     assert run.returncode == 0, run.stderr
+    assert "The slab slopes toward a building" in run.stderr
     assert (tmp_path / "outputs" / "week.xlsx").is_file()
 
 

@@ -344,12 +344,13 @@ def test_a_column_or_a_row_that_a_book_does_not_have_is_refused_not_dropped() ->
         company_book({"Prices": [{"item": "moon dust", "price": 1.0}]})
 
 
-def test_the_demo_is_bid_without_a_stop_or_a_question() -> None:
+def test_the_demo_has_one_job_that_is_not_ready_and_one_question_to_show() -> None:
     folder = ROOT / "sample_inputs"
     intake = taken(folder / "jobs.xlsx", folder / "company.xlsx")
     assert {"26-041", "26-042"} <= {job.id for job in intake.jobs}
     assert not any(has_error(job, intake.findings) for job in intake.jobs)
-    assert [str(each) for each in intake.findings if each.severity is not Severity.NOTE] == []
+    asked = [str(each) for each in intake.findings if each.severity is not Severity.NOTE]
+    assert len(asked) == 1 and "Vertical change in level" in asked[0], asked
 
 
 def test_the_demo_that_ships_is_the_one_that_is_written_down(tmp_path: Path) -> None:

@@ -12,7 +12,15 @@ BOOKKEEPING = {"Checks", "Cautions"}
 """Sheets whose lines hold other lines against each other; they have tests of their own."""
 SHOWING = {
     f"calc.trade.{name}"
-    for name in ("money.bid", "ordering.rule_comparison", "takeoff.drawing", "papers.area_text", "papers.pour_text")
+    for name in (
+        "money.bid",
+        "ordering.rule_comparison",
+        "takeoff.drawing",
+        "papers.area_text",
+        "papers.load_items",
+        "papers.pour_text",
+        "papers.proposal_text",
+    )
 }
 """Rule files that only say for a page what others worked out; the tests of the front page, the pictures and the papers
 hold them."""

@@ -20,8 +20,8 @@ from calc.errors import Unreadable
 from calc.formula.levels import JOB
 from calc.formula.value_types import ValueType
 from calc.intake.schema import FACTOR_LIST, PRICE_LIST
-from calc.layout.checks_sheet import all_cautions
-from calc.layout.paper_cells import PLAIN_GRID
+from calc.layout.checks_sheet import all_cautions, paper_cautions
+from calc.layout.paper_cells import LONG_LINES, PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
 from calc.trade.papers.catalog import PAPERS
@@ -147,6 +147,9 @@ SEEN_BY_THE_CLIENT = (
     "BidPrice.price", "BidPrice.price_computed", "PaymentSchedule.amount", "PaymentSchedule.amount_all",
     "ChangeAmount.amount", "ChangeAmount.amount_all", "ChangeAmount.signed_amount", "ChangeAmount.signed_amount_all",
     "Invoice.changes", "Invoice.billed", "PriceParts.deposit", "PriceParts.on_pour_day", "PriceParts.on_completion",
+    "ChangeAmount.contract", "ContractSum.amount", "ContractSum.amount_all", "InvoicePart.amount",
+    "InvoicePart.amount_all", "InvoiceDue.due", "Billed.amount", "Billed.earlier", "Billed.now", "Billed.later",
+    "Billed.amount_all", "Billed.earlier_all", "Billed.now_all", "Billed.later_all", "Invoice.unsigned",
 )  # fmt: skip
 """What stands on Costs and is said to the client."""
 
@@ -183,11 +186,12 @@ def numbers_in(texts: Iterator[str]) -> set[float]:
     return {float(found.replace(",", "")) for text in texts for found in re.findall(r"\d[\d,]*\.\d+", text)}
 
 
-def test_the_client_sees_no_cost_hour_rate_or_margin(job: JobValues, book: Path) -> None:
+@pytest.mark.parametrize("name", ["Proposal", "Change order", "Invoice"])
+def test_the_client_sees_no_cost_hour_rate_or_margin(job: JobValues, book: Path, name: str) -> None:
     kept = secrets(job)
     assert len(kept) > 60
     assert any(isinstance(each, float) and met(each, kept) for each in shown(book, "Job cost")), "the search is blind"
-    on_it = shown(book, "Proposal")
+    on_it = shown(book, name)
     numbers = {float(each) for each in on_it if isinstance(each, int | float)}
     numbers |= numbers_in(each for each in on_it if isinstance(each, str))
     assert [each for each in numbers if met(each, kept)] == []
@@ -211,9 +215,7 @@ MUST_SHOW = {
     "Plant order": "Order.quantity Order.trucks Mixture.strength MixText.slump MixText.aggregate PourText.air "
     "FiberDose.per_yard FiberTotal.bags Job.address PaperFacts.contact ArrivalTime.text TruckLoad.yards "
     "PourText.balance",
-    "Load list": "BoardText.feet FormNeeds.stakes CuttingList.bars_all DowelNeeds.bits DowelNeeds.cartridges "
-    "JointNeeds.filler_strips PourText.wheelbarrows FiberTotal.bags Order.bags BaseNeeds.buy Tool.hours OnSite.crew "
-    "Labor.days",
+    "Load list": "LoadRow.name LoadRow.quantity LoadRow.unit_of_measure LoadRow.use OnSite.crew PaidTime.crew_visits",
     "Haul-off sheet": "PileText.destination PileText.load_line PileText.opens PileText.closes PileText.last_arrives "
     "PileText.not_accepted "
     "Hauled.loads Hauled.tons Hauled.dump_fee HaulVehicle.payload",
@@ -222,8 +224,13 @@ MUST_SHOW = {
     "TruckTime.allowance JointPlace.shown PourText.finish_window FinishersNeeded.last_load_time Curing.need "
     "CuringChoice.small_packs "
     "PourText.balance",
-    "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all Subtotal.amount BidPrice.tax "
-    "BidPrice.contingency BidPrice.overhead BidPrice.break_even BidPrice.margin BidPrice.price",
+    "Invoice": "Company.name Job.client ContractSum.amount ContractSum.amount_all ChangeAmount.signed_amount "
+    "Change.what InvoicePart.amount InvoicePart.note InvoiceDue.due Billed.amount Billed.earlier Billed.now "
+    "Billed.later Billed.state",
+    "Change order": "Company.name Job.client ChangeAmount.what_and_why ChangeAmount.amount ChangeAmount.contract "
+    "ChangeAmount.days Change.signed BidPrice.price Invoice.billed",
+    "Job cost": "CostTable.quantity CostTable.rate CostTable.amount CostTable.amount_all CostTable.account "
+    "BidPrice.tax BidPrice.contingency BidPrice.overhead BidPrice.break_even BidPrice.margin BidPrice.price",
 }
 
 
@@ -313,8 +320,12 @@ def test_a_paper_of_six_areas_prints_on_one_page_and_can_be_read(large: Path, bo
 
 
 def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
-    room = sum(PLAIN_GRID[1:]) * 1.6  # letters of small text in a unit of width, as printed
-    assert [each.do for each in all_cautions() if len(each.do) > room] == []
+    letters = 1.6  # of small text in a unit of width, as printed
+    room, long_lines = sum(PLAIN_GRID[1:]) * letters, (sum(PLAIN_GRID[1:]) + LONG_LINES) * letters
+    listed = paper_cautions()["Pour day"]
+    behind = [f"{each.do} Usual: {each.usual}." for each in all_cautions() if listed.holds(each)]
+    assert [text for text in behind if len(text) > long_lines] == []
+    assert [text for each in all_cautions() for text in (each.do, each.usual) if len(text) > room] == []
 
 
 @pytest.mark.slow
@@ -422,6 +433,133 @@ def test_the_measure_sheet_is_a_page_for_the_site_and_one_for_an_area(tmp_path: 
         assert asked in words
     assert any("WHO CAPS" in str(each) for each in words)
     assert any("FOOTING?" in str(each) for each in words)
+
+
+RETAINED: dict[str, Rows] = {
+    **ONE,
+    "Changes": [
+        ["what", "reason", "rate $", "signed", "days added", "billed with"],
+        ["two more feet at the gate", "the gate was moved", 180, "yes", 2, "payment on the day of the pour"],
+        ["no broom finish", "", -40, "yes", 0, ""],
+        ["root barrier", "a root was met", 252, "no", 0, ""],
+    ],
+    "Site conditions": [*ONE["Site conditions"], ["retainage", 5], ["invoice bills", "balance on completion"]],
+}
+
+
+def beside(path: Path, sheet: str, label: str, column: str) -> list[object]:
+    """What stands in a column in the rows that have a label."""
+    on_it = opened_values(path, sheet)
+    rows = [int(ref[1:]) for ref, held in on_it.items() if re.fullmatch(r"A\d+", ref) and held == label]
+    return [on_it.get(f"{column}{row}") for row in sorted(rows)]
+
+
+def test_an_invoice_adds_up_to_the_contract_three_times(folder: Path) -> None:
+    bid = only_job(folder, RETAINED, PRICED)
+    path = written(bid, folder / "retained.xlsx")
+    price = float(value(bid, "BidPrice.price"))
+    _, contract, told_again = beside(path, "Invoice", "Contract to date", "C")
+    assert contract == told_again == price + 140
+    (due,) = beside(path, "Invoice", "Due on this invoice", "C")
+    before, now, later = (beside(path, "Invoice", "Contract to date", column)[-1] for column in "DEF")
+    assert now == due == value(bid, "PriceParts.on_completion") - 40
+    assert later == value(bid, "PriceParts.retainage")
+    assert before + now + later == pytest.approx(contract)
+    assert beside(path, "Invoice", "less retainage held", "C") == [-later]
+
+
+def test_no_retainage_is_said_to_be_none(book: Path) -> None:
+    for label in ("less retainage held", "retainage released", "release of retainage"):
+        assert beside(book, "Invoice", label, "B") == ["none by this contract"]
+
+
+def test_each_change_order_says_why_and_what_the_contract_becomes(folder: Path) -> None:
+    bid = only_job(folder, RETAINED, PRICED)
+    path = written(bid, folder / "changed.xlsx")
+    price = float(value(bid, "BidPrice.price"))
+    for number, (text, contract) in enumerate(
+        (
+            ("two more feet at the gate. Reason: the gate was moved", 180),
+            ("no broom finish", 140),
+            ("root barrier. Reason: a root was met", 392),
+        ),
+        1,
+    ):
+        assert beside(path, "Change order", f"CO-{number}", "B") == [text]
+        assert beside(path, "Change order", f"CO-{number}", "D") == [price + contract]
+    assert beside(path, "Change order", "All change orders", "E") == [2]
+
+
+def test_a_change_order_without_any_change_is_for_a_pen(folder: Path) -> None:
+    bare = {name: rows for name, rows in ONE.items() if name != "Changes"}
+    path = written(only_job(folder, bare, PRICED), folder / "pen.xlsx")
+    for label in ("What is done", "Why", "Contract from now on"):
+        held = beside(path, "Change order", label, "B")
+        assert len(held) == 1
+        assert set(str(held[0])) == {"_"}
+
+
+def test_a_permit_that_was_not_typed_is_said_not_to_be_included(folder: Path, book: Path) -> None:
+    assert beside(book, "Proposal", "Permit", "B") == ["not included"]
+    permitted = {**ONE, "Site conditions": [*ONE["Site conditions"], ["permit", 85]]}
+    path = written(only_job(folder, permitted, PRICED), folder / "permitted.xlsx")
+    assert beside(path, "Proposal", "Permit", "B") == ["included"]
+
+
+def loaded(path: Path) -> set[str]:
+    """The items on the load list."""
+    return {str(held) for ref, held in opened_values(path, "Load list").items() if ref.startswith("B")}
+
+
+def test_a_job_from_bags_loads_bags_and_a_mixer_but_no_drill(folder: Path) -> None:
+    tables: dict[str, Rows] = {
+        "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
+        "Areas": [["length ft", "width ft", "formed ft"], [4, 3, 14]],
+        "Site conditions": [["fact", "value"], ["placing method", "bags"], ["placing reason", "too little"]],
+    }
+    on_it = loaded(written(only_job(folder, tables, PRICED), folder / "bagged.xlsx"))
+    assert {"Bagged concrete", "Buckets for mixing water", "Rubber boots", "Form lumber 2x4", "Form stakes"} <= on_it
+    assert any(each.startswith("Mixer: ") for each in on_it)
+    unwanted = {
+        "Rotary hammer drill",
+        "Drill bits",
+        "Concrete washout",
+        "Respirators that fit, for dust",
+        "Traffic cones",
+    }
+    assert not unwanted & on_it
+
+
+def test_a_doweled_job_loads_drill_bits_vacuum_and_respirators_but_no_bags(book: Path) -> None:
+    on_it = loaded(book)
+    assert {
+        "Rotary hammer drill", "Drill bits", "Vacuum with dust filter, brush for the holes", "Dowels to cut from it",
+        "Respirators that fit, for dust", "Ear protection", "Concrete washout", "Gloves, waterproof",
+    } <= on_it  # fmt: skip
+    assert not {"Bagged concrete", "Buckets for mixing water", "Wire mesh sheets"} & on_it
+
+
+def test_rock_that_is_delivered_is_not_loaded(folder: Path) -> None:
+    rock = "Base rock, picked up on the way"
+    far = {**ONE, "Areas": [ONE["Areas"][0], ["lot", 80, 20, *ONE["Areas"][1][3:]]]}
+    delivered = only_job(folder, far, PRICED)
+    assert value(delivered, "BaseHaul.delivered") == 1
+    assert rock not in loaded(written(delivered, folder / "delivered.xlsx"))
+
+
+def test_papers_of_the_site_leave_out_what_its_reader_cannot_act_on(book: Path) -> None:
+    listed = paper_cautions()
+    labels = {name: {each.label for each in all_cautions() if part.holds(each)} for name, part in listed.items()}
+    assert set(labels) == {"Pour day", "Haul-off sheet"}
+    for unwanted in ("Permits and documents", "Costs without a price", "Unusual margin", "Prevailing wage has no rate"):
+        assert not any(unwanted in each for each in labels.values())
+    for name, known in labels.items():
+        assert "Underground utilities" in known
+        on_it = shown(book, name)
+        (utilities,) = (each for each in all_cautions() if each.label == "Underground utilities")
+        assert utilities.label in on_it
+        assert any(utilities.do in str(each) for each in on_it)
+        assert any(utilities.usual in str(each) for each in on_it)
 
 
 def test_factors_of_money_never_reach_a_paper_of_the_site(job: JobValues) -> None:

@@ -74,7 +74,7 @@ class Workday(Section, title="Workday", sheet=_SHEET):
 
 
 class HaulTimes(Section, title="Clock of the plan chosen", each=HAUL_PLACE, sheet=_SHEET):
-    """In hours of work since the first day began; what has no loads is passed over."""
+    """In hours of work since the first day began; what has no loads stays as the pile before it."""
 
     first_leaves = line(
         "First load leaves, plan chosen",

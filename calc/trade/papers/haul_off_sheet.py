@@ -57,7 +57,7 @@ HAUL_OFF_SHEET = paper.Paper(
         Column("Tons weighed"),
         Column("Fee paid"),
         Column("Loads"),
-        Column("Ticket number"),
+        Column("Ticket no."),
         head="Pile",
     ),
     paper.Sentences(

@@ -9,7 +9,8 @@ from calc.declare import *
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.money import Billing, Change
 from calc.trade.levels import CHANGE, CONTRACT_PART, DRAW, INVOICE_PART
-from calc.trade.money.price import Billed, ChangeAmount, ContractSum, InvoiceDue, InvoicePart
+from calc.trade.money.invoice import Billed, ContractSum, InvoiceDue, InvoicePart
+from calc.trade.money.price import ChangeAmount
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 

@@ -37,7 +37,7 @@ JOB_COST = paper.Paper(
         CostTable.group,
         GROUP,
         (
-            paper.Earned("Price, actual with signed change orders", BidPrice.price, Invoice.billed, 1),
+            paper.Earned("Price; with signed changes", BidPrice.price, Invoice.billed, 1),
             paper.Earned("Less costs", CostTable.amount, None, -1),
             paper.Earned("Less tax, as estimated", BidPrice.tax, BidPrice.tax, -1),
             paper.Earned("Less overhead, as estimated", BidPrice.overhead, BidPrice.overhead, -1),

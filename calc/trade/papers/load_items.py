@@ -8,7 +8,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.declare import *
-from calc.formula.tree import Operand, expression
 from calc.trade.cautions.site import DustHours
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.placing import Access
@@ -25,6 +24,7 @@ from calc.trade.papers.pour_text import BoardText
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
+from calc.trade.takeoff.reinforcement import BarMat, ReinforcementNeeds
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Task
 from calc.trade.work.protection import Protection
@@ -46,15 +46,15 @@ class Item:
         return correlation("", lambda plain: plain, self.quantity, source="a list: its unit stands beside it")
 
 
-def _hours(*tasks: str) -> Expr:
+def _hours(task: str, *others: str) -> Expr:
     """The hours of some tasks together."""
-    first, *others = (look_up(Task.hours, task) for task in tasks)
+    together: Expr = look_up(Task.hours, task)
     for other in others:
-        first = first + other
-    return first
+        together = together + look_up(Task.hours, other)
+    return together
 
 
-def _where(needed: Expr, quantity: Operand = 1) -> Expr:
+def _where(needed: Expr, quantity: Expr | float = 1) -> Expr:
     """A quantity where it is needed."""
     return when(needed, quantity, 0)
 
@@ -64,10 +64,13 @@ def _machine(name: str) -> Item:
     return Item("Machines", name, "each", _where(look_up(Tool.hours, name) > 0), machine=name)
 
 
+_ONE = exact(1)
 _HEADS = OnSite.crew.count
 _BY_HAND = _hours("dig by hand", "load by hand", "place base rock")
-_LOUD = _hours("demolition saw cut", "break out slab", "chip footings", "drill dowels", "saw-cut joints") + (
-    look_up(Tool.hours, "plate compactor") + look_up(Tool.hours, "mixer")
+_LOUD = (
+    _hours("demolition saw cut", "break out slab", "chip footings", "drill dowels", "saw-cut joints")
+    + look_up(Tool.hours, "plate compactor")
+    + look_up(Tool.hours, "mixer")
 )
 _BARROWED = either(is_word(Pour.method, "wheelbarrow"), _BY_HAND > 0)
 _DOWELED = DowelNeeds.dowels > 0
@@ -84,6 +87,11 @@ MATERIALS = (
     Item("Dowels", "Dowel stock, full length", "bar", total(CuttingList.bars)),
     Item("Dowels", "Dowels to cut from it", "bar", total(CuttingList.dowels_to_cut)),
     Item("Dowels", "Epoxy tubes", "each", DowelNeeds.cartridges),
+    Item("Reinforcement", "Reinforcing bars, full length", "bar", total(BarMat.stock_bars)),
+    Item("Reinforcement", "Wire mesh sheets", "each", ReinforcementNeeds.mesh_sheets),
+    Item("Reinforcement", "Bar supports (chairs)", "each", ReinforcementNeeds.supports),
+    Item("Reinforcement", "Bar ties, hundreds", "pack", ReinforcementNeeds.tie_hundreds),
+    Item("Reinforcement", "Vapor retarder rolls", "roll", ReinforcementNeeds.vapor_rolls.count),
     Item("Joints", "Isolation-joint filler strips", "each", JointNeeds.filler_strips),
     Item("Joints", "Bond breaker", "ft2", Protection.sheet_area),
     Item("Base", "Base rock, picked up on the way", "ton", _where(BaseHaul.delivered <= 0, BaseNeeds.buy)),
@@ -99,16 +107,16 @@ MATERIALS = (
         for size, count in (("small", packs.small), ("large", packs.large))
     ),
     Item("Concrete", "Concrete washout", "each", Protection.washouts),
-    Item("Closing off", "Barricades, for the days closed", "day", Protection.closed_days),
-    Item("Closing off", "Caution tape and signs", "set", expression(1)),
+    Item("Closing off", "Barricades, for so many days", "day", Protection.closed_days),
+    Item("Closing off", "Caution tape and signs", "set", _ONE),
     Item("Closing off", "Traffic cones", "set", _where(Permissions.right_of_way.is_("yes"))),
 )
 """What the job uses up, or leaves on the site for days."""
 
 TOOLS = (
     *(_machine(name) for name in TOOL.axis.words),
-    Item("Layout", "Tape, string line, stakes, level, marking paint", "set", expression(1)),
-    Item("Layout", "Hose and nozzle", "each", expression(1)),
+    Item("Layout", "Tape, string line, stakes, level, marking paint", "set", _ONE),
+    Item("Layout", "Hose and nozzle", "each", _ONE),
     Item("Dig and base", "Shovels", "each", _where(_BY_HAND > 0, _HEADS)),
     Item("Dig and base", "Pick or mattock", "each", _where(_hours("dig by hand", "grub roots") > 0)),
     Item("Dig and base", "Loppers and brush saw", "set", _where(_hours("cut brush", "grub roots") > 0)),
@@ -119,16 +127,18 @@ TOOLS = (
     Item("Dowels", "Rotary hammer drill", "each", _where(_DOWELED)),
     Item("Dowels", "Drill bits", "each", DowelNeeds.bits),
     Item("Dowels", "Vacuum with dust filter, brush for the holes", "set", _where(_DOWELED)),
-    Item("Dowels", "Bar cutter", "each", _where(_DOWELED)),
+    Item("Dowels", "Bar cutter", "each", _where(either(_DOWELED, ReinforcementNeeds.bar_weight > 0))),
+    Item("Reinforcement", "Bar bender and tie pliers", "set", _where(ReinforcementNeeds.bar_weight > 0)),
+    Item("Reinforcement", "Bolt cutter for mesh", "each", _where(ReinforcementNeeds.mesh_sheets > 0)),
     Item("Placing", "Wheelbarrows", "each", _where(_BARROWED, Access.wheelbarrows)),
     Item("Placing", "Buckets for mixing water", "set", _where(Order.bags > 0)),
     Item("Placing", "Concrete rakes", "each", Crew.placing.count),
-    Item("Placing", "Screed", "each", expression(1)),
-    Item("Finishing", "Bull float", "each", expression(1)),
+    Item("Placing", "Screed", "each", _ONE),
+    Item("Finishing", "Bull float", "each", _ONE),
     Item("Finishing", "Hand floats, trowels, kneeling boards", "set", Crew.finishing.count),
-    Item("Finishing", "Edger", "each", expression(1)),
+    Item("Finishing", "Edger", "each", _ONE),
     Item("Finishing", "Groover for the joints", "each", _where(_hours("tool joints") > 0)),
-    Item("Finishing", "Broom", "each", expression(1)),
+    Item("Finishing", "Broom", "each", _ONE),
     Item("Finishing", "Sprayer", "each", _where(_CURED > 0)),
 )
 """Machines and tools, by the tasks that use them."""
@@ -139,7 +149,7 @@ PROTECTION = (
     Item("Protection", "Rubber boots", "pair", _HEADS),
     Item("Protection", "Ear protection", "each", _where(_LOUD > 0, _HEADS)),
     Item("Protection", "Respirators that fit, for dust", "each", _where(DustHours.all_tasks > 0, _HEADS)),
-    Item("Protection", "Clean water for skin and eyes", "set", expression(1)),
+    Item("Protection", "Clean water for skin and eyes", "set", _ONE),
 )
 """What a person wears or has at hand: for wet concrete always, for noise and dust by task."""
 
@@ -153,10 +163,10 @@ LOAD_ROW = named_rows("row of the load list", *(str(number) for number in range(
 """A row of the load list; there is one for each item, so that none is ever left off."""
 
 
-def _name_of(item: Item) -> Expr:
+def _name_of(item: Item) -> Expr | str:
     """Its name, and for a machine how long it works and is rented."""
     if not item.machine:
-        return expression(item.name)
+        return item.name
     hours = correlation(
         "", lambda plain: plain, look_up(Tool.hours, item.machine), source="hours, shown as whole hours"
     )
@@ -187,7 +197,7 @@ class LoadItem(Section, title="Items to load", each=ITEM, sheet="Costs"):
     )
 
 
-def _listed(value: Line, otherwise: Operand) -> Expr:
+def _listed(value: Line, otherwise: float | str) -> Expr:
     """A value of the item of a row; ``otherwise`` in the rows that are not used."""
     number = row_number(LOAD_ROW)
     return when(number <= total(LoadItem.needed), lookup_by_key(value, LoadItem.row, number), otherwise)

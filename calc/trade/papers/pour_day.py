@@ -101,5 +101,6 @@ POUR_DAY = paper.Paper(
             HaulCautions.back_haul,
             HaulCautions.spoil_per_area,
         ),
+        one_line=True,
     ),
 )

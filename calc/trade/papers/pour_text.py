@@ -6,7 +6,6 @@ from calc.declare import *
 from calc.trade.hauling.loads import Hauled
 from calc.trade.inputs.job import Disposal, Job
 from calc.trade.inputs.papers import PaperFacts
-from calc.trade.inputs.placing import Access
 from calc.trade.inputs.pour import Mixture
 from calc.trade.inputs.removal import Plant
 from calc.trade.levels import BOARD, DISPOSAL, HAULED, TRUCK
@@ -244,12 +243,6 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
             "not known",
         ),
         source="hours and minutes, where the temperature of the concrete was typed",
-    )
-    wheelbarrows = line(
-        "Wheelbarrows to load",
-        "each",
-        when(is_word(Pour.method, "wheelbarrow"), Access.wheelbarrows, 0),
-        source="where concrete is placed by wheelbarrow",
     )
     plants = line("Plants removed", "each", total(Plant.quantity), source="all kinds")
 
