@@ -40,7 +40,7 @@ def test_holidays_are_read_with_their_names(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("row", "says"),
     [
-        (["Memorial Day 2026", None], "Memorial Day 2026: Date is blank, and required."),
+        (["Memorial Day 2026", None], "Holidays!B2: error: Date is blank. Type date."),
         (["Memorial Day 2026", "in May"], '"in May" is not a date'),
         ([None, "2026-05-25"], "A holiday without a name."),
         (["memorial day 2026", "2027-05-31"], 'The holiday "memorial day 2026" is listed twice.'),
@@ -55,7 +55,7 @@ def test_a_holiday_that_cannot_be_read_is_an_error_at_its_cell(row: list[object]
     assert "error" in message
 
 
-@pytest.mark.parametrize(("typed", "says"), [("0", "at least 1"), ("1.5", "whole"), ("many", "number")])
+@pytest.mark.parametrize(("typed", "says"), [("0", "below 1"), ("1.5", "whole"), ("many", "number")])
 def test_half_a_crew_is_refused(typed: str, says: str, tmp_path: Path) -> None:
     facts: Rows = [["fact", "value"], ["Company", "Gravelly Bend Flatwork"], ["Crews", typed]]
     (message,) = found(tmp_path, ["Memorial Day 2026", "2026-05-25"], Company=facts)
