@@ -29,7 +29,17 @@ COMPANY: dict[str, Table] = {
         ("company address", "3 Kiln Lane, Alder Fork"),
         ("phone", "555-0142"),
         ("license", "FW-0000"),
+        ("crews", "1"),
+        ("saturday work", "no"),
         ("paper", "letter"),
+    ),
+    "Holidays": (
+        ("holiday", "date"),
+        ("Memorial Day", "2026-05-25"),
+        ("Independence Day, observed", "2026-07-03"),
+        ("Labor Day", "2026-09-07"),
+        ("Thanksgiving", "2026-11-26"),
+        ("Christmas Day", "2026-12-25"),
     ),
     "Vehicles": (
         ("vehicle", "struck bed capacity yd3", "heaped factor", "payload ton", "bed length ft", "bed width ft",

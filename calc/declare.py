@@ -43,6 +43,7 @@ from calc.formula.across import (
     row_word,
     running,
     total,
+    total_on,
     total_where,
 )
 from calc.formula.build import (
@@ -51,6 +52,7 @@ from calc.formula.build import (
     both,
     correlation,
     count_of,
+    date_words,
     days_after,
     days_between,
     either,
@@ -119,6 +121,7 @@ __all__ = [
     "correlation",
     "count_of",
     "date",
+    "date_words",
     "days_after",
     "days_between",
     "either",
@@ -167,6 +170,7 @@ __all__ = [
     "square_root",
     "text",
     "total",
+    "total_on",
     "total_where",
     "typed_rows",
     "when",

@@ -17,7 +17,9 @@ from calc.errors import Finding, FindingKind, Place, Unreadable
 from calc.files import Results, Saved
 from calc.layout.week import WeekRow, week_sheets
 from calc.model.outliers import outliers
+from calc.model.results import jobs_that_share
 from calc.model.truck_sharing import shared_trucks
+from calc.model.week_calendar import week_calendar
 from calc.xlsx_write.write import Identity, workbook_bytes
 
 MAX_PER_SLICE = 20
@@ -142,7 +144,9 @@ class _Bidding:
             return
         try:
             shared = shared_trucks([row.pour for row in self.rows])
-            data = workbook_bytes(week_sheets(self.rows, outliers(self.rows), shared), None, self.identity)
+            calendar = week_calendar([row.days for row in self.rows], jobs_that_share(shared))
+            sheets = week_sheets(self.rows, outliers(self.rows), shared, calendar)
+            data = workbook_bytes(sheets, None, self.identity)
         except (OSError, Unreadable) as reason:
             self.run.failures.append(f"{WEEK_FILE}: it could not be written: {reason}")
         else:

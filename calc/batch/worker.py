@@ -20,6 +20,7 @@ from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from calc.model.sensitivity import all_with_sensitivity, with_sensitivity
 from calc.model.truck_sharing import small_pour
+from calc.model.week_calendar import job_days
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
 from calc.xlsx_write.write import Identity, identity_of, job_workbook
@@ -97,7 +98,7 @@ def _result(values: JobValues, request: JobRequest) -> JobResult:
             data = job_workbook(with_sensitivity(values))
         except Exception as reason:  # an error of one job must not cost the others their workbooks
             failure = f"{request.file}: it could not be written: {type(reason).__name__}: {reason}"
-    row = week_row(values, request.file, small_pour(values))
+    row = week_row(values, request.file, small_pour(values), job_days(values))
     return JobResult(request.file, data, failure, row, tuple(job_findings(values)))
 
 

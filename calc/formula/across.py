@@ -126,6 +126,13 @@ def total_where(value: Named, key: Named, wanted: Operand) -> SumIf:
     return SumIf(value, key, word)
 
 
+def total_on(value: Named, key: Named, wanted: Expr) -> SumIf:
+    """The sum of ``value`` over the rows of the job whose ``key`` is the same whole number as ``wanted``, or date."""
+    if key.unit != wanted.unit or wanted.value_type is not ValueType.NUMBER:
+        raise FormulaError(f"{value.label} is not summed by {key.label} [{key.unit}] and {wanted.words}")
+    return SumIf(value, key, wanted)
+
+
 def group_total(value: Named, key: Named) -> GroupSum:
     """The sum of ``value`` over all rows of the job whose ``key`` is the same number."""
     return GroupSum(key, value)

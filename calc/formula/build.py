@@ -144,6 +144,11 @@ def joined(*parts: Operand) -> Expr:
     return apply("joined", *parts)
 
 
+def date_words(day: Expr) -> Expr:
+    """A date in words, such as Mon Apr 27."""
+    return apply("date_words", day)
+
+
 def count_of(value: Operand, thing: str) -> Expr:
     """A plain number as a count of ``thing``, which must be a unit of counts."""
     node = expression(value)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.formula import rounding, unit_rules
+from calc.formula import dates, rounding, unit_rules
 from calc.formula.rounding import Column, millionths
 from calc.formula.value_types import NONE, NOTHING, Argument, ValueType
 from calc.units.algebra import Unit
@@ -264,6 +264,16 @@ _ROWS: tuple[Function, ...] = (
         rounding.normal_inv,
         unit_rules.plain,
         lambda a: f"the normal place of {a}",
+    ),
+    Function(
+        "date_words",
+        dates.sheet_text,
+        dates.date_words,
+        unit_rules.one_date,
+        lambda a: f"{a} in words",
+        JOINING,
+        (CALL,),
+        value_type=ValueType.TEXT,
     ),
     Function(
         "joined",

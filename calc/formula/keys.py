@@ -44,7 +44,7 @@ class LookupByKey(Expr):
 
 @dataclass(frozen=True, eq=False)
 class SumIf(Expr):
-    """The total of ``part`` over the rows of the job whose ``key`` is the word ``wanted``."""
+    """The total of ``part`` over the rows of the job whose ``key`` is the word, or the whole number, ``wanted``."""
 
     part: Named
     key: Named

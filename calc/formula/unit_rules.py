@@ -172,6 +172,14 @@ def one_number(verb: str, parts: Sequence[Argument]) -> Unit:
     return PLAIN
 
 
+def one_date(verb: str, parts: Sequence[Argument]) -> Unit:
+    """A date, and nothing else."""
+    _numbers_only(verb, parts)
+    if parts[0].unit != _DATE:
+        raise FormulaError(f"cannot {verb} {_with_unit(parts[0])}: it is no date")
+    return PLAIN
+
+
 def joinable(verb: str, parts: Sequence[Argument]) -> Unit:
     """Texts and counts; spreadsheet programs show other numbers with different digits."""
     for part in parts:

@@ -8,19 +8,19 @@ from calc.declared import Caution, Declared, Factor, Input, Line, Override, Pack
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
 from calc.trade.inputs.areas import SHORT_EDGES
-from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
+from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
 
 KEYS = {
     "job": "the id of the job",
     "area": "the id of the area within the job",
-    **{level.axis.name: "the name it goes by" for level in (VEHICLE, DISPOSAL, ROLE, WORDING)},
+    **{level.axis.name: "the name it goes by" for level in (VEHICLE, DISPOSAL, ROLE, WORDING, HOLIDAY)},
 }
 """The columns that identify a row, or the job and area that it belongs to."""
 
 FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
 """The tables with one fact per row, with their key columns."""
 
-NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording")
+NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording", "Holidays")
 """The tables of the company book whose rows have names."""
 
 COMPANY_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
@@ -90,6 +90,7 @@ _KEY_EXAMPLES = {
     "site": "Quarry Road fill",
     "role": "laborer",
     "place": "validity",
+    "holiday": "Independence Day 2026",
 }
 
 

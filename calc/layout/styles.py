@@ -81,6 +81,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "issuelabel": {**_FIXED_AT_ISSUE, "align": "left", **_WRAP},
     "issueline": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
     "issuefigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
+    "issuestrong": {"italic": True, "bold": True, "align": "right", **_TOP},
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the body style."""
@@ -107,7 +108,7 @@ _FORMATS = {
     "ton": "#,##0.00",
     "%": "#,##0.0#",
     "h": "#,##0.00",
-    DATE: DATE_FORMAT,
+    DATE: f'{DATE_FORMAT};-;"-"',
 }
 
 COUNT_FORMAT = "#,##0"
@@ -130,9 +131,13 @@ def number_format(unit_text: str) -> str:
 def dashed(format_text: str) -> str:
     """The same format with a dash for zero, for rows that are not in use.
 
-    A day is never zero, and a plain number in a format of several parts shows ### where its digits do not fit.
+    A day has its dash already, and a plain number in a format of several parts shows ### where its digits do not fit.
     """
-    return format_text if format_text in (DATE_FORMAT, PLAIN_FORMAT) else f'{format_text};-{format_text};"-"'
+    return (
+        format_text
+        if format_text in (DATE_FORMAT, _FORMATS[DATE], PLAIN_FORMAT)
+        else f'{format_text};-{format_text};"-"'
+    )
 
 
 def properties(role: str, format_text: str) -> dict[str, Any]:

@@ -18,8 +18,9 @@ from calc.layout.checks_sheet import failed, open_stops
 from calc.layout.line_sheets import SAFETY, format_of
 from calc.layout.page import CellValue, Constant, Linked, Page
 from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
+from calc.layout.week_calendar import CALENDAR, CALENDAR_TITLE, CALENDAR_WIDTHS, days_over, lay_calendar
 from calc.layout.workbook import Cell, SheetPlan, resolve
-from calc.model.results import JobValues, SharedTruck, SmallPour
+from calc.model.results import JobDays, JobValues, SharedTruck, SmallPour, WeekCalendar
 from calc.trade.inputs.job import Job
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
@@ -80,10 +81,12 @@ class WeekRow:
     by_area: float
     usual: tuple[float, float]
     pour: SmallPour
+    days: JobDays
 
 
-def week_row(job: JobValues, file: str, pour: SmallPour) -> WeekRow:
-    """The row of a job whose workbook is ``file``; ``pour`` is what the search for shared trucks needs of it."""
+def week_row(job: JobValues, file: str, pour: SmallPour, days: JobDays) -> WeekRow:
+    """The row of a job whose workbook is ``file``; ``pour`` is what the search for shared trucks needs of it, and
+    ``days`` what the calendar needs."""
     stops, misses = len(open_stops(job)), failed(job)
     state = "NOT READY" if stops else ("CHECK" if misses else "ready")
     quantities = tuple(float(job.of(_whole(each))) for each in COLUMNS)
@@ -100,6 +103,7 @@ def week_row(job: JobValues, file: str, pour: SmallPour) -> WeekRow:
         float(job.of(BidPrice.per_ft2)),
         (float(job.of(WeekComparison.low)), float(job.of(WeekComparison.high))),
         pour,
+        days,
     )
 
 
@@ -136,15 +140,26 @@ class _Cells:
 
 
 def week_sheets(
-    rows: Sequence[WeekRow], review: Mapping[str, str], shared_trucks: Sequence[SharedTruck]
+    rows: Sequence[WeekRow],
+    review: Mapping[str, str],
+    shared_trucks: Sequence[SharedTruck],
+    calendar: WeekCalendar,
 ) -> list[SheetPlan]:
     """The sheets of the week.
 
     ``review`` says for each job id what looks odd beside the other jobs (:func:`calc.model.outliers.outliers`), and
-    ``shared_trucks`` are the pours that could share one (:func:`calc.model.truck_sharing.shared_trucks`).
+    ``shared_trucks`` are the pours that could share one (:func:`calc.model.truck_sharing.shared_trucks`);
+    ``calendar`` is what is done on each day (:func:`calc.model.week_calendar.week_calendar`).
     """
-    days, shared = (resolve(page, CellMap()) for page in (_days_page(rows), _shared_loads_page(shared_trucks)))
-    return [_growing(partial(_jobs_pages, review=review), rows), days, shared, _growing(_ledger_pages, rows)]
+    pages = (_calendar_page(calendar), _days_page(rows), _shared_loads_page(shared_trucks))
+    by_day, days, shared = (resolve(page, CellMap()) for page in pages)
+    return [
+        _growing(partial(_jobs_pages, review=review, calendar=calendar), rows),
+        by_day,
+        days,
+        shared,
+        _growing(_ledger_pages, rows),
+    ]
 
 
 def _growing(pages: Callable[[Sequence[WeekRow]], Iterator[Page]], rows: Sequence[WeekRow]) -> SheetPlan:
@@ -157,7 +172,7 @@ def _below(page: Page) -> Page:
     return Page(page.name, page.widths, row=page.row)
 
 
-def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str]) -> Iterator[Page]:
+def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str], calendar: WeekCalendar) -> Iterator[Page]:
     heads = ["Job", "Client", "Bid date", "Pour date", "Status", *(_head_of(each) for each in COLUMNS), *_REVIEW_HEADS]
     widths = (12.0, 22.0, 10.0, 10.0, 11.0, *(10.0,) * len(COLUMNS), 10.0, 30.0)
     page = _open_page(JOBS, "Week: one row per job", widths, heads)
@@ -171,7 +186,28 @@ def _jobs_pages(rows: Sequence[WeekRow], review: Mapping[str, str]) -> Iterator[
     page = _below(page)
     page.next()
     _lay_all_jobs(page, rows, first)
+    _lay_days_over(page, calendar)
     yield page
+
+
+def _lay_days_over(page: Page, calendar: WeekCalendar) -> None:
+    """The days that need more crews than the company has, in words."""
+    page.next(2)
+    page.put(Constant(page.row, 0, "strong", "Days that need more crews than the company has"))
+    for day, sentence in days_over(calendar):
+        page.next()
+        page.put(Constant(page.row, 0, "issuelabel", day))
+        page.put(Constant(page.row, 1, "issueline", sentence))
+    if not calendar.over:
+        page.next()
+        page.put(Constant(page.row, 1, "issueline", "none"))
+
+
+def _calendar_page(calendar: WeekCalendar) -> Page:
+    page = _open_page(CALENDAR, CALENDAR_TITLE, CALENDAR_WIDTHS, ())
+    page.row -= 1
+    lay_calendar(page, calendar)
+    return page
 
 
 def _lay_job(page: Page, row: WeekRow, remark: str) -> None:

@@ -84,6 +84,67 @@ class SmallPour:
     """Whether the plant puts fiber into it."""
 
 
+@dataclass(frozen=True, slots=True)
+class WorkDay:
+    """What a job does on a day: a visit, and how many people it takes."""
+
+    day: float
+    visit: str
+    people: float
+
+    @property
+    def words(self) -> str:
+        """The visit with its people, as in: prep 2."""
+        return f"{self.visit} {self.people:g}"
+
+
+@dataclass(frozen=True, slots=True)
+class JobDays:
+    """The days of one job, as the calendar of the week shows them.
+
+    ``ask`` is the last day to ask for its locate ticket, 0 where there is none to ask; ``pour_hours`` are the hours on
+    site of the longest person of its pour, ``day_hours`` those of a day; ``crews`` are those that the company has.
+    """
+
+    job: str
+    has_date: bool
+    days: tuple[WorkDay, ...]
+    ask: float
+    pour_hours: float
+    day_hours: float
+    crews: float
+
+
+@dataclass(frozen=True, slots=True)
+class WeekDay:
+    """One day of the week: what each job does, the crews and the people that it takes, and what to ask 811 for."""
+
+    day: float
+    work: Mapping[str, WorkDay]
+    crews: int
+    people: float
+    ask: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class WeekCalendar:
+    """The working days of a week on which there is something to do, the jobs that are in them, and those that are not.
+
+    ``undated`` have no pour date; of ``unknown`` the days reach beyond the calendar of the job.
+    """
+
+    days: tuple[WeekDay, ...]
+    jobs: tuple[str, ...]
+    undated: tuple[str, ...]
+    unknown: tuple[str, ...]
+    crews: float
+
+    @property
+    def over(self) -> tuple[WeekDay, ...]:
+        """The days that need more crews than the company has."""
+        return tuple(each for each in self.days if each.crews > self.crews)
+
+
 @dataclass(frozen=True)
 class SharedTruck:
     """Two or three jobs that one truck could serve, in the order of its stops.

@@ -48,7 +48,7 @@ from calc.trade.hauling.plans import PlanSplit, Sorting
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.inputs.job import Company, Disposal, Job, Site, Vehicle, Wage, Wording
+from calc.trade.inputs.job import Company, Disposal, Holiday, Job, Site, Vehicle, Wage, Wording
 from calc.trade.inputs.money import Billing, Change, Terms
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.placing import Access, Forecast, WheelbarrowRoute
@@ -131,6 +131,7 @@ from calc.trade.takeoff.reinforcement import (
     SlabSides,
 )
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
+from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, CalendarRules, DayOff, DayWork
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
@@ -145,7 +146,7 @@ from calc.trade.work.task_rates import TaskRates
 from calc.trade.work.tasks import Work
 from calc.trade.work.visit_rules import VisitRules
 
-COMPANY = (Company, Vehicle, Disposal, Wage, Wording)
+COMPANY = (Company, Vehicle, Disposal, Wage, Wording, Holiday)
 INPUTS = (
     *COMPANY,
     Job,
@@ -320,6 +321,12 @@ WORK = (
     SingleVisit,
     Visit,
     PaidTime,
+    CalendarRules,
+    DayOff,
+    CalendarDay,
+    CalendarMarks,
+    DayWork,
+    Calendar,
     Task,
     Labor,
     Tool,

@@ -62,6 +62,9 @@ ROLE = named_rows("role", "laborer", "finisher", "driver", "crew mix")
 WORDING = typed_rows("place", titled=True)
 """A place in the documents for the contractor's own wording."""
 
+HOLIDAY = typed_rows("holiday", titled=True)
+"""A day on which the company does not work."""
+
 STRENGTH = named_rows("strength", "2500 psi", "3000 psi", "3500 psi", "4000 psi", "4500 psi", "5000 psi")
 """A mix that the plant sells, by compressive strength."""
 
@@ -160,6 +163,21 @@ LATER_TASK = named_rows(
 
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
+
+DAYS_BEFORE, DAYS_AFTER, SEAL_DAYS = 45, 15, 15
+"""How far the calendar of a job goes around the pour, and from the first day of sealing on."""
+
+POUR_DAY, LAST_NEAR_DAY = "day of the pour", f"{DAYS_AFTER} days after"
+"""The rows of the calendar that others are counted from."""
+
+DAY = named_rows(
+    "day",
+    *(f"{count} days before" for count in range(DAYS_BEFORE, 0, -1)),
+    POUR_DAY,
+    *(f"{count} days after" for count in range(1, DAYS_AFTER + 1)),
+    *(f"sealing, day {count}" for count in range(1, SEAL_DAYS + 1)),
+)
+"""A day of the calendar of a job: around the pour, and from the first day on which it may be sealed."""
 
 BAR = named_rows("bar", "#3", "#4", "#5")
 """A size of reinforcing bar, by its number: the diameter in eighths of an inch."""

@@ -14,6 +14,7 @@ from calc.layout.week import SHARED_LOADS, week_row, week_sheets
 from calc.model.outliers import outliers
 from calc.model.results import SharedTruck, SmallPour, jobs_that_share
 from calc.model.truck_sharing import MOST_IN_THREES, shared_trucks, small_pour
+from calc.model.week_calendar import job_days, week_calendar
 from calc.trade.papers.mix import MIX
 
 PLANT: dict[str, Rows] = COMPANY | {
@@ -269,11 +270,11 @@ def test_a_day_of_a_hundred_pours_tries_the_smallest_in_threes_and_ends() -> Non
 
 
 def test_the_week_shows_the_best_set_and_its_sum_before_the_other_choices(tmp_path: Path) -> None:
-    rows = [week_row(only_job(tmp_path, WEEK, PLANT), "26-07.xlsx", ONE)]
-    pours = [stop("A", 1.0), stop("B", 1.0), stop("C", 1.5)]
-    sheets = week_sheets(rows, outliers(rows), shared_trucks(pours))
-    (sheet,) = [each for each in sheets if each.page.name == SHARED_LOADS]
     job = only_job(tmp_path, WEEK, PLANT)
+    rows = [week_row(job, "26-07.xlsx", ONE, job_days(job))]
+    pours = [stop("A", 1.0), stop("B", 1.0), stop("C", 1.5)]
+    sheets = week_sheets(rows, outliers(rows), shared_trucks(pours), week_calendar([rows[0].days], {}))
+    (sheet,) = [each for each in sheets if each.page.name == SHARED_LOADS]
     shown = {(cell.row, cell.col): cell.value(job) for cell in sheet.cells}
     first = next(row for (row, col), value in shown.items() if col == 1 and value == "A")
     assert [shown[first, col] for col in (1, 2, 3, 4)] == ["A", "B", "C", 3.5]

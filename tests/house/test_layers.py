@@ -30,8 +30,8 @@ DOORS = {
     "xlsxwriter": {"calc.xlsx_write.write", "calc.xlsx_write.xlsxwriter_internals", "calc.blanks.sheets"},
     "click": {"calc.cli"},
     "pandas": {"calc.layout.week", "calc.api"},
-    "numpy": {"calc.formula.rounding", "calc.formula.functions", "calc.formula.compute", "calc.model.evaluate",
-              "calc.model.results"},
+    "numpy": {"calc.formula.dates", "calc.formula.rounding", "calc.formula.functions", "calc.formula.compute",
+              "calc.model.evaluate", "calc.model.results"},
 }  # fmt: skip
 """Who else's code is let in, and where."""
 

@@ -258,14 +258,19 @@ MORE: dict[str, Limit] = {
     "SiteCautions.licensed_trade": Limit(WELL, said(Wall_or_wiring_touched="yes"), 0),
     "SiteCautions.locate_expired": Limit(
         {
-            **said(Locate_expires="2026-04-27"),
+            **said(Locate_expires="2026-04-24"),
             "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
         },
         {
-            **said(Locate_expires="2026-04-26"),
+            **said(Locate_expires="2026-04-23"),
             "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-27"]],
         },
         1,
+    ),
+    "SiteCautions.pour_on_day_off": Limit(
+        {**WELL, "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-24"]]},
+        {**WELL, "Jobs": [["job", "bid date", "pour date"], ["one", "2026-04-13", "2026-04-25"]]},
+        2,  # Saturday to Monday
     ),
     "SiteCautions.permits": Limit(said(Permit=0), WELL, 81),
     "SafetyCautions.standing_bars": Limit(WELL, edged(dowel_spacing_in=24), 5),

@@ -14,6 +14,7 @@ from written_book import Book, Fault, FormulaCell, Rule
 # fmt: off
 FUNCTIONS = frozenset({
     "ABS", "EXP", "LN", "PI", "POWER", "PRODUCT", "ROUND", "ROUNDDOWN", "ROUNDUP", "SQRT",
+    "CHOOSE", "DAY", "MONTH", "WEEKDAY",
     "SUM", "SUMIF", "SUMIFS", "SUMPRODUCT", "COUNT", "COUNTA", "COUNTIF", "COUNTIFS",
     "AVERAGE", "MAX", "MIN", "NORMSDIST", "NORMSINV", "STDEV",
     "AND", "IF", "IFERROR", "ISBLANK", "ISNUMBER", "ISTEXT", "NOT", "OR",

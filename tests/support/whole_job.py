@@ -166,6 +166,7 @@ WAGES: list[Row] = [
     {"role": "laborer", "private $/h": 46, "prevailing $/h": 68},
     {"role": "finisher", "private $/h": 58, "prevailing $/h": 81},
     {"role": "driver", "private $/h": 44, "prevailing $/h": 64},
+    {"role": "crew mix"},
 ]
 
 DATED: Row = {"dated": "2026-03-30", "valid until": "2026-06-30", "supplier": "Alder Fork Supply", "taxable": "yes",

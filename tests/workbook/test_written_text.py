@@ -15,7 +15,9 @@ from calc import batch
 from calc.declared import Line
 from calc.files import shipped
 from calc.layout.week import WeekRow, week_sheets
+from calc.model.results import JobDays
 from calc.model.truck_sharing import SmallPour
+from calc.model.week_calendar import week_calendar
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.week import COLUMNS
 from calc.trade.papers.mix import MIX
@@ -42,7 +44,7 @@ POUR = SmallPour(
 )
 ROW = WeekRow(
     "one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 1 + len(COLUMNS))), "ready", (),
-    "41 Orchard Spur", 24.5, (0.5, 2.0), POUR,
+    "41 Orchard Spur", 24.5, (0.5, 2.0), POUR, JobDays("one", True, (), 0.0, 4.0, 7.0, 1.0),
 )  # fmt: skip
 
 
@@ -98,7 +100,7 @@ def test_a_job_that_is_called_like_a_function_still_has_its_link(job: str, tmp_p
 def test_a_job_bid_alone_has_the_same_day_as_in_a_week() -> None:
     """One job is not grouped, since grouping is slow to begin: it must show what grouping would."""
     alone, together = (
-        [cell.shows(None) for cell in week_sheets(rows, {}, [])[1].cells if cell.row == 3]
+        [cell.shows(None) for cell in week_sheets(rows, {}, [], week_calendar([], {}))[2].cells if cell.row == 3]
         for rows in ([ROW], [replace(ROW, job="two", pour_date=ROW.pour_date + 7), ROW])
     )
     assert alone == together

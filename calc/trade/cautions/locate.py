@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.site import Permissions
+from calc.trade.work.calendar import Calendar, CalendarRules
 from calc.trade.work.labor import Task
 
 _SHEET = "Costs"
@@ -12,15 +13,6 @@ _SHEET = "Costs"
 
 class UtilityLocate(Section, title="Utility locate", sheet=_SHEET):
     """Utilities are marked before the ground is opened; the ticket is good for a time that the state sets."""
-
-    notice = factor(
-        "Notice for a locate ticket, working days",
-        "days",
-        2,
-        low=1,
-        high=10,
-        source="local law, often 2 or 3 working days; 811, the one-call center",
-    )
 
     ground_hours = line(
         "Hours of digging, chipping and drilling",
@@ -34,14 +26,20 @@ class UtilityLocate(Section, title="Utility locate", sheet=_SHEET):
         source="labor",
     )
     days_expired = line(
-        "Locate expired before the pour, by",
+        "Locate expires before the last preparation day, by",
         "days",
         when(
             both(is_given(Job.pour_date), is_given(Permissions.locate_ends)),
-            largest(0, days_between(Permissions.locate_ends, Job.pour_date)),
+            largest(
+                0,
+                days_between(
+                    Permissions.locate_ends, when(Calendar.last_prep_day > 0, Calendar.last_prep_day, Job.pour_date)
+                ),
+            ),
             0,
         ),
-        source="pour date less the last day of the ticket; 0 where either is not known",
+        source="last preparation day, or the pour date where that is not known, less the last day of the ticket; 0 "
+        "where no date is known",
     )
 
 
@@ -64,7 +62,7 @@ class LocateTicket(Section, title="Locate ticket", sheet=_SHEET):
     days_shown = line(
         "Days of the locate note",
         "days",
-        when(known > 0, days_good, UtilityLocate.notice),
+        when(known > 0, days_good, CalendarRules.notice),
         source="days that the ticket is good for, or the notice for it",
     )
     found = line(
@@ -83,7 +81,7 @@ class LocateTicket(Section, title="Locate ticket", sheet=_SHEET):
             ),
             joined(
                 "Ground is dug, chipped or drilled: call 811 at least ",
-                count_of(UtilityLocate.notice.count, "each"),
+                count_of(CalendarRules.notice.count, "each"),
                 " working days ahead.",
             ),
         ),

@@ -9,6 +9,7 @@ from calc.trade.inputs.money import Terms
 from calc.trade.inputs.site import Permissions
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.geometry import Slab
+from calc.trade.work.calendar import Calendar, CalendarMarks
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Task
 
@@ -75,12 +76,23 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "Locate expires before the pour",
         Severity.CAUTION,
         UtilityLocate.days_expired > 0,
-        "The locate ticket expires before the day of the pour; the number is how many days.",
+        "The locate ticket expires before the last day of digging; the number is how many days.",
         UtilityLocate.days_expired,
         "days",
         usual="a ticket is good for two to four weeks, by state",
         do="Renew the ticket.",
         source="local law on notice",
+    )
+    pour_on_day_off = caution(
+        "Pour on a day off",
+        Severity.CAUTION,
+        equals(CalendarMarks.pour_works, 0),
+        joined("The pour date is no working day of the company: ", Calendar.pour_words, "."),
+        Calendar.days_off,
+        "days",
+        usual="Monday to Friday, Saturday where the company works on it, no holidays",
+        do="Ask the crew and the plant, or choose another day.",
+        source="company book",
     )
     silica = caution(
         "Silica dust",

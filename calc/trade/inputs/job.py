@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import DISPOSAL, ROLE, VEHICLE, WORDING
+from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
 
 
 def _account_of(group: str, example: str) -> Input:
@@ -30,6 +30,18 @@ class Company(Section, title="Company", table="Company"):
     deposit_cap = given(
         "Deposit cap", "$", low=0, example="1000", help="Maximum deposit on signing, where the law limits it."
     )
+    crews = given(
+        "Crews",
+        "",
+        default=1,
+        low=1,
+        high=50,
+        ask_high=10,
+        whole=True,
+        example="2",
+        help="Number of crews that can work on the same day.",
+    )
+    saturday_work = yes_no("Saturday work", help="Whether Saturday is a working day.")
     concrete_account = _account_of("concrete", "5100")
     materials_account = _account_of("materials", "5200")
     equipment_account = _account_of("equipment", "5300")
@@ -142,6 +154,12 @@ class Wording(Section, title="Wording", each=WORDING, table="Wording"):
     """Your own wording for the documents. Have your lawyer review it."""
 
     words = text("Text", help="The wording. Have your lawyer review it.", example="This bid is good for 30 days.")
+
+
+class Holiday(Section, title="Holidays", each=HOLIDAY, table="Holidays"):
+    """Days on which the company does not work, one row each, for this year and the next."""
+
+    day = date("Date", required=True, help="The day off.", example="2026-07-03")
 
 
 class Job(Section, title="Job", table="Jobs"):

@@ -23,6 +23,7 @@ from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.joints import MatchedJoints
+from calc.trade.work.calendar import Calendar
 from calc.trade.work.paid_time import PaidTime
 
 _SHEET = "Bid"
@@ -174,6 +175,7 @@ DECISIONS = (
         "Placing", Placing.name, PlacingWords.reason, PlacingWords.runner_up, RunnerUpMethod.costs_more, wordy=True
     ),
     Decision("Haul plan and loads", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True),
+    Decision("Pour and other days", Calendar.pour_day, Calendar.summary, wordy=True),
     Decision("Fiber", FiberTotal.bags, Decisions.fiber),
     Decision("Curing compound", CURING_PACKS.cost, Decisions.curing, Decisions.other_curing, CURING_PACKS.next_more),
     Decision("Bonding agent", BONDING_PACKS.cost, Decisions.bonding, Decisions.other_bonding, BONDING_PACKS.next_more),

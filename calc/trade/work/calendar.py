@@ -1,0 +1,331 @@
+"""The calendar of a job: its working days before and after the pour, and the last day to ask for the locate ticket.
+
+Working days are Monday to Friday, Saturday too where the company works on it, less its holidays. Without a pour date
+no day is known: the dates are 0, and their words say so.
+"""
+
+from __future__ import annotations
+
+from calc.declare import *
+from calc.trade.inputs.job import Company, Holiday, Job
+from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY, VISIT
+from calc.trade.work.paid_time import Visit
+
+_SHEET = "Costs"
+_WEEK = exact(7)
+_PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
+_NUMBER = row_number(DAY)
+_POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
+_FIRST_ROW, _ROW_BEFORE = row_called(DAY, f"{DAYS_BEFORE} days before"), row_called(DAY, "1 days before")
+_FIRST_SEAL = row_called(DAY, "sealing, day 1")
+_LAST_ROW = row_called(DAY, DAY.axis.words[-1])
+_NOT_KNOWN = "not known"
+
+
+class CalendarRules(Section, title="Calendar rules", sheet=_SHEET):
+    """What the days of a job are counted by."""
+
+    seal_wait = factor(
+        "Days from the pour to sealing",
+        "days",
+        28,
+        low=7,
+        high=60,
+        source="common practice, no source: sealers ask for 28 days of curing; the product data sheet governs",
+    )
+    notice = factor(
+        "Notice for a locate ticket, working days",
+        "days",
+        2,
+        low=1,
+        high=10,
+        source="local law, often 2 or 3 working days; 811, the one-call center",
+    )
+    known = line("Pour date is typed", "", when(is_given(Job.pour_date), 1, 0), source="1 with a pour date")
+    middle = line(
+        "Day that the calendar is counted from",
+        "day",
+        if_given(Job.pour_date, Job.bid_date),
+        source="pour date; the bid date where none is typed, for nothing but a calendar to look at",
+    )
+    saturdays = line(
+        "Saturday is a working day", "", when(Company.saturday_work.is_("yes"), 1, 0), source="1 if the company says so"
+    )
+    crews = line("Crews the company has", "", Company.crews, source="as typed in the company book")
+
+
+class DayOff(Section, title="Holidays", each=HOLIDAY, sheet=_SHEET):
+    """Days on which the company does not work."""
+
+    on = line("Date of the holiday", "day", Holiday.day, source="as typed in the company book")
+    counted = line("Holiday counts", "", when(is_given(Holiday.day), 1, 0), source="1 with a date")
+
+
+class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
+    """Every day around the pour, and from the first day on which the slab may be sealed."""
+
+    offset = line(
+        "Days from the pour",
+        "days",
+        count_of(
+            when(
+                _NUMBER > _LAST_NEAR,
+                _NUMBER - _FIRST_SEAL + CalendarRules.seal_wait.count,
+                _NUMBER - _POUR_ROW,
+            ),
+            "days",
+        ),
+        source="number of the row",
+    )
+    on = line("Date", "day", days_after(CalendarRules.middle, offset), source="calendar")
+    weekday = line(
+        "Weekday, 0 for Saturday",
+        "",
+        correlation(
+            "",
+            lambda day: day - round_down(day / _WEEK) * _WEEK,
+            on,
+            source="calendar: a date is a number of days, and that of a Saturday is a multiple of 7",
+        ),
+        source="remainder of the number of the date over 7: 1 is Sunday, 2 is Monday",
+    )
+    is_holiday = line(
+        "Holiday", "", when(total_on(DayOff.counted, DayOff.on, on) > 0, 1, 0), source="1 if the company book has it"
+    )
+    is_working = line(
+        "Working day",
+        "",
+        when(
+            either(
+                equals(weekday, 1), both(equals(weekday, 0), equals(CalendarRules.saturdays, 0)), equals(is_holiday, 1)
+            ),
+            0,
+            1,
+        ),
+        source="no Sunday, no Saturday unless the company works on it, no holiday",
+    )
+    count = line("Working days so far", "", running(is_working, JOB), source="running count")
+
+
+class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
+    """How many days each kind of visit takes, and the working days that they are counted from."""
+
+    prep = line("Preparation days", "", look_up(Visit.visits, _PREP), source="preparation visits, a day each")
+    strip = line("Strip days", "", look_up(Visit.visits, _STRIP), source="strip visits, a day each")
+    seal = line("Seal days", "", look_up(Visit.visits, _SEAL), source="seal visits, a day each")
+    before_pour = line(
+        "Working days before the pour, in the calendar",
+        "",
+        at(CalendarDay.count, _ROW_BEFORE),
+        source="running count on the day before",
+    )
+    to_pour = line(
+        "Working days to the pour, in the calendar",
+        "",
+        at(CalendarDay.count, _POUR_ROW),
+        source="running count on the day of the pour",
+    )
+    near = line(
+        "Working days before sealing, in the calendar",
+        "",
+        at(CalendarDay.count, _LAST_NEAR),
+        source="running count on the last day around the pour",
+    )
+    all_days = line(
+        "Working days in the calendar", "", at(CalendarDay.count, _LAST_ROW), source="running count on the last day"
+    )
+    first_prep = line("First preparation day, by count", "", before_pour - prep + 1, source="counted back")
+    locate = line(
+        "Day to ask for the locate ticket, by count",
+        "",
+        first_prep - CalendarRules.notice.count,
+        source="notice before the first day of work",
+    )
+    fits = line(
+        "Working days are enough",
+        "",
+        when(
+            both(
+                CalendarRules.known > 0,
+                locate > 0,
+                to_pour + strip <= near,
+                near + seal <= all_days,
+            ),
+            1,
+            0,
+        ),
+        source="1 if a pour date is known and the calendar reaches every day of work",
+    )
+    pour_works = line(
+        "Pour is on a working day",
+        "",
+        when(CalendarRules.known > 0, at(CalendarDay.is_working, _POUR_ROW), 1),
+        source="calendar; 1 without a pour date",
+    )
+
+
+class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
+    """What is done on each day, and by how many people."""
+
+    visit = line(
+        "Visit",
+        "",
+        when(
+            equals(CalendarMarks.fits, 0),
+            "-",
+            when(
+                equals(_NUMBER, _POUR_ROW),
+                _POUR,
+                when(
+                    equals(CalendarDay.is_working, 0),
+                    "-",
+                    when(
+                        both(_NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep),
+                        _PREP,
+                        when(
+                            both(
+                                _NUMBER > _POUR_ROW,
+                                _NUMBER <= _LAST_NEAR,
+                                CalendarDay.count - CalendarMarks.to_pour <= CalendarMarks.strip,
+                            ),
+                            _STRIP,
+                            when(
+                                both(
+                                    _NUMBER > _LAST_NEAR,
+                                    CalendarDay.count - CalendarMarks.near <= CalendarMarks.seal,
+                                ),
+                                _SEAL,
+                                "-",
+                            ),
+                        ),
+                    ),
+                ),
+            ),
+        ),
+        source="prep before the pour, strip after it, seal when it may be sealed",
+    )
+    visit_row = line(
+        "Row of the visit",
+        "",
+        when(
+            is_word(visit, _POUR),
+            row_called(VISIT, _POUR),
+            when(
+                is_word(visit, _STRIP),
+                row_called(VISIT, _STRIP),
+                when(is_word(visit, _SEAL), row_called(VISIT, _SEAL), row_called(VISIT, _PREP)),
+            ),
+        ),
+        source="row of the visits and paid time; 1 on a day without a visit",
+    )
+    people = line(
+        "People of the day",
+        "",
+        when(is_word(visit, "-"), 0, at(Visit.people, visit_row)),
+        source="people of the visit",
+    )
+
+
+def _on_day(count: Expr) -> Expr:
+    """The date of the working day with this count; 0 where it is not known."""
+    return when(
+        CalendarMarks.fits > 0,
+        lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, largest(1, count))),
+        0,
+    )
+
+
+def _words(day: Expr) -> Expr:
+    """A date in words, or that it is not known."""
+    return when(day > 0, date_words(day), _NOT_KNOWN)
+
+
+class Calendar(Section, title="Calendar", sheet=_SHEET):
+    """Days of the job; 0 without a pour date, or where there is no such visit."""
+
+    pour_day = line("Day of the pour", "day", if_given(Job.pour_date, 0), source="pour date")
+    first_prep_day = line(
+        "First day of work",
+        "day",
+        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.first_prep), when(CalendarMarks.fits > 0, pour_day, 0)),
+        source="first preparation day; the day of the pour where that is the first",
+    )
+    last_prep_day = line(
+        "Last preparation day",
+        "day",
+        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.before_pour), when(CalendarMarks.fits > 0, pour_day, 0)),
+        source="last preparation day; the day of the pour where they are one visit",
+    )
+    strip_day = line(
+        "Day of stripping",
+        "day",
+        when(CalendarMarks.strip > 0, _on_day(CalendarMarks.to_pour + 1), 0),
+        source="next working day after the pour",
+    )
+    seal_day = line(
+        "Day of sealing",
+        "day",
+        when(CalendarMarks.seal > 0, _on_day(CalendarMarks.near + 1), 0),
+        source="first working day on which it may be sealed",
+    )
+    locate_by = line(
+        "Last day to ask for the locate ticket",
+        "day",
+        _on_day(CalendarMarks.locate),
+        source="working days of notice before the first day of work",
+    )
+    days_off = line(
+        "Days from a pour on a day off to the next working day",
+        "days",
+        when(
+            CalendarMarks.pour_works > 0,
+            0,
+            days_between(
+                CalendarRules.middle,
+                lookup_by_key(
+                    CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, CalendarMarks.to_pour + 1)
+                ),
+            ),
+        ),
+        source="calendar; 0 for a pour on a working day",
+    )
+    start_words = line("Start, in words", "", _words(first_prep_day), source="first day of work")
+    pour_words = line("Pour, in words", "", _words(pour_day), source="day of the pour")
+    strip_words = line(
+        "Strip, in words",
+        "",
+        when(both(equals(CalendarMarks.strip, 0), CalendarMarks.fits > 0), "no visit", _words(strip_day)),
+        source="day of stripping",
+    )
+    seal_words = line(
+        "Seal, in words",
+        "",
+        when(both(equals(CalendarMarks.seal, 0), CalendarMarks.fits > 0), "no visit", _words(seal_day)),
+        source="day of sealing",
+    )
+    locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")
+    summary = line(
+        "Days of the job, in words",
+        "",
+        when(
+            CalendarMarks.fits > 0,
+            joined(
+                "pour ",
+                pour_words,
+                ", start ",
+                start_words,
+                ", strip ",
+                strip_words,
+                ", seal ",
+                seal_words,
+                ", ask 811 by ",
+                locate_words,
+            ),
+            when(
+                CalendarRules.known > 0,
+                "not known: the job takes more working days than the calendar reaches",
+                "not known: no pour date is typed",
+            ),
+        ),
+        source="working days of the company",
+    )
