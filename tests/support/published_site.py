@@ -207,5 +207,5 @@ USUAL_SITE = (
     Usual("CrewHealth.heat_caution", 95, 95, "8 CCR 3395(e): high heat from 95 F", Known.MEMORY),
     Usual("CommercialLicense.least_combined", 26001, 26001, LICENSE, Known.MEMORY),
     Usual("CommercialLicense.max_trailer", 10000, 10000, LICENSE, Known.MEMORY),
-    Usual("UtilityLocate.notice", 2, 3, "state one-call laws: two or three working days", Known.MEMORY),
+    Usual("CalendarRules.notice", 2, 3, "state one-call laws: two or three working days", Known.MEMORY),
 )

@@ -25,7 +25,6 @@ SHOWN = {
     "GreenClock.shared_day": "none before the first pile: said for every pile alike",
     "BarSize.cost": "what a stock bar costs, by its size",
     "PourByMethod.longest": "how long the longest person would be there by each method",
-    "Visit.time_on_site": "how long somebody is on site",
     "PaidTime.cost": "what the time beyond tasks costs in all",
     "Hauled.limited_by": "whether a load is full by room or by weight",
     "Hauled.worth_driving": "how much further a cheaper site may be",
