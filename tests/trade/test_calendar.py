@@ -116,7 +116,7 @@ def test_bags_that_share_the_visit_prepare_on_the_day_of_the_pour(tmp_path: Path
     job = only_job(
         tmp_path,
         walk(MONDAY, ("Placing method", "bags"), ("Placing reason", "no truck gets in"), length=5, width=3),
-        company(),
+        company() | {"Prices": [["item", "price", "size"], ["Concrete bag", 6.5, 0.6]]},
     )
     assert float(value(job, "CalendarMarks.prep")) == 0
     assert worked_on(job, "prep") == []
