@@ -100,6 +100,10 @@ class Way:
     waiting: Fraction
     waiting_fee: Fraction
     pump: Fraction
+    concrete: Fraction
+    """What the plant charges, or the bags."""
+    machines: Fraction
+    cleaning: Fraction
     can: bool
     lacking: int
     late: bool
@@ -233,6 +237,9 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
         waiting,
         waiting_fee,
         pump,
+        charge(company, order, pumped),
+        Fraction(0),
+        Fraction(0),
         pace > 0 and (name in job.allowed or name == job.named),
         int(lacking),
         millionth(longest) > millionth(minutes_left(job)),
@@ -242,12 +249,30 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
 def from_bags(job: Job, company: CompanyBook) -> Way:
     """Two people and a mixer, 4 minutes a bag; never where the order from the plant is fixed."""
     bags = bags_needed(job, company)
-    _, holds = company.bag or (Fraction(0), Fraction(0))
+    price, holds = company.bag or (Fraction(0), Fraction(0))
     hours = max(Fraction(1, 2), Fraction(bags * 4, 60))
+    days = 1 if millionth(hours) <= 4 else up(hours / 8)  # half a day costs as much as one
+    mixer = company.mixer * (days if bags else 0)
     small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
     can = company.bag is not None and (small or job.named == "bags")
     none = Fraction(0)
-    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, can, not company.bag, False)
+    return Way(
+        "bags",
+        bags * holds / 27,
+        none,
+        hours,
+        0,
+        none,
+        none,
+        none,
+        none,
+        cents(bags * price),
+        cents(mixer),
+        cents(company.clean),
+        can,
+        not company.bag,
+        False,
+    )
 
 
 def ways(job: Job, company: CompanyBook) -> list[Way]:

@@ -11,7 +11,7 @@ from fractions import Fraction
 from functools import cache
 from math import floor, pi
 
-from reference_haul import BULKING, CONCRETE_LB, FT2_IN_PER_YD3, MOISTURES, SOILS, millionth, up
+from reference_haul import BULKING, FT2_IN_PER_YD3, SOILS, millionth, up
 
 ZERO = Fraction(0)
 PI = Fraction(pi)
@@ -191,18 +191,6 @@ def loose(job: Job) -> Fraction:
     swell = 1 + Fraction(SOILS[job.soil][1], 100)
     green = brush(job) + Fraction(11, 10) * balls(job)
     return green + hauled_soil(job) * swell + (old_slab(job) + chipped(job)) * BULKING
-
-
-def tons(job: Job) -> Fraction:
-    """Everything that leaves, by weight, damp."""
-    green = brush(job) * 350 + balls(job) * 1100
-    soil = hauled_soil(job) * SOILS[job.soil][0] * MOISTURES["damp"]
-    return (green + soil + (old_slab(job) + chipped(job)) * CONCRETE_LB) / 2000
-
-
-def loads(job: Job, company: CompanyBook) -> int:
-    """All mixed, on the one trailer."""
-    return max(up(loose(job) / company.box), up(tons(job) / company.payload))
 
 
 def rock(job: Job) -> tuple[Fraction, Fraction]:

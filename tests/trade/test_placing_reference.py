@@ -86,10 +86,13 @@ def test_no_truck_waits_longer_or_is_charged_otherwise_than_by_its_own_load(draw
             assert same(each.number("MethodCost.standby", row), way.waiting_fee), (each.job, way)
 
 
-def test_no_pump_is_hired_for_a_cent_more_or_less(drawn: list[Drawn]) -> None:
+def test_no_way_is_charged_a_cent_more_or_less_by_the_plant_the_pump_and_the_rental_yard(drawn: list[Drawn]) -> None:
     for each in drawn:
         for row, way in enumerate(each.ways):
+            assert same(each.number("MethodCost.concrete", row), way.concrete), (each.company, way)
             assert same(each.number("MethodCost.pump", row), way.pump), (each.company, way)
+            assert same(each.number("MethodCost.machines", row), way.machines), (each.company, way)
+            assert same(each.number("MethodCost.cleaning", row), way.cleaning), (each.company, way)
 
 
 def test_a_way_that_is_not_to_be_had_not_priced_or_too_slow_does_not_fit(drawn: list[Drawn]) -> None:

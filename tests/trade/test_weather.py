@@ -9,7 +9,7 @@ import pytest
 from books import COMPANY, Rows, only_job, value
 from calc.layout.checks_sheet import active_cautions
 from calc.model.results import JobValues
-from caution_limits import Tables, a_job, drying, weathered
+from caution_limits import STANDING, Tables, a_job, drying, weathered
 
 WEATHER = {"Air_temperature": 96, "Concrete_temperature": 96, "Humidity": 10, "Wind": 20}
 """A day on which no slab is poured without a plan."""
@@ -21,10 +21,9 @@ def priced(*rows: tuple[str, float, float | None]) -> dict[str, Rows]:
 
 
 def warned(job: JobValues) -> set[str]:
-    """The cautions of the weather that a job earned."""
-    return {
-        each.id.removeprefix("PourCautions.") for each in active_cautions(job) if each.id.startswith("PourCautions.")
-    }
+    """The cautions of the weather that a job earned, beyond the notes of every pour."""
+    earned = {each.id for each in active_cautions(job)} - STANDING
+    return {name.removeprefix("PourCautions.") for name in earned if name.startswith("PourCautions.")}
 
 
 @pytest.mark.parametrize("plan", ["windbreak", "fogging", "evaporation retarder", "night pour"])
@@ -42,8 +41,8 @@ def test_drying_is_not_guessed_at_when_a_part_of_the_weather_is_blank(missing: s
     assert not warned(job) & {"evaporation", "evaporation_unplanned"}
 
 
-def test_a_day_of_which_nothing_is_known_earns_no_caution_of_the_weather(tmp_path: Path) -> None:
-    assert warned(only_job(tmp_path, a_job())) == set()
+def test_a_day_of_which_nothing_is_known_is_asked_about_and_warned_of_nothing_else(tmp_path: Path) -> None:
+    assert warned(only_job(tmp_path, a_job())) == {"weather_unknown"}
 
 
 @pytest.mark.parametrize("degrees", [-20, 0, 39])
