@@ -1,3 +1,3 @@
 """The version of the program; the distribution takes it from here, and every workbook shows it."""
 
-__version__ = "0.3.0"
+__version__ = "0.4.0"

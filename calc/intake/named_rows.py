@@ -42,10 +42,6 @@ def _read_row(row: TableRow, name: str, level: Level, read: list[Row]) -> list[F
         new.entries[given] = Entry.not_typed(given)
         cell = row.cells.get(given.header)
         if cell is None:
-            if given.required:
-                remedy = f"Type it, or clear the row of the {key}."
-                found = f"{word}: {given.label} is blank, and required."
-                findings.append(Finding(FindingKind.MISSING_INPUT, row.place, found, remedy))
             continue
         try:
             unit = row.units.get(given.header) or given.unit_text

@@ -256,7 +256,7 @@ def _lay_decision(page: Page, places: CellMap, each: Decision) -> None:
     page.words(LABEL, each.what, "label")
     came_to = each.came_to if each.came_to.all_rows is None else each.came_to.all_rows
     _link(page, places, came_to, VALUE, "figure")
-    page.words(UNIT, each.came_to.unit_text.replace("$", ""), "unit")
+    page.words(UNIT, each.came_to.unit_shown.replace("$", ""), "unit")
     _lay_line(page, places, each.why, TEXT, "sentence")
     if each.beside is not None and each.more is not None:
         _lay_line(page, places, each.beside, BESIDE, "sentence")

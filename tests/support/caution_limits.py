@@ -143,6 +143,16 @@ LOAM = usual("Soil.density", "loam") / 2000
 ARRIVES = 9.5 + (usual("TaskRates.usual", "dig by hand") + 1.25 * usual("TaskRates.usual", "load by hand")) / 2
 """Hour of the day at which a yard of loam is at a site half an hour away."""
 
+ALONE = {"Crew": 1, "Placing_crew": 1, "Finishers": 1}
+"""One person for all."""
+
+ALLOWANCE = "Unforeseen-conditions_allowance"
+ON_TASKS = 0.75 + 1.7 + 1.25 * 0.667 + 2 * 0.5 + 81 / 80 + 81 * 0.002 + 1.5
+"""Hours: layout, dig, load, place, finish, cure, clean up."""
+
+FINISHER = 3.5 - 25 / 60 + 81 * 0.002 / 3 + 1
+"""Paid hours of the finisher of a yard."""
+
 LIMITS: dict[str, Limit] = {
     # a stop below 2 in, common practice, no source
     "SlabCautions.too_thin": Limit(a_job(slabs=[2]), a_job(slabs=[1.999]), 1.999),
@@ -234,9 +244,29 @@ LIMITS: dict[str, Limit] = {
         weathered(Air_temperature=40, Night_low=40), weathered(Air_temperature=55, Night_low=39.5), 39.5
     ),
     "PourCautions.frozen_ground": Limit(weathered(), weathered(Ground_frozen="yes"), 81),
-    # half an hour to place and 162 ft2 at 80 an hour are 2.525 h, which concrete has at 83 F and lacks at 84
+    # half an hour to place and 162 ft2 at 80 an hour are 2.525 h: on site, 25 minutes from the plant, concrete has
+    # 2.56 h at 77 F and 2.48 h at 78 F; two finishers need 1.51 h
     "PourCautions.finishing_time": Limit(
-        weathered((4, 4), Concrete_temperature=83), weathered((4, 4), Concrete_temperature=84), 0.075
+        weathered((4, 4), Concrete_temperature=77), weathered((4, 4), Concrete_temperature=78), 2
+    ),
+    # one person alone: 7 3/4 or 8 3/4 yd3 at 12 an hour, finish, cure, clean up, and an hour there and back
+    "PourCautions.pour_too_long": Limit(
+        weathered((4,) * 7, **ALONE),
+        weathered((4,) * 8, **ALONE),
+        8.75 / 12 + 648 / 80 + 648 * 0.002 + 1.5 + 1 - 12,
+    ),
+    # just above the yard that is mixed from bags: 46.4 of them with what is lost, at $6
+    "OrderCautions.bags_considered": Limit(
+        WELL,
+        a_job(slabs=[4.001]),
+        47 * 6,
+        priced(["Concrete bag", 6, "bag", 0.6]),
+        priced(["Concrete bag", 6, "bag", 0.6]),
+    ),
+    # 6.96 h and the allowance are on tasks; paid are four hours each of two who prepare and two who place, and the
+    # finisher, who stays for 3 1/2 h less the drive and his part of curing, and is an hour on the way
+    "CrewCautions.much_beyond_tasks": Limit(
+        facts(**{ALLOWANCE: 1.1}), facts(**{ALLOWANCE: 1.09}), (ON_TASKS + 1.09) / (16 + FINISHER) * 100
     ),
 }
 """By the id of the caution."""

@@ -291,7 +291,9 @@ MORE: dict[str, Limit] = {
     "SafetyCautions.fumes": Limit(over_footing(2, treated="nothing"), over_footing(2), 8 / usual("Bonding.coverage")),
     "SafetyCautions.roots": Limit(planted(0), planted(1), 2),
     "CrewCautions.client_unknown": Limit(said(Client_kind="owner"), WELL, 81),
-    "CrewCautions.private_wages": Limit(said(Client_kind="owner"), said(Client_kind="school"), HOURS, PRICED, PRICED),
+    "CrewCautions.private_wages": Limit(
+        said(Client_kind="owner"), said(Client_kind="school"), MIXED_HOURS, PRICED, PRICED
+    ),
     "CrewCautions.no_wage_rate": Limit(
         said(Wage_table="prevailing"), said(Wage_table="prevailing"), MIXED_HOURS, PREVAILING, PRICED
     ),

@@ -16,7 +16,7 @@ FIBER = (
         f"{UFGS_FIBER}: at least 1.5 lb/yd3",
         Known.SEEN,
         (*fixed(1.75), typed("Job", fiber="micro")),
-        (says("FiberDose.per_yard", 1.5), says("FiberDose.weight", 2.625)),
+        (says("FiberDose.per_yard", 1.5), says("FiberTotal.weight", 2.625)),
     ),
     Published(
         "the metric dose of the federal guide is not its pound dose",
@@ -30,14 +30,14 @@ FIBER = (
         "NRMCA CIP 24 and ACI 544.3R: 1.0 to 1.5 lb/yd3",
         Known.MEMORY,
         (*fixed(9), typed("Job", fiber="micro"), typed("Site", fiber_dose=1.0)),
-        (says("FiberDose.weight", 9), says("FiberTotal.bags", 9)),
+        (says("FiberTotal.weight", 9), says("FiberTotal.bags", 9)),
     ),
     Published(
         "a tenth of a percent of polypropylene by volume",
         "0.001 x 27 ft3 x 0.91 x 62.4 lb/ft3, 1.533 lb/yd3; typed as 0.91 kg/m3, which is rounded",
         Known.ARITHMETIC,
         (*fixed(1), typed("Job", fiber="micro"), typed("Site", fiber_dose="0.91 kg/m3")),
-        (says("FiberDose.weight", 1.533, 0.0015),),
+        (says("FiberTotal.weight", 1.533, 0.0015),),
     ),
 )
 

@@ -33,7 +33,7 @@ STRIP_SAYS: tuple[Says, ...] = (
     says("Slab.net_area", 120),
     printed("Concrete.in_place", "1.4815"),
     says("Order.quantity", 1.75),
-    says("FiberDose.weight", 2.625),
+    says("FiberTotal.weight", 2.625),
     says("Curing.need", 0.60),
     says("CuringChoice.small_packs", 1),
     says("Panel.spacing", 4.5),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from random import Random
 from typing import TypeVar
 
-from books import COMPANY, Rows
+from books import COMPANY, Rows, line
 from reference_placing import METHODS, CompanyBook, Job
 
 Choice = TypeVar("Choice")
@@ -33,6 +33,7 @@ def random_company(chance: Random) -> CompanyBook:
         clean=Fraction(chance.choice([0, 30])),
         laborer=Fraction(chance.choice([0, 31, 46])),
         finisher=Fraction(58),
+        tie=chance.choice([1, 150]),
     )
 
 
@@ -103,6 +104,7 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
             ["laborer", float(company.laborer)],
             ["finisher", float(company.finisher)],
         ],
+        "Factors": [["factor", "value"], [line("MethodFit.tie").label, company.tie]],
     }
 
 

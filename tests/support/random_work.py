@@ -22,7 +22,6 @@ def random_company(chance: Random) -> CompanyBook:
         Fraction(chance.choice([1, 2, 4])),
         Fraction(chance.choice([2, 5])),
         {tool: _rental(chance) for tool in TOOL.axis.words},
-        Fraction(chance.choice([0, 50]), 100),
     )
 
 
@@ -108,7 +107,6 @@ def company_tables(company: CompanyBook) -> dict[str, Rows]:
             ["finisher", float(company.finisher)],
         ],
         "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6], *rentals],
-        "Factors": [["factor", "value"], ["Idle crew time charged", float(company.idle * 100)]],
     }
 
 

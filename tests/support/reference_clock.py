@@ -1,38 +1,30 @@
-"""The clock of a haul worked out plainly: trips in a day, the last load at the gate, days. Nothing is the program's."""
+"""The clock of a haul worked out plainly: when the last load of a pile is at the gate. Nothing is the program's."""
 
 from __future__ import annotations
 
 from fractions import Fraction
 
-from reference_haul import down, up
-from reference_plans import PlanCost, Site, TruckSplit
-
-DAY, SET_UP, STARTS = Fraction(8), Fraction(3, 2), Fraction(7)
+from reference_plans import PREP_DAY, SET_OUT, Chosen, TruckSplit, clock, day_of
 
 
-def trips_a_day(site: Site) -> int:
-    """As many as the day holds after the set-up."""
-    return down((DAY - SET_UP) / site.trip) if site.trip else 0
+def last_loads(chosen: Chosen) -> dict[str, tuple[int, Fraction]]:
+    """Day and hour of the day at which the last load of each pile is at the gate; none where no plan is known."""
+    if not chosen.compared:
+        return {}
+    gates = {each.kind: each.last_at_gate for each in clock(chosen.taken.rides, chosen.taken.people)}
+    return {kind: (day_of(at), SET_OUT + at - (day_of(at) - 1) * PREP_DAY) for kind, at in gates.items()}
 
 
-def last_load(each: TruckSplit) -> Fraction | None:
-    """The hour of the day at which the last load of a day is at the gate; ``None`` where no trip fits the day."""
-    site = each.site
-    if site is None or not trips_a_day(site):
-        return None
-    way = (site.minutes or Fraction(0)) / 60
-    leaves = max(STARTS + SET_UP, (site.opens or 0) - way)
-    return leaves + (min(each.loads, trips_a_day(site)) - 1) * site.trip + way
+def last_day(chosen: Chosen) -> int:
+    """The day of the last load; 0 where there is none."""
+    if not chosen.compared:
+        return 0
+    backs = [back for each in clock(chosen.taken.rides, chosen.taken.people) for back in each.loads]
+    return day_of(max(backs)) if backs else 0
 
 
-def too_late(each: TruckSplit) -> Fraction:
-    """Hours by which the last load of a day misses the gate."""
-    last = last_load(each)
-    if last is None or each.site is None or not each.site.closes:
+def too_late(each: TruckSplit, arrives: Fraction | None) -> Fraction:
+    """Hours by which the last load of a pile misses the gate."""
+    if arrives is None or each.site is None or not each.site.closes:
         return Fraction(0)
-    return max(Fraction(0), last - each.site.closes)
-
-
-def haul_days(offer_taken: PlanCost) -> int:
-    """Days of trips."""
-    return up(offer_taken.hours / (DAY - SET_UP))
+    return max(Fraction(0), arrives - each.site.closes)

@@ -26,6 +26,8 @@ CONCRETE_LB = 4050
 BULKING = Fraction(8, 5)
 FT2_IN_PER_YD3 = 324
 KERF = Fraction(1, 8)
+PLANNED = Fraction(9, 10)
+"""The share of its payload that a vehicle is loaded to, since the weight of soil scatters."""
 BOND_COVERAGE, SEALER_COVERAGE = 200, 250
 PI = Fraction(pi)
 
@@ -166,7 +168,7 @@ def _chipped(job: Job) -> Fraction:
 def loads(pile: Pile, vehicle: Vehicle) -> tuple[int, int]:
     """Loads by room and by weight; the more of the two are driven."""
     by_room = up(pile.loose / (vehicle.box * vehicle.heap)) if vehicle.box else 0
-    by_weight = up(pile.tons / vehicle.payload) if vehicle.payload else 0
+    by_weight = up(pile.tons / (vehicle.payload * PLANNED)) if vehicle.payload else 0
     return by_room, by_weight
 
 
@@ -174,7 +176,7 @@ def fill_line(pile: Pile, vehicle: Vehicle) -> Fraction:
     """How many loose yards may ride at once; 0 where there is no pile or no payload to say so."""
     if not pile.tons or not vehicle.payload:
         return Fraction(0)
-    by_weight = vehicle.payload / (pile.tons / pile.loose)
+    by_weight = vehicle.payload * PLANNED / (pile.tons / pile.loose)
     return min(by_weight, vehicle.box * vehicle.heap) if vehicle.box else by_weight
 
 

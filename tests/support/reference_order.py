@@ -125,10 +125,15 @@ def try_order(company: CompanyBook, order: Fraction, against: Miss) -> OrderCand
     return OrderCandidate(order, off_of(order, against), chance, short, left, loads, asked, cents(expected))
 
 
+def at_least(plant: Plant) -> Fraction:
+    """The least that the plant sells, in whole steps: no order is smaller."""
+    return up(plant.least / plant.step) * plant.step
+
+
 def reach(company: CompanyBook, against: Miss) -> tuple[Fraction, int]:
     """The first rung, two steps below the need, and how many are needed to end beyond every spread that counts."""
     step = company.plant.step
-    first = max(step, up(against.need / step) * step - 2 * step)
+    first = max(at_least(company.plant), up(against.need / step) * step - 2 * step)
     last = float(against.need + company.more) + float(company.reach) * against.spread
     return first, up((last - float(first)) / float(step)) + 1
 
@@ -171,9 +176,9 @@ def topped_up(company: CompanyBook, against: Miss) -> tuple[float, float]:
 
 
 def by_percent(company: CompanyBook, job: Job, *, pump: bool) -> Fraction:
-    """In place and the allowance, and what a pump keeps, rounded up once."""
+    """In place and the allowance, and what a pump keeps, rounded up once; never below the least order."""
     wanted = volume(job) * (1 + company.allowance * PER_CENT) + (company.prime if pump else ZERO)
-    return up(wanted / company.plant.step) * company.plant.step
+    return max(at_least(company.plant), up(wanted / company.plant.step) * company.plant.step)
 
 
 def miss_of(company: CompanyBook, order: Fraction, against: Miss) -> Fraction:

@@ -1,4 +1,4 @@
-"""Ways of placing worked out plainly: written only to hold the program's rules against.
+"""Ways of placing worked out plainly, but for what each costs: written only to hold the program's rules against.
 
 Nothing here comes from the program. Volumes are in cubic yards, distances in feet, times in minutes or hours as named,
 temperatures in degrees F, money in dollars. All is in exact fractions but for the normal distribution of the order by
@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import pairwise
 from math import erfc, exp, fsum, pi, sqrt
 
 from reference_haul import down, millionth, up
@@ -18,8 +17,6 @@ METHODS = ("chute", "wheelbarrow", "pump", "bags")
 STEP, TRUCK, LEAST_ORDER = Fraction(1, 4), 9, 1
 FREE, FREE_A_YARD = 30, 6
 LARGEST_BAG_POUR = 1
-TABLE = {50: Fraction(11, 2), 60: Fraction(9, 2), 70: Fraction(7, 2), 80: Fraction(11, 4), 90: Fraction(2)}
-"""Hours that concrete of that temperature can be worked."""
 
 
 def cents(amount: Fraction) -> Fraction:
@@ -50,6 +47,8 @@ class CompanyBook:
     clean: Fraction
     laborer: Fraction
     finisher: Fraction
+    tie: int
+    """Dollars within which two ways cost the same."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +100,6 @@ class Way:
     waiting: Fraction
     waiting_fee: Fraction
     pump: Fraction
-    cost: Fraction
     can: bool
     lacking: int
     late: bool
@@ -112,10 +110,9 @@ class Way:
         return self.can and not self.lacking and not self.late
 
     @property
-    def rank(self) -> tuple[bool, int, bool, Fraction, Fraction, int]:
-        """What comes first is taken: what can be done, is priced and is in time, then cost, hours, order of methods."""
-        hours = Fraction(int(millionth(self.hours * 1000) + Fraction(1, 2)), 1000)
-        return not self.can, self.lacking, self.late, self.cost, hours, METHODS.index(self.name)
+    def against(self) -> tuple[bool, int, bool]:
+        """What speaks against it, what weighs most first: it cannot be done, is not priced, is too slow."""
+        return not self.can, self.lacking, self.late
 
 
 def yard_price(company: CompanyBook, pumped: bool) -> Fraction:
@@ -146,8 +143,8 @@ def prime(pumped: bool) -> Fraction:
 
 
 def by_percent(job: Job, pumped: bool) -> Fraction:
-    """8 % over what is in place, once."""
-    return next_step(job.in_place * Fraction(108, 100) + prime(pumped))
+    """8 % over what is in place, once; no plant sells less than its least."""
+    return max(Fraction(LEAST_ORDER), next_step(job.in_place * Fraction(108, 100) + prime(pumped)))
 
 
 def by_risk(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
@@ -157,7 +154,7 @@ def by_risk(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
     spread = sqrt(by_depth**2 + by_string**2 + 2 * (0.01 * float(job.in_place)) ** 2)
     crew = job.placers * company.laborer + job.finishers * company.finisher
     lump = fee(company, Fraction(1)) + company.delivery + yard_price(company, pumped) + crew * Fraction(5, 4) + 250
-    first = max(STEP, next_step(need) - 2 * STEP)
+    first = max(Fraction(LEAST_ORDER), next_step(need) - 2 * STEP)
     best: tuple[Fraction, Fraction] | None = None
     for rung in range(40):
         order = first + rung * STEP
@@ -174,7 +171,7 @@ def by_risk(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
 def order_of(job: Job, company: CompanyBook, pumped: bool) -> Fraction:
     """By the rule of the job; without a price for the mix nobody knows what a miss costs."""
     if job.rule == "fixed":
-        return next_step(job.fixed)
+        return max(Fraction(LEAST_ORDER), next_step(job.fixed))
     if job.rule == "risk" and company.mix is not None:
         return by_risk(job, company, pumped)
     return by_percent(job, pumped)
@@ -219,7 +216,6 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
     stands = [(load / pace * 60 if pace else Fraction(0), load) for load in loads(order)]
     waiting = sum((beyond_free_time(time, load) for time, load in stands), Fraction(0))
     waiting_fee = cents(waiting * (company.waiting or 0))
-    crew = cents(job.placers * hours * company.laborer)
     pump = hired_pump(company, hours, order) if pumped else Fraction(0)
     lacking = (
         (company.mix is None)
@@ -237,7 +233,6 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
         waiting,
         waiting_fee,
         pump,
-        charge(company, order, pumped) + waiting_fee + crew + pump,
         pace > 0 and (name in job.allowed or name == job.named),
         int(lacking),
         millionth(longest) > millionth(minutes_left(job)),
@@ -247,14 +242,12 @@ def from_truck(job: Job, company: CompanyBook, name: str) -> Way:
 def from_bags(job: Job, company: CompanyBook) -> Way:
     """Two people and a mixer, 4 minutes a bag; never where the order from the plant is fixed."""
     bags = bags_needed(job, company)
-    price, holds = company.bag or (Fraction(0), Fraction(0))
-    hours = Fraction(bags * 4, 60)
-    mixer = company.mixer * (1 if millionth(hours) <= 4 else up(hours / 8))  # half a day costs as much as one
-    cost = cents(bags * price) + cents(mixer) + cents(company.clean) + cents(2 * hours * company.laborer)
+    _, holds = company.bag or (Fraction(0), Fraction(0))
+    hours = max(Fraction(1, 2), Fraction(bags * 4, 60))
     small = millionth(job.in_place) <= LARGEST_BAG_POUR and job.rule != "fixed"
     can = company.bag is not None and (small or job.named == "bags")
     none = Fraction(0)
-    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, cost, can, not company.bag, False)
+    return Way("bags", bags * holds / 27, none, hours, 0, none, none, none, none, can, not company.bag, False)
 
 
 def ways(job: Job, company: CompanyBook) -> list[Way]:
@@ -262,12 +255,20 @@ def ways(job: Job, company: CompanyBook) -> list[Way]:
     return [*(from_truck(job, company, name) for name in METHODS[:3]), from_bags(job, company)]
 
 
-def taken(job: Job, every: list[Way]) -> tuple[Way, Way]:
-    """The way that is taken, and the one that comes next."""
+def best(every: list[Way], cost: dict[str, Fraction], tie: int) -> Way:
+    """What has least against it, then costs least; of what costs the same what takes least time, then the first."""
+    least_against = min(way.against for way in every)
+    as_good = [way for way in every if way.against == least_against]
+    cheapest = min(cost[way.name] for way in as_good)
+    tied = [way for way in as_good if cost[way.name] <= cheapest + tie]
+    return min(tied, key=lambda way: (int(millionth(way.hours * 1000) + Fraction(1, 2)), METHODS.index(way.name)))
+
+
+def taken(job: Job, every: list[Way], cost: dict[str, Fraction], tie: int) -> tuple[Way, Way]:
+    """The way that is taken, and the one that comes next, with what each costs."""
     by_hand = [way for way in every if way.name == job.named and (way.pace or (way.name == "bags" and way.can))]
-    ranked = sorted(every, key=lambda way: way.rank)
-    first = by_hand[0] if by_hand else ranked[0]
-    return first, next(way for way in ranked if way is not first)
+    first = by_hand[0] if by_hand else best(every, cost, tie)
+    return first, best([way for way in every if way is not first], cost, tie)
 
 
 def drying(job: Job) -> float:
@@ -277,21 +278,3 @@ def drying(job: Job) -> float:
     concrete, air, damp = float(job.concrete), max(0.0, float(job.air)), float(job.humidity) / 100
     pull = fsum([concrete**2.5, -damp * air**2.5])
     return max(0.0, pull * (1 + 0.4 * float(job.wind)) * 1e-6)
-
-
-def workable(job: Job) -> Fraction | None:
-    """Hours until the concrete is too stiff to finish, from row to row of the table and held at its ends."""
-    if job.concrete is None:
-        return None
-    rows = list(TABLE.items())
-    hours = rows[0][1] if job.concrete <= rows[0][0] else rows[-1][1]
-    for (low, long), (high, short) in pairwise(rows):
-        if low <= job.concrete <= high:
-            hours = long + (short - long) * (job.concrete - low) / (high - low)
-    return hours * Fraction(3, 4) if job.admixture == "accelerator" else hours + (job.admixture == "retarder")
-
-
-def time_needed(job: Job, way: Way) -> Fraction:
-    """To place and finish what the largest truck brings."""
-    share = max(loads(way.order)) / way.order if way.trucks else Fraction(1)
-    return share * (way.hours + job.area / (80 * job.finishers))

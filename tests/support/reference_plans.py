@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cached_property
 
-from reference_haul import Job, Pile, millionth, piles, up
+from reference_haul import BULKING, PLANNED, SOILS, Job, Pile, millionth, piles, up
 
 STREAMS = ("green waste", "soil", "concrete debris")
 PLANS = {
@@ -24,11 +24,21 @@ PLANS = {
     "soil separated": ("soil",),
 }
 """What each plan hauls by itself; what is left goes as one mixed pile."""
+IN_ORDER = ("green waste", "concrete debris", "soil")
+"""In which piles are hauled; a mixed one comes last, or in the place of the only thing in it."""
 TURF_CHANCE, ROOT_CHANCE = Fraction(1), Fraction(1, 4)
 PARTING_HOURS = Fraction(1, 4)
 WASH_MONEY, WASH_SHARE = Fraction(25), Fraction(2, 100)
 PLACING, FINISHING = 2, 1
-"""People on the pour, of whom an hour of crew mix is made."""
+"""People on the pour, of whom an hour of crew mix is made; as many prepare."""
+CREW, LEAST_PEOPLE = PLACING + FINISHING, 2
+PREP_DAY = Fraction(15, 2)
+"""Hours on site of a preparation day: eight, less one to load up and drive, and half an hour more."""
+SET_OUT = 9
+"""The hour of the day at which work begins: the site opens at eight."""
+LAYOUT, LEAST_LAYOUT = Fraction("0.004"), Fraction("0.75")
+CUT, GRUB, DIG, BREAK, LOAD = (Fraction(rate) for rate in ("0.9", "0.6", "1.7", "1.6", "0.667"))
+"""Hours for a loose yard of brush, a root ball, a bank yard of soil, a yard of old slab, and a loose yard to load."""
 
 
 def cents(amount: Fraction) -> Fraction:
@@ -122,6 +132,24 @@ class Task:
         count, *_, ball, height = self.job.plants
         return count * ball * height > 0
 
+    @cached_property
+    def loosening(self) -> dict[str, Fraction]:
+        """Hours to loosen and load each stream, of one person."""
+        count, width, depth, height, ball, _ = self.job.plants
+        green = count * width * depth * height / 108 * CUT + (count * GRUB if ball else 0)
+        soil = self.piles["soil"].loose / (1 + Fraction(SOILS[self.job.soil][1], 100)) * DIG
+        own = {
+            "green waste": green,
+            "soil": soil,
+            "concrete debris": self.piles["concrete debris"].loose / BULKING * BREAK,
+        }
+        return {stream: hours + self.piles[stream].loose * LOAD for stream, hours in own.items()}
+
+    @cached_property
+    def preparing(self) -> Fraction:
+        """Hours before the pour, without driving and sorting."""
+        return max(LEAST_LAYOUT, self.job.area * LAYOUT) + sum(self.loosening.values())
+
     @property
     def chance(self) -> Fraction:
         """That a load of soil is charged as dirty."""
@@ -140,6 +168,10 @@ class TruckSplit:
     tipping: Fraction = Fraction(0)
     dirty: Fraction = Fraction(0)
     trips: Fraction = Fraction(0)
+    filling: Fraction = Fraction(0)
+    """Hours of one person to loosen and load it."""
+    place: int = 0
+    """In the order of the piles."""
 
     @property
     def loads(self) -> int:
@@ -160,8 +192,12 @@ class PlanCost:
     vehicle: Vehicle
     rides: tuple[TruckSplit, ...]
     known: bool
+    hire: Fraction
+    """While a hired vehicle is loaded, and up to its minimum."""
     topped: Fraction
+    """Hours up to its minimum."""
     parting: Fraction
+    people: int
 
     @cached_property
     def loads(self) -> int:
@@ -177,7 +213,7 @@ class PlanCost:
     def cost(self) -> Fraction:
         """Rounded once."""
         rides = sum((ride.tipping + ride.dirty + ride.trips for ride in self.rides), Fraction(0))
-        return cents(rides + self.topped + self.parting)
+        return cents(rides + self.hire + self.parting)
 
 
 def heaps(plan: str, task: Task) -> Iterator[tuple[str, tuple[str, ...]]]:
@@ -203,8 +239,10 @@ def ride(kind: str, streams: Sequence[str], vehicle: Vehicle, task: Task, compan
     lying = [task.piles[stream] for stream in streams]
     pile = Pile(sum((each.loose for each in lying), Fraction(0)), sum((each.tons for each in lying), Fraction(0)))
     by_room = up(pile.loose / vehicle.room) if vehicle.room else 0
-    by_weight = up(pile.tons / vehicle.payload) if vehicle.payload else 0
-    empty = TruckSplit(kind, pile, by_room, by_weight)
+    by_weight = up(pile.tons / (vehicle.payload * PLANNED)) if vehicle.payload else 0
+    filling = sum((task.loosening[stream] for stream in streams), Fraction(0))
+    place = IN_ORDER.index(streams[0]) if len(streams) == 1 else len(IN_ORDER)
+    empty = TruckSplit(kind, pile, by_room, by_weight, filling=filling, place=place)
     sites = [site for site in company.sites if takes(site, kind, streams, task)] if empty.loads else []
     ways = [_to(site, empty, vehicle, task, company) for site in sites]
     return min(ways, key=lambda way: cents(way.tipping + way.dirty + way.trips), default=empty)
@@ -228,19 +266,58 @@ def _to(site: Site, empty: TruckSplit, vehicle: Vehicle, task: Task, company: Co
     )
 
 
+def prep_people(hours: Fraction) -> int:
+    """People on each preparation visit, as many as its days leave work for."""
+    visits = up(hours / (CREW * PREP_DAY))
+    return max(min(LEAST_PEOPLE, CREW), up(hours / (visits * PREP_DAY)))
+
+
+def day_of(hours: Fraction) -> int:
+    """The workday of an hour of work; its last moment belongs to it."""
+    return max(1, up(hours / PREP_DAY))
+
+
+@dataclass(frozen=True)
+class Back:
+    """When each load of a pile is back, in hours of work, and when the last is at the gate."""
+
+    kind: str
+    loads: tuple[Fraction, ...]
+    last_at_gate: Fraction
+
+
+def clock(rides: Sequence[TruckSplit], people: int) -> Iterator[Back]:
+    """One vehicle hauls pile after pile while the crew fills the next load."""
+    ready = free = Fraction(0)
+    for each in sorted((each for each in rides if each.loads), key=lambda each: each.place):
+        filling, trip = each.filling / people, each.site.trip if each.site else Fraction(0)
+        first = max(ready + filling / each.loads, free)
+        leaves = [max(ready + filling * (load + 1) / each.loads, first + load * trip) for load in range(each.loads)]
+        ready += filling
+        free = leaves[-1] + trip
+        way = (each.site.minutes or Fraction(0)) / 60 if each.site else Fraction(0)
+        yield Back(each.kind, tuple(out + trip for out in leaves), leaves[-1] + way)
+
+
 def offer(plan: str, vehicle: Vehicle, task: Task, company: CompanyBook) -> PlanCost:
     """A plan on a vehicle."""
     rides = tuple(ride(kind, streams, vehicle, task, company) for kind, streams in heaps(plan, task))
     hours = sum((each.hours for each in rides), Fraction(0))
-    short = max(Fraction(0), vehicle.least_hours - hours) if vehicle.hired and any(each.loads for each in rides) else 0
     green = task.piles["green waste"]
     sorted_out = "green waste" in PLANS[plan] or "soil" in PLANS[plan]
     kept_apart = sorted_out and green.tons > 0 and any(task.piles[each].tons > 0 for each in STREAMS[1:])
+    sorting = PARTING_HOURS * green.loose if kept_apart else Fraction(0)
+    people = prep_people(task.preparing + sorting + (0 if vehicle.hired else hours))
     figures = bool(vehicle.room and vehicle.payload and vehicle.hourly is not None)
     paid = (vehicle.hired or company.driving > 0) and (not kept_apart or company.crew > 0)
     known = not rides or (figures and paid and all(each.site for each in rides))
-    parting = PARTING_HOURS * green.loose * company.crew if kept_apart else Fraction(0)
-    return PlanCost(plan, vehicle, rides, known, Fraction(short * (vehicle.hourly or 0)), parting)
+    waiting = topped = Fraction(0)
+    if vehicle.hired and any(each.loads for each in rides):
+        waiting = sum((pile.loose for pile in task.piles.values()), Fraction(0)) * LOAD / people
+        days = {day_of(back) for each in clock(rides, people) for back in each.loads}
+        topped = max(Fraction(0), len(days) * vehicle.least_hours - hours - waiting)
+    hire = (waiting + topped) * (vehicle.hourly or 0)
+    return PlanCost(plan, vehicle, rides, known, hire, topped, sorting * company.crew, people)
 
 
 @dataclass(frozen=True)

@@ -18,18 +18,20 @@ PI = Fraction(pi)
 RATES = {
     "layout": "0.004", "cap lines": "0.6", "cut brush": "0.9", "grub roots": "0.6", "demolition saw cut": "0.03",
     "break out slab": "1.6", "chip footings": "7", "dig by hand": "1.7", "dig by machine": "0.45",
-    "load by hand": "0.45",
+    "load by hand": "0.667", "lay bond breaker": "0.010",
     "load by machine": "0.10", "place base rock": "0.55", "set forms": "0.045", "drill dowels": "0.06",
     "install isolation joints": "0.015",
     "apply bonding agent": "0.010", "protect existing walk": "0.25", "place concrete": "1", "mix bags": "1",
     "tool joints": "0.02",
     "saw-cut joints": "0.03", "apply curing compound": "0.002", "strip forms": "0.012", "clean up": "1.5",
-    "apply sealer": "0.004", "unforeseen conditions": "1",
+    "apply sealer": "0.004", "unforeseen conditions": "1", "lay vapor retarder": "0.002",
+    "place reinforcing bars": "0.011", "place wire mesh": "0.007",
 }  # fmt: skip
 """Hours for one; finishing is 80 square feet an hour."""
 FINISHED_IN_AN_HOUR = 80
 LEAST_LAYOUT = Fraction(3, 4)
-PAID = {"place concrete": "laborer", "mix bags": "laborer", "finish concrete": "finisher", "tool joints": "finisher"}
+PAID = {"place concrete": "laborer", "mix bags": "laborer", "finish concrete": "finisher", "tool joints": "finisher",
+        "saw-cut joints": "finisher", "strip forms": "laborer", "apply sealer": "laborer"}  # fmt: skip
 """All else is paid at crew mix."""
 PACE = {"chute": Fraction(12), "pump": Fraction(14)}
 """Yards an hour."""
@@ -60,8 +62,6 @@ class CompanyBook:
     payload: Fraction
     box: Fraction
     rentals: dict[str, Rental]
-    idle: Fraction = ZERO
-    """The share of unfilled crew time that is charged."""
 
 
 @dataclass(frozen=True)
@@ -142,7 +142,7 @@ def ordered(job: Job) -> Fraction:
 def elapsed(job: Job) -> Fraction:
     """Hours to place, or to mix bags that yield 0.6 ft3 each, four minutes a bag."""
     if job.method == "bags":
-        return Fraction(up(in_place(job) * LOSS * 27 / Fraction(6, 10)) * 4, 60)
+        return max(Fraction(1, 2), Fraction(up(in_place(job) * LOSS * 27 / Fraction(6, 10)) * 4, 60))
     return max(Fraction(1, 2), ordered(job) / PACE[job.method])
 
 
@@ -158,8 +158,11 @@ def brush(job: Job) -> Fraction:
 
 
 def dug(job: Job) -> Fraction:
-    """Soil in the bank, less the root balls in it; what goes back along the forms is dug all the same."""
-    depth = job.thickness + job.base
+    """Soil in the bank, less the root balls in it; what goes back along the forms is dug all the same.
+
+    A taper is dug by the mean of its ends.
+    """
+    depth = job.mean + job.base
     length, width, top, *_ = job.footing
     footing = length * width * job.copies * max(ZERO, depth - max(ZERO, top))
     hole = (job.area + job.along("form") / 4) * depth
@@ -168,7 +171,7 @@ def dug(job: Job) -> Fraction:
 
 def hauled_soil(job: Job) -> Fraction:
     """Soil in the bank that leaves."""
-    back = job.along("form") / 4 * (job.thickness + job.base) / FT2_IN_PER_YD3
+    back = job.along("form") / 4 * (job.mean + job.base) / FT2_IN_PER_YD3
     return max(ZERO, dug(job) - back) if job.keep_backfill else dug(job)
 
 
@@ -203,8 +206,15 @@ def loads(job: Job, company: CompanyBook) -> int:
 
 
 def rock(job: Job) -> tuple[Fraction, Fraction]:
-    """Tons needed, and tons bought by the half ton."""
-    needed = job.area * job.base / FT2_IN_PER_YD3 * Fraction(19, 10) * Fraction(105, 100)
+    """Tons needed, and tons bought by the half ton; over a footing lies only what fits between it and the slab."""
+    length, width, *_ = job.footing
+    missing = job.base - max(ZERO, min(job.base, job.cover - job.mean))
+    needed = (
+        (job.area * job.base - length * width * job.copies * missing)
+        / FT2_IN_PER_YD3
+        * Fraction(19, 10)
+        * Fraction(105, 100)
+    )
     return needed, Fraction(up(needed * 2), 2)
 
 
@@ -269,6 +279,10 @@ def amounts(job: Job) -> dict[str, Fraction]:
         "set forms": formed,
         "drill dowels": Fraction(dowels(job)),
         "install isolation joints": job.along("wall", "building"),
+        "lay bond breaker": slip_sheet(job),
+        "lay vapor retarder": ZERO,
+        "place reinforcing bars": ZERO,
+        "place wire mesh": ZERO,
         "apply bonding agent": bonded(job),
         "protect existing walk": Fraction(1 if job.along("existing") else 0),
         "place concrete": ZERO if bags else elapsed(job) * job.placing,
@@ -299,26 +313,10 @@ def mix(job: Job, company: CompanyBook) -> Fraction:
 
 
 def cost(job: Job, company: CompanyBook) -> dict[str, Fraction]:
-    """What each task costs, to the cent."""
+    """What each task costs, to the cent; where forms are stripped, who strips them cleans up."""
+    paid = PAID | ({"clean up": "laborer"} if job.along("form") else {})
     rates = {"laborer": company.laborer, "finisher": company.finisher, "crew mix": mix(job, company)}
-    return {task: cents(worked * rates[PAID.get(task, "crew mix")]) for task, worked in hours(job).items()}
-
-
-def driven(job: Job, company: CompanyBook) -> Fraction:
-    """Hours of the own driver: the site is 18 minutes away and the rock yard 20, with 15 minutes at each."""
-    return loads(job, company) * Fraction(2 * 18 + 15, 60) + rock_trips(job, company) * Fraction(2 * 20 + 15, 60)
-
-
-def crew_days(job: Job, company: CompanyBook) -> int:
-    """Eight hours for each of the crew; a pour with ready-mix takes two days at least, one with bags one."""
-    worked = sum(hours(job).values()) + driven(job, company)
-    return max(1 if job.method == "bags" else 2, up(worked / (job.crew * 8)))
-
-
-def idle(job: Job, company: CompanyBook) -> Fraction:
-    """Unfilled crew time that is charged."""
-    worked = sum(hours(job).values()) + driven(job, company)
-    return max(ZERO, crew_days(job, company) * job.crew * 8 - worked) * company.idle
+    return {task: cents(worked * rates[paid.get(task, "crew mix")]) for task, worked in hours(job).items()}
 
 
 def machine_hours(job: Job) -> dict[str, Fraction]:
@@ -337,13 +335,16 @@ def machine_hours(job: Job) -> dict[str, Fraction]:
     }
 
 
-def rented(needed: Fraction, prices: Rental) -> tuple[str, int, Fraction] | None:
-    """How a machine is rented, how many of it, and what that costs; ``None`` where no price fits."""
+def rented(needed: Fraction, prices: Rental, least_days: int = 1) -> tuple[str, int, Fraction] | None:
+    """How a machine is rented, how many of it, and what that costs; ``None`` where no price fits.
+
+    A machine that loads stays until the last load has left.
+    """
     if not needed:
         return "none", 0, ZERO
-    days = up(needed / 8)
+    days = max(up(needed / 8), least_days)
     ways = [
-        ("half day", 1, prices.half if millionth(needed) <= 4 else None),
+        ("half day", 1, prices.half if millionth(needed) <= 4 and least_days <= 1 else None),
         ("daily", days, prices.day),
         ("weekly", up(Fraction(days, 5)), prices.week),
     ]

@@ -117,6 +117,8 @@ def _held(cell: Element, strings: list[str]) -> Held | None:
         return Held(_words(cell))
     if value is None:
         return None if formula is None else Held("" if kind == "str" else None, formula)
+    if not value:  # a formula that shows no words, as the writer stores it
+        return Held("", formula)
     if kind == "s":
         return Held(strings[int(value)], formula)
     if kind in ("str", "e"):

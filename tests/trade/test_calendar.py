@@ -113,18 +113,12 @@ def test_a_pour_on_a_sunday_or_a_holiday_is_asked_about(tmp_path: Path) -> None:
 
 
 def test_bags_that_share_the_visit_prepare_on_the_day_of_the_pour(tmp_path: Path) -> None:
-    job = only_job(
-        tmp_path,
-        walk(MONDAY, ("Placing method", "bags"), ("Placing reason", "no truck gets in"), length=5, width=3),
-        company(),
-    )
-    assert float(value(job, "CalendarMarks.prep")) == 0
+    bags = ("Placing method", "bags"), ("Placing reason", "no truck gets in")
+    book = {**company(), "Prices": [["item", "price", "unit", "size"], ["Concrete bag", 6.5, "bag", 0.6]]}
+    job = only_job(tmp_path, walk(MONDAY, *bags, length=3, width=2), book)
     assert worked_on(job, "prep") == []
-    assert (day(job, "first_prep_day"), day(job, "last_prep_day"), day(job, "locate_by")) == (
-        MONDAY,
-        MONDAY,
-        date(2026, 4, 23),
-    )
+    assert (day(job, "first_prep_day"), day(job, "last_prep_day")) == (MONDAY, MONDAY)
+    assert day(job, "locate_by") == date(2026, 4, 23)
 
 
 def test_sealing_waits_28_days_and_for_the_end_of_a_holiday(tmp_path: Path) -> None:

@@ -165,7 +165,9 @@ def haul_limits(job: plain.Job) -> Iterator[str]:
         by_room, by_weight = plain.loads(pile, job.vehicle)
         yield from ["no pile"] * (not pile.tons)
         yield from ["whole loads by room"] * bool(by_room and box and pile.loose == by_room * box * job.vehicle.heap)
-        yield from ["whole loads by weight"] * bool(by_weight and payload and pile.tons == by_weight * payload)
+        yield from ["whole loads by weight"] * bool(
+            by_weight and payload and pile.tons == by_weight * payload * plain.PLANNED
+        )
         yield from ["room and weight alike"] * (by_room == by_weight > 0)
         yield from ["weight decides"] * (by_weight > by_room > 0)
 

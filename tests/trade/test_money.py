@@ -138,7 +138,8 @@ ONCE = (
     "Caution tape and signs, per job",
     "Labor: clean up",
     "Permit",
-    "Mobilization, by day",
+    "Mobilization, crew visits",
+    "Mobilization, one-person visits",
 )
 
 

@@ -201,15 +201,13 @@ def test_a_fee_is_not_missed_by_a_hair_of_a_limit_typed_in_metres(tmp_path: Path
     assert number(job, "OrderCandidate.fees", rung_of(job, 4.0)) == 0  # a billionth of a yard is dust, not a short load
 
 
-def test_less_than_the_plants_least_order_is_charged_as_the_least(tmp_path: Path) -> None:
+def test_less_than_the_plant_sells_is_never_ordered(tmp_path: Path) -> None:
     job = Pour(length=4, width=9, factors={"Risk.waste": 0.0}).bid(tmp_path)
-    half, whole, more = (rung_of(job, order) for order in (0.5, 1.0, 1.25))
-    assert (
-        number(job, "OrderCandidate.plant_charges", half)
-        == number(job, "OrderCandidate.plant_charges", whole)
-        == MIX + 160 + DELIVERY
-    )
+    assert number(job, "OrderCandidate.order", 0) == 1.0, "4/9 yd3 are needed, and a yard is the least"
+    whole, more = (rung_of(job, order) for order in (1.0, 1.25))
+    assert number(job, "OrderCandidate.plant_charges", whole) == MIX + 160 + DELIVERY
     assert number(job, "OrderCandidate.plant_charges", more) == 1.25 * MIX + 160 + DELIVERY
+    assert number(job, "OtherOrderRules.by_percent", 0) == 1.0
 
 
 @pytest.mark.parametrize(

@@ -205,9 +205,9 @@ def needs(each: Drawn, chances: np.random.Generator) -> np.ndarray[tuple[int], n
 
 
 LIMITS_MET = (
-    *("no spread", "need of whole steps", "first rung is one step", "more than forty rungs"),
+    *("no spread", "need of whole steps", "first rung is the least order", "more than forty rungs"),
     *("best load is a limit", "best rungs of equal cost", "trucks with unlike fees", "a full truck"),
-    *("three trucks", "less than the least order", "no price", "next strength up", "pump orders more"),
+    *("three trucks", "no price", "next strength up", "pump orders more"),
     *("below the percent rule", "above the percent rule", "quick formula says the need", "bags can do it"),
     *("four depths", "depths all alike", "a balance call that saves"),
 )
@@ -221,14 +221,13 @@ def ladder_limits(each: Drawn) -> Iterator[str]:
     limits = {limit for limit, _ in plant.tiers}
     yield from ["no spread"] * (miss.spread == 0)
     yield from ["need of whole steps"] * ((miss.need / plant.step).denominator == 1)
-    yield from ["first rung is one step"] * (ladder[0].order == plant.step)
+    yield from ["first rung is the least order"] * (ladder[0].order == plain.at_least(plant))
     yield from ["more than forty rungs"] * (len(ladder) > plain.RUNGS)
     yield from ["best load is a limit"] * bool(limits & set(best.loads))
     yield from ["best rungs of equal cost"] * (sum(rung.expected == best.expected for rung in ladder) > 1)
     yield from ["trucks with unlike fees"] * any(len({pour.fee(plant, x) for x in rung.loads}) > 1 for rung in ladder)
     yield from ["a full truck"] * (best.loads[0] == plant.capacity)
     yield from ["three trucks"] * (len(best.loads) > 2)
-    yield from ["less than the least order"] * (ladder[0].order < plant.least)
     yield from ["pump orders more"] * (plain.best(each.ladders[PUMP]).order > best.order)
 
 

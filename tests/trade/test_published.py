@@ -18,13 +18,14 @@ from published_ground import GROUND
 from published_haul import HAUL
 from published_money import MONEY
 from published_order import ORDER
+from published_reinforcement import REINFORCEMENT, REINFORCEMENT_USUAL
 from published_site import SITE, USUAL_SITE
 from published_usual import USUAL
 from published_weather import USUAL_WEATHER, WEATHER
 from published_whole import METRIC_STRIP, STRIP, WHOLE
 from published_work import WORK, WORK_USUAL
 
-FIGURES = (*CONCRETE, *ORDER, *GROUND, *HAUL, *FINISH, *WORK, *WEATHER, *MONEY, *SITE, *WHOLE)
+FIGURES = (*CONCRETE, *ORDER, *GROUND, *HAUL, *FINISH, *WORK, *WEATHER, *MONEY, *SITE, *REINFORCEMENT, *WHOLE)
 Bids = Mapping[str, JobValues]
 
 
@@ -45,7 +46,7 @@ def test_a_published_figure_is_what_the_contractor_gets(figure: Published, bids:
 
 @pytest.mark.parametrize(
     "usual",
-    (*USUAL, *WORK_USUAL, *USUAL_WEATHER, *USUAL_SITE),
+    (*USUAL, *WORK_USUAL, *USUAL_WEATHER, *USUAL_SITE, *REINFORCEMENT_USUAL),
     ids=lambda usual: f"{usual.factor} {usual.kind} {usual.source}",
 )
 def test_a_usual_factor_is_the_published_one_or_says_why_it_is_not(usual: Usual, bids: Bids) -> None:

@@ -31,8 +31,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "Much paid time beyond tasks",
         Severity.NOTE,
         PaidTime.share < VisitRules.share_note,
-        "Little of the paid time is on tasks; the rest is the way there and back, setting out, minimum hours of a "
-        "visit, and waiting for the concrete to set. The number is the share on tasks.",
+        "Most paid time is travel, set-up, minimum hours and waiting; the number is the share on tasks.",
         PaidTime.share,
         "%",
         usual="40 % and more on tasks; a small job has its visits all the same",

@@ -47,7 +47,7 @@ class OrderCautions(Section, title="Order cautions", sheet="Checks"):
         at(MethodCost.cost, row_called(METHOD, "bags")),
         "$",
         usual="up to 1 yd3 from bags",
-        do="Ask whether a crew of two mixes that much without a cold joint; if so, choose bags by hand.",
+        do="Ask whether two can mix that much in one go; if so, choose bags by hand.",
         source="common practice, no source",
     )
     surplus = caution(

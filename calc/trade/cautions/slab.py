@@ -108,7 +108,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         total(AreaSlopes.reinforced),
         "ft2",
         usual="joints as close as without reinforcement, mesh in the upper half",
-        do="Joint the slab as drawn; support bars and mesh, and stop or cut half of them at each joint.",
+        do="Joint as drawn; support the steel, and cut half of it at each joint.",
         source="ACI 302.1R and NRMCA CIP 6, from memory",
     )
     dowel_cover = worst(

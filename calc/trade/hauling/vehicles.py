@@ -128,12 +128,6 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
         (if_given(Disposal.minutes, 0) + Disposal.turnaround) / MIN_PER_H,
         source="time at the site plus the way back",
     )
-    earliest_departure = line(
-        "Earliest departure",
-        "h",
-        if_given(Disposal.opens, 0) - if_given(Disposal.minutes, 0) / MIN_PER_H,
-        source="hour of the day: opening hour less the way there",
-    )
     closes = line("Site closes", "h", if_given(Disposal.closes, 0), source="company book; 0 if not given")
     largest_piece = line(
         "Largest piece accepted", "in", if_given(Disposal.piece, 0), source="company book; 0 if not given"

@@ -24,7 +24,6 @@ class SingleVisit(Section, title="Strip and seal visits", each=VISIT, sheet=_SHE
         by_row(VISIT, 0, 0, PourHours.stripping, PourHours.sealing),
         source="tasks; preparation and the pour are worked out by themselves",
     )
-    people = line("People on it", "", VisitRules.single_people.count, source="factor")
     visits = line(
         "One-person visits",
         "",
