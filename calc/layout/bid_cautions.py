@@ -27,7 +27,7 @@ from calc.layout.front_page import (
 from calc.layout.page import CellValue, Linked, Number, Page
 from calc.model.results import JobValues
 
-SLOTS = 20
+SLOTS = 24
 """Cautions that the front page has room for at issue; doubled until the job fits."""
 
 USUAL = "Usual: "

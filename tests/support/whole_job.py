@@ -41,16 +41,16 @@ AREAS: list[Row] = [
      "other thickness in": 4, "height above grade in": 1, "base in": 4, "quantity": 2, "area ft2": 75,
      "length for joint layout ft": 21,
      "panel width ft": 3.1, "old slab ft2": 12, "old slab thickness in": 3.5, "cross slope %": 2.5,
-     "running slope %": 5,
+     "running slope %": 5, "reinforcement": "bars", "bar size": "#4", "bar spacing in": 16, "vapor retarder": "yes",
      "notes": "along the north wall"},
     {"area": "001", "shape": "triangle", "length ft": 6, "width ft": 5, "formed ft": 11, "wall ft": 6,
      "doweled edge ft": 5, "doweled edges": 2, "dowel spacing in": 18},
     {"area": "1", "shape": "circle", "length ft": 8, "thickness in": 4.5, "height above grade in": -1},
     {"area": "<5", "shape": "quarter circle", "length ft": 5.5, "base in": 3},
     {"area": "A*", "shape": "cross-sections", "thickness in": 6, "quantity": 3, "cross slope %": 1.5,
-     "running slope %": 1.25},
+     "running slope %": 1.25, "reinforcement": "mesh"},
     {"area": "1E3", "shape": "outline points"},
-    {"area": "known", "shape": "area given", "area ft2": 48, "other thickness in": 5},
+    {"area": "known", "shape": "area given", "area ft2": 48, "other thickness in": 5, "reinforcement": "mesh"},
     {"area": "thin", "shape": "rectangle", "length ft": "3.2 m", "width ft": "2'-9\"", "thickness in": 2.75},
 ]  # fmt: skip
 
@@ -106,7 +106,8 @@ FOOTINGS: list[Row] = [
      "exposed sides": 2,
      "reinforced": "yes", "treated with": "bonding agent", "notes": "old porch"},
     {"area": "1", "length ft": 3, "width ft": 2, "depth to top of footing in": -1.5, "treated with": "bond breaker"},
-    {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 3, "exposed sides": 1},
+    {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 3, "exposed sides": 1,
+     "treated with": "bond breaker"},
     {"area": "known", "length ft": 5, "width ft": 1.5, "depth to top of footing in": 9, "treated with": "nothing"},
 ]  # fmt: skip
 

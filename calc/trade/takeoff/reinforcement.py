@@ -167,13 +167,21 @@ class Reinforcement(Section, title="Reinforcement", each=AREA, sheet=_SHEET):
     rows_along = line(
         "Mesh sheets along the longer side",
         "",
-        largest(0, round_up((SlabSides.longer - sheet_lap) / (sheet_length - sheet_lap))),
+        when(
+            sheet_length > sheet_lap,
+            largest(0, round_up((SlabSides.longer - sheet_lap) / (sheet_length - sheet_lap))),
+            0,
+        ),
         source="side less a lap, over a sheet less a lap, rounded up",
     )
     rows_across = line(
         "Mesh sheets along the shorter side",
         "",
-        largest(0, round_up((SlabSides.shorter - sheet_lap) / (sheet_width - sheet_lap))),
+        when(
+            sheet_width > sheet_lap,
+            largest(0, round_up((SlabSides.shorter - sheet_lap) / (sheet_width - sheet_lap))),
+            0,
+        ),
         source="side less a lap, over a sheet less a lap, rounded up",
     )
     by_sides = line(
