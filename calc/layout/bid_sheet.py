@@ -241,7 +241,7 @@ def _other_digging(job: JobValues) -> str:
     if other is None:
         return NO_TEXT
     if not _other_is_priced(job, other):
-        return f"by {other.word}: a price is missing, so it cannot be compared"
+        return f"by {other.word}: a price is missing"
     return f"by {other.word}, fixed at issue: ${other.price:,.2f}"
 
 

@@ -24,7 +24,7 @@ _NAMED = 40
 _NOTES = (
     "A prep or a pour takes a crew; strip and seal take a person. The number is people.",
     "Pours that share a truck are one crew where their hours fit one day, with the people of the largest.",
-    "Days of the job workbooks as of issue: a job that is edited later is not followed here.",
+    "Days are fixed at issue: a job workbook that is edited later is not followed here.",
 )
 
 

@@ -44,7 +44,6 @@ STILL = {
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.rounding_allowance",
     "week.xlsx asks it, and no job alone": "WeekComparison.travel_between WeekComparison.low WeekComparison.high",
     "the job is in a right of way, which has limits of its own": "AreaSlopes.max_cross_slope AreaSlopes.max_walk_slope",
-    "the locate ticket is typed, so that nobody is told how far ahead to ask": "CalendarRules.notice",
     "a truck brings the concrete, and nobody lifts bags": "CrewHealth.max_lift",
     "no other haul plan of the job comes near the cheapest": "Choice.near_money Choice.near_share",
     "10 lb on a scale: no load of the job is over by so little": "HaulCautions.scale_step",

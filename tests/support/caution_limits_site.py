@@ -190,6 +190,10 @@ MORE: dict[str, Limit] = {
         1,
     ),
     # 5 in under cars, 6 in under trucks
+    # 4 in thick: a panel of 10 ft, so 100 ft2 of a shape without two sides are one, and 121 ft2 are not
+    "SlabCautions.without_joints": Limit(
+        lying(shape="area given", area_ft2=100), lying(shape="area given", area_ft2=121), 121
+    ),
     "SlabCautions.driven_unreinforced": Limit(
         lying(vehicles="light", reinforcement="mesh"), lying(vehicles="light"), 81
     ),

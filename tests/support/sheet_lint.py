@@ -30,6 +30,8 @@ FORBIDDEN_IN_NAMES = re.compile(r"[\[\]:*?/\\]|^'|'$")
 LONGEST_NAME = 31
 _FIXED = "fixed at issue"
 DATE = "yyyy-mm-dd"
+DATES = (DATE, f'{DATE};-;"-"')
+"""A day, and a day that shows a dash while it is not known."""
 ROWS_IN_SIGHT = 20
 ROWS_ON_A_PAGE = 45
 NAMESPACES = {
@@ -169,7 +171,7 @@ def _block_title(sheet: Any, row: int) -> str:
 
 def _dates(book: Book) -> Iterator[Fault]:
     for sheet, cell in book.cells:
-        if is_datetime(cell.number_format) in ("date", "datetime") and cell.number_format != DATE:
+        if is_datetime(cell.number_format) in ("date", "datetime") and cell.number_format not in DATES:
             place = f"{sheet.title}!{cell.coordinate}"
             yield Fault(Rule.PLAIN_DATES, place, f"The date is shown as {cell.number_format}.")
 

@@ -88,6 +88,17 @@ class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=ARE
         source="net area with vehicles and neither bars nor mesh; macro fiber counts as none",
         adds=True,
     )
+    without_joints = line(
+        "Area without a joint layout",
+        "ft2",
+        when(
+            both(Panel.known <= 0, square_root(Slab.net_area / Area.quantity) > Panel.limit),
+            Slab.net_area,
+            0,
+        ),
+        source="net area, if its length and width are not known and a square as large is longer than a panel",
+        adds=True,
+    )
     reinforced = line(
         "Reinforced area",
         "ft2",

@@ -189,6 +189,6 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         total(Slab.net_area),
         "ft2",
         usual="permit, certificate of insurance, an association's letter, a city's detail sheet",
-        do="Ask, and type what the permit costs; 0 when none is needed.",
+        do="Ask which documents are wanted, and type what a permit costs; 0 when none is needed.",
         source="local law",
     )

@@ -89,6 +89,17 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         do="Thicken it, or keep vehicles off.",
         source=_PRACTICE,
     )
+    without_joints = caution(
+        "No joint layout",
+        Severity.CAUTION,
+        total(AreaSlopes.without_joints) > 0,
+        "An area larger than a panel has no joints; its length or width is not known.",
+        total(AreaSlopes.without_joints),
+        "ft2",
+        usual="joints no farther apart than 30 times the thickness, nor 15 ft",
+        do="Type the length and the panel width for its joint layout in Areas.",
+        source="ACI 302.1R-96 and NRMCA CIP 6, seen in print",
+    )
     driven_unreinforced = caution(
         "Vehicles without reinforcement",
         Severity.CAUTION,

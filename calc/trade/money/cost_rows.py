@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.plans import PlanSplit
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.pour import ADDITIONS, Addition
@@ -365,13 +366,14 @@ EQUIPMENT_ROWS = (
 """Machines that are rented, and the way there."""
 
 _HAULED = when(Choice.loads > 0, ONE_EACH, 0)
+_SORTED = when(both(Choice.loads > 0, at(PlanSplit.needs_sorting, Choice.plan) > 0), ONE_EACH, 0)
 _DISPOSAL = tuple(
-    Cost(label, DISPOSAL, _HAULED, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0), books_to=account)
-    for label, amount, account, none in (
-        ("Hauling, dump fees", Choice.dump_fees, OwnAccount.site, "nothing to haul"),
-        ("Hauling, truck", Choice.truck, OwnAccount.vehicle, "nothing to haul"),
-        ("Hauling, driver", Choice.driver, OwnAccount.driver, "hired with its driver, or nothing to haul"),
-        ("Sorting out green waste", Choice.sorting, OwnAccount.crew_mix, "no green waste kept separate"),
+    Cost(label, DISPOSAL, needed, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0), books_to=account)
+    for label, needed, amount, account, none in (
+        ("Hauling, dump fees", _HAULED, Choice.dump_fees, OwnAccount.site, "nothing to haul"),
+        ("Hauling, truck", _HAULED, Choice.truck, OwnAccount.vehicle, "nothing to haul"),
+        ("Hauling, driver", _HAULED, Choice.driver, OwnAccount.driver, "hired with its driver, or nothing to haul"),
+        ("Sorting out green waste", _SORTED, Choice.sorting, OwnAccount.crew_mix, "no green waste kept separate"),
     )
 )
 

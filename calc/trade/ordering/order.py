@@ -50,7 +50,7 @@ class Order(Section, title="Order", sheet=_SHEET):
     rule = line(
         "Order rule",
         "",
-        when(Placing.is_bags > 0, "nothing from the plant: bags are mixed on the site", by_plant),
+        when(Placing.is_bags > 0, joined("nothing from the plant: mix ", Bags.bags, " bags on site"), by_plant),
         source="placing method and order rule",
     )
     quantity = line(

@@ -62,7 +62,7 @@ HAUL_OFF_SHEET = paper.Paper(
     ),
     paper.Sentences(
         "Rules",
-        "Never load above the load line: it is where the payload is reached. Wet soil is heavier: go by the scale.",
+        "Never load above the load line. It keeps some payload free, since soil weighs more or less: go by the scale.",
         "One shovel of turf in clean soil makes the whole load mixed. Cover the load.",
     ),
     paper.CautionList(

@@ -39,6 +39,7 @@ POUR_DAY = paper.Paper(
     Facts(
         "Order",
         Fact(Order.quantity, "Concrete ordered", prominent=True),
+        Fact(Order.bags, "Bags to mix"),
         Fact(Mixture.strength, "Concrete strength"),
         Fact(Crew.placing, "Placing crew"),
         Fact(Crew.finishing, "Finishers"),

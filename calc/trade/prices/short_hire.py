@@ -16,6 +16,11 @@ class ShortHire:
     cost: Line
 
 
+def _is_known(of_period: PriceLine, tool: str) -> Expr:
+    """Whether the company book has that price of the machine."""
+    return is_given(of_period.prices[of_period.level.axis.words.index(tool)])
+
+
 def short_hire(called: str, title: str, tool: str, needed: Expr) -> ShortHire:
     """The hire of ``tool`` for ``needed`` hours: half a day where that is enough, else days or weeks."""
 
@@ -31,27 +36,45 @@ def short_hire(called: str, title: str, tool: str, needed: Expr) -> ShortHire:
         by_week = line(
             "Hire by the week", "$", money(weeks * look_up(Rental.week_price, tool)), source="0 without a price"
         )
+        longer_known = line(
+            "Price by days or weeks is known",
+            "",
+            when(either(_is_known(Rental.day_price, tool), _is_known(Rental.week_price, tool)), 1, 0),
+            source="1 if the company book has one of them; $0 is a price",
+        )
         longer = line(
             "Hire by days or weeks",
             "$",
-            when(both(by_day > 0, by_week > 0), smallest(by_day, by_week), by_day + by_week),
+            when(
+                both(_is_known(Rental.day_price, tool), _is_known(Rental.week_price, tool)),
+                smallest(by_day, by_week),
+                by_day + by_week,
+            ),
             source="the cheaper of those that have a price",
+        )
+        half_day_fits = line(
+            "Half a day is enough",
+            "",
+            when(both(hours <= Rental.half_day, _is_known(Rental.half_price, tool)), 1, 0),
+            source="1 if it is long enough, and has a price",
         )
         half_day = line(
             "Hire for half a day",
             "$",
-            when(hours <= Rental.half_day, money(exact(1, "each") * look_up(Rental.half_price, tool)), 0),
+            when(half_day_fits > 0, money(exact(1, "each") * look_up(Rental.half_price, tool)), 0),
             source="0 if it is too short, or has no price",
+        )
+        shortest = line(
+            "Hire for the shortest period",
+            "$",
+            when(half_day_fits > 0, half_day, longer),
+            source="half a day if it is enough, else days or weeks",
         )
         cost = line(
             "Cost of the hire",
             "$",
-            when(
-                hours > 0,
-                when(both(half_day > 0, longer > 0), smallest(half_day, longer), half_day + longer),
-                0,
-            ),
-            source="the cheaper of those that have a price",
+            when(hours > 0, when(longer_known > 0, smallest(shortest, longer), shortest), 0),
+            source="the cheaper of those that have a price; none without hours",
         )
 
     return ShortHire(Hire, Hire.cost)

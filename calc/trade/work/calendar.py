@@ -70,7 +70,7 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
         count_of(
             when(
                 _NUMBER > _LAST_NEAR,
-                _NUMBER - _FIRST_SEAL + CalendarRules.seal_wait.count,
+                _NUMBER - _FIRST_SEAL + round_up(CalendarRules.seal_wait.count),
                 _NUMBER - _POUR_ROW,
             ),
             "days",
@@ -138,7 +138,7 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     locate = line(
         "Day to ask for the locate ticket, by count",
         "",
-        first_prep - CalendarRules.notice.count,
+        first_prep - round_up(CalendarRules.notice.count),
         source="notice before the first day of work",
     )
     fits = line(

@@ -32,11 +32,10 @@ class MachineAccess(Section, title="Machine access", sheet="Dig and haul"):
         "",
         joined(
             found,
-            ": gate ",
-            count_of(round_down(gate / _ONE_INCH), "each"),
-            " in, a mini excavator needs ",
+            when(gate > 0, joined(": gate ", count_of(round_down(gate / _ONE_INCH), "each"), " in,"), ":"),
+            " a mini excavator needs ",
             count_of(round_up(needed / _ONE_INCH), "each"),
             " in",
         ),
-        source="in whole inches; 0 for a gate that was not typed",
+        source="in whole inches",
     )
