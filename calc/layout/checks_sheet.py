@@ -9,7 +9,7 @@ from calc.declared import Caution, Check, Severity
 from calc.declared.paper import CautionList
 from calc.layout.addresses import CellMap, cell, span
 from calc.layout.line_sheets import format_of, open_page
-from calc.layout.page import Computed, Constant, Linked
+from calc.layout.page import Computed, Linked
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
 from calc.trade.papers.catalog import PAPERS
@@ -183,10 +183,10 @@ class ChecksPage:
         page.fit(f"{each.found.formula.words} {each.do} {each.severity.value}", _TEXT)
 
     def _lay_place(self, each: Caution, listed: CautionList, col: int, active: str) -> None:
-        """The place of a caution among the active ones of a paper; 0 where it is not active, or not on that paper."""
+        """The place of a caution among the active ones of a paper: 0 if it is not active, a dash if never on it."""
         page, row = self.page, self.page.row
         if not listed.holds(each):
-            page.put(Constant(row, col, "formula", 0.0, "0"))
+            page.words(col, "-", "words")
             return
         above = span(NAME, (self.first - 1, col), (row - 1, col), NAME)
         page.put(

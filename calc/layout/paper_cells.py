@@ -15,7 +15,7 @@ from calc.layout.blocks import word_of
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.line_sheets import cell_value, format_of
 from calc.layout.page import CellValue, FixedText, Linked, Page, lines_of
-from calc.layout.styles import dashed, number_format
+from calc.layout.styles import COUNT_FORMAT, dashed, number_format
 from calc.model.results import JobValues
 from calc.trade.levels import AREA
 from calc.units.algebra import COUNTS
@@ -141,7 +141,7 @@ def paper_format(named: Declared, like: str = "") -> str:
     if is_words(named):
         return ""
     if like == AS_IT_IS:
-        return '[=0]"-";General'
+        return dashed(COUNT_FORMAT)
     unit_text = like or named.unit_text
     return dashed(_FORMATS.get(unit_text) or (number_format(unit_text) if like else format_of(named)))
 

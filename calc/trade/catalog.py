@@ -62,7 +62,7 @@ from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
 from calc.trade.materials.piece_goods import PieceGoods
 from calc.trade.materials.purchases import TierStart, TruckFee
-from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount
+from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount, TaskAccount
 from calc.trade.money.bid import Decisions, PriceSummary
 from calc.trade.money.costs import CostTable
 from calc.trade.money.invoice import INVOICING
@@ -359,6 +359,7 @@ MONEY = (
     GroupAccount,
     DumpAccount,
     OwnAccount,
+    TaskAccount,
     CostTable,
     Subtotal,
     BidPrice,

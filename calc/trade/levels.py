@@ -164,8 +164,9 @@ LATER_TASK = named_rows(
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
 
-DAYS_BEFORE, DAYS_AFTER, SEAL_DAYS = 45, 15, 15
-"""How far the calendar of a job goes around the pour, and from the first day of sealing on."""
+DAYS_BEFORE, DAYS_AFTER, SEAL_DAYS = 26, 33, 15
+"""How far the calendar of a job goes around the pour, and from the first day of sealing on. The pour is its row 27, and
+sealing begins after its row 60: numbers that may stand in a formula."""
 
 POUR_DAY, LAST_NEAR_DAY = "day of the pour", f"{DAYS_AFTER} days after"
 """The rows of the calendar that others are counted from."""

@@ -25,7 +25,7 @@ FUNCTIONS = frozenset({
 
 VOLATILE = frozenset({"CELL", "INDIRECT", "INFO", "NOW", "OFFSET", "RAND", "RANDBETWEEN", "TODAY"})
 
-LITERALS = frozenset({0, 1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000})
+LITERALS = frozenset({0, 1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000})
 """Digits for ROUND, steps of one, and exact unit divisors: any other number is a factor, with a cell and a source."""
 
 IFS = 2
@@ -102,6 +102,8 @@ def _references(book: Book, cell: FormulaCell) -> Iterator[Fault]:
             yield Fault(Rule.REFERENCE, cell.place, f"{reference} is not a bounded range of cells in this file.")
         elif area.backwards:
             yield Fault(Rule.REFERENCE, cell.place, f"{reference} ends before it begins.")
+        elif area.sheet in book.standard.boxes:
+            continue
         elif not any(each in book.filled for each in area.cells()):
             yield Fault(Rule.EMPTY_REFERENCE, cell.place, f"Nothing stands in {area}.")
 

@@ -73,9 +73,10 @@ class Standard:
 
     ``sheets`` are always there and ``papers`` may follow, both in order; without ``sheets`` any are right. Numbers
     may be typed on the ``typed`` sheets, on the ``as_issued`` ones, which say so, in a row or column whose heading
-    ends in "No." or says "fixed at issue", and in a block whose title says so. ``arithmetic`` sheets show a typed
-    length as it was worked out. The rest are limits: characters, references and operations of a formula, and cells
-    from input to result.
+    ends in "No." or says "fixed at issue", and in a block whose title says so. Formulas may ask what will be typed
+    into the empty cells of ``boxes`` sheets. ``arithmetic`` sheets show a typed length as it was worked out. The rest
+    are limits: characters, references and operations of a formula, and cells from input to result (hauling, then
+    digging days, then the pour visit and its cautions, hang one on the other: 200).
     """
 
     sheets: tuple[str, ...] = (
@@ -90,14 +91,24 @@ class Standard:
         "Checks",
         "Log",
     )
-    papers: tuple[str, ...] = ("Proposal", "Plant order", "Load list", "Haul-off sheet", "Pour day", "Job cost")
+    papers: tuple[str, ...] = (
+        "Proposal",
+        "Plant order",
+        "Load list",
+        "Haul-off sheet",
+        "Pour day",
+        "Change order",
+        "Invoice",
+        "Job cost",
+    )
     typed: frozenset[str] = frozenset({"Measured", "Factors", "Prices"})
     as_issued: frozenset[str] = frozenset({"Log"})
+    boxes: frozenset[str] = frozenset({"Job cost"})
     arithmetic: frozenset[str] = frozenset({"Measured"})
     characters: int = 255
     references: int = 12
     operations: int = 24
-    chain: int = 120
+    chain: int = 200
 
 
 @dataclass(frozen=True, eq=False)

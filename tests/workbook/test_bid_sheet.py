@@ -82,7 +82,7 @@ def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more
 def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: Path) -> None:
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
-    assert row[BESIDE] == "cheapest order size: higher expected cost by"
+    assert row[BESIDE] == "cheapest order size: lower expected cost, by"
     assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.costs_more"))
 
 

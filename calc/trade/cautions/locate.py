@@ -65,20 +65,26 @@ class LocateTicket(Section, title="Locate ticket", sheet=_SHEET):
         when(known > 0, days_good, CalendarRules.notice),
         source="days that the ticket is good for, or the notice for it",
     )
+    ticket = line(
+        "Locate ticket text",
+        "",
+        joined(
+            "Locate ticket ",
+            Permissions.locate,
+            when(
+                is_given(Permissions.locate_ends),
+                joined(": its last day is ", count_of(days_good.count, "each"), " days after the bid date."),
+                ": its last day is not typed.",
+            ),
+        ),
+        source="locate ticket and its last day, as typed",
+    )
     found = line(
         "Locate text",
         "",
         when(
             known > 0,
-            joined(
-                "Locate ticket ",
-                Permissions.locate,
-                when(
-                    is_given(Permissions.locate_ends),
-                    joined(": its last day is ", count_of(days_good.count, "each"), " days after the bid date."),
-                    ": its last day is not typed.",
-                ),
-            ),
+            ticket,
             joined(
                 "Ground is dug, chipped or drilled: call 811 at least ",
                 count_of(CalendarRules.notice.count, "each"),

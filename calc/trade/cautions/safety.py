@@ -58,16 +58,18 @@ class CommercialLicense(Section, title="Commercial license", each=VEHICLE, sheet
         ),
         source="1 for an own vehicle that hauls spoil or base rock",
     )
+    combined = line("Combined rating, if typed", "lb", if_given(Vehicle.combined_rating, 0), source="company book")
+    trailer = line("Trailer rating, if typed", "lb", if_given(Vehicle.trailer_rating, 0), source="company book")
     rating = line(
         "Rating that needs a commercial license",
         "lb",
         when(
             both(
                 in_use > 0,
-                if_given(Vehicle.combined_rating, 0) >= least_combined,
-                if_given(Vehicle.trailer_rating, 0) > max_trailer,
+                combined >= least_combined,
+                trailer > max_trailer,
             ),
-            if_given(Vehicle.combined_rating, 0),
+            combined,
             0,
         ),
         source="combined rating, where it and that of the trailer are over their limits; 0 where either was not typed",

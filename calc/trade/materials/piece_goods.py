@@ -15,3 +15,6 @@ class PieceGoods(Section, title="Piece goods", sheet="Costs"):
     cartridge_price = price("Epoxy cartridge", "$/each", help="Price per cartridge, with its nozzle.")
     filler_price = price("Isolation-joint filler", "$/each", help="Price per strip of the length on Factors.")
     sealant_price = price("Joint cap and sealant", "$/ft", help="Price per foot of joint cap and sealant.")
+
+    micro = line("Micro fiber, a bag", "$/bag", if_given(micro_price, 0), source="Prices")
+    macro = line("Macro fiber, a bag", "$/bag", if_given(macro_price, 0), source="Prices")

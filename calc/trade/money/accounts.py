@@ -7,9 +7,10 @@ from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.job import Company, Disposal, Vehicle, Wage
-from calc.trade.levels import GROUP, HAULED
+from calc.trade.levels import GROUP, HAULED, TASK
 from calc.trade.materials.base_rock import BaseHaul
 from calc.trade.prices.wage_rates import CREW_MIX, DRIVER, FINISHER, LABORER
+from calc.trade.work.task_rates import TaskRates
 
 _SHEET = "Costs"
 _NONE, _DASH = "none", "-"
@@ -43,7 +44,7 @@ class DumpAccount(Section, title="Accounts of the disposal sites", each=HAULED, 
     first_site = line(
         "Row of its disposal site, behind the last without one",
         "",
-        when(Hauled.site_row > 0, row_number(HAULED), row_called(HAULED, "mixed") + 1),
+        when(Hauled.site_row > 0, row_number(HAULED), THREE + TWO),
         source="order of the piles that have a site",
     )
 
@@ -90,4 +91,19 @@ class OwnAccount(Section, title="Accounts of roles, vehicles and sites", sheet=_
         "",
         when(both(total(SiteSpec.counted) > 0, site_row > 0), at(Disposal.account, largest(1, site_row)), _NONE),
         source="Disposal sites",
+    )
+
+
+class TaskAccount(Section, title="Accounts of the tasks", each=TASK, sheet=_SHEET):
+    """By who is paid for a task."""
+
+    account = line(
+        "Account of the task",
+        "",
+        when(
+            equals(TaskRates.labor_class, LABORER),
+            OwnAccount.laborer,
+            when(equals(TaskRates.labor_class, FINISHER), OwnAccount.finisher, OwnAccount.crew_mix),
+        ),
+        source="of the laborer, of the finisher, else of the crew mix",
     )

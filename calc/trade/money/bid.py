@@ -63,13 +63,6 @@ def _other_packs(packs: Packs) -> Expr:
     return when(packs.next_known > 0, joined("runner-up: ", packs.next_way), "no other pails")
 
 
-def _by_cost(more: Expr) -> Expr:
-    """Whether something else is expected to cost more or less, in words before the amount."""
-    return when(
-        more > 0, ": higher expected cost by", when(more < 0, ": lower expected cost, by", ": same expected cost")
-    )
-
-
 class Decisions(Section, title="Decisions", sheet=_SHEET):
     """Decisions and reasons in words, from the live numbers."""
 
@@ -94,7 +87,7 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
             RuleComparison.known > 0,
             joined(
                 RuleComparison.other_name,
-                _by_cost(RuleComparison.costs_more),
+                RuleComparison.by_cost,
             ),
             "no order to compare",
         ),

@@ -18,7 +18,7 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.materials.packs import Packs
 from calc.trade.materials.piece_goods import PieceGoods
 from calc.trade.materials.purchases import TruckFee
-from calc.trade.money.accounts import OwnAccount
+from calc.trade.money.accounts import OwnAccount, TaskAccount
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
@@ -28,7 +28,7 @@ from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
-from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
+from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
@@ -37,7 +37,6 @@ from calc.trade.work.equipment import Equipment, RentalChoice
 from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.protection import Protection
-from calc.trade.work.task_rates import TaskRates
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
@@ -45,15 +44,6 @@ NO_TRUCK = "no ready-mix"
 NOT_IN_MIX = "not in the mix"
 NO_PUMP = "no pump"
 NO_BAGS = "no bagged concrete"
-
-
-def account_of_class(labor_class: Expr) -> Expr:
-    """The account of a labor class: of the laborer, of the finisher, else of the crew mix."""
-    return when(
-        equals(labor_class, LABORER),
-        OwnAccount.laborer,
-        when(equals(labor_class, FINISHER), OwnAccount.finisher, OwnAccount.crew_mix),
-    )
 
 
 def priced(label: str, group: str, quantity: Expr, price: Price, none: str) -> Cost:
@@ -389,7 +379,7 @@ _LABOR = (
             look_up(Task.hours, word),
             look_up(Task.rate, word),
             "no such task",
-            books_to=account_of_class(look_up(TaskRates.labor_class, word)),
+            books_to=look_up(TaskAccount.account, word),
         )
         for word in TASK.axis.words
     ),

@@ -62,23 +62,25 @@ class Billed(Section, title="Billed and to come", each=DRAW, sheet=_SHEET):
     earlier = line("Billed before", "$", when(place < 0, amount, 0), source="payments before it", adds=True)
     now = line("This invoice", "$", when(equals(place, 0), amount, 0), source="the payment billed", adds=True)
     later = line("To come", "$", when(place > 0, amount, 0), source="payments after it", adds=True)
+    by_place = line(
+        "State of the payment, by its place",
+        "",
+        when(
+            place < 0,
+            "billed before",
+            when(
+                equals(place, 0),
+                "this invoice",
+                by_row(DRAW, "to come", "to come", "to come", "held until it is released"),
+            ),
+        ),
+        source="by its place among the payments",
+    )
     state = line(
         "State of the payment",
         "",
-        when(
-            equals(amount, 0),
-            by_row(DRAW, "none", "none", "none", "none by this contract"),
-            when(
-                place < 0,
-                "billed before",
-                when(
-                    equals(place, 0),
-                    "this invoice",
-                    by_row(DRAW, "to come", "to come", "to come", "held until it is released"),
-                ),
-            ),
-        ),
-        source="by its place",
+        when(equals(amount, 0), by_row(DRAW, "none", "none", "none", "none by this contract"), by_place),
+        source="by its amount and its place",
     )
 
 

@@ -97,10 +97,7 @@ class MethodFiber(Section, title="Fiber by placing method", each=METHOD, sheet=_
     cost = line(
         "Fiber cost of the method",
         "$",
-        money(
-            bags
-            * when(Job.fiber.is_("micro"), if_given(PieceGoods.micro_price, 0), if_given(PieceGoods.macro_price, 0))
-        ),
+        money(bags * when(Job.fiber.is_("micro"), PieceGoods.micro, PieceGoods.macro)),
         source="bags times price",
     )
 

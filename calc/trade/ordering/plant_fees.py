@@ -88,11 +88,16 @@ class PlantFees(Section, title="Fees added by the plant", sheet=_SHEET):
         ),
         source="1 if the mix has a dose of fiber and the plant has a price for it",
     )
+    always_by_load = line(
+        "Environmental fee and fuel per load",
+        "$/truck",
+        if_given(environmental_price, 0) + if_given(fuel_price, 0),
+        source="Prices",
+    )
     by_load = line(
         "Added fees per load",
         "$/truck",
-        if_given(environmental_price, 0)
-        + if_given(fuel_price, 0)
+        always_by_load
         + is_after_hours * if_given(after_hours_price, 0)
         + is_saturday * if_given(saturday_load_price, 0),
         source="sum of the fees per load that apply",

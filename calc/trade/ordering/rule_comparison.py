@@ -83,3 +83,13 @@ class RuleComparison(Section, title="Order compared with another rule", sheet=_S
         when(known > 0, other_cost - cost, 0),
         source="other less order; can be negative if the order does not follow the risk rule",
     )
+    by_cost = line(
+        "Other order by cost",
+        "",
+        when(
+            costs_more > 0,
+            ": higher expected cost by",
+            when(costs_more < 0, ": lower expected cost, by", ": same expected cost"),
+        ),
+        source="difference of the expected costs",
+    )

@@ -241,6 +241,16 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         when(Site.joint_method.is_("early-entry"), "early-entry saw-cut", Site.joint_method),
         source="control joints, as typed",
     )
+    panel_text = line(
+        "Panel text",
+        "",
+        when(
+            Panel.known > 0,
+            joined("panels up to ", _size("panel"), " by ", _size("panel width")),
+            "panels as the joints fall",
+        ),
+        source="panel length and width, where the joint layout is known",
+    )
     joint_text = line(
         "Joint text",
         "",
@@ -252,7 +262,8 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
                 when(Panel.joints_along > 0, joined(", ", count_of(Panel.joints_along, "each"), " along"), ""),
                 ", ",
                 joint_method,
-                when(Panel.known > 0, joined(", panels up to ", _size("panel"), " by ", _size("panel width")), ""),
+                ", ",
+                panel_text,
                 ".",
             ),
             "No joints.",

@@ -42,8 +42,8 @@ class Item:
 
     @property
     def bare(self) -> Expr:
-        """The quantity without its unit, which stands beside it."""
-        return correlation("", lambda plain: plain, self.quantity, source="a list: its unit stands beside it")
+        """The quantity in whole units, rounded up, without its unit, which stands beside it."""
+        return correlation("", round_up, self.quantity, source="a list: its unit stands beside it")
 
 
 def _hours(task: str, *others: str) -> Expr:

@@ -6,8 +6,10 @@ from calc.declare import *
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import HaulCautions
 from calc.trade.cautions.order import OrderCautions
+from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
 from calc.trade.cautions.site import SiteCautions
+from calc.trade.cautions.slab import SlabCautions
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.papers import PaperFacts
 from calc.trade.inputs.pour import Crew, Mixture
@@ -39,7 +41,6 @@ POUR_DAY = paper.Paper(
     Facts(
         "Order",
         Fact(Order.quantity, "Concrete ordered", prominent=True),
-        Fact(Order.bags, "Bags to mix"),
         Fact(Mixture.strength, "Concrete strength"),
         Fact(Crew.placing, "Placing crew"),
         Fact(Crew.finishing, "Finishers"),
@@ -93,6 +94,9 @@ POUR_DAY = paper.Paper(
         without=(
             PriceCautions,
             SiteCautions.permits,
+            SlabCautions.without_joints,
+            SlabCautions.driven_unreinforced,
+            PourCautions.weather_unknown,
             CrewCautions.no_wage_rate,
             CrewCautions.private_wages,
             CrewCautions.much_beyond_tasks,

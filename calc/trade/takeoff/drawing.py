@@ -227,17 +227,27 @@ class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, shee
         by_row(POINT, Plan.circle, *(_across(turn) for turn in range(SEGMENTS + 1)), Plan.circle, Plan.circle),
         source="corners, and parts of the radius; 0 for an area drawn from its list",
     )
-    _on_tape = shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key)
-    _square_to_tape = shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key)
+    on_tape = line(
+        "Distance on the tape",
+        "ft",
+        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key),
+        source="by the shape, or from the list",
+    )
+    square_to_tape = line(
+        "Distance square to the tape",
+        "ft",
+        shape_across + AreaOutlinePoint.across * _listed(StationStrip.width, OutlineSegment.y, key),
+        source="by the shape, or from the list",
+    )
     along = line(
         "Distance along",
         "ft",
-        when(Plan.turned > 0, _square_to_tape, _on_tape),
-        source="by the shape, or from the list; along the joint layout length",
+        when(Plan.turned > 0, square_to_tape, on_tape),
+        source="along the joint layout length",
     )
     across = line(
         "Distance across, layout widths",
         "",
-        when(Plan.turned > 0, _on_tape, _square_to_tape) / Plan.across,
-        source="by the shape, or from the list, over the plan width unit; across the joint layout length",
+        when(Plan.turned > 0, on_tape, square_to_tape) / Plan.across,
+        source="across the joint layout length, over the plan width unit",
     )

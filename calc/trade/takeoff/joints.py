@@ -132,12 +132,15 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         ),
         source="1 where the shape has two sides, or both are typed",
     )
+    typed_width = line(
+        "Widest panel wanted", "ft", if_given(Area.panel_width, width), source="input, else the joint layout width"
+    )
     typed_panels = line(
         "Panels across the width, by the width typed",
         "",
         when(
-            both(two_sides > 0, if_given(Area.panel_width, width) < width * (1 - width_tolerance / PERCENT)),
-            round_up(width / if_given(Area.panel_width, width)),
+            both(two_sides > 0, typed_width < width * (1 - width_tolerance / PERCENT)),
+            round_up(width / typed_width),
             0,
         ),
         source="layout width over a typed panel width that is clearly narrower, rounded up",

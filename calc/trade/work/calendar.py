@@ -17,7 +17,6 @@ _PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
 _NUMBER = row_number(DAY)
 _POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
 _FIRST_ROW, _ROW_BEFORE = row_called(DAY, f"{DAYS_BEFORE} days before"), row_called(DAY, "1 days before")
-_FIRST_SEAL = row_called(DAY, "sealing, day 1")
 _LAST_ROW = row_called(DAY, DAY.axis.words[-1])
 _NOT_KNOWN = "not known"
 
@@ -70,7 +69,7 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
         count_of(
             when(
                 _NUMBER > _LAST_NEAR,
-                _NUMBER - _FIRST_SEAL + round_up(CalendarRules.seal_wait.count),
+                _NUMBER - _LAST_NEAR - 1 + round_up(CalendarRules.seal_wait.count),
                 _NUMBER - _POUR_ROW,
             ),
             "days",
@@ -167,61 +166,60 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
 class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
     """What is done on each day, and by how many people."""
 
-    visit = line(
-        "Visit",
+    usable = line(
+        "Working day, if the days are enough",
+        "",
+        CalendarMarks.fits * CalendarDay.is_working,
+        source="1 for a working day of a calendar that holds all visits",
+    )
+    is_prep = line(
+        "Preparation",
+        "",
+        when(both(usable > 0, _NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep), 1, 0),
+        source="working days before the pour",
+    )
+    is_pour = line(
+        "Pour", "", CalendarMarks.fits * when(equals(_NUMBER, _POUR_ROW), 1, 0), source="the day that is typed"
+    )
+    is_strip = line(
+        "Stripping",
         "",
         when(
-            equals(CalendarMarks.fits, 0),
-            "-",
-            when(
-                equals(_NUMBER, _POUR_ROW),
-                _POUR,
-                when(
-                    equals(CalendarDay.is_working, 0),
-                    "-",
-                    when(
-                        both(_NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep),
-                        _PREP,
-                        when(
-                            both(
-                                _NUMBER > _POUR_ROW,
-                                _NUMBER <= _LAST_NEAR,
-                                CalendarDay.count - CalendarMarks.to_pour <= CalendarMarks.strip,
-                            ),
-                            _STRIP,
-                            when(
-                                both(
-                                    _NUMBER > _LAST_NEAR,
-                                    CalendarDay.count - CalendarMarks.near <= CalendarMarks.seal,
-                                ),
-                                _SEAL,
-                                "-",
-                            ),
-                        ),
-                    ),
-                ),
+            both(
+                usable > 0,
+                _NUMBER > _POUR_ROW,
+                _NUMBER <= _LAST_NEAR,
+                CalendarDay.count - CalendarMarks.to_pour <= CalendarMarks.strip,
             ),
+            1,
+            0,
         ),
-        source="prep before the pour, strip after it, seal when it may be sealed",
+        source="working days after the pour",
+    )
+    is_seal = line(
+        "Sealing",
+        "",
+        when(
+            both(usable > 0, _NUMBER > _LAST_NEAR, CalendarDay.count - CalendarMarks.near <= CalendarMarks.seal), 1, 0
+        ),
+        source="working days from the first on which the slab may be sealed",
     )
     visit_row = line(
         "Row of the visit",
         "",
-        when(
-            is_word(visit, _POUR),
-            row_called(VISIT, _POUR),
-            when(
-                is_word(visit, _STRIP),
-                row_called(VISIT, _STRIP),
-                when(is_word(visit, _SEAL), row_called(VISIT, _SEAL), row_called(VISIT, _PREP)),
-            ),
-        ),
-        source="row of the visits and paid time; 1 on a day without a visit",
+        is_prep + TWO * is_pour + THREE * is_strip + TWO * TWO * is_seal,
+        source="row of the visits and paid time; 0 on a day without a visit",
+    )
+    visit = line(
+        "Visit",
+        "",
+        when(visit_row > 0, at(Visit.name, largest(1, visit_row)), "-"),
+        source="prep before the pour, strip after it, seal when it may be sealed",
     )
     people = line(
         "People of the day",
         "",
-        when(is_word(visit, "-"), 0, at(Visit.people, visit_row)),
+        when(visit_row > 0, at(Visit.people, largest(1, visit_row)), 0),
         source="people of the visit",
     )
 
@@ -244,16 +242,22 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     """Days of the job; 0 without a pour date, or where there is no such visit."""
 
     pour_day = line("Day of the pour", "day", if_given(Job.pour_date, 0), source="pour date")
+    day_if_shared = line(
+        "Day of the pour, if the days are enough",
+        "day",
+        when(CalendarMarks.fits > 0, pour_day, 0),
+        source="the first day of work where the pour shares its preparation",
+    )
     first_prep_day = line(
         "First day of work",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.first_prep), when(CalendarMarks.fits > 0, pour_day, 0)),
+        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
         source="first preparation day; the day of the pour where that is the first",
     )
     last_prep_day = line(
         "Last preparation day",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.before_pour), when(CalendarMarks.fits > 0, pour_day, 0)),
+        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.before_pour), day_if_shared),
         source="last preparation day; the day of the pour where they are one visit",
     )
     strip_day = line(
@@ -291,16 +295,18 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     )
     start_words = line("Start, in words", "", _words(first_prep_day), source="first day of work")
     pour_words = line("Pour, in words", "", _words(pour_day), source="day of the pour")
+    strip_date = line("Day of stripping, in words", "", _words(strip_day), source="day of stripping")
     strip_words = line(
         "Strip, in words",
         "",
-        when(both(equals(CalendarMarks.strip, 0), CalendarMarks.fits > 0), "no visit", _words(strip_day)),
+        when(both(equals(CalendarMarks.strip, 0), CalendarMarks.fits > 0), "no visit", strip_date),
         source="day of stripping",
     )
+    seal_date = line("Day of sealing, in words", "", _words(seal_day), source="day of sealing")
     seal_words = line(
         "Seal, in words",
         "",
-        when(both(equals(CalendarMarks.seal, 0), CalendarMarks.fits > 0), "no visit", _words(seal_day)),
+        when(both(equals(CalendarMarks.seal, 0), CalendarMarks.fits > 0), "no visit", seal_date),
         source="day of sealing",
     )
     locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")

@@ -47,6 +47,7 @@ class SingleVisit(Section, title="Strip and seal visits", each=VISIT, sheet=_SHE
 class Visit(Section, title="Visits and paid time", each=VISIT, sheet=_SHEET):
     """A pour that shares the preparation visit stands under the pour, with the hours of both."""
 
+    name = line("Kind of visit", "", row_word(VISIT), source="visits")
     visits = line(
         "Visits",
         "",
