@@ -182,11 +182,12 @@ class CautionList:
     """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
 
     ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant. ``one_line`` puts what
-    is usual behind what to do, on a paper that is full.
+    is usual behind what to do, on a paper that is full; ``most`` is how many it has room for, the most severe.
     """
 
     title: str
     one_line: bool
+    most: int
 
     def __init__(
         self,
@@ -195,8 +196,10 @@ class CautionList:
         only: tuple[Caution | type[Section], ...] = (),
         without: tuple[Caution | type[Section], ...] = (),
         one_line: bool = False,
+        most: int = 1000,
     ) -> None:
-        self.title, self._only, self._without, self.one_line = title, only, without, one_line
+        self.title, self.one_line, self.most = title, one_line, most
+        self._only, self._without = only, without
 
     def holds(self, each: Caution) -> bool:
         """Whether a caution is for the reader of the paper."""

@@ -84,7 +84,7 @@ def test_there_are_thousands_of_formulas_to_compute(workbooks: Mapping[str, Sequ
 def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(
     workbooks: Mapping[str, Sequence[Path]],
 ) -> None:
-    sheets = ("Week", "By day", "Shared loads", "Ledger")
+    sheets = ("Week", "Calendar", "By day", "Shared loads", "Ledger")
     week = Standard(sheets=sheets, typed=frozenset(sheets))
     looked_through = [
         path for each in workbooks.values() for path in each if (path.parent.name, path.stem) in LOOKED_THROUGH
