@@ -169,23 +169,31 @@ class Batch:
         return np.where(_least(first, group, groups) > 0, _least(first, group, groups) - start, 0.0)
 
     def _row_at(self, node: RowAt, level: Level) -> Column:
-        rows = self.rows_of(node.part.level)
         column = self.columns[node.part]
         if not len(column):
             nothing = 0.0 if node.value_type is ValueType.NUMBER else NOTHING
             return np.full(len(self.rows_of(level)), nothing, dtype=float if nothing == 0.0 else object)
         by = self.value(node.by, level)
         if node.by.value_type is ValueType.TEXT:
-            job = self.rows_of(level).job
-            keys: dict[Any, int] = {}
-            for place, key in enumerate(zip(rows.job, rows.words, strict=True)):
-                keys.setdefault(key, place)
-            return column[[keys[key] for key in zip(job, by, strict=True)]]
+            return column[self._places_of_words(node, level, by)]
         group = self.above(node.part.level, node.of)
         mine = self.above(level, node.of)
         start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
         return np.where(end > start, column[place], 0.0 if node.value_type is ValueType.NUMBER else NOTHING)
+
+    def _places_of_words(self, node: RowAt, level: Level, by: Column) -> list[int]:
+        """The row of each word of ``by``, in the job that asks for it."""
+        job = self.rows_of(level).job
+        words = node.part.level.axis.words if len(node.part.level.leaves) == 1 else ()
+        if words:
+            places = {word: place for place, word in enumerate(words)}
+            return [mine * len(words) + places[key] for mine, key in zip(job.tolist(), by, strict=True)]
+        rows = self.rows_of(node.part.level)
+        keys: dict[Any, int] = {}
+        for place, key in enumerate(zip(rows.job.tolist(), rows.words, strict=True)):
+            keys.setdefault(key, place)
+        return [keys[key] for key in zip(job.tolist(), by, strict=True)]
 
     def _row_number(self, node: RowNumber) -> Column:
         group = self.above(node.of, node.within)

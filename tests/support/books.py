@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 
@@ -10,7 +10,7 @@ import xlsxwriter
 
 from calc.batch import evaluated
 from calc.cell_text import rich_text_run
-from calc.cells import Book
+from calc.cells import Book, Cell, Kind, Sheet
 from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
@@ -64,6 +64,23 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
                     sheet.write_number(row, col, value)
     book.close()
     return path
+
+
+def book_of(name: str, tables: Mapping[str, Rows]) -> Book:
+    """The book that is read from a workbook with these tables, without the file: for tests of hundreds of books."""
+    sheets = {sheet: Sheet(sheet, tuple(_typed_rows(sheet, rows))) for sheet, rows in tables.items()}
+    return Book(Path(name), name, sheets, "")
+
+
+def _typed_rows(sheet: str, rows: Rows) -> Iterator[tuple[int, dict[int, Cell]]]:
+    for row, values in enumerate(rows, start=1):
+        cells = {
+            col: Cell(sheet, row, col, Kind.TEXT if isinstance(value, str) else Kind.NUMBER, value)
+            for col, value in enumerate(values, start=1)
+            if value not in (None, "")
+        }
+        if cells:
+            yield row, cells
 
 
 def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:

@@ -11,13 +11,11 @@ vehicle and hauls (the engine gives no haul).
 from __future__ import annotations
 
 import argparse
-import tempfile
 from collections.abc import Iterator
-from pathlib import Path
 
-from books import intake_from, line, value
+from books import book_of, line, value
 from calc.batch import evaluated
-from calc.intake.read_run import has_error
+from calc.intake.read_run import has_error, read_run
 from calc.model.results import JobValues
 from calc.trade.levels import METHOD, TASK, VISIT
 from engine_books import company_tables, job_tables
@@ -33,11 +31,11 @@ WEEK = 5 * 8
 """Hours on hire beyond which a machine is hired by more than one week, which the engine does not do."""
 
 
-def compared(jobs: list[Job], folder: Path) -> Iterator[Compared]:
+def compared(jobs: list[Job]) -> Iterator[Compared]:
     """Every number of every job beside the engine's; a job that is held back is named with its finding."""
     inputs, known = [], []
     for job in jobs:
-        intake = intake_from(folder, job_tables(job), company_tables(job))
+        intake = read_run([book_of("week.xlsx", job_tables(job))], book_of("company.xlsx", company_tables(job)))
         held = not intake.jobs or has_error(intake.jobs[0], intake.findings)
         if held:
             errors = [str(each)[:150] for each in intake.findings if ": error" in str(each)]
@@ -134,9 +132,8 @@ def main() -> None:
     asked.add_argument("--seed", type=int, default=7)
     given = asked.parse_args()
     by_name: dict[str, list[Compared]] = {}
-    with tempfile.TemporaryDirectory() as folder:
-        for each in compared(random_jobs(given.jobs, given.seed), Path(folder)):
-            by_name.setdefault(each[1], []).append(each)
+    for each in compared(random_jobs(given.jobs, given.seed)):
+        by_name.setdefault(each[1], []).append(each)
     for name, rows in sorted(by_name.items(), key=lambda each: -sum(not close(*row[1:]) for row in each[1])):
         wrong = [row for row in rows if not close(*row[1:])]
         first = f"  {wrong[0][0]}: ours {wrong[0][2]}, engine {wrong[0][3]}" if wrong else ""

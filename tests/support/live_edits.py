@@ -57,7 +57,8 @@ class Wish:
     ways: tuple[Way, ...]
 
 
-LINES = tuple((each, each.level) for each in everything() if isinstance(each, Line))
+LINES = tuple((each, each.level) for each in everything() if isinstance(each, Line))[::-1]
+"""From the last to the first: most inputs move the price or a paper, which are worked out at the end."""
 BY_ID = {each.id: each for each in everything()}
 
 
@@ -100,14 +101,16 @@ def with_each(job: JobInput, ways: Sequence[Iterable[Edit]]) -> list[JobValues]:
 
 def moves_a_number(one: JobValues, another: JobValues) -> bool:
     """Whether any line differs between two jobs of one shape, or one needs more slots than the other."""
-    return one.counts != another.counts or any(
-        _values(one, line, level) != _values(another, line, level) for line, level in LINES
-    )
+    if one.counts != another.counts:
+        return True
+    parts = {level: (_part(one, level), _part(another, level)) for level in one.counts}
+    mine, theirs = one.frame.columns, another.frame.columns
+    return any(mine[line][parts[level][0]].tolist() != theirs[line][parts[level][1]].tolist() for line, level in LINES)
 
 
-def _values(job: JobValues, line: Line, level: Level) -> list[object]:
-    start = job.starts[level]
-    return job.frame.columns[line][start : start + job.counts[level]].tolist()
+def _part(job: JobValues, level: Level) -> slice:
+    """The rows of a job among those of all jobs evaluated with it."""
+    return slice(job.starts[level], job.starts[level] + job.counts[level])
 
 
 def edited(job: JobInput, edits: Iterable[Edit]) -> JobInput:

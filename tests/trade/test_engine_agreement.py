@@ -12,9 +12,9 @@ JOBS, SEED, SHOWN = 330, 7, 20
 
 
 @pytest.fixture(scope="module")
-def numbers(tmp_path_factory: pytest.TempPathFactory) -> list[Compared]:
+def numbers() -> list[Compared]:
     """Every number of every job, ours and the engine's."""
-    return list(compared(random_jobs(JOBS, SEED), tmp_path_factory.mktemp("drawn")))
+    return list(compared(random_jobs(JOBS, SEED)))
 
 
 def test_no_drawn_job_comes_out_otherwise_than_the_engine_has_it(numbers: list[Compared]) -> None:
