@@ -67,10 +67,12 @@ def program(request: pytest.FixtureRequest) -> Program:
 def test_another_program_computes_every_cell_of_every_workbook_alike(
     sort: str, workbooks: Mapping[str, Sequence[Path]], program: Program, recalculated: Recalculations
 ) -> None:
-    recalculated.add(*workbooks[sort])
+    # the first witness recalculates all; the second every other job of the demo, which all look alike to it
+    paths = workbooks[sort][:: 2 if sort == "demo" and program is Program.GNUMERIC else 1]
+    recalculated.add(*paths)
     wrong = [
         f"{path.parent.name}/{path.name} {each}"
-        for path in workbooks[sort]
+        for path in paths
         for each in unlike(path, recalculated.result(path, program))
     ]
     assert not wrong, "\n".join(wrong[:20])

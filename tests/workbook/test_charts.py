@@ -227,4 +227,4 @@ def test_the_pictures_of_six_areas_cost_few_cells(tmp_path: Path) -> None:
         if row[0].font.b and row[0].font.sz == 11 and row[0].value:
             title = str(row[0].value)
         counted += sum(cell.value not in (None, "") for cell in row) if title in titles else 0
-    assert 500 < counted < 1_200, "four numbers and a rule a point, sixteen points a plan"
+    assert 500 < counted < 1_750, "four numbers and a rule a point, sixteen points a plan, and the joints along it"

@@ -197,7 +197,7 @@ PLANTED: list[tuple[Rule, str, Plant]] = [
     (Rule.SIZE, "Takeoff!G2", formula('="' + "a" * 253 + '"', "a" * 253)),
     (Rule.SIZE, "Takeoff!G2", formula("=SUM(B3,B4,B5,B6,B7,B8,B9,B10,B11,B12,B13,B14,B15)")),
     (Rule.SIZE, "Takeoff!G2", formula("=B3" + "+1" * 25)),
-    (Rule.CHAIN, "Checks!DQ6", chained(JOB.chain + 1)),
+    (Rule.CHAIN, "Checks!GS6", chained(JOB.chain + 1)),
     (Rule.CIRCLE, "Takeoff!G2", formula("=G2+1")),
     (Rule.LIKE_ITS_COLUMN, "Takeoff!B9", formula("=Measured!B9*Measured!C8", place="Takeoff!B9")),
     (Rule.LIKE_ITS_COLUMN, "Takeoff!B9", formula("=Measured!B9*Measured!$C$9", place="Takeoff!B9")),
