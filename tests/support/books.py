@@ -19,7 +19,6 @@ from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import plan_of
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity
-from calc.xlsx_read.read import read_book
 from calc.xlsx_write.write import identity_of, job_workbook, workbook_bytes
 
 Rows = Sequence[Sequence[object]]
@@ -66,10 +65,10 @@ def write_book(path: Path, tables: Mapping[str, Rows]) -> Path:
     return path
 
 
-def book_of(name: str, tables: Mapping[str, Rows]) -> Book:
-    """The book that is read from a workbook with these tables, without the file: for tests of hundreds of books."""
+def book_of(path: Path, tables: Mapping[str, Rows]) -> Book:
+    """The book that is read from a workbook with these tables, without the file: tests make thousands of them."""
     sheets = {sheet: Sheet(sheet, tuple(_typed_rows(sheet, rows))) for sheet, rows in tables.items()}
-    return Book(Path(name), name, sheets, "")
+    return Book(path, path.name, sheets, "")
 
 
 def _typed_rows(sheet: str, rows: Rows) -> Iterator[tuple[int, dict[int, Cell]]]:
@@ -84,17 +83,17 @@ def _typed_rows(sheet: str, rows: Rows) -> Iterator[tuple[int, dict[int, Cell]]]
 
 
 def intake_from(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows] | None = COMPANY) -> Intake:
-    """The intake of a jobs book and a company book that are written into ``folder``."""
-    return read_run([read_book(write_book(folder / "week.xlsx", week))], company_book(folder, company))
+    """The intake of a jobs book and a company book that say so, as if they stood in ``folder``."""
+    return read_run([book_of(folder / "week.xlsx", week)], company_book(folder, company))
 
 
 def company_book(folder: Path, company: Mapping[str, Rows] | None) -> Book | None:
-    """A company book written and read; one that says the same is read once, since most jobs have the same."""
+    """A company book of these tables; one that says the same is made once, since most jobs have the same."""
     if not company:
         return None
     said = repr(company)
     if said not in _COMPANIES:
-        _COMPANIES[said] = read_book(write_book(folder / "company.xlsx", company))
+        _COMPANIES[said] = book_of(folder / "company.xlsx", company)
     return _COMPANIES[said]
 
 

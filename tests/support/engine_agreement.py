@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
+from pathlib import Path
 
 from books import book_of, line, value
 from calc.batch import evaluated
@@ -35,7 +36,9 @@ def compared(jobs: list[Job]) -> Iterator[Compared]:
     """Every number of every job beside the engine's; a job that is held back is named with its finding."""
     inputs, known = [], []
     for job in jobs:
-        intake = read_run([book_of("week.xlsx", job_tables(job))], book_of("company.xlsx", company_tables(job)))
+        intake = read_run(
+            [book_of(Path("week.xlsx"), job_tables(job))], book_of(Path("company.xlsx"), company_tables(job))
+        )
         held = not intake.jobs or has_error(intake.jobs[0], intake.findings)
         if held:
             errors = [str(each)[:150] for each in intake.findings if ": error" in str(each)]
