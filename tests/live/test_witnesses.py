@@ -79,8 +79,12 @@ def test_another_program_computes_every_cell_of_every_workbook_alike(
 
 
 def test_there_are_thousands_of_formulas_to_compute(workbooks: Mapping[str, Sequence[Path]]) -> None:
-    paths = [path for each in workbooks.values() for path in each]
-    assert sum(held.formula is not None for path in paths for held in read_cells(path).values()) > FORMULAS
+    counted = 0
+    for path in (path for each in workbooks.values() for path in each):
+        counted += sum(held.formula is not None for held in read_cells(path).values())
+        if counted > FORMULAS:
+            return
+    raise AssertionError(f"only {counted} formulas are computed")
 
 
 def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(
