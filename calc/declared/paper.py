@@ -182,12 +182,13 @@ class CautionList:
     """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
 
     ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant. ``one_line`` puts what
-    is usual behind what to do, on a paper that is full; ``most`` is how many it has room for, the most severe.
+    is usual behind what to do, on a paper that is full; ``most`` is how many it has room for, the
+    most severe; without it all have.
     """
 
     title: str
     one_line: bool
-    most: int
+    most: int | None
 
     def __init__(
         self,
@@ -196,7 +197,7 @@ class CautionList:
         only: tuple[Caution | type[Section], ...] = (),
         without: tuple[Caution | type[Section], ...] = (),
         one_line: bool = False,
-        most: int = 1000,
+        most: int | None = None,
     ) -> None:
         self.title, self.one_line, self.most = title, one_line, most
         self._only, self._without = only, without

@@ -159,7 +159,7 @@ def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList)
     head = page.row
     page.next()
     shown = sum(part.holds(each) for each in all_cautions())
-    for place in range(min(context.caution_slots, shown, part.most)):
+    for place in range(min(context.caution_slots, shown if part.most is None else min(shown, part.most))):
         number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
         listing = _Listing(page, context, part, place, number)
         listing.lay(LABEL, "strong", ("label",), lambda each: each.label)

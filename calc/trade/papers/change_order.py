@@ -11,6 +11,7 @@ from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.money import Billing, Change
 from calc.trade.levels import CHANGE
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice
+from calc.trade.papers.letterhead import CLIENT_AND_SITE, FIRM_CONTACT
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -20,14 +21,11 @@ CHANGE_ORDER = paper.Paper(
     Facts(
         "From",
         Fact(Company.name, "Company", prominent=True),
-        Fact(Company.address, "Address"),
-        Fact(Company.phone, "Phone"),
-        Fact(Company.license, "License"),
+        *FIRM_CONTACT,
     ),
     Facts(
         "To",
-        Fact(Job.client),
-        Fact(Job.address, "Job address"),
+        *CLIENT_AND_SITE,
         Fact(Billing.contract_day, "Contract signed on"),
         Fact(Job.pour_date, "Pour date"),
     ),

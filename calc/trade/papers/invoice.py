@@ -6,11 +6,12 @@ Each of the three adds up, and the last comes to the first. It shows no cost, ho
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.job import Company, Job
+from calc.trade.inputs.job import Company
 from calc.trade.inputs.money import Billing, Change
 from calc.trade.levels import CHANGE, CONTRACT_PART, DRAW, INVOICE_PART
 from calc.trade.money.invoice import Billed, ContractSum, InvoiceDue, InvoicePart
 from calc.trade.money.price import ChangeAmount
+from calc.trade.papers.letterhead import CLIENT_AND_SITE, FIRM_CONTACT
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
@@ -20,14 +21,11 @@ INVOICE = paper.Paper(
     Facts(
         "From",
         Fact(Company.name, "Company", prominent=True),
-        Fact(Company.address, "Address"),
-        Fact(Company.phone, "Phone"),
-        Fact(Company.license, "License"),
+        *FIRM_CONTACT,
     ),
     Facts(
         "To",
-        Fact(Job.client),
-        Fact(Job.address, "Job address"),
+        *CLIENT_AND_SITE,
         Fact(Billing.contract_day, "Contract signed on"),
         Fact(None, "Invoice number"),
         Fact(Billing.day, "Invoice date"),

@@ -28,6 +28,9 @@ from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
+_MOST_CAUTIONS = 20
+"""So that a job of six areas stays on one page."""
+
 POUR_DAY = paper.Paper(
     "Pour day",
     "for the foreman",
@@ -90,7 +93,7 @@ POUR_DAY = paper.Paper(
         "Control joints across: running measurements from where each slab begins", AREA, JointPlace.shown, "joints"
     ),
     paper.CautionList(
-        "Cautions, the 20 most severe; all are on the sheet Bid",
+        f"Cautions, the {_MOST_CAUTIONS} most severe; all are on the sheet Bid",
         without=(
             PriceCautions,
             SiteCautions.permits,
@@ -105,6 +108,6 @@ POUR_DAY = paper.Paper(
             HaulCautions,
         ),
         one_line=True,
-        most=20,
+        most=_MOST_CAUTIONS,
     ),
 )

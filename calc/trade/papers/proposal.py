@@ -14,6 +14,7 @@ from calc.trade.inputs.work import OnSite
 from calc.trade.levels import AREA, CHANGE, DRAW
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule
 from calc.trade.papers.area_text import AreaText
+from calc.trade.papers.letterhead import CLIENT_AND_SITE, FIRM_CONTACT
 from calc.trade.papers.pour_text import PourText
 from calc.trade.papers.proposal_text import ProposalText
 from calc.trade.takeoff.geometry import Slab
@@ -27,14 +28,11 @@ PROPOSAL = paper.Paper(
     Facts(
         "",
         Fact(Company.name, "From", prominent=True),
-        Fact(Company.address, "Address"),
-        Fact(Company.phone, "Phone"),
-        Fact(Company.license, "License"),
+        *FIRM_CONTACT,
     ),
     Facts(
         "For",
-        Fact(Job.client),
-        Fact(Job.address, "Job address"),
+        *CLIENT_AND_SITE,
         Fact(Job.bid_date, "Date"),
         Fact(PaperFacts.revision, otherwise=paper.DASH),
     ),
