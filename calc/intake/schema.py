@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.declared import Caution, Declared, Factor, Input, Line, Override, Pack, Price
+from calc.declared import Caution, Declared, Factor, Input, Line, Override, Price
 from calc.formula.levels import JOB, Level
 from calc.trade.catalog import SECTIONS
 from calc.trade.inputs.areas import SHORT_EDGES
@@ -227,4 +227,3 @@ ACKNOWLEDGEABLE = {
 }
 """The stop cautions that can be acknowledged, by label in lower case."""
 OVERRIDDEN = tuple(each for each in everything() if isinstance(each, Override))
-PACKS = tuple(each for each in everything() if isinstance(each, Pack))

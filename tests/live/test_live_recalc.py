@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
-from calc.declared import Account, Declared, Input, Kind, Line, PriceDay, Taxed
-from calc.intake.schema import FACTOR_LIST, INPUTS, OVERRIDABLE, OVERRIDDEN, PACKS, PRICE_LIST, everything
+from calc.declared import Account, Declared, Input, Kind, Line, Pack, PriceDay, Taxed
+from calc.intake.schema import FACTOR_LIST, INPUTS, OVERRIDABLE, OVERRIDDEN, PRICE_LIST, everything
 from calc.layout.checks_sheet import failed
 from calc.trade.inputs.pour import Ordering
 from live_edits import Edit, Wish, chosen, let_go, wishes
@@ -170,7 +170,8 @@ def test_no_column_that_a_person_fills_is_without_effect(suite: Suite) -> None:
 
 def _all_that_may_be_typed() -> tuple[Declared, ...]:
     givens = tuple(given for given in INPUTS if given.section.table)
-    return (*givens, *FACTOR_LIST, *PRICE_LIST, *PACKS, *OVERRIDDEN)
+    packs = (each for each in everything() if isinstance(each, Pack))
+    return (*givens, *FACTOR_LIST, *PRICE_LIST, *packs, *OVERRIDDEN)
 
 
 def _idle(suite: Suite) -> set[str]:
