@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from openpyxl.formula.tokenizer import Token, Tokenizer
 from openpyxl.utils import column_index_from_string, get_column_letter
@@ -121,6 +121,7 @@ class Formula:
         return self._tokens[opening + 1 : end]
 
 
+@lru_cache(maxsize=50_000)
 def area(reference: str, sheet: str) -> Area | None:
     """What ``reference`` means in a formula on ``sheet``; ``None`` when it is no bounded reference to cells."""
     match = REFERENCE.fullmatch(reference)

@@ -14,6 +14,7 @@ import openpyxl
 from defusedxml import ElementTree
 
 from formula_text import Area, Formula, area
+from sheet_cells import Held, read_cells
 
 LAST_ROW = 100_000
 """A range that reaches further is a whole column in disguise."""
@@ -139,7 +140,7 @@ class Book:
         self.written: Any = openpyxl.load_workbook(path)
         with zipfile.ZipFile(path) as parts:
             self.parts = {name: parts.read(name) for name in parts.namelist()}
-        self._cached: Any = openpyxl.load_workbook(path, data_only=True)
+        self._stored = read_cells(path)
 
     def part(self, name: str) -> Any:
         """The root element of a part of the file, or ``None`` when the file has no such part."""
@@ -157,6 +158,11 @@ class Book:
         ]
 
     @cached_property
+    def sheets(self) -> frozenset[str]:
+        """The names of the sheets, which openpyxl gathers anew whenever it is asked."""
+        return frozenset(self.written.sheetnames)
+
+    @cached_property
     def filled(self) -> set[tuple[str, int, int]]:
         """Sheet, row and column of each cell that holds something."""
         return {(sheet.title, cell.row, cell.column) for sheet, cell in self.cells}
@@ -169,11 +175,16 @@ class Book:
                 sheet.title,
                 cell,
                 Formula(str(getattr(cell.value, "text", cell.value))),  # an array formula carries its text
-                self._cached[sheet.title][cell.coordinate].value,
+                self._value_beside(sheet.title, cell.coordinate),
             )
             for sheet, cell in self.cells
             if cell.data_type == "f"
         ]
+
+    def _value_beside(self, sheet: str, ref: str) -> object:
+        """The value that is stored beside a formula; an empty text cannot be told from none."""
+        value = self._stored.get((sheet, ref), Held(None)).value
+        return None if value == "" else value
 
     def areas(self, cell: FormulaCell) -> Iterator[Area]:
         """What the references of a formula mean; one that means nothing here is left out."""
@@ -186,6 +197,6 @@ class Book:
         """What a reference or a defined name means on ``sheet``; ``None`` when it is no bounded range of this file."""
         name = self.written.defined_names.get(reference)
         meant = area(name.attr_text if name is not None else reference, sheet)
-        if meant is None or meant.sheet not in self.written.sheetnames or meant.last_row > LAST_ROW:
+        if meant is None or meant.sheet not in self.sheets or meant.last_row > LAST_ROW:
             return None
         return meant
