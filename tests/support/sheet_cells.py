@@ -9,18 +9,28 @@ from __future__ import annotations
 
 import re
 import zipfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from io import BytesIO
 from pathlib import Path
 from typing import NamedTuple
 from xml.etree.ElementTree import Element, fromstring
+from xml.parsers.expat import ParserCreate
 from xml.sax.saxutils import escape
 
 from witness import TOLERANCE, Difference, Place
 
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 LINK = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+
+_CELL = re.compile(
+    r'<c r="([A-Z]+[0-9]+)"(?: s="[0-9]+")?(?: t="([A-Za-z]+)")?(?:/>|(>)\s*'
+    r"(<f\b[^>]*?(?:/>|>([^<]*)</f>))?\s*"
+    r"(<v\b[^>]*?(?:/>|>([^<]*)</v>))?\s*"
+    r"(?:<is>\s*<t\b[^>]*?(?:/>|>([^<]*)</t>)\s*</is>)?\s*</c>)"
+)
+"""A cell as programs write it: its reference and kind; its formula and value, each with tags and text; its words."""
+_BEGUN = re.compile(r"<c[\s/>]")
 
 
 class Held(NamedTuple):
@@ -49,11 +59,50 @@ def _cells_of(path: Path | BytesIO) -> Mapping[Place, Held]:
     with zipfile.ZipFile(path) as parts:
         strings = list(_strings(parts))
         return {
-            (sheet, cell.get("r", "")): held
+            (sheet, ref): held
             for sheet, part in sheet_parts(parts).items()
-            for cell in fromstring(parts.read(part)).iter(f"{MAIN}c")
-            if (held := _held(cell, strings)) is not None
+            for ref, held in cells_of_part(parts.read(part), strings)
+            if held is not None
         }
+
+
+def cells_of_part(part: bytes, strings: Sequence[str]) -> list[tuple[str, Held | None]]:
+    """The reference of each cell of a sheet with what it holds; raises for a part that is not well-formed.
+
+    A pattern finds them in half the time that a tree takes. Where it does not find every cell that is begun, or could
+    take something else for one, the part is read as a tree.
+    """
+    text = part.decode()
+    found = _CELL.findall(text)
+    if not found or len(found) != len(_BEGUN.findall(text)) or "<!" in text or "\r" in text:
+        return cells_of_tree(part, strings)
+    ParserCreate().Parse(part, True)
+    return [
+        (
+            ref,
+            _held(
+                kind,
+                _said(value) if stored else None,
+                _said(formula) if computed else None,
+                _said(words),
+                strings,
+            )
+            if inside
+            else None,
+        )
+        for ref, kind, inside, computed, formula, stored, value, words in found
+    ]
+
+
+def cells_of_tree(part: bytes, strings: Sequence[str]) -> list[tuple[str, Held | None]]:
+    """The same, read as a tree."""
+    return [
+        (
+            cell.get("r", ""),
+            _held(cell.get("t", "n"), cell.findtext(f"{MAIN}v"), cell.findtext(f"{MAIN}f"), _words(cell), strings),
+        )
+        for cell in fromstring(part).iter(f"{MAIN}c")
+    ]
 
 
 def sheet_names(path: Path) -> list[str]:
@@ -111,10 +160,9 @@ def _typed_over(text: str, ref: str, value: float | str, path: Path) -> str:
     return text
 
 
-def _held(cell: Element, strings: list[str]) -> Held | None:
-    kind, value, formula = cell.get("t", "n"), cell.findtext(f"{MAIN}v"), cell.findtext(f"{MAIN}f")
+def _held(kind: str, value: str | None, formula: str | None, words: str, strings: Sequence[str]) -> Held | None:
     if kind == "inlineStr":
-        return Held(_words(cell))
+        return Held(words)
     if value is None:
         return None if formula is None else Held("" if kind == "str" else None, formula)
     if not value:  # a formula that shows no words, as the writer stores it
@@ -124,6 +172,11 @@ def _held(cell: Element, strings: list[str]) -> Held | None:
     if kind in ("str", "e"):
         return Held(value, formula, kind == "e")
     return Held(float(value), formula)
+
+
+def _said(text: str) -> str:
+    """The text of an element, as it is between its tags."""
+    return text if "&" not in text else fromstring(f"<t>{text}</t>").text or ""
 
 
 def _strings(parts: zipfile.ZipFile) -> Iterator[str]:
