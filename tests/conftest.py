@@ -48,9 +48,12 @@ def witness(request: pytest.FixtureRequest) -> Program:
     return _present(request.param)
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def recalculated(tmp_path_factory: pytest.TempPathFactory) -> Recalculations:
-    """Recalculated copies of files, made in few calls: ``add`` all files first, then ask for each ``result``."""
+    """Recalculated copies of files, made in few calls: ``add`` all files first, then ask for each ``result``.
+
+    Each module has its own, so that no witness is given the files of another module.
+    """
     return Recalculations(tmp_path_factory.mktemp("recalculated"))
 
 

@@ -33,13 +33,13 @@ EDITED = replace(
 """The awkward job with other values in its cells: another mix, another winner, another row forced."""
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Where the books of this module are."""
     return tmp_path_factory.mktemp("sheets")
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def books(folder: Path, recalculated: Recalculations) -> dict[str, Path]:
     """A workbook of each job."""
     books = {name: write(folder / f"{name}.xlsx", job) for name, job in JOBS.items()}
@@ -47,7 +47,7 @@ def books(folder: Path, recalculated: Recalculations) -> dict[str, Path]:
     return books
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def edited(folder: Path, books: dict[str, Path], recalculated: Recalculations) -> tuple[Path, Path]:
     """The awkward job typed over in its workbook, and written anew as it is then."""
     anew, over = write(folder / "anew.xlsx", EDITED), folder / "typed over.xlsx"

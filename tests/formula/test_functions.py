@@ -137,7 +137,7 @@ def formula(table: Table, row: int) -> str:
     return f"={FUNCTIONS[table.name].sheet(*cells)}"
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def book(tmp_path_factory: pytest.TempPathFactory, recalculated: Recalculations) -> Path:
     """All tables, a sheet each: the values of a case, and the formula with what was computed here."""
     path = tmp_path_factory.mktemp("functions") / "functions.xlsx"

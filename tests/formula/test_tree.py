@@ -216,13 +216,13 @@ def many(trees: Tree, count: int, wanted: Callable[[Expr], bool] = lambda _: Tru
     return found
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def trees() -> list[Expr]:
     """Random formulas and sentences."""
     return many(FORMULAS, 300, sound) + many(SENTENCES, 60)
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def book(trees: list[Expr], tmp_path_factory: pytest.TempPathFactory, recalculated: Recalculations) -> Path:
     """The leaves in the first row, and below it a formula a row with its value."""
     path = tmp_path_factory.mktemp("trees") / "trees.xlsx"

@@ -24,13 +24,12 @@ from live_runs import (
     disagreements,
     formula_cells,
     read_books,
-    recalculated,
     shared_out,
     type_in_workbook,
 )
 from sheet_cells import read_cells, type_over
 from whole_job import whole_company, whole_week
-from witness import Program
+from witness import Program, recalculate
 
 pytestmark = pytest.mark.slow
 
@@ -54,8 +53,8 @@ ASKED = {leaf for line in everything() if isinstance(line, Line) for leaf in lin
 """All that some formula asks, words among it."""
 
 
-PARTS = 6
-"""So many times a witness is called for all the edits, so that a person who waits sees how far it is."""
+PARTS = 2
+"""So many times a witness is called for all the edits: few, since LibreOffice takes as long to start as for a file."""
 
 
 class Suite:
@@ -73,7 +72,8 @@ class Suite:
         self.too_short = self.type_in(self.books, _more_trucks(), "too-short")
         self.dead = self._dead(self.edited[0])
         few = [self.let_go, self.too_short, self.dead]
-        self.parts = [*(self.edited[part::PARTS] for part in range(PARTS)), few]
+        self.parts = [self.edited[part::PARTS] for part in range(PARTS)]
+        self.asked_together = [[*self.parts[0], *few], *self.parts[1:]]
         self.results: Callable[[Program, int], dict[Path, Path]] = cache(self._recalculated)
 
     def type_in(self, books: Books, edits: list[Edit], name: str) -> TypedOver:
@@ -85,12 +85,12 @@ class Suite:
         return disagreements(typed, self.result(typed, witness))
 
     def result(self, typed: TypedOver, witness: Program) -> Path:
-        """The copy of a workbook that a witness recalculated, together with the others of its part."""
-        part = next(number for number, part in enumerate(self.parts) if any(each is typed for each in part))
+        """The copy of a workbook that a witness recalculated, together with others."""
+        part = next(number for number, part in enumerate(self.asked_together) if any(each is typed for each in part))
         return self.results(witness, part)[typed.file]
 
     def _recalculated(self, witness: Program, part: int) -> dict[Path, Path]:
-        return recalculated([each.file for each in self.parts[part]], witness, self.folder)
+        return recalculate([each.file for each in self.asked_together[part]], witness, self.folder)
 
     def _forced_books(self) -> Books:
         """The job with every line forced that may be, and every stop accepted."""

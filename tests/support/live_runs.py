@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
@@ -29,7 +28,7 @@ from calc.trade.levels import AREA
 from live_edits import Edit, Way, complete, edited, moves_a_number, with_each
 from sheet_cells import Held, read_cells, same, type_over
 from whole_job import Row
-from witness import Place, Program, recalculate
+from witness import Place
 
 TOGETHER = 120
 """Edits in one workbook at most, their companions not counted."""
@@ -229,15 +228,6 @@ def type_in_workbook(books: Books, edits: Sequence[Edit], file: Path) -> TypedOv
     changes = {where[edit.named.id, edit.index]: edit.shown for edit in edits}
     type_over(books.workbook, changes, file)
     return TypedOver(file, books.job, edits, books.typed_over(edits, file.with_suffix(".books")).job)
-
-
-def recalculated(files: Sequence[Path], program: Program, folder: Path) -> dict[Path, Path]:
-    """What a witness makes of the files: LibreOffice, which uses one processor, in two calls at a time."""
-    if program is not Program.LIBREOFFICE:
-        return recalculate(files, program, folder)
-    with ThreadPoolExecutor(2) as pool:
-        halves = pool.map(lambda half: recalculate(half, program, folder), (files[::2], files[1::2]))
-        return {file: copy for half in halves for file, copy in half.items()}
 
 
 def disagreements(typed: TypedOver, copy: Path) -> list[str]:

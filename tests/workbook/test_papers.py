@@ -25,7 +25,8 @@ from calc.layout.paper_cells import LONG_LINES, PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
 from calc.trade.papers.catalog import PAPERS
-from witness import Place, Recalculations, differences, edit, values
+from sheet_cells import read_cells, type_over, unlike
+from witness import Place, Recalculations, edit
 
 NAMES = [paper.title for paper in PAPERS]
 LETTER, MARGINS = (612.0, 792.0), (57.6, 79.2)
@@ -118,8 +119,8 @@ def handed(folder: Path, book: Path) -> Path:
 
 @cache
 def values_of(path: Path) -> dict[Place, object]:
-    """Every value of a workbook, read once."""
-    return values(path)
+    """Every value of a workbook, read once; an empty text is no value."""
+    return {place: held.value for place, held in read_cells(path).items() if held.value not in (None, "")}
 
 
 @cache
@@ -333,8 +334,8 @@ def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
 def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
     longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}
     anew, over = written(only_job(folder, longer, PRICED), folder / "anew.xlsx"), folder / "over.xlsx"
-    edit(book, {place_of_length(book): 60}, over)
-    told = differences(anew, recalculated.result(over, libreoffice))
+    type_over(book, {place_of_length(book): 60.0}, over)
+    told = unlike(anew, recalculated.result(over, libreoffice))
     assert [str(each) for each in told if each.sheet in NAMES] == []
     before, after = values_of(book), values_of(anew)
     for name in NAMES:
