@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Mapping
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -15,14 +16,15 @@ from books import Rows, given, line
 from calc import batch
 from calc.audit.rebid import jobs_book_from
 from calc.errors import Severity
+from calc.intake.values import serial
 from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from rebids import Bid, bid_of, made, numbers, overrides, written_bid
-from sheet_cells import read_cells, type_over
+from sheet_cells import AsStored, read_cells, type_over
 from sheet_cells import same as same_value
 from whole_job import ID
-from witness import Program, recalculate
+from witness import Place, Program, recalculate
 
 pytestmark = pytest.mark.slow
 
@@ -48,8 +50,8 @@ WHY = ("MeanThickness.mean_override", -1)
 
 EDITED: dict[str, Edits] = {
     "many": EDITS | {WHY: "probed (RK)\nformed deeper (LM)"},
-    "an error": {("Area.length", 1): "=1/0"},
-    "a date": {("Area.width", 1): date(2026, 1, 2)},
+    "an error": {("Area.length", 1): ("e", "<f>1/0</f><v>#DIV/0!</v>", ("Area.length", 1))},
+    "a date": {("Area.width", 1): ("n", f"<v>{serial(date(2026, 1, 2))}</v>", ("Job.pour_date", 0))},
     "words for a date": {("Job.bid_date", 0): "soon"},
     "a vehicle that is none": {("Site.vehicle_1", 0): 9},
     "words for numbers": {("Area.length", 1): "3.2 m", ("Area.width", 1): "about five"},
@@ -61,10 +63,7 @@ EDITED: dict[str, Edits] = {
 """What is typed over in the workbook of the whole job, and in that of the job with edges in Areas."""
 
 EDGES = ("a column of Areas", "a column that Areas has not", "the kind of a column")
-ELSEWHERE = ("many", "an error", "a date")
-"""Those that are edited through openpyxl, which stores no values."""
-
-FOLLOWED = (*ELSEWHERE, *EDGES)
+FOLLOWED = ("many", *EDGES)
 """Those that are recalculated; the others keep their stored values."""
 
 EDGE_HEADERS = ("formed ft", "wall ft", "doweled edge ft", "doweled edges", "dowel spacing in")
@@ -95,9 +94,9 @@ def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
     where = addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))
     row = re.sub(r"\D", "", where["MeanThickness.mean_override", 0][1])
     where = {**where, WHY: ("Measured", f"F{row}")}
-    changes = {where[key]: value for key, value in EDITED[name].items()}
+    changes = {where[key]: _as_stored(value, where) for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
-    if name not in ELSEWHERE:
+    if name != "many":  # that one is edited through openpyxl, which stores no values
         type_over(bid.workbooks[0], changes, file)
         return file
     book = openpyxl.load_workbook(bid.workbooks[0])
@@ -105,6 +104,14 @@ def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
         book[sheet][ref] = value
     book.save(file)
     return file
+
+
+def _as_stored(value: Any, where: Mapping[tuple[str, int], Place]) -> Any:
+    """What is typed, or what a spreadsheet program stores for it: kind, content, and whose number format it has."""
+    if not isinstance(value, tuple):
+        return value
+    kind, content, like = value
+    return AsStored(kind, content, where[like][1])
 
 
 def place_in(bid: Bid, key: tuple[str, int]) -> str:

@@ -111,14 +111,23 @@ def sheet_names(path: Path) -> list[str]:
         return list(sheet_parts(parts))
 
 
-def type_over(path: Path, changes: Mapping[Place, float | str], out: Path) -> None:
+class AsStored(NamedTuple):
+    """What a spreadsheet program stores in a cell: its kind and its content in the terms of the file, and the cell of
+    its sheet whose number format it takes."""
+
+    kind: str
+    content: str
+    format_of: str
+
+
+def type_over(path: Path, changes: Mapping[Place, float | str | AsStored], out: Path) -> None:
     """Writes ``path`` with other values typed into some cells to ``out``; all other stored values stay, stale or not.
 
     Raises ``ValueError`` for a cell that is not there.
     """
     with zipfile.ZipFile(path) as parts, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as copy:
         sheets = sheet_parts(parts)
-        wanted: dict[str, list[tuple[str, float | str]]] = {}
+        wanted: dict[str, list[tuple[str, float | str | AsStored]]] = {}
         for (sheet, ref), value in changes.items():
             wanted.setdefault(sheets[sheet], []).append((ref, value))
         for name in parts.namelist():
@@ -148,13 +157,17 @@ def same(one: object, another: object) -> bool:
     return one is not None and one == another
 
 
-def _typed_over(text: str, ref: str, value: float | str, path: Path) -> str:
-    if isinstance(value, str):
+def _typed_over(text: str, ref: str, value: float | str | AsStored, path: Path) -> str:
+    look = None
+    if isinstance(value, AsStored):
+        kind, inside = f' t="{value.kind}"', value.content
+        look = re.search(rf'<c r="{value.format_of}"( s="\d+")', text)
+    elif isinstance(value, str):
         kind, inside = ' t="inlineStr"', f'<is><t xml:space="preserve">{escape(value)}</t></is>'
     else:
         kind, inside = "", f"<v>{value!r}</v>"
     cell = re.compile(rf'<c r="{ref}"( s="\d+")?[^>/]*(?:/>|>.*?</c>)', re.DOTALL)
-    text, count = cell.subn(lambda found: f'<c r="{ref}"{found[1] or ""}{kind}>{inside}</c>', text)
+    text, count = cell.subn(lambda found: f'<c r="{ref}"{look[1] if look else found[1] or ""}{kind}>{inside}</c>', text)
     if count != 1:
         raise ValueError(f"{path.name} has no cell {ref} to type over")
     return text
