@@ -14,6 +14,7 @@ import pytest
 
 from books import write_book
 from calc.batch.pool import MIN_WORKBOOKS
+from calc.cli import commands
 from folders import ROOT, SUPPORT
 from priced_company import PRICED
 
@@ -67,30 +68,41 @@ def week(tmp_path: Path) -> Path:
     return write_book(tmp_path / "week.xlsx", GOOD)
 
 
-def test_a_bid_writes_one_workbook_per_job_and_one_of_the_week(week: Path) -> None:
-    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+@pytest.fixture(scope="module")
+def done(tmp_path_factory: pytest.TempPathFactory) -> tuple[subprocess.CompletedProcess[str], Path]:
+    """The bid of the jobs book as a process of its own, and the folder in which that was."""
+    folder = tmp_path_factory.mktemp("done")
+    write_book(folder / "company.xlsx", PRICED)
+    write_book(folder / "week.xlsx", GOOD)
+    return flatwork("bid", "week.xlsx", cwd=folder, PYTHONHASHSEED="1"), folder
+
+
+def test_a_bid_writes_one_workbook_per_job_and_one_of_the_week(
+    done: tuple[subprocess.CompletedProcess[str], Path],
+) -> None:
+    run, folder = done
     assert (run.returncode, messages(run)) == (0, [])
     assert run.stdout == "1 job: 1 written to outputs, 0 not written; company book company.xlsx\n"
-    assert {path.name for path in (week.parent / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
+    assert {path.name for path in (folder / "outputs").glob("*.xlsx")} == {"24-031.xlsx", "week.xlsx"}
 
 
 def test_a_file_dropped_on_a_shortcut_is_bid(week: Path) -> None:
-    assert flatwork(week, cwd=week.parent).returncode == 0
+    assert flatwork(week, cwd=week.parent, program=SHORT).returncode == 0
     assert (week.parent / "outputs" / "24-031.xlsx").is_file()
 
 
-def test_the_same_input_gives_the_same_bytes(week: Path) -> None:
-    flatwork("bid", "week.xlsx", "-o", "one", cwd=week.parent)
-    flatwork("bid", "week.xlsx", "-o", "two", cwd=week.parent)
+def test_the_same_input_gives_the_same_bytes(done: tuple[subprocess.CompletedProcess[str], Path]) -> None:
+    _, folder = done
+    flatwork("bid", "week.xlsx", "-o", "again", cwd=folder, PYTHONHASHSEED="2")
     for name in ("24-031.xlsx", "week.xlsx"):
-        assert (week.parent / "one" / name).read_bytes() == (week.parent / "two" / name).read_bytes()
+        assert (folder / "again" / name).read_bytes() == (folder / "outputs" / name).read_bytes()
 
 
 def test_the_same_command_again_reports_unchanged_workbooks(week: Path) -> None:
-    flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="1")
-    run = flatwork("bid", "week.xlsx", cwd=week.parent, PYTHONHASHSEED="2")
+    flatwork("bid", "week.xlsx", cwd=week.parent, program=SHORT, PYTHONHASHSEED="1")
+    run = flatwork("bid", "week.xlsx", cwd=week.parent, program=SHORT, PYTHONHASHSEED="2")
     assert run.stdout == "1 job: 0 written to outputs, 1 unchanged, 0 not written; company book company.xlsx\n"
-    data = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent).stdout)
+    data = json.loads(flatwork("bid", "week.xlsx", "--json", cwd=week.parent, program=SHORT).stdout)
     assert [each["how"] for each in data["written"]] == ["unchanged", "unchanged"]
 
 
@@ -144,10 +156,12 @@ def under_a_terminal(words: list[str], folder: Path, stop_at: str = "") -> tuple
 
 
 @pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to look at")
-def test_a_terminal_shows_the_progress_and_a_pipe_does_not(week: Path) -> None:
+def test_a_terminal_shows_the_progress_and_a_pipe_does_not(
+    week: Path, done: tuple[subprocess.CompletedProcess[str], Path]
+) -> None:
     code, shown = under_a_terminal(["bid", "week.xlsx"], week.parent)
     assert code == 0 and "Bidding" in shown and "1/1" in shown and "a second" in shown
-    assert "Bidding" not in flatwork("bid", "week.xlsx", "-o", "piped", cwd=week.parent).stderr
+    assert "Bidding" not in done[0].stderr
 
 
 @pytest.mark.skipif(not hasattr(os, "openpty"), reason="needs a terminal to stop it from")
@@ -218,7 +232,6 @@ def test_json_has_the_fields_that_other_programs_read(week: Path) -> None:
     [
         (["bid"], 2, "Missing argument"),
         (["bid", "week.xlsx", "--bid-date", "yesterday"], 2, "is not a date"),
-        (["bid", "week.xlsx", "--job", "99"], 2, "there is no job 99"),
         (["bid", "absent.xlsx"], 3, "absent.xlsx"),
         (["bid", "notes.txt"], 3, "notes.txt"),
         (["blank", "week.xlsx"], 3, "exists already"),
@@ -227,13 +240,26 @@ def test_json_has_the_fields_that_other_programs_read(week: Path) -> None:
     ],
 )
 def test_a_command_that_cannot_be_done_is_reported_in_one_line(
-    words: list[str], code: int, message: str, week: Path
+    words: list[str],
+    code: int,
+    message: str,
+    week: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
 ) -> None:
+    """In this process, in which an error that ends in a stack trace is one of the test."""
     (week.parent / "notes.txt").write_text("not a workbook")
-    run = flatwork(*words, cwd=week.parent)
-    assert run.returncode == code
-    assert message in run.stderr
-    assert "Traceback" not in run.stderr + run.stdout
+    monkeypatch.chdir(week.parent)
+    with pytest.raises(SystemExit) as end:
+        commands.main(words, prog_name="flatwork")
+    assert end.value.code == code
+    assert message in capsys.readouterr().err
+
+
+def test_a_wrong_word_ends_the_process_with_its_code_and_in_one_line(week: Path) -> None:
+    run = flatwork("bid", "week.xlsx", "--job", "99", cwd=week.parent)
+    assert (run.returncode, run.stdout) == (2, "")
+    assert "there is no job 99" in run.stderr and "Traceback" not in run.stderr
 
 
 def test_a_console_without_the_character_still_shows_the_message(tmp_path: Path) -> None:
@@ -262,12 +288,12 @@ def test_blanks_and_the_demo_are_available_in_any_folder(tmp_path: Path) -> None
 def test_an_open_stop_caution_is_an_exit_code_of_1_until_it_is_acknowledged(week: Path) -> None:
     thin = {**GOOD, "Areas": [["job", "length ft", "width ft", "thickness in"], ["24-031", "12", "3", "1.5"]]}
     write_book(week, thin)
-    run = flatwork("bid", "week.xlsx", cwd=week.parent)
+    run = flatwork("bid", "week.xlsx", cwd=week.parent, program=SHORT)
     assert run.returncode == 1 and "Slab too thin" in run.stderr
     assert (week.parent / "outputs" / "24-031.xlsx").is_file()
     acknowledged = [["job", "line", "reason", "who"], ["24-031", "Slab too thin", "a stepping stone", "MK"]]
     write_book(week, {**thin, "Overrides": acknowledged})
-    assert flatwork("bid", "week.xlsx", cwd=week.parent).returncode == 0
+    assert flatwork("bid", "week.xlsx", cwd=week.parent, program=SHORT).returncode == 0
 
 
 def test_help_starts_without_the_heavy_libraries() -> None:
