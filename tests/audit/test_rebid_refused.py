@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import openpyxl
 import pytest
 from hypothesis import given as drawn
 from hypothesis import strategies as st
@@ -24,6 +23,7 @@ from calc.layout.as_typed import (
     parse_lines,
 )
 from rebids import Bid
+from sheet_cells import read_cells, type_over
 
 pytestmark = pytest.mark.slow
 
@@ -56,12 +56,10 @@ def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp
 
 
 def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path: Path) -> None:
-    book = openpyxl.load_workbook(whole.workbooks[0])
-    label = next(cell for (cell,) in book["Measured"]["A1:A200"] if cell.value == "Thickness")
-    label.value = "Depth of slab"
-    book.save(tmp_path / "old.xlsx")
+    label = f"A{_row_of('Thickness', 'Measured', whole)}"
+    type_over(whole.workbooks[0], {("Measured", label): "Depth of slab"}, tmp_path / "old.xlsx")
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
-    assert said.startswith(f'old.xlsx: Measured!{label.coordinate} is "Depth of slab" instead of "Thickness"')
+    assert said.startswith(f'old.xlsx: Measured!{label} is "Depth of slab" instead of "Thickness"')
     assert __version__ in said and said.isprintable()
 
 
@@ -69,13 +67,19 @@ def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path
 def test_a_workbook_from_before_the_oldest_version_that_is_read_says_to_bid_again(
     whole: Bid, tmp_path: Path, version: str
 ) -> None:
-    book = openpyxl.load_workbook(whole.workbooks[0])
-    told = next(value for label, value, *_ in book["Log"].iter_rows() if label.value == "Program")
-    told.value = f"flatwork-calc {version}"
-    book.save(tmp_path / "old.xlsx")
+    told = "Log", f"B{_row_of('Program', 'Log', whole)}"
+    assert read_cells(whole.workbooks[0])[told].value == f"flatwork-calc {__version__}"
+    type_over(whole.workbooks[0], {told: f"flatwork-calc {version}"}, tmp_path / "old.xlsx")
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
     assert said.startswith("old.xlsx: ") and f"version {version} of the program wrote it" in said
     assert said.isprintable() and "Bid the job again" in said and "0.3.0" in said
+
+
+def _row_of(label: str, sheet: str, bid: Bid) -> int:
+    """The first row of a sheet that has a label in its first column."""
+    cells = read_cells(bid.workbooks[0]).items()
+    refs = (ref for (name, ref), held in cells if name == sheet and held.value == label)
+    return next(int(ref[1:]) for ref in refs if ref[0] == "A" and ref[1:].isdecimal())
 
 
 def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:

@@ -23,7 +23,8 @@ from calc.trade.takeoff.joints import MatchedJoints
 from drawn_charts import Picture, cells, held, pictures
 from front_page_reader import number
 from priced_company import PRICED
-from witness import Place, Program, Recalculations, edit, values
+from sheet_cells import read_cells, type_over
+from witness import Place, Program, Recalculations
 
 SHAPES: dict[str, Rows] = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
@@ -82,6 +83,11 @@ def outline(plan: Picture, found: Mapping[Place, object]) -> list[tuple[float, f
 def enclosed(points: list[tuple[float, float]]) -> float:
     """The area that a closed outline holds."""
     return abs(sum(x * down - right * y for (x, y), (right, down) in pairwise(points))) / 2
+
+
+def values(path: Path) -> dict[Place, object]:
+    """Every value of a workbook; an empty text is no value."""
+    return {place: held.value for place, held in read_cells(path).items() if held.value not in (None, "")}
 
 
 def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobValues, book: Path) -> None:
@@ -180,13 +186,13 @@ def test_pictures_follow_an_edit(
     known = [["tip", "area given", 9, 5, None, 30, None, None] if row[0] == "tip" else row for row in others]
     where = addresses(job.shape, slots_for(job))
     edited = tmp_path / "edited.xlsx"
-    edit(
+    type_over(
         book,
         {
-            where["Area.length", 0]: 28,
-            where["Edge.length", _doweled(job)]: 5,
+            where["Area.length", 0]: 28.0,
+            where["Edge.length", _doweled(job)]: 5.0,
             where["Area.shape", 1]: "area given",
-            where["Area.given_area", 1]: 30,
+            where["Area.given_area", 1]: 30.0,
         },
         edited,
     )
