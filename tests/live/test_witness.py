@@ -9,11 +9,15 @@ import sys
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
+from xml.etree.ElementTree import ParseError
+from xml.parsers.expat import ExpatError
+from zipfile import ZipFile
 
 import pytest
 import xlsxwriter
 
 from folders import SUPPORT, TESTS
+from sheet_cells import Held, cells_of_part, cells_of_tree, sheet_parts
 from witness import Difference, Program, Recalculations, WitnessFailed, differences, edit, formulas, recalculate, values
 
 pytestmark = pytest.mark.slow
@@ -142,6 +146,49 @@ def test_a_file_that_a_witness_cannot_load_is_named_instead_of_counting_as_equal
     broken.write_bytes(b"PK\x03\x04 no workbook")
     with pytest.raises(WitnessFailed, match=r"broken\.xlsx"):
         recalculate([write(tmp_path / "sound.xlsx"), broken], witness, tmp_path)
+
+
+def test_cells_are_found_by_the_pattern_as_they_are_in_the_tree(
+    tmp_path: Path, witness: Program, recalculated: Recalculations
+) -> None:
+    odd = write(
+        tmp_path / "odd.xlsx",
+        cell("B1", "a & b < c > \"d\" 'e'\nf"),
+        cell("B2", '=IF(A2>1,"<&>","")&"é"', None, "<&>é"),
+        cell("B3", '=""', None, ""),
+        cell("B4", "=1/0", None, "#DIV/0!"),
+    )
+    edit(odd, {("Slab volume", "A2"): 9}, tmp_path / "saved.xlsx")
+    for path in (odd, tmp_path / "saved.xlsx", recalculated.result(odd, witness)):
+        with ZipFile(path) as file:
+            (part,) = (file.read(name) for name in sheet_parts(file).values())
+        strings = [f"text {number}" for number in range(20)]
+        assert cells_of_part(part, strings) == cells_of_tree(part, strings)
+        assert len(cells_of_part(part, strings)) >= 11
+
+
+MAIN = '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData><row r="1">'
+END = "</row></sheetData></worksheet>"
+
+
+@pytest.mark.parametrize(
+    "unusual",
+    [
+        '<c t="inlineStr" r="A1"><is><r><t>A</t></r><r><t>Z</t></r></is></c>',
+        '<c\nr="A1" t="str"><v>AZ</v></c>',
+        '<c r="A1" t="str"><!-- <c r="B1"><v>1</v></c> --><v>AZ</v></c>',
+        '<c r="A1" t="str"><v><![CDATA[AZ]]></v></c>',
+    ],
+)
+def test_a_cell_in_an_unusual_form_is_read_all_the_same(unusual: str) -> None:
+    usual = '<c r="C1" s="4"><f>1&lt;2</f><v>1</v></c>'
+    part = f"{MAIN}{unusual}{usual}{END}".encode()
+    assert cells_of_part(part, []) == [("A1", Held("AZ")), ("C1", Held(1.0, "1<2"))]
+
+
+def test_a_part_that_is_not_well_formed_is_no_sheet() -> None:
+    with pytest.raises((ExpatError, ParseError)):
+        cells_of_part(f'{MAIN}<c r="A1"><v>1</v></c></sheetData></worksheet>'.encode(), [])
 
 
 def test_files_that_were_added_together_are_recalculated_in_one_call(tmp_path: Path, libreoffice: Program) -> None:
