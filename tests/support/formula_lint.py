@@ -25,7 +25,7 @@ FUNCTIONS = frozenset({
 
 VOLATILE = frozenset({"CELL", "INDIRECT", "INFO", "NOW", "OFFSET", "RAND", "RANDBETWEEN", "TODAY"})
 
-LITERALS = frozenset({0, 1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000})
+LITERALS = frozenset({0, 1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000})
 """Digits for ROUND, steps of one, and exact unit divisors: any other number is a factor, with a cell and a source."""
 
 IFS = 2

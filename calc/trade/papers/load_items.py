@@ -186,8 +186,8 @@ class LoadItem(Section, title="Items to load", each=ITEM, sheet="Costs"):
         "Quantity to load", "", by_row(ITEM, *(item.bare for item in ITEMS)), source="by task; 0 if it is not needed"
     )
     name = line("Name on the list", "", by_row(ITEM, *map(_name_of, ITEMS)), source="by item")
-    unit_of_measure = line("Unit on the list", "", by_row(ITEM, *(item.unit for item in ITEMS)), source="by item")
-    use = line("What it is for", "", by_row(ITEM, *(item.use for item in ITEMS)), source="by item")
+    unit_of_measure = fixed("Unit on the list", ITEM, *(item.unit for item in ITEMS), source="by item")
+    use = fixed("What it is for", ITEM, *(item.use for item in ITEMS), source="by item")
     needed = line("Is loaded", "", when(quantity > 0, 1, 0), source="1 if the job takes any", adds=True)
     row = line(
         "Row on the list",

@@ -12,7 +12,7 @@ from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY
 from calc.trade.work.paid_time import Visit
 
 _SHEET = "Costs"
-_WEEK = exact(7)
+_ONE_DAY = exact(1, "days")
 _PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
 _NUMBER = row_number(DAY)
 _POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
@@ -80,13 +80,8 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
     weekday = line(
         "Weekday, 0 for Saturday",
         "",
-        correlation(
-            "",
-            lambda day: day - round_down(day / _WEEK) * _WEEK,
-            on,
-            source="calendar: a date is a number of days, and that of a Saturday is a multiple of 7",
-        ),
-        source="remainder of the number of the date over 7: 1 is Sunday, 2 is Monday",
+        day_of_week(days_after(on, _ONE_DAY)) - 1,
+        source="calendar; 1 is Sunday, 2 is Monday",
     )
     is_holiday = line(
         "Holiday", "", when(total_on(DayOff.counted, DayOff.on, on) > 0, 1, 0), source="1 if the company book has it"

@@ -22,34 +22,28 @@ _ONE_DOLLAR, _ONE_EACH = exact(1, "$"), exact(1, "each")
 class Tool(Section, title="Rental equipment", each=TOOL, sheet=_SHEET):
     """A machine is on site for as long as its own tasks take. A saw and a demolition hammer have their own engine."""
 
-    task = line(
+    task = fixed(
         "Task of the machine",
-        "",
-        by_row(
-            TOOL,
-            "break out slab",
-            "chip footings",
-            "demolition saw cut",
-            "place base rock",
-            "mix bags",
-            "drill dowels",
-            "dig by machine",
-        ),
+        TOOL,
+        "break out slab",
+        "chip footings",
+        "demolition saw cut",
+        "place base rock",
+        "mix bags",
+        "drill dowels",
+        "dig by machine",
         source="by machine",
     )
-    other_task = line(
+    other_task = fixed(
         "Second task",
-        "",
-        by_row(
-            TOOL,
-            "break out slab",
-            "chip footings",
-            "saw-cut joints",
-            "place base rock",
-            "mix bags",
-            "chip footings",
-            "load by machine",
-        ),
+        TOOL,
+        "break out slab",
+        "chip footings",
+        "saw-cut joints",
+        "place base rock",
+        "mix bags",
+        "chip footings",
+        "load by machine",
         source="by machine; the same task again for a machine with one",
     )
     of_task = line("Hours of the task", "h", look_up(Task.hours, task), source="labor hours")

@@ -31,8 +31,8 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
         by_row(TASK, *(bare(each) for each in TASK_QUANTITIES)),
         source="from the takeoff, in the unit beside it",
     )
-    quantity_unit = line(
-        "Unit", "", by_row(TASK, *(each.unit_text for each in TASK_QUANTITIES)), source="unit of the task quantity"
+    quantity_unit = fixed(
+        "Unit", TASK, *(each.unit_text for each in TASK_QUANTITIES), source="unit of the task quantity"
     )
     carrying = line(
         "Carrying far",
