@@ -10,7 +10,7 @@ from calc.formula.across import by_row
 from calc.formula.aggregate import Aggregate, ByRow
 from calc.formula.build import if_given, is_given
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Exact, Expr, Literal, Operand
+from calc.formula.tree import Exact, Expr, Literal, Operand, UnitCast
 from calc.formula.value_types import FormulaError
 
 FIXED = "fixed for each row"
@@ -44,9 +44,10 @@ class Line(Declared):
         return case.value if isinstance(case, Literal) and isinstance(case.value, str) else None
 
     def _case(self, index: int) -> Expr:
-        """Its formula in one of its rows."""
+        """Its formula in one of its rows; a bare 0 among numbers with a unit is that 0."""
         formula = self.formula
-        return formula.cases[index] if isinstance(formula, ByRow) and formula.of == self.level else formula
+        case = formula.cases[index] if isinstance(formula, ByRow) and formula.of == self.level else formula
+        return case.part if isinstance(case, UnitCast) else case
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         if self.computed is not None and self.override is not None:

@@ -62,9 +62,8 @@ def feet_and_inches(called: str, title: str, level: Level, inches: Expr, sheet: 
     class Size(Section, title=title, each=level, sheet=sheet, called=called):
         """To the nearest eighth of an inch."""
 
-        size = line("Size", "in", inches, source="where it is computed")
         eighths = line(
-            "Eighths of an inch, total", "", rounded(size * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
+            "Eighths of an inch, total", "", rounded(inches * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
         )
         feet = line("Feet", "", round_down(eighths / TWELVE / TWO / TWO / TWO), source="whole feet")
         whole_inches = line(
@@ -201,9 +200,7 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
     old_slab = line(
         "Old slab, total", "ft2", Area.old_slab * Area.quantity, source="old slab times quantity", adds=True
     )
-    dowels = line(
-        "Dowels, total of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True
-    )
+    dowels = line("Dowels, total of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges")
     dowel_text = line(
         "Dowel text",
         "",
