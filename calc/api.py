@@ -268,5 +268,5 @@ def _declaration(declared: Declared) -> Declaration:
         str(declared.level),
         sheet(declared),
         getattr(declared, "source", ""),
-        declared.formula.words if isinstance(declared, Line) else declared.help,
+        declared.worked if isinstance(declared, Line) else declared.help,
     )

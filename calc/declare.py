@@ -13,6 +13,7 @@ from calc.declared import (
     Caution,
     Check,
     Factor,
+    Fixed,
     Input,
     Kind,
     Line,
@@ -53,6 +54,7 @@ from calc.formula.build import (
     correlation,
     count_of,
     date_words,
+    day_of_week,
     days_after,
     days_between,
     either,
@@ -80,7 +82,7 @@ from calc.formula.build import (
 )
 from calc.formula.functions import NONE
 from calc.formula.levels import JOB, Level, named_rows, slot_rows, typed_rows
-from calc.formula.tree import Expr, Literal
+from calc.formula.tree import Exact, Expr, Literal, Operand, expression
 from calc.formula.value_types import FormulaError
 
 __all__ = [
@@ -99,6 +101,7 @@ __all__ = [
     "Cost",
     "Expr",
     "Factor",
+    "Fixed",
     "FormulaError",
     "Input",
     "Kind",
@@ -122,6 +125,7 @@ __all__ = [
     "count_of",
     "date",
     "date_words",
+    "day_of_week",
     "days_after",
     "days_between",
     "either",
@@ -132,6 +136,7 @@ __all__ = [
     "factors",
     "first",
     "first_in_group",
+    "fixed",
     "given",
     "greatest",
     "group_total",
@@ -263,6 +268,16 @@ def line(
     used = Line(label, unit_text, if_given(override, computed), "override where one is typed, otherwise computed", adds)
     used.computed, used.override = computed, override
     return used
+
+
+def fixed(label: str, level: Level, *values: Operand, source: str) -> Fixed:
+    """A word, or a number, of each of the named rows of ``level``, in their order, that no job changes.
+
+    It is a plain cell of the table, for formulas to look up or to match. Raises FormulaError unless each row has one.
+    """
+    if not all(isinstance(each, (Literal, Exact)) for each in map(expression, values)):
+        raise FormulaError(f"{label!r} is fixed, so each of its rows is a word, a 0, a 1 or an exact number")
+    return Fixed(label, level, values, source)
 
 
 def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> Check:

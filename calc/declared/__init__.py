@@ -2,7 +2,7 @@
 
 from calc.declared.checks import Caution, Check, Severity
 from calc.declared.inputs import Account, Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed
-from calc.declared.line import Line, PriceLine
+from calc.declared.line import Fixed, Line, PriceLine
 from calc.declared.section import Declared, Section
 
 __all__ = [
@@ -11,6 +11,7 @@ __all__ = [
     "Check",
     "Declared",
     "Factor",
+    "Fixed",
     "Input",
     "Kind",
     "Line",

@@ -7,11 +7,14 @@ from collections.abc import Iterator
 from calc.declared.inputs import Override, Price
 from calc.declared.section import Declared
 from calc.formula.across import by_row
-from calc.formula.aggregate import Aggregate
+from calc.formula.aggregate import Aggregate, ByRow
 from calc.formula.build import if_given, is_given
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Expr
+from calc.formula.tree import Exact, Expr, Literal, Operand, UnitCast
 from calc.formula.value_types import FormulaError
+
+FIXED = "fixed for each row"
+"""How a line of fixed words or numbers is worked."""
 
 
 class Line(Declared):
@@ -29,6 +32,22 @@ class Line(Declared):
         if adds:
             self.all_rows = Line(label, unit_text, Aggregate("total", self, JOB), "sum of the rows")
             self.all_rows._level = JOB
+
+    @property
+    def worked(self) -> str:
+        """How it is worked, in words."""
+        return self.formula.words
+
+    def said(self, index: int) -> float | str | None:
+        """The word of one of its rows (from 0) where its formula says nothing but that word; else None."""
+        case = self._case(index)
+        return case.value if isinstance(case, Literal) and isinstance(case.value, str) else None
+
+    def _case(self, index: int) -> Expr:
+        """Its formula in one of its rows; a bare 0 among numbers with a unit is that 0."""
+        formula = self.formula
+        case = formula.cases[index] if isinstance(formula, ByRow) and formula.of == self.level else formula
+        return case.part if isinstance(case, UnitCast) else case
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         if self.computed is not None and self.override is not None:
@@ -52,6 +71,21 @@ class Line(Declared):
                 f"{self.label!r} is given once for each {self.level}, and its formula has a value for each "
                 f"{self.formula.level}: bring the lower level up with total(), least() or at()"
             )
+
+
+class Fixed(Line):
+    """A word or a number that each of the named rows of a level has for good: its cells hold it, and no formula."""
+
+    def __init__(self, label: str, level: Level, values: tuple[Operand, ...], source: str) -> None:
+        super().__init__(label, "", by_row(level, *values), source)
+
+    @property
+    def worked(self) -> str:
+        return FIXED
+
+    def said(self, index: int) -> float | str | None:
+        case = self._case(index)
+        return case.value if isinstance(case, (Literal, Exact)) else None
 
 
 class PriceLine(Line):

@@ -17,7 +17,7 @@ from calc.formula.tree import (
 from calc.formula.value_types import FormulaError
 from calc.units.algebra import COUNTS, DATE, PLAIN, unit, unit_words
 
-DIVISORS = (1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000)
+DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
 """The only numbers allowed in a formula without a declaration: exact by definition."""
 
 
@@ -147,6 +147,11 @@ def joined(*parts: Operand) -> Expr:
 def date_words(day: Expr) -> Expr:
     """A date in words, such as Mon Apr 27."""
     return apply("date_words", day)
+
+
+def day_of_week(day: Expr) -> Expr:
+    """The weekday of a date, from 1 for Sunday to 7 for Saturday."""
+    return apply("weekday", day)
 
 
 def count_of(value: Operand, thing: str) -> Expr:

@@ -36,6 +36,11 @@ def words_of(number: float) -> str:
     return f"{_WEEKDAYS[day.isoweekday() % 7]} {_MONTHS[day.month - 1]} {day.day}"
 
 
+def weekday(days: Column) -> Column:
+    """The weekday of each date, from 1 for Sunday to 7 for Saturday; NaN for no date."""
+    return np.asarray((np.floor(days) - 1) % len(_WEEKDAYS) + 1)
+
+
 def date_words(days: Column) -> Column:
     """The words of each date."""
     texts = [words_of(float(each)) for each in np.ravel(days)]

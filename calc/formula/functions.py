@@ -87,7 +87,7 @@ def _compare(name: str, sign: str, phrase: str, numbers: Callable[[Column, Colum
 
 
 def _millionths_text(text: str) -> str:
-    return text if text in ("0", "1") else f"ROUND({text},6)"
+    return text if text.isdigit() else f"ROUND({text},6)"
 
 
 _ROWS: tuple[Function, ...] = (
@@ -274,6 +274,13 @@ _ROWS: tuple[Function, ...] = (
         JOINING,
         (CALL,),
         value_type=ValueType.TEXT,
+    ),
+    Function(
+        "weekday",
+        lambda a: f"WEEKDAY({a})",
+        dates.weekday,
+        unit_rules.one_date,
+        lambda a: f"the weekday of {a}",
     ),
     Function(
         "joined",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Protocol
 
 from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.dead_pieces import without_dead_pieces
 from calc.formula.functions import CALL, NOTHING
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
@@ -83,7 +84,10 @@ def _text(node: Expr, refs: CellReferences) -> tuple[str, int]:
             return refs.one(node), CALL
         case Apply():
             function = node.function
-            texts = [bracketed(*_text(part, refs), function.argument_rank(i)) for i, part in enumerate(node.arguments)]
+            parts = [_text(part, refs) for part in node.arguments]
+            if (left := without_dead_pieces(function.name, parts)) is not None:
+                return left
+            texts = [bracketed(*part, function.argument_rank(i)) for i, part in enumerate(parts)]
             return function.sheet(*texts), function.rank
         case Literal(value=str() as words):
             doubled = words.replace('"', '""')

@@ -87,7 +87,7 @@ def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) 
 @cache
 def _worked(line: Line) -> str:
     """The text of its formula, which is the same in every shape."""
-    return line.formula.words
+    return line.worked
 
 
 def _lay_line(page: Page, places: CellMap, member: Declared, block: Block | None) -> None:

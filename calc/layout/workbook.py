@@ -181,17 +181,24 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
             return _typed(put)
+        case Computed() if (word := put.line.said(put.index)) is not None:
+            return _fixed(put, word, put.format)
         case Computed():
             text = formula_text(put.line, put.index, places)
             return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
         case FormulaText():
-            text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
+            text = _shown_text(put.line, put.index, places)
             page.fit(text, put.col, put.row)
             return _fixed(put, text)
 
 
-def _has_rows(line: Line, places: CellMap) -> bool:
-    return places.locations[line].block.count > 0
+def _shown_text(line: Line, index: int, places: CellMap) -> str:
+    """The formula of a row as it is shown; of the next that has one, where the row only says a word."""
+    count = places.locations[line].block.count
+    if not count:
+        return "no rows"
+    row = next((row for row in range(index, count) if line.said(row) is None), None)
+    return "no formula" if row is None else f"={formula_text(line, row, places)}"
 
 
 def formula_text(line: Line, index: int, places: CellMap) -> str:

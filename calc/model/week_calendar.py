@@ -11,9 +11,9 @@ from math import isnan
 
 from calc.model.results import JobDays, JobValues, WeekCalendar, WeekDay, WorkDay
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
-from calc.trade.inputs.job import Job
+from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import DAY, VISIT
-from calc.trade.work.calendar import Calendar, CalendarRules, DayWork
+from calc.trade.work.calendar import Calendar, DayWork
 from calc.trade.work.calendar import CalendarDay as DayOfJob
 from calc.trade.work.paid_time import Visit
 from calc.trade.work.visit_rules import VisitRules
@@ -32,7 +32,7 @@ def job_days(job: JobValues) -> JobDays:
         float(job.of(Calendar.locate_by)) if asks else 0.0,
         float(job.of(Visit.time_on_site, _POUR_ROW)),
         float(job.of(VisitRules.short_day)),
-        float(job.of(CalendarRules.crews)),
+        float(job.of(Company.crews)),
     )
 
 

@@ -68,7 +68,7 @@ from calc.trade.money.costs import CostTable
 from calc.trade.money.invoice import INVOICING
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
 from calc.trade.money.week import WeekComparison
-from calc.trade.ordering.bags import Bags, BagTopUp
+from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.finish_window import FinishWindow, WorkingTime
 from calc.trade.ordering.method_choice import MethodFit, Placing, PlacingWords, RunnerUpFit, RunnerUpMethod
 from calc.trade.ordering.method_cost import (
@@ -139,7 +139,7 @@ from calc.trade.work.machine_access import MachineAccess
 from calc.trade.work.paid_time import PaidTime, SingleVisit, Visit
 from calc.trade.work.pour_visit import POUR, FinishersNeeded
 from calc.trade.work.pour_work import LaterTask, OldWalk, PourHours, PourWork
-from calc.trade.work.prep import Chipping, PrepHours, PrepTask, PrepWork, Roots, StreamHours
+from calc.trade.work.prep import Chipping, PrepTask, PrepWork, Roots, StreamHours
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.protection import Protection
 from calc.trade.work.task_rates import TaskRates
@@ -241,7 +241,6 @@ PREP = (
     PrepWork,
     PrepTask,
     StreamHours,
-    PrepHours,
 )
 PLANS: tuple[type[Section], ...] = (
     Pile,
@@ -273,7 +272,6 @@ LATER = (WorkingTime, FinishWindow, OldWalk, PourWork, LaterTask, PourHours)
 WAYS: tuple[type[Section], ...] = (
     PlacingRate,
     Bags,
-    BagTopUp,
     DischargeLimit,
     Evaporation,
     TemperatureLimits,

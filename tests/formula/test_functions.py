@@ -109,6 +109,7 @@ TABLES = [
     Table("normal_cdf", each(*both_signs(0.0, 1e-6, 0.5, 1.0, 1.96, 3.3, 8.0))),
     Table("normal_inv", each(1e-6, 0.001, 0.025, 0.3, 0.5, 0.7, 0.975, 0.999)),
     Table("date_words", each(*(46135.0 + day for day in range(31)), 61.0, 36526.0, 45351.0, 46446.0)),
+    Table("weekday", each(*(46135.0 + day for day in range(15)), 61.0, 36526.0)),
     Table("joined", [("in ", count, " trucks") for count in (0.0, 1.0, 12.0, -35.0, 1e6, 123456789012.0)]),
     Table("joined", [("way ", word) for word in WORDS]),
 ]

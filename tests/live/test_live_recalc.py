@@ -41,7 +41,8 @@ STILL = {
     "a paper shows it, and no rule asks it": "Change.day Billing.contract_day Billing.day Billing.due",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.rounding_allowance",
-    "week.xlsx asks it, and no job alone": "WeekComparison.travel_between WeekComparison.low WeekComparison.high",
+    "week.xlsx asks it, and no job alone": "WeekComparison.travel_between WeekComparison.low WeekComparison.high "
+    "Company.crews",
     "the job is in a right of way, which has limits of its own": "AreaSlopes.max_cross_slope AreaSlopes.max_walk_slope",
     "a truck brings the concrete, and nobody lifts bags": "CrewHealth.max_lift",
     "no other haul plan of the job comes near the cheapest": "Choice.near_money Choice.near_share",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterator
 from graphlib import CycleError, TopologicalSorter
@@ -25,10 +26,18 @@ FUNCTIONS = frozenset({
 
 VOLATILE = frozenset({"CELL", "INDIRECT", "INFO", "NOW", "OFFSET", "RAND", "RANDBETWEEN", "TODAY"})
 
-LITERALS = frozenset({0, 1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000})
+LITERALS = frozenset({0, 1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000})
 """Digits for ROUND, steps of one, and exact unit divisors: any other number is a factor, with a cell and a source."""
 
 IFS = 2
+
+DEAD = re.compile(
+    r"""[*/]1(?![\d./:]) | (?<![\w.$)"])1\* | [+-]0(?![\d.]) | (?<![\w.$)"])0[+*/<>=] | \*0(?![\d.]) | ABS\(0\)
+    | ROUND\(\d+,6\)""",
+    re.VERBOSE,
+)
+"""Times one, plus nothing, a comparison that is settled, rounding of what is whole; not ``1/2``, which is a half."""
+ONE_WORD = re.compile(r'="(?:[^"]|"")*"')
 
 BLOCK = 4
 """From so many rows on, most of them alike, a formula that is unlike its neighbours is taken for a slip."""
@@ -37,7 +46,7 @@ BLOCK = 4
 def formula_faults(book: Book) -> Iterator[Fault]:
     """Every fault of every formula of ``book``, and of the formulas together."""
     for cell in book.formulas:
-        for check in (_value, _form, _size, _calls, _literals, _references):
+        for check in (_value, _form, _size, _calls, _literals, _dead_pieces, _references):
             yield from check(book, cell)
     yield from _chains(book)
     yield from _blocks(book)
@@ -93,6 +102,16 @@ def _literals(book: Book, cell: FormulaCell) -> Iterator[Fault]:
     for number in cell.formula.literals:
         if number not in LITERALS:
             yield Fault(Rule.LITERAL, cell.place, f"{number:g} is typed into {cell.formula.text}.")
+
+
+def _dead_pieces(book: Book, cell: FormulaCell) -> Iterator[Fault]:
+    if cell.sheet in book.standard.arithmetic:
+        return
+    text = cell.formula.text
+    if ONE_WORD.fullmatch(text):
+        yield Fault(Rule.DEAD_PIECE, cell.place, f"The formula {text} only says a word.")
+    elif found := DEAD.search(re.sub(r'"[^"]*"', '"', text)):
+        yield Fault(Rule.DEAD_PIECE, cell.place, f"{found[0]} changes nothing in {text}.")
 
 
 def _references(book: Book, cell: FormulaCell) -> Iterator[Fault]:

@@ -21,6 +21,7 @@ from calc.declare import (
     exact,
     factor,
     factors,
+    fixed,
     is_given,
     is_word,
     joined,
@@ -78,6 +79,14 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     "feet and inches subtracted": (
         lambda: Bid.reach - Area.thickness,
         ["cannot subtract Reach [ft] and Thickness [in]"],
+    ),
+    "a fixed row that follows from something": (
+        lambda: fixed("Weight", KIND, Bid.reach, 1, source="test"),
+        ["'Weight' is fixed", "a word, a 0, a 1 or an exact number"],
+    ),
+    "a fixed table that leaves a row out": (
+        lambda: fixed("Weight", KIND, 1, source="test"),
+        ["there are 1 cases for the 2 rows of kind"],
     ),
     "inches and square feet compared": (
         lambda: Area.thickness > Area.area,

@@ -13,7 +13,6 @@ from published import CompanyBook, Known, Published, fixed, printed, says, slab,
 NORMAL = "NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.1, area under the normal curve from 0 to z"
 SIGMAS = "textbooks on process capability: what lies beyond so many standard deviations, on one side"
 LOSS_TABLE = "inventory textbooks, table of the unit normal loss function"
-NEWSVENDOR = "operations textbooks, newsvendor rule: critical ratio cu / (cu + co), and its place in the normal table"
 STUDENT = "statistics textbooks: Student's t with v degrees of freedom has the variance v / (v - 2)"
 SAMPLE = "statistics textbooks: 2 4 4 4 5 5 7 9 has the mean 5 and the sum of squares 32, by seven"
 
@@ -89,24 +88,6 @@ LACKING = tuple(
     lacking(z, lost) for z, lost in ((0.0, 0.3989), (0.5, 0.1978), (1.0, 0.0833), (1.5, 0.0293), (2.0, 0.0085))
 )
 
-TOPPED = tuple(
-    Published(
-        f"a ratio of {ratio} is {z} spreads",
-        f"{NEWSVENDOR}; a yard left over at $27, a cubic yard of bags at ${dollars * 27 / feet:g}",
-        Known.MEMORY,
-        (POUR,),
-        (says("BagTopUp.critical_ratio", float(ratio)), says("BagTopUp.order", NEED + float(z), 0.0005 * (1 + 1e-9))),
-        CompanyBook(
-            factors=(*EXACT, ("DepthUncertainty.default_std_dev", "", 0.375), ("Risk.surplus_disposal", "", 27.0)),
-            packs=(("Bags.bag_price", dollars, feet),),
-        ),
-    )
-    for ratio, z, dollars, feet in (
-        *(("0.80", "0.842", 4.0, 1.0), ("0.85", "1.036", 17.0, 3.0), ("0.90", "1.282", 9.0, 1.0)),
-        *(("0.95", "1.645", 19.0, 1.0), ("0.975", "1.960", 39.0, 1.0), ("0.99", "2.326", 99.0, 1.0)),
-    )
-)
-
 DEPTHS = (
     *(
         Published(
@@ -138,4 +119,4 @@ DEPTHS = (
     ),
 )
 
-ORDER = (*CHANCES, *LACKING, *TOPPED, *DEPTHS)
+ORDER = (*CHANCES, *LACKING, *DEPTHS)

@@ -23,7 +23,7 @@ def _mat(name: str, source: str, known: Known, size: str, weight: float) -> Publ
         known,
         (slab(19.5, 19.5, 5, reinforcement="bars", bar_size=size, bar_spacing=12),),
         # 19 ft and 20 bars each way.
-        (says("ReinforcementNeeds.bar_weight", 2 * 20 * 19 * weight, 2 * 20 * 19 * 0.0005),),
+        (says("BarMat.weight_all", 2 * 20 * 19 * weight, 2 * 20 * 19 * 0.0005),),
     )
 
 
@@ -36,7 +36,7 @@ BARS = (
         f"{A615}: 0.625 in across; steel of 3.4 lb for a square inch and a foot",
         Known.CONSTRUCTED,
         (slab(19.5, 19.5, 5, reinforcement="bars", bar_size="#5", bar_spacing=12),),
-        (says("ReinforcementNeeds.bar_weight", 760 * pi / 4 * 0.625**2 * 3.4, 760 * 0.0005),),
+        (says("BarMat.weight_all", 760 * pi / 4 * 0.625**2 * 3.4, 760 * 0.0005),),
     ),
     Published(
         "#4 bars lap twenty inches",
@@ -57,14 +57,14 @@ BARS = (
         f"{CRSI}; 400 ft2 at 16 ft2 each",
         Known.MEMORY,
         (slab(20, 20, 5, reinforcement="bars"),),
-        (says("ReinforcementNeeds.supports", 25),),
+        (says("Reinforcement.supports_all", 25),),
     ),
     Published(
         "a thousand pounds of bars take eight to fifteen hours",
         HANDBOOK,
         Known.MEMORY,
         (slab(19.5, 19.5, 5, reinforcement="bars", bar_size="#4", bar_spacing=12),),
-        (between("PrepTask.hours", 0.008, 0.015, row=PLACE_BARS, over="ReinforcementNeeds.bar_weight"),),
+        (between("PrepTask.hours", 0.008, 0.015, row=PLACE_BARS, over="BarMat.weight_all"),),
     ),
 )
 
@@ -74,21 +74,21 @@ SHEETS = (
         WRI,
         Known.MEMORY,
         (slab(19.5, 5, 4, reinforcement="mesh"),),
-        (says("ReinforcementNeeds.mesh_sheets", 2),),
+        (says("Reinforcement.sheets_all", 2),),
     ),
     Published(
         "a sheet more is bought where two are an inch too short",
         WRI,
         Known.MEMORY,
         (slab(19 + 7 / 12, 5, 4, reinforcement="mesh"),),
-        (says("ReinforcementNeeds.mesh_sheets", 3),),
+        (says("Reinforcement.sheets_all", 3),),
     ),
     Published(
         "a garage of twenty-four by twenty-four feet takes eighteen sheets",
         f"{WRI}: three in its length and six across",
         Known.CONSTRUCTED,
         (slab(24, 24, 5, reinforcement="mesh"),),
-        (says("ReinforcementNeeds.mesh_sheets", 18), says("ReinforcementNeeds.mesh_area", 576)),
+        (says("Reinforcement.sheets_all", 18), says("Reinforcement.mesh_area_all", 576)),
     ),
     Published(
         "a roll of two thousand square feet covers eighteen hundred with its laps",

@@ -10,12 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import erfc, exp, log, pi, sqrt
-from statistics import NormalDist
 
 from reference_pour import (
     PER_CENT,
     ZERO,
-    Bag,
     CompanyBook,
     Job,
     Plant,
@@ -162,28 +160,10 @@ def quick(against: Miss) -> tuple[float, float]:
     return off, float(against.need) + off * against.spread
 
 
-def yard_of_bags(bag: Bag) -> Fraction:
-    """What a yard of bags costs."""
-    return 27 / bag.yields * bag.price
-
-
-def topped_up(company: CompanyBook, against: Miss) -> tuple[float, float]:
-    """Where each yard that is lacking is made from bags: the share of pours that are enough, and the order."""
-    if company.bag is None or not against.yard:
-        return 0.0, 0.0
-    ratio = yard_of_bags(company.bag) / (yard_of_bags(company.bag) + against.yard)
-    return float(ratio), float(against.need) + NormalDist().inv_cdf(float(ratio)) * against.spread
-
-
 def by_percent(company: CompanyBook, job: Job, *, pump: bool) -> Fraction:
     """In place and the allowance, and what a pump keeps, rounded up once; never below the least order."""
     wanted = volume(job) * (1 + company.allowance * PER_CENT) + (company.prime if pump else ZERO)
     return max(at_least(company.plant), up(wanted / company.plant.step) * company.plant.step)
-
-
-def miss_of(company: CompanyBook, order: Fraction, against: Miss) -> Fraction:
-    """What an order should cost beside what the plant charges."""
-    return cents(float(against.lump) * chance_of(order, against) + float(company.left_over) * left_of(order, against))
 
 
 def ordered(company: CompanyBook, job: Job) -> Fraction:

@@ -29,6 +29,8 @@ FOREIGN_PARTS = re.compile(r"vbaProject|externalLink|connections|queryTable|acti
 FORBIDDEN_IN_NAMES = re.compile(r"[\[\]:*?/\\]|^'|'$")
 LONGEST_NAME = 31
 _FIXED = "fixed at issue"
+FIXED = "fixed for each row"
+"""How a row of a table is worked whose numbers are no result: which piles a plan keeps apart, what a pump is."""
 DATE = "yyyy-mm-dd"
 DATES = (DATE, f'{DATE};-;"-"')
 """A day, and a day that shows a dash while it is not known."""
@@ -152,8 +154,10 @@ def _typed_numbers(book: Book) -> Iterator[Fault]:
 
 def _declared(sheet: Any, cell: Any) -> bool:
     """Does the nearest text above the cell, or left of it, or the title of its block allow a typed number?"""
-    above = (sheet.cell(row, cell.column) for row in range(cell.row - 1, 0, -1))
-    left = (sheet.cell(cell.row, column) for column in range(cell.column - 1, 0, -1))
+    above = [sheet.cell(row, cell.column) for row in range(cell.row - 1, 0, -1)]
+    left = [sheet.cell(cell.row, column) for column in range(cell.column - 1, 0, -1)]
+    if any(each.value == FIXED for each in left):
+        return True
     headings = (next((each.value for each in cells if each.data_type == "s"), "") for cells in (above, left))
     if any(heading.casefold().endswith("no.") or _FIXED in heading.casefold() for heading in headings):
         return True

@@ -40,6 +40,7 @@ class Rule(StrEnum):
     PAGE_WIDTH = "each sheet prints one page wide"
     TYPED_NUMBER = "numbers are typed on the sheets for inputs, factors and prices only"
     LITERAL = "no number in a formula but digits and exact unit divisors"
+    DEAD_PIECE = "nothing in a formula that changes nothing, and no formula that only says a word"
     FUNCTION = "only functions that mean the same in every program"
     VOLATILE = "no function that changes by itself"
     ARRAY = "no array formula"

@@ -78,7 +78,7 @@ PASTES = (
     ("Integrity.overweight", "Hauled.tons", (lambda value: value + 5,)),
     ("WorkIntegrity.paid", "Task.hours", (more, less)),
     ("WorkIntegrity.paid", "Visit.task_hours", (more, less)),
-    ("WorkIntegrity.paid", "PaidTime.beyond_placers", (more, less)),
+    ("WorkIntegrity.paid", "PourVisit.beyond_laborer", (more, less)),
     ("WorkIntegrity.rock", "BaseHaul.trips", (more, less)),
     ("WorkIntegrity.rock", "BaseNeeds.buy", (less,)),
     ("WorkIntegrity.rock_cost", "BaseHaul.rock", (dearer,)),
@@ -89,7 +89,7 @@ PASTES = (
     ("WorkIntegrity.equipment_cost", "Equipment.mobilization", (dearer,)),
     ("WorkIntegrity.plant_cost", "PourCost.fees", (dearer,)),
     ("WorkIntegrity.plant_cost", "CostTable.amount", (dearer,)),
-    ("WorkIntegrity.plant_cost", "Pour.yard", (dearer,)),
+    ("WorkIntegrity.plant_cost", "PourCost.concrete", (dearer,)),
 )
 """A check, a line that stands between what was typed and it, and how its first row is pasted over."""
 

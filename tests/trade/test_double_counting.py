@@ -32,7 +32,7 @@ def test_waste_is_not_added_to_the_need_and_again_in_the_order(tmp_path: Path) -
     net = 60 * 4 * (4 / 12) / YD3
     assert worked(value(job, "Order.required"), right=net * 1.03, naive=net * 1.03 * 1.08)
     right, naive = (ceil(net * waste / STEP) * STEP for waste in (1.08, 1.03 * 1.08))
-    assert worked(value(job, "Order.by_percent"), right=right, naive=naive)
+    assert worked(value(job, "OtherOrderRules.by_percent"), right=right, naive=naive)
 
 
 def test_a_root_ball_is_not_in_the_green_pile_and_in_the_soil(tmp_path: Path) -> None:

@@ -13,16 +13,13 @@ from calc.trade.papers.catalog import PAPERS
 from folders import ROOT
 
 SHOWN = {
-    "OtherOrderRules.closed_form_order": "what a short formula says, to hold against the ladder",
-    "OtherOrderRules.percent_risk_cost": "what the percent rule costs in misses, to say to whoever always adds eight "
-    "percent",
-    "Order.by_percent": "what the percent rule would order",
-    "BagTopUp.order": "what to order where bags stand ready",
+    "OtherOrderRules.percent_risk": "how often the percent rule runs short, to say to whoever always adds 8 percent",
+    "Hauled.surcharge": "what a contaminated load should cost, of the dump fees beside it",
+    "Pile.loose": "how large each pile is when it lies loose",
     "Choice.cost": "what the haul costs in all",
     "Choice.hours": "how many hours are on the road",
     "Choice.top_up_hours": "hours that a hired truck is paid for and does not drive",
     "Hauled.round_trip": "how long a trip takes",
-    "GreenClock.shared_day": "none before the first pile: said for every pile alike",
     "BarSize.cost": "what a stock bar costs, by its size",
     "PourByMethod.longest": "how long the longest person would be there by each method",
     "PaidTime.cost": "what the time beyond tasks costs in all",
@@ -33,8 +30,6 @@ SHOWN = {
     "JointPlace.why": "why a joint stands where it does",
     "Protection.washout_capacity": "how large a box the wash water takes",
     "Task.quantity_unit": "the unit of the amount beside it",
-    "Labor.low_hours": "the hours on good days",
-    "Labor.high_hours": "the hours on bad days",
     "Labor.hours_per_ft2": "hours for a square foot, as a contractor compares jobs",
     "RentalChoice.way": "whether a machine is rented for half a day, days or weeks",
 }
@@ -68,7 +63,8 @@ def named_in_code() -> Iterator[Declared]:
 
 def read() -> set[Declared]:
     """Whatever is read by a formula, a check, a caution, a paper, a cost, the front page, the week or the program."""
-    found = {leaf for each in EVERY if isinstance(each, Line) for leaf in each.formula.leaves()}
+    lines = [each for each in EVERY if isinstance(each, Line) and not each.name.endswith("_all")]
+    found = {leaf for each in lines for leaf in each.formula.leaves()}
     found |= {section.slots_for for section in SECTIONS if section.slots_for is not None}
     for section in SECTIONS:
         for each in section.declarations:

@@ -138,21 +138,12 @@ def test_the_cheapest_rung_is_taken_and_of_equals_the_least_order(pouring: int, 
 
 
 @pytest.mark.parametrize("pouring", [TRUCK, PUMP], ids=["from the truck", "through a pump"])
-def test_the_rules_beside_the_ladder_say_what_they_say_on_paper(pouring: int, drawn: list[Drawn]) -> None:
+def test_the_percent_rule_beside_the_ladder_says_what_it_says_on_paper(pouring: int, drawn: list[Drawn]) -> None:
     for each in drawn:
         company, miss = each.company, each.misses[pouring]
-        off, order = plain.quick(miss)
-        assert same(each.number("OtherOrderRules.closed_form_z", pouring), off)
-        assert same(each.number("OtherOrderRules.closed_form_order", pouring), order)
         percent = plain.by_percent(company, each.job, pump=pouring == PUMP)
         assert each.number("OtherOrderRules.by_percent", pouring) == percent
         assert same(each.number("OtherOrderRules.percent_risk", pouring), plain.chance_of(percent, miss))
-        assert same(each.number("OtherOrderRules.percent_shortfall", pouring), plain.short_of(percent, miss))
-        assert same(each.number("OtherOrderRules.percent_surplus", pouring), plain.left_of(percent, miss))
-        assert same(each.number("OtherOrderRules.percent_risk_cost", pouring), plain.miss_of(company, percent, miss))
-        ratio, topped = plain.topped_up(company, miss)
-        assert same(each.number("BagTopUp.critical_ratio", pouring), ratio)
-        assert same(each.number("BagTopUp.order", pouring), topped)
 
 
 def test_the_plant_is_phoned_the_order_of_the_rule(drawn: list[Drawn]) -> None:

@@ -17,6 +17,7 @@ from books import intake_from, line
 from calc.intake.read_run import has_error
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
+from calc.trade.levels import METHOD
 from random_pours import company_tables, drawn_job, random_company, week_tables
 
 HOUSES, JOBS_OF_A_HOUSE, SEED = 16, 25, 5827
@@ -104,7 +105,7 @@ def test_a_way_that_is_not_to_be_had_not_priced_or_too_slow_does_not_fit(drawn: 
 def test_the_cheapest_way_that_fits_is_taken_and_the_next_one_is_named(drawn: list[Drawn]) -> None:
     for each in drawn:
         assert each.values.of(known("Placing.name")) == each.way.name, each.job
-        assert each.values.of(known("RunnerUpMethod.name")) == each.next_way.name, each.job
+        assert METHOD.axis.words[int(each.number("RunnerUpMethod.row")) - 1] == each.next_way.name, each.job
         more = each.costs[each.next_way.name] - each.costs[each.way.name] if each.next_way.fits else Fraction(0)
         assert same(each.number("RunnerUpMethod.costs_more"), more), each.job
 

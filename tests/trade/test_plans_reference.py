@@ -96,7 +96,7 @@ def test_the_haul_that_is_taken_is_the_cheapest_or_what_a_person_chose(drawn: li
     for each in drawn:
         told = each.got("Choice.plan_name"), each.got("Choice.vehicle_name")
         assert told == (each.taken.plan, each.taken.vehicle.name), (each.task, each.company)
-        assert (each.number("Choice.known") > 0) == each.chosen.compared
+        assert (each.number("PlanCost.eligible_all") > 0) == each.chosen.compared
         assert same(each.number("Choice.compared_cost"), each.taken.cost if each.chosen.compared else 0)
         assert each.number("Choice.loads") == each.taken.loads
 

@@ -74,7 +74,7 @@ def all_same(got: dict[str, float], want: dict[str, Fraction]) -> bool:
 def test_no_task_takes_other_hours_than_its_rate_asks(drawn: list[Drawn]) -> None:
     for each in drawn:
         assert all_same(each.by_word("Task.hours", TASK.axis.words), plain.hours(each.job)), each.job
-        assert same(each.number("Labor.hours"), sum(plain.hours(each.job).values()))
+        assert same(each.number("Task.hours_all"), sum(plain.hours(each.job).values()))
         assert same(each.number("Labor.hours_per_ft2"), sum(plain.hours(each.job).values()) / each.job.area)
 
 
@@ -82,7 +82,7 @@ def test_every_task_costs_its_hours_at_the_rate_of_who_does_it(drawn: list[Drawn
     for each in drawn:
         cost = plain.cost(each.job, each.company)
         assert all_same(each.by_word("Task.cost", TASK.axis.words), cost), each.job
-        assert same(each.number("Labor.cost"), sum(cost.values()))
+        assert same(each.number("Task.cost_all"), sum(cost.values()))
 
 
 def test_a_machine_is_rented_for_its_own_hours_the_cheapest_way_that_has_a_price(drawn: list[Drawn]) -> None:
@@ -109,7 +109,7 @@ def test_boards_go_by_the_thicker_edge_and_every_run_has_its_stakes(drawn: list[
         assert same(each.number("Stakes.curved_all"), curved)
         rows = range(each.values.count(EDGE))
         assert [each.number("Stakes.stakes", row) for row in rows] == [plain.stakes(edge, job) for edge in job.edges]
-        assert each.number("FormNeeds.stakes") == sum(plain.stakes(edge, job) for edge in job.edges)
+        assert each.number("Stakes.stakes_all") == sum(plain.stakes(edge, job) for edge in job.edges)
 
 
 def test_rock_is_fetched_up_to_three_tons_and_else_delivered(drawn: list[Drawn]) -> None:
@@ -123,7 +123,7 @@ def test_rock_is_fetched_up_to_three_tons_and_else_delivered(drawn: list[Drawn])
 
 def test_sheets_and_wash_water_go_by_the_footings_and_the_trucks(drawn: list[Drawn]) -> None:
     for each in drawn:
-        assert same(each.number("Protection.sheet_area"), plain.slip_sheet(each.job))
+        assert same(each.number("BondBreaker.area_all"), plain.slip_sheet(each.job))
         assert same(each.number("Protection.water"), plain.wash_water(each.job))
         box = plain.wash_water(each.job) * Fraction(3, 2) / Fraction("7.48")
         assert same(each.number("Protection.washout_capacity"), box)

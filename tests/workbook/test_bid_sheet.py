@@ -72,7 +72,7 @@ def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more
     expected = {
         of(job, "OrderCandidate.order", row): of(job, "OrderCandidate.expected_cost", row) for row in range(rungs)
     }
-    more = expected[of(job, "Order.by_percent")] - expected[of(job, "Order.by_risk")]
+    more = expected[of(job, "OtherOrderRules.by_percent")] - expected[of(job, "BestOrder.order")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
     assert row[BESIDE] == "percent rule: higher expected cost by"
@@ -146,7 +146,7 @@ def test_a_clean_up_within_the_minimum_hours_of_its_visit_moves_no_price(tmp_pat
     # usually 1.5 h, from 0.75 to 3 h; whoever strips and cleans up is paid for 4 h, an hour of them to get there
     job = walk(tmp_path, length=6)
     ends = {end.value: end.more for end in move(job, "Hours per unit, clean up").ends}
-    beyond = 3 + 0.012 * of(job, "FormNeeds.formed") + 1 - 4
+    beyond = 3 + 0.012 * of(job, "EdgeTakeoff.formed_all") + 1 - 4
     assert list(ends) == [3.0]
     assert ends[3.0] == pytest.approx(on_the_price(beyond * 46), abs=0.03)
 

@@ -24,6 +24,7 @@ from calc.layout.checks_sheet import all_cautions, paper_cautions
 from calc.layout.paper_cells import LONG_LINES, PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
+from calc.trade.papers.area_text import SIZE
 from calc.trade.papers.catalog import PAPERS
 from sheet_cells import read_cells, type_over, unlike
 from witness import Place, Recalculations, edit
@@ -289,7 +290,9 @@ SIZES = {
 def test_a_size_on_a_paper_is_what_a_tape_shows(folder: Path) -> None:
     areas = [["area", "length ft", "width ft", "formed ft"], *([f"a{n}", feet, 1, 1] for n, feet in enumerate(SIZES))]
     job = only_job(folder, {"Jobs": ONE["Jobs"], "Areas": areas}, PRICED)
-    assert [value(job, "AreaText.length", row) for row in range(len(SIZES))] == list(SIZES.values())
+    assert [value(job, "AreaSize.text", row * len(SIZE.axis.words)) for row in range(len(SIZES))] == list(
+        SIZES.values()
+    )
 
 
 def test_no_size_on_a_paper_is_a_decimal(book: Path) -> None:

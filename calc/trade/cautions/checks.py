@@ -31,7 +31,7 @@ from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joint_list import JointPlace
 from calc.trade.takeoff.joints import MatchedJoints
 from calc.trade.work.equipment import Equipment
-from calc.trade.work.labor import Labor, Task
+from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime, Visit
 from calc.trade.work.prep import PrepWork
 from calc.trade.work.protection import Protection
@@ -152,7 +152,7 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     hours = check(
         "Every hour of labor has one rate",
         "h",
-        Labor.hours,
+        total(Task.hours),
         total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours),
         Integrity.tolerance,
     )
@@ -162,14 +162,14 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         largest(
             0,
             abs_(
-                Labor.cost
+                total(Task.cost)
                 - total(Task.composite_hours) * CrewRate.composite
                 - total(Task.laborer_hours) * CrewRate.laborer
                 - total(Task.finisher_hours) * CrewRate.finisher
             )
             - rounding_allowance,
         ),
-        0 * Labor.cost,
+        0 * total(Task.cost),
         Integrity.tolerance,
     )
     paid = check(

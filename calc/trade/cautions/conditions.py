@@ -22,9 +22,7 @@ _SHEET = "Takeoff"
 class BuildingEdges(Section, title="Edges at buildings", each=EDGE, sheet=_SHEET):
     """Edges where water must drain away from a building."""
 
-    building = line(
-        "Along a building", "", when(Edge.kind.is_("building"), 1, 0), source="edges of that kind", adds=True
-    )
+    building = line("Along a building", "", when(Edge.kind.is_("building"), 1, 0), source="edges of that kind")
 
 
 class AreaSlopes(Section, title="Slopes, panels and thickness checked", each=AREA, sheet=_SHEET):
@@ -307,7 +305,6 @@ class FootingCover(Section, title="Cover over footings", each=FOOTING, sheet=_SH
         "",
         over_footing * when(both(Footing.treatment.is_("bonding agent"), Site.bond_coats > 0), 1, 0),
         source="1 where the slab is bonded to the footing; with no coat of bonding agent nothing is",
-        adds=True,
     )
 
 
@@ -324,7 +321,7 @@ class DowelCover(Section, title="Dowel cover and size", each=EDGE, sheet=_SHEET)
         "Dowel diameter under trucks, min", "in", 0.625, low=0.5, high=1, source="common practice, no source"
     )
 
-    doweled = line("Doweled", "", when(DoweledEdge.dowels > 0, 1, 0), source="1 with dowels", adds=True)
+    doweled = line("Doweled", "", when(DoweledEdge.dowels > 0, 1, 0), source="1 with dowels")
     cover_shortfall = line(
         "Dowel cover short by",
         "in",
@@ -366,7 +363,6 @@ class DowelCover(Section, title="Dowel cover and size", each=EDGE, sheet=_SHEET)
         "",
         when(both(Edge.kind.is_("wall"), Edge.isolation.is_("no")), 1, 0),
         source="1 where the slab is placed against a wall",
-        adds=True,
     )
 
 
@@ -408,11 +404,11 @@ class OpeningToTraffic(Section, title="Opening to traffic", sheet=_SHEET):
         smallest(if_given(Forecast.air, cold_limit), if_given(Forecast.night, cold_limit)),
         source="air temperature or night low; not cold where neither is given",
     )
-    vehicle_areas = line("Areas with vehicle traffic", "", total(AreaSlopes.has_vehicles), source="vehicles")
     required_days = line(
         "Days required",
         "",
-        when(vehicle_areas > 0, vehicle_days, foot_days) * when(lowest_temperature < cold_limit, cold_factor, 1),
+        when(total(AreaSlopes.has_vehicles) > 0, vehicle_days, foot_days)
+        * when(lowest_temperature < cold_limit, cold_factor, 1),
         source="foot or vehicle traffic, times the multiplier in cold weather",
     )
     days_short = line(

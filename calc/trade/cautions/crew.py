@@ -7,7 +7,7 @@ from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.site import NOT_ASKED, Permissions
 from calc.trade.inputs.work import OnSite
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.work.labor import Labor
+from calc.trade.work.labor import Labor, Task
 from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import Chipping, Roots
 from calc.trade.work.visit_rules import VisitRules
@@ -54,7 +54,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         Severity.CAUTION,
         both(Crew.wages.is_("private"), either(Permissions.client.is_("school"), Permissions.client.is_("city"))),
         "A school or a city often has to pay prevailing wages; the number is the hours of labor.",
-        Labor.hours,
+        total(Task.hours),
         "h",
         usual="prevailing wages, certified payroll, a bid bond",
         do="Ask, and use the prevailing wages.",
@@ -76,7 +76,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         Severity.STOP,
         both(Crew.wages.is_("prevailing"), Labor.known <= 0),
         "The company book has no rate for prevailing wages; the number is the hours of labor.",
-        Labor.hours,
+        total(Task.hours),
         "h",
         usual="a rate for each role",
         do="Fill the column prevailing of Wages.",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.cautions.site import DustHours
+from calc.trade.cautions.site import SAWING_BY_HAND, DustHours
 from calc.trade.cautions.worst import worst
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.loads import Hauled
@@ -253,9 +253,9 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
     saw_respirator = caution(
         "Long hours of sawing",
         Severity.CAUTION,
-        DustHours.sawing > DustHours.max_sawing,
+        DustHours.max_sawing < SAWING_BY_HAND,
         "Cutting with a hand-held saw takes longer than a shift allows without a respirator.",
-        DustHours.sawing,
+        SAWING_BY_HAND,
         "h",
         usual="outdoors with water: none up to 4 h a shift, beyond that a protection factor of 10",
         do="Provide respirators that fit, share the work, or use a walk-behind saw.",

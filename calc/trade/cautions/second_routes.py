@@ -19,7 +19,8 @@ from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost
 from calc.trade.takeoff.dig import Excavation
 from calc.trade.work.labor import Task
-from calc.trade.work.paid_time import PaidTime
+from calc.trade.work.paid_time import PREP, SEAL, STRIP, Visit
+from calc.trade.work.pour_visit import POUR
 
 _SHEET = "Order and placing"
 _HALF = len(PLANT_AND_PUMP) // 2
@@ -131,11 +132,11 @@ class CrewTime(Section, title="Paid time by what it is paid for", sheet="Costs")
     beyond = line(
         "Hours paid beyond them",
         "h",
-        PaidTime.beyond_prep
-        + PaidTime.beyond_placers
-        + PaidTime.beyond_finishers
-        + PaidTime.beyond_strip
-        + PaidTime.beyond_seal,
+        look_up(Visit.beyond, PREP)
+        + POUR.beyond_laborer
+        + POUR.beyond_finisher
+        + look_up(Visit.beyond, STRIP)
+        + look_up(Visit.beyond, SEAL),
         source="sum of the rows of Costs",
     )
 

@@ -16,6 +16,10 @@ from calc.trade.work.labor import Task
 _OSHA = "29 CFR 1926.1153 table 1, partly from memory; OSHA and the state decide"
 
 
+SAWING_BY_HAND = look_up(Task.hours, "demolition saw cut")
+"""Hours with a hand-held saw."""
+
+
 class DustHours(Section, title="Hours of silica dust", sheet="Costs"):
     """Cutting, drilling, chipping and breaking concrete make silica dust."""
 
@@ -43,11 +47,10 @@ class DustHours(Section, title="Hours of silica dust", sheet="Costs"):
         look_up(Task.hours, "break out slab") + look_up(Task.hours, "chip footings"),
         source="labor",
     )
-    sawing = line("Hours with a hand-held saw", "h", look_up(Task.hours, "demolition saw cut"), source="labor")
     loud = line(
         "Hours of breaker and saw",
         "h",
-        chipping + sawing + look_up(Task.hours, "saw-cut joints"),
+        chipping + SAWING_BY_HAND + look_up(Task.hours, "saw-cut joints"),
         source="labor",
     )
     all_tasks = line(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.hauling.clock import MIXED_CLOCK
 from calc.trade.hauling.plan_cost import PlanCost
 from calc.trade.hauling.plan_hours import PlanHours
 from calc.trade.hauling.plans import PlanSplit
@@ -13,6 +14,8 @@ from calc.trade.levels import PLAN, VEHICLE
 
 _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
+ELIGIBLE = total(PlanCost.eligible)
+"""The plans that can be compared; none for lack of figures in the company book."""
 
 
 class PlanWord(Section, title="Haul plan names", each=PLAN, sheet=_SHEET):
@@ -45,12 +48,6 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     )
     near_share = factor("Near tie, difference up to, share of cost", "%", 2, low=0, high=10, source="company policy")
 
-    known = line(
-        "Eligible plans",
-        "",
-        total(PlanCost.eligible),
-        source="0 if no plan can be compared, for lack of figures in the company book",
-    )
     winner = line(
         "Row of the cheapest plan",
         "",
@@ -60,14 +57,14 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     plan = line(
         "Row of the plan chosen",
         "",
-        when(known > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.fallback)),
+        when(ELIGIBLE > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.fallback)),
         source="of the cheapest plan; without prices, the plan chosen by hand, else all piles separate",
     )
     vehicle = line(
         "Row of the vehicle chosen",
         "",
         when(
-            known > 0,
+            ELIGIBLE > 0,
             at(PlanCost.vehicle, largest(1, winner)),
             when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle_1, 1)),
         ),
@@ -84,7 +81,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     has_plan = line(
         "Plan is known",
         "",
-        when(both(total(VehicleSpec.counted) > 0, known > 0), 1, 0),
+        when(both(total(VehicleSpec.counted) > 0, ELIGIBLE > 0), 1, 0),
         source="1 if there is a vehicle and a plan can be compared",
     )
     compared_cost = line(
@@ -116,7 +113,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
         "Reason for the haul plan",
         "",
         when(
-            known > 0,
+            ELIGIBLE > 0,
             when(
                 total(PlanSplit.chosen) > 0,
                 ", chosen by hand; see Measured for the reason",
@@ -160,7 +157,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     last_day = line(
         "Workday of the last load, plan chosen",
         "",
-        when(loads > 0, _of_plan(PlanCost.last_day, has_plan, row), 0),
+        when(loads > 0, _of_plan(MIXED_CLOCK.last_day, has_plan, row), 0),
         source="of the plan chosen; 0 without a load",
     )
 
@@ -197,7 +194,7 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
         "",
         when(
             both(
-                Choice.known > 0,
+                ELIGIBLE > 0,
                 least(PlanDifference.compared) <= greatest(PlanCost.cost),
                 total(PlanCost.is_compared) > 0,
             ),
@@ -218,16 +215,10 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
         when(known > 0, at(VehicleSpec.name, at(PlanCost.vehicle, largest(1, row))), "none"),
         source="looked up by row",
     )
-    cost = line(
-        "Cost of the runner-up",
-        "$",
-        when(known > 0, at(PlanCost.cost, largest(1, row)), 0),
-        source="total cost of that plan",
-    )
     difference = line(
         "Runner-up costs more by",
         "$",
-        when(known > 0, cost - Choice.compared_cost, 0),
+        when(known > 0, at(PlanCost.cost, largest(1, row)) - Choice.compared_cost, 0),
         source="runner-up less plan chosen; negative if a more expensive plan was chosen by hand",
     )
     cost_difference = line(

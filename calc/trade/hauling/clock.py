@@ -29,7 +29,8 @@ class Clock:
     back: Line
     last_day: Line
     days: Line
-    shared_day: Line
+    shared_day: Expr | int
+    """Whether it shares a day with the pile before; nothing is before the first."""
 
 
 def day_of(hours: Expr) -> Expr:
@@ -111,12 +112,13 @@ def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None) -> C
             when(loads > 0, smallest(loads.count, last_day - first_day + 1), 0),
             source="from the first to the last, at most one for each load",
         )
-        shared_day = line(
-            "Workday shared with the pile before",
-            "",
-            when(both(loads > 0, equals(first_day, day_before)), 1, 0),
-            source="1 if the pile before it has its last load on the same day",
-        )
+        if before_it is not None:
+            shared_day = line(
+                "Workday shared with the pile before",
+                "",
+                when(both(loads > 0, equals(first_day, day_before)), 1, 0),
+                source="1 if the pile before it has its last load on the same day",
+            )
 
     return Clock(
         PileClock,
@@ -125,7 +127,7 @@ def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None) -> C
         PileClock.back,
         PileClock.last_day,
         PileClock.days,
-        PileClock.shared_day,
+        PileClock.shared_day if before_it is not None else 0,
     )
 
 

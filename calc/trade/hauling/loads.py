@@ -9,10 +9,12 @@ from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
 from calc.trade.hauling.plans import PlanSplit
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
+from calc.trade.inputs.job import Vehicle
 from calc.trade.levels import HAUL_PLACE, HAULED
 from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Dig and haul"
+_BED = at(VehicleSpec.bed_area, Choice.vehicle)
 
 
 class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
@@ -31,17 +33,11 @@ class HaulVehicle(Section, title="Haul vehicle", sheet=_SHEET):
         at(VehicleSpec.planned_payload, Choice.vehicle),
         source="looked up by row",
     )
-    bed_area = line(
-        "Bed floor area, vehicle chosen", "ft2", at(VehicleSpec.bed_area, Choice.vehicle), source="looked up by row"
-    )
     hourly_cost = line(
         "Hourly cost, vehicle chosen",
         "$/h",
         at(VehicleSpec.hourly_cost, Choice.vehicle),
         source="looked up by row; with its driver",
-    )
-    mile_cost = line(
-        "Cost per mile, vehicle chosen", "$/mile", at(VehicleSpec.mile_cost, Choice.vehicle), source="looked up by row"
     )
 
 
@@ -172,7 +168,7 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     fill_height = line(
         "Fill height in the bed",
         "in",
-        when(HaulVehicle.bed_area > 0, fill_limit * FT3_PER_YD3 * IN_PER_FT / HaulVehicle.bed_area, 0),
+        when(_BED > 0, fill_limit * FT3_PER_YD3 * IN_PER_FT / _BED, 0),
         source="fill limit over bed floor area, level load",
     )
     tons_per_load = line(
@@ -280,7 +276,7 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
             * exact(1, "load")
             / (
                 HaulVehicle.hourly_cost * TWO / MIN_PER_H
-                + HaulVehicle.mile_cost * TWO * at(SiteSpec.speed, largest(1, site_row))
+                + at(Vehicle.per_mile, Choice.vehicle) * TWO * at(SiteSpec.speed, largest(1, site_row))
             ),
             0,
         ),

@@ -6,7 +6,7 @@ Dump rates alone do not decide: minimum charges, trucking, waiting and the labor
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.clock import CLOCKS, MIXED_CLOCK
+from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal
 from calc.trade.hauling.piles import SOIL, Pile
 from calc.trade.hauling.plan_hours import PlanHours, of_its_piles
@@ -52,7 +52,6 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
     driver = line(
         "Driver of the plan", "$", PlanHours.own_trips * CrewRate.driver, source="own trip hours at the driver rate"
     )
-    last_day = line("Workday of the last load", "", MIXED_CLOCK.last_day, source="clock of the loads")
     days = line("Workdays with a load", "", _days_hauled(), source="of all piles, a shared day once")
     top_up_hours = line(
         "Minimum-hire top-up, hours",

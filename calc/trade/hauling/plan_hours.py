@@ -10,7 +10,7 @@ from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import PLAN, VEHICLE
 from calc.trade.materials.base_rock import BaseHaul
-from calc.trade.work.prep import PrepHours
+from calc.trade.work.prep import LOADING_BY_HAND, LOADING_BY_MACHINE, PrepTask
 from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Dig and haul"
@@ -67,7 +67,7 @@ class PlanHours(Section, title="Haul plan hours by vehicle", each=PLAN * VEHICLE
     prep_hours = line(
         "Preparation hours of the plan",
         "h",
-        PrepHours.tasks + BaseHaul.hours + sorting + own_trips,
+        total(PrepTask.hours) + BaseHaul.hours + sorting + own_trips,
         source="tasks, base rock trips, sorting and own trips",
     )
     visits = line(
@@ -87,7 +87,7 @@ class PlanHours(Section, title="Haul plan hours by vehicle", each=PLAN * VEHICLE
         "h",
         when(
             both(VehicleSpec.own <= 0, loads > 0),
-            PrepHours.loading_by_hand / largest(1, people) + PrepHours.loading_by_machine,
+            LOADING_BY_HAND / largest(1, people) + LOADING_BY_MACHINE,
             0,
         ),
         source="hours of loading out over the people, or of the machine; it is paid while it is loaded",

@@ -24,11 +24,9 @@ class Sorting(Section, title="Sorting the piles", sheet=_SHEET):
 class PlanSplit(Section, title="Haul plans", each=PLAN, sheet=_SHEET):
     """The piles that each plan hauls separately; the rest is mixed. A plan that equals an earlier one drops out."""
 
-    green = line("Green waste separate", "", by_row(PLAN, 0, 1, 0, 1, 1, 0), source="1 if the plan hauls it separately")
-    soil = line("Soil separate", "", by_row(PLAN, 0, 0, 0, 1, 0, 1), source="1 if the plan hauls it separately")
-    concrete = line(
-        "Concrete debris separate", "", by_row(PLAN, 0, 0, 1, 1, 1, 0), source="1 if the plan hauls it separately"
-    )
+    green = fixed("Green waste separate", PLAN, 0, 1, 0, 1, 1, 0, source="1 if the plan hauls it separately")
+    soil = fixed("Soil separate", PLAN, 0, 0, 0, 1, 0, 1, source="1 if the plan hauls it separately")
+    concrete = fixed("Concrete debris separate", PLAN, 0, 0, 1, 1, 1, 0, source="1 if the plan hauls it separately")
     code = line(
         "Separate piles, as a code",
         "",

@@ -72,7 +72,6 @@ class VehicleSpec(Section, title="Vehicle capacity and cost", each=VEHICLE, shee
         when(Vehicle.hired.is_("yes"), 0, 1),
         source="1 for a vehicle that is not hired with its driver",
     )
-    mile_cost = line("Cost per mile", "$/mile", Vehicle.per_mile, source="company book")
     known = line(
         "Cost is known",
         "",

@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.areas import Area
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.inputs.job import Site
+from calc.trade.inputs.job import Site, Vehicle
 from calc.trade.levels import AREA, FOOTING, VEHICLE
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.geometry import MeanThickness, Slab
@@ -154,7 +154,7 @@ class BaseHaul(Section, title="Base rock delivery", sheet=_SHEET):
         "$",
         money(
             hours * (at(VehicleSpec.hourly_cost, largest(1, row)) - CrewRate.driver)
-            + trips.count * TWO * miles * at(VehicleSpec.mile_cost, largest(1, row))
+            + trips.count * TWO * miles * at(Vehicle.per_mile, largest(1, row))
         ),
         source="trip hours at hourly cost without the driver, plus miles",
     )

@@ -22,7 +22,7 @@ class Packs:
     cost: Line
     way: Line
     can_win: Line
-    next_known: Line
+    next_known: Expr
     next_way: Line
     next_more: Line
 
@@ -79,8 +79,8 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
             "each",
             when(
                 both(
-                    either(is_word(row_word(PACKING), LARGE), sizes.small_known > 0),
-                    either(is_word(row_word(PACKING), SMALL), sizes.large_known > 0),
+                    either(is_word(row_word(PACKING), LARGE), sizes.small_known),
+                    either(is_word(row_word(PACKING), SMALL), sizes.large_known),
                 ),
                 1,
                 0,
@@ -142,13 +142,12 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
     class Next(Section, title=f"Runner-up pails, {liquid}", sheet=sheet, called=f"{called}Next"):
         """The cheapest of the other ways."""
 
-        known = line("Other pails, eligible", "", total(Others.differs), source="0 if there are none")
         row = line("Row of the runner-up pails", "", argmin(Others.compared), source="lowest cost, first row on a tie")
         way = line("Runner-up pails", "", at(Ways.way, row), source="looked up by row")
         more = line(
             "Runner-up pails cost more by",
             "$",
-            when(known > 0, at(Ways.cost, row) - Choice.cost, 0),
+            when(total(Others.differs) > 0, at(Ways.cost, row) - Choice.cost, 0),
             source="cost of the runner-up less cost of the cheapest",
         )
 
@@ -159,7 +158,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
         Choice.cost,
         Choice.way,
         Choice.known,
-        Next.known,
+        total(Others.differs),
         Next.way,
         Next.more,
     )
@@ -167,12 +166,12 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
 
 @dataclass(frozen=True)
 class _Sizes:
-    """Sizes of the two pails in the company book; 0 if not given."""
+    """Sizes of the two pails in the company book, 0 if not given, and whether it has price and size of each."""
 
     small: Line
     large: Line
-    small_known: Line
-    large_known: Line
+    small_known: Expr
+    large_known: Expr
 
 
 def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> _Sizes:
@@ -183,17 +182,10 @@ def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> 
 
         small_holds = line("Small pail size", "gal/pack", if_given(holds_small, 0), source="company book")
         large_holds = line("5-gal pail size", "gal/pack", if_given(holds_large, 0), source="company book")
-        small_known = line(
-            "Small pail is known",
-            "",
-            when(both(is_given(small), small_holds > 0), 1, 0),
-            source="1 if its price and size are given",
-        )
-        large_known = line(
-            "5-gal pail is known",
-            "",
-            when(both(is_given(large), large_holds > 0), 1, 0),
-            source="1 if its price and size are given",
-        )
 
-    return _Sizes(Sizes.small_holds, Sizes.large_holds, Sizes.small_known, Sizes.large_known)
+    return _Sizes(
+        Sizes.small_holds,
+        Sizes.large_holds,
+        both(is_given(small), Sizes.small_holds > 0),
+        both(is_given(large), Sizes.large_holds > 0),
+    )

@@ -16,25 +16,35 @@ _SHEET = "Costs"
 _NONE, _DASH = "none", "-"
 
 
+LABORER_ACCOUNT, FINISHER_ACCOUNT = at(Wage.account, LABORER), at(Wage.account, FINISHER)
+
+
+def _else_laborer(role: Expr) -> Expr:
+    """The account of a role, that of the laborer where it has none."""
+    return when(is_word(at(Wage.account, role), _NONE), LABORER_ACCOUNT, at(Wage.account, role))
+
+
 class GroupAccount(Section, title="Accounts of the cost groups", each=GROUP, sheet=_SHEET):
     """The account of the costs of a group that have none of their own."""
 
-    given = line(
-        "Account of the group, as given",
+    account = line(
+        "Account of the group",
         "",
         by_row(
             GROUP,
-            Company.concrete_account,
-            Company.materials_account,
-            Company.equipment_account,
-            Company.disposal_account,
-            Company.labor_account,
-            Company.fees_account,
+            *(
+                when(is_word(given, _NONE), _DASH, given)
+                for given in (
+                    Company.concrete_account,
+                    Company.materials_account,
+                    Company.equipment_account,
+                    Company.disposal_account,
+                    Company.labor_account,
+                    Company.fees_account,
+                )
+            ),
         ),
-        source="Company",
-    )
-    account = line(
-        "Account of the group", "", when(is_word(given, _NONE), _DASH, given), source="as given; a dash where blank"
+        source="Company; a dash where blank",
     )
 
 
@@ -52,20 +62,16 @@ class DumpAccount(Section, title="Accounts of the disposal sites", each=HAULED, 
 class OwnAccount(Section, title="Accounts of roles, vehicles and sites", sheet=_SHEET):
     """As the company book has them; the word none where it has none."""
 
-    laborer = line("Account of the laborer", "", at(Wage.account, LABORER), source="Wages")
-    finisher = line("Account of the finisher", "", at(Wage.account, FINISHER), source="Wages")
-    driver_given = line("Account of the driver, as given", "", at(Wage.account, DRIVER), source="Wages")
     driver = line(
         "Account of the driver",
         "",
-        when(is_word(driver_given, _NONE), laborer, driver_given),
+        _else_laborer(DRIVER),
         source="Wages; that of the laborer where it has none",
     )
-    crew_mix_given = line("Account of the crew mix, as given", "", at(Wage.account, CREW_MIX), source="Wages")
     crew_mix = line(
         "Account of the crew mix",
         "",
-        when(is_word(crew_mix_given, _NONE), laborer, crew_mix_given),
+        _else_laborer(CREW_MIX),
         source="Wages; that of the laborer where it has none",
     )
     vehicle = line(
@@ -102,8 +108,8 @@ class TaskAccount(Section, title="Accounts of the tasks", each=TASK, sheet=_SHEE
         "",
         when(
             equals(TaskRates.labor_class, LABORER),
-            OwnAccount.laborer,
-            when(equals(TaskRates.labor_class, FINISHER), OwnAccount.finisher, OwnAccount.crew_mix),
+            LABORER_ACCOUNT,
+            when(equals(TaskRates.labor_class, FINISHER), FINISHER_ACCOUNT, OwnAccount.crew_mix),
         ),
         source="of the laborer, of the finisher, else of the crew mix",
     )

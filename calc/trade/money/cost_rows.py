@@ -6,7 +6,7 @@ A row that is added here is on Costs, in the price, in the ledger and in the job
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.choice import Choice
+from calc.trade.hauling.choice import ELIGIBLE, Choice
 from calc.trade.hauling.plans import PlanSplit
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
@@ -18,25 +18,27 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.materials.packs import Packs
 from calc.trade.materials.piece_goods import PieceGoods
 from calc.trade.materials.purchases import TruckFee
-from calc.trade.money.accounts import OwnAccount, TaskAccount
+from calc.trade.money.accounts import FINISHER_ACCOUNT, LABORER_ACCOUNT, OwnAccount, TaskAccount
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_cost import MethodCost, Pump
 from calc.trade.ordering.order import Order
-from calc.trade.ordering.plant import ChosenMix, MixAddition, PlantCharges
+from calc.trade.ordering.plant import ChosenMix, Mix, MixAddition, PlantCharges
 from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.pour import PourCost, TruckTime
 from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.price_age import last_day
 from calc.trade.prices.rental import Rental
 from calc.trade.prices.wage_rates import CrewRate
+from calc.trade.takeoff.bond_breaker import BondBreaker
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.takeoff.reinforcement import BarSize, BarsToBuy, ReinforcementNeeds
+from calc.trade.takeoff.reinforcement import BarSize, BarsToBuy, Reinforcement, ReinforcementNeeds
 from calc.trade.work.equipment import Equipment, RentalChoice
 from calc.trade.work.labor import Task
-from calc.trade.work.paid_time import PaidTime
-from calc.trade.work.protection import Protection
+from calc.trade.work.paid_time import PREP, SEAL, STRIP, PaidTime, Visit
+from calc.trade.work.pour_visit import POUR
+from calc.trade.work.protection import BARRICADE_DAYS, Protection
 
 CONCRETE, MATERIALS, EQUIPMENT, DISPOSAL, LABOR, FEES = GROUP.axis.words
 ONE_EACH = exact(1, "each")
@@ -72,9 +74,9 @@ PLANT_AND_PUMP = (
         PourCost.yards_billed,
         ChosenMix.cost,
         NO_TRUCK,
-        tax=ChosenMix.taxed,
-        last_day=ChosenMix.last_day,
-        books_to=ChosenMix.account,
+        tax=at(Mix.taxed, ChosenMix.row),
+        last_day=at(Mix.last_day, ChosenMix.row),
+        books_to=at(Mix.account, ChosenMix.row),
     ),
     *(
         priced(each.cost, CONCRETE, _in_mix(each), price, NOT_IN_MIX)
@@ -221,7 +223,7 @@ FORMS = (
     priced(
         "Stakes, share of reuse",
         MATERIALS,
-        FormNeeds.stakes / FormNeeds.stake_reuses,
+        total(Stakes.stakes) / FormNeeds.stake_reuses,
         FormNeeds.stake_price,
         "nothing is formed",
     ),
@@ -246,7 +248,7 @@ PROTECTION = (
     priced(
         "Bond breaker for footings",
         MATERIALS,
-        Protection.sheet_area,
+        total(BondBreaker.area),
         Protection.sheet_price,
         "no footing has a bond breaker",
     ),
@@ -255,7 +257,7 @@ PROTECTION = (
     priced(
         "Barricades, days on site",
         MATERIALS,
-        Protection.closed_days,
+        BARRICADE_DAYS,
         Protection.barricade_price,
         "no days closed to traffic",
     ),
@@ -271,7 +273,11 @@ _MATERIALS = (
         for word, price in zip(BAR.axis.words, BarSize.cost.prices, strict=True)
     ),
     priced(
-        "Bar supports", MATERIALS, ReinforcementNeeds.supports, ReinforcementNeeds.support_price, "no reinforcing bars"
+        "Bar supports",
+        MATERIALS,
+        total(Reinforcement.supports),
+        ReinforcementNeeds.support_price,
+        "no reinforcing bars",
     ),
     priced(
         "Bar ties, hundreds",
@@ -280,9 +286,7 @@ _MATERIALS = (
         ReinforcementNeeds.ties_price,
         "no reinforcing bars",
     ),
-    priced(
-        "Wire mesh sheets", MATERIALS, ReinforcementNeeds.mesh_sheets, ReinforcementNeeds.mesh_price, "no wire mesh"
-    ),
+    priced("Wire mesh sheets", MATERIALS, total(Reinforcement.sheets), ReinforcementNeeds.mesh_price, "no wire mesh"),
     priced(
         "Vapor retarder rolls",
         MATERIALS,
@@ -358,7 +362,7 @@ EQUIPMENT_ROWS = (
 _HAULED = when(Choice.loads > 0, ONE_EACH, 0)
 _SORTED = when(both(Choice.loads > 0, at(PlanSplit.needs_sorting, Choice.plan) > 0), ONE_EACH, 0)
 _DISPOSAL = tuple(
-    Cost(label, DISPOSAL, needed, amount / ONE_EACH, none, sure=when(Choice.known > 0, 1, 0), books_to=account)
+    Cost(label, DISPOSAL, needed, amount / ONE_EACH, none, sure=when(ELIGIBLE > 0, 1, 0), books_to=account)
     for label, needed, amount, account, none in (
         ("Hauling, dump fees", _HAULED, Choice.dump_fees, OwnAccount.site, "nothing to haul"),
         ("Hauling, truck", _HAULED, Choice.truck, OwnAccount.vehicle, "nothing to haul"),
@@ -367,8 +371,8 @@ _DISPOSAL = tuple(
     )
 )
 
-AS_LABORER = (CrewRate.laborer, OwnAccount.laborer)
-AS_FINISHER = (CrewRate.finisher, OwnAccount.finisher)
+AS_LABORER = (CrewRate.laborer, LABORER_ACCOUNT)
+AS_FINISHER = (CrewRate.finisher, FINISHER_ACCOUNT)
 """Rate and account of time that no task is paid for."""
 
 _LABOR = (
@@ -386,11 +390,11 @@ _LABOR = (
     *(
         Cost(label, LABOR, hours, rate, none, books_to=account)
         for label, hours, rate, account, none in (
-            ("Time beyond tasks, prep", PaidTime.beyond_prep, *AS_LABORER, "no preparation visit of its own"),
-            ("Time beyond tasks, pour, placers", PaidTime.beyond_placers, *AS_LABORER, "none"),
-            ("Time beyond tasks, pour, finishers", PaidTime.beyond_finishers, *AS_FINISHER, "none"),
-            ("Time beyond tasks, strip", PaidTime.beyond_strip, *AS_LABORER, "no strip visit"),
-            ("Time beyond tasks, seal", PaidTime.beyond_seal, *AS_LABORER, "no seal visit"),
+            ("Time beyond tasks, prep", look_up(Visit.beyond, PREP), *AS_LABORER, "no preparation visit of its own"),
+            ("Time beyond tasks, pour, placers", POUR.beyond_laborer, *AS_LABORER, "none"),
+            ("Time beyond tasks, pour, finishers", POUR.beyond_finisher, *AS_FINISHER, "none"),
+            ("Time beyond tasks, strip", look_up(Visit.beyond, STRIP), *AS_LABORER, "no strip visit"),
+            ("Time beyond tasks, seal", look_up(Visit.beyond, SEAL), *AS_LABORER, "no seal visit"),
             ("Overtime premium, laborers", PaidTime.laborer_premium, *AS_LABORER, "no paid day is too long"),
             ("Overtime premium, finishers", PaidTime.finisher_premium, *AS_FINISHER, "no paid day is too long"),
         )

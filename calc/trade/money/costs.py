@@ -39,7 +39,7 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         "Amount", "$", money(quantity * rate * _ONE_DOLLAR), source="quantity times rate, to the cent", adds=True
     )
     taxed = line("Taxed", "", by_row(COST, *(row.taxed for row in ROWS)), source="Prices; no without a price")
-    group = line("Cost group", "", by_row(COST, *(row.group for row in ROWS)), source="by cost")
+    group = fixed("Cost group", COST, *(row.group for row in ROWS), source="by cost")
     account = line(
         "Account",
         "",

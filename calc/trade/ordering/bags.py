@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.work import OnSite
-from calc.trade.levels import POURING
-from calc.trade.ordering.order_candidates import Risk, Shortage
+from calc.trade.ordering.order_candidates import Risk
 from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.takeoff.concrete import Concrete
-from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 _ONE_EACH = exact(1, "each")
 
@@ -75,12 +73,6 @@ class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
         when(OnSite.crew.count > 1, crew.count * time_for_two, hours),
         source="mixing crew times mixing time; of one person alone, the time once",
     )
-    cost_per_yard = line(
-        "Bags per yard, cost",
-        "$/yd3",
-        when(bag_yield > 0, FT3_PER_YD3 / bag_yield * if_given(bag_price, 0), 0),
-        source="Prices",
-    )
     cost = line("Bags, cost", "$", money(bags * if_given(bag_price, 0)), source="bags times price")
     clean_up = line("Clean-up after bags", "$", money(_ONE_EACH * if_given(cleanup_price, 0)), source="Prices")
     volume = line(
@@ -109,25 +101,4 @@ class Bags(Section, title="Bagged concrete", sheet="Order and placing"):
             0,
         ),
         source="1 if the pour is above the maximum by no more than the share shown",
-    )
-
-
-class BagTopUp(Section, title="Order topped up from bags", each=POURING, sheet="Order and placing"):
-    """With bags on hand, running short costs per yard and not a lump sum, so the order may be smaller."""
-
-    critical_ratio = line(
-        "Critical ratio",
-        "",
-        when(
-            both(Bags.cost_per_yard > 0, Shortage.surplus_cost > 0),
-            Bags.cost_per_yard / (Bags.cost_per_yard + Shortage.surplus_cost),
-            0,
-        ),
-        source="newsvendor rule: cost per yard of bags, over that plus the cost of a surplus yard",
-    )
-    order = line(
-        "Order when topped up from bags",
-        "yd3",
-        when(critical_ratio > 0, Shortage.required + normal_inv(critical_ratio) * VolumeUncertainty.std_dev, 0),
-        source="required volume plus the normal quantile of the critical ratio times the standard deviation",
     )

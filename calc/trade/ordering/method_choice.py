@@ -37,7 +37,6 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
             when(both(Access.method.is_("bags"), Bags.bag_yield > 0), 1, 0),
         ),
         source="placing method of the job; not without wheelbarrows, or without a bag yield",
-        adds=True,
     )
     by_hand_row = line(
         "Row of the method chosen by hand",
@@ -119,16 +118,17 @@ class MethodFit(Section, title="Placing methods that fit", each=METHOD, sheet=_S
     )
 
 
+_BY_HAND = total(MethodFit.by_hand_row)
+"""The row of the method chosen by hand; 0 if none is."""
+
+
 class Placing(Section, title="Placing method chosen", sheet=_SHEET):
     """The cheapest method that fits. If none fits, the one with the fewest points against it."""
 
-    by_hand_row = line(
-        "Row chosen by hand, if any", "", total(MethodFit.by_hand_row), source="0 if none is chosen by hand"
-    )
     row = line(
         "Row of the method",
         "",
-        when(by_hand_row > 0, by_hand_row, argmin(MethodFit.tie_breaker)),
+        when(_BY_HAND > 0, _BY_HAND, argmin(MethodFit.tie_breaker)),
         source="chosen by hand, else the cheapest, first row on a tie",
     )
     name = line("Placing method", "", at(Method.name, row), source="looked up by row")
@@ -138,7 +138,6 @@ class Placing(Section, title="Placing method chosen", sheet=_SHEET):
         at(Method.discharge, row),
         source="1 from the truck, 2 through a pump; looked up by row",
     )
-    cost = line("Cost of the method chosen", "$", at(MethodCost.cost, row), source="looked up by row")
     is_bags = line("Mixed from bags", "", at(Method.is_bags, row), source="1 if bags are mixed")
     allowed = line("Choice is allowed", "", at(MethodFit.allowed, row), source="looked up by row")
     points_against = line("Points against the choice", "", at(MethodFit.points_against, row), source="0 if it fits")
@@ -175,12 +174,11 @@ class RunnerUpMethod(Section, title="Runner-up placing method", sheet=_SHEET):
     """The best of the other methods."""
 
     row = line("Row of the runner-up method", "", argmin(RunnerUpFit.tie_breaker), source="lowest, first row on a tie")
-    name = line("Runner-up method", "", at(Method.name, row), source="looked up by row")
     fits = line("Runner-up fits", "each", at(MethodFit.fits, row), source="looked up by row")
     costs_more = line(
         "Runner-up costs more by",
         "$",
-        when(fits > 0, at(MethodCost.cost, row) - Placing.cost, 0),
+        when(fits > 0, at(MethodCost.cost, row) - at(MethodCost.cost, Placing.row), 0),
         source="cost of the runner-up less cost of the method chosen; negative if a dearer method was chosen",
     )
 
@@ -216,7 +214,7 @@ class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET)
         "Reason for the placing method",
         "",
         when(
-            Placing.by_hand_row > 0,
+            _BY_HAND > 0,
             joined(Placing.name, ": chosen by hand; see Measured for the reason"),
             when(
                 Access.method.is_(CHEAPEST),
@@ -233,7 +231,7 @@ class PlacingWords(Section, title="Reason for the placing method", sheet=_SHEET)
             RunnerUpMethod.fits > 0,
             joined(
                 "runner-up: ",
-                RunnerUpMethod.name,
+                at(Method.name, RunnerUpMethod.row),
                 when(abs_(RunnerUpMethod.costs_more) > 0, "; the number is what it costs more", "; same cost"),
             ),
             "no other method fits",

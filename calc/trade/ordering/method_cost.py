@@ -19,7 +19,7 @@ from calc.trade.ordering.trucks import ONE_TRUCK, plant_charge, split_fees
 from calc.trade.prices.mobilization import Mobilization
 from calc.trade.prices.short_hire import short_hire
 from calc.trade.prices.wage_rates import CrewRate
-from calc.trade.work.pour_work import PourHours
+from calc.trade.work.pour_work import SAWING, PourHours
 from calc.trade.work.prep import PrepTask
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.visit_rules import VisitRules
@@ -114,7 +114,7 @@ class MethodLabor(Section, title="Labor cost of the pour, by placing method", ea
     finishing = line(
         "Finishing and sawing labor",
         "$",
-        money((PourHours.finishing + PourHours.sawing) * CrewRate.finisher),
+        money((PourHours.finishing + SAWING) * CrewRate.finisher),
         source="hours at the finisher rate",
     )
     other = line(

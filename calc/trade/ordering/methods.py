@@ -73,12 +73,15 @@ class Method(Section, title="Placing methods", each=METHOD, sheet=_SHEET):
     """Each method with its own order: pump residue is added, bags are whole."""
 
     name = line("Method", "", row_word(METHOD), source="placing methods")
-    is_bags = line("Method is bags", "", by_row(METHOD, 0, 0, 0, 1), source="1 for bags")
-    is_pump = line("Method is pump", "", by_row(METHOD, 0, 0, 1, 0), source="1 for a pump")
-    discharge = line(
+    is_bags = fixed("Method is bags", METHOD, 0, 0, 0, 1, source="1 for bags")
+    is_pump = fixed("Method is pump", METHOD, 0, 0, 1, 0, source="1 for a pump")
+    discharge = fixed(
         "Row of the discharge",
-        "",
-        by_row(METHOD, FROM_TRUCK, FROM_TRUCK, THROUGH_PUMP, FROM_TRUCK),
+        METHOD,
+        FROM_TRUCK,
+        FROM_TRUCK,
+        THROUGH_PUMP,
+        FROM_TRUCK,
         source="chute and wheelbarrow discharge from the truck",
     )
     order = line(

@@ -8,7 +8,7 @@ from calc.trade.levels import TRUCK
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.methods import OrderByRule
-from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk, Shortage
+from calc.trade.ordering.order_candidates import Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix
 from calc.trade.ordering.shortfall import density, expected_shortfall, normal_loss, risk_short, std_devs_above
 from calc.trade.ordering.trucks import even_share, volume, whole_steps, whole_trucks, with_one_more
@@ -25,13 +25,6 @@ class Order(Section, title="Order", sheet=_SHEET):
         "yd3",
         at(Shortage.required, Placing.discharge),
         source="net concrete volume plus waste, plus pump residue if pumped",
-    )
-    by_risk = line("Order by risk", "yd3", at(BestOrder.order, Placing.discharge), source="the cheapest order size")
-    by_percent = line(
-        "Order by the percent rule",
-        "yd3",
-        at(OtherOrderRules.by_percent, Placing.discharge),
-        source="net volume plus allowance, rounded up",
     )
     by_plant = line(
         "Order rule, ready-mix",

@@ -170,11 +170,10 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
         risk_short(order - Shortage.required, z_score),
         source="statistics: upper tail of the normal distribution",
     )
-    normal_density = line("Normal density", "", density(z_score), source="statistics: normal distribution")
     shortfall = line(
         "Expected shortfall",
         "yd3",
-        expected_shortfall(order - Shortage.required, z_score, risk, normal_density),
+        expected_shortfall(order - Shortage.required, z_score, risk, density(z_score)),
         source="statistics: normal loss function, expected requirement above the order",
     )
     surplus = line(
@@ -245,7 +244,7 @@ class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET
 
 
 class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_SHEET):
-    """For comparison: the order by a closed-form rule and by the percent rule."""
+    """For comparison: the order by the percent rule, and how often it runs short."""
 
     allowance = factor(
         "Percent rule allowance",
@@ -256,28 +255,6 @@ class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_S
         source="NRMCA CIP 8 (Concrete Yield), from memory: order 4 to 10 % over the plan dimensions",
     )
 
-    cost_ratio = line(
-        "Shortage cost ratio",
-        "",
-        when(
-            both(VolumeUncertainty.std_dev > 0, Shortage.surplus_cost > 0),
-            Shortage.shortage_cost / (Shortage.surplus_cost * VolumeUncertainty.std_dev * square_root(TWO * PI)),
-            0,
-        ),
-        source="cost of a shortage over cost of one standard deviation of surplus, times the root of 2 pi",
-    )
-    closed_form_z = line(
-        "Standard deviations above, closed-form rule",
-        "",
-        when(cost_ratio > 1, square_root(TWO * logarithm(cost_ratio)), 0),
-        source="calculus: where one more yard costs what it saves, plant fees left out",
-    )
-    closed_form_order = line(
-        "Order by the closed-form rule",
-        "yd3",
-        Shortage.required + closed_form_z * VolumeUncertainty.std_dev,
-        source="required volume plus standard deviations",
-    )
     by_percent = line(
         "Order by the percent rule",
         "yd3",
@@ -287,33 +264,9 @@ class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_S
         ),
         source="company policy: net volume plus allowance plus residue, rounded up once, not below the least order",
     )
-    percent_z = line(
-        "Percent rule: standard deviations above",
-        "",
-        std_devs_above(by_percent - Shortage.required),
-        source="order less required volume, over the standard deviation",
-    )
     percent_risk = line(
         "Percent rule: risk of running short",
         "",
-        risk_short(by_percent - Shortage.required, percent_z),
+        risk_short(by_percent - Shortage.required, (by_percent - Shortage.required) / VolumeUncertainty.std_dev),
         source="statistics: normal distribution",
-    )
-    percent_shortfall = line(
-        "Percent rule: expected shortfall",
-        "yd3",
-        expected_shortfall(by_percent - Shortage.required, percent_z, percent_risk, density(percent_z)),
-        source="as for the order sizes tried",
-    )
-    percent_surplus = line(
-        "Percent rule: expected surplus",
-        "yd3",
-        by_percent - Shortage.required + percent_shortfall,
-        source="as for the order sizes tried",
-    )
-    percent_risk_cost = line(
-        "Percent rule: expected cost of shortage and surplus",
-        "$",
-        money(Shortage.shortage_cost * percent_risk + Risk.surplus_disposal * percent_surplus),
-        source="risk times cost of running short, plus expected surplus times disposal",
     )

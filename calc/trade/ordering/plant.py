@@ -138,15 +138,6 @@ class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
         "Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="looked up by row"
     )
     cost = line("Mix price", "$/yd3", when(known > 0, at(Mix.cost, row), 0), source="looked up by row")
-    taxed = line("Mix ordered is taxed", "", at(Mix.taxed, row), source="looked up by row")
-    account = line("Mix ordered, account", "", at(Mix.account, row), source="looked up by row")
-    last_day = line("Mix ordered, price valid until", "day", at(Mix.last_day, row), source="looked up by row")
-    added = line(
-        "Admixtures and winter heat, per yard",
-        "$/yd3",
-        total(MixAddition.by_yard),
-        source="sum of the charges per yard",
-    )
 
 
 class DischargePrice(Section, title="Concrete price per yard", each=POURING, sheet=_SHEET):
@@ -161,6 +152,6 @@ class DischargePrice(Section, title="Concrete price per yard", each=POURING, she
     yard = line(
         "Concrete price per yard",
         "$/yd3",
-        ChosenMix.cost + ChosenMix.added + aggregate + PlantFees.by_yard,
+        ChosenMix.cost + total(MixAddition.by_yard) + aggregate + PlantFees.by_yard,
         source="mix price plus admixtures, pump mix, and the fees that the plant adds per yard",
     )

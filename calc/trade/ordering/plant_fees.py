@@ -11,7 +11,8 @@ from calc.trade.inputs.pour import Ordering
 from calc.trade.levels import FIBER
 
 _SHEET = "Order and placing"
-_WEEK = exact(7)
+_SUNDAY = exact(1)
+_DAY_AFTER = days_after(if_given(Job.pour_date, Job.bid_date), exact(1, "days"))
 
 
 class FiberKind(Section, title="Fiber types", each=FIBER):
@@ -54,22 +55,11 @@ class PlantFees(Section, title="Fees added by the plant", sheet=_SHEET):
         help="Charge per yard with fiber. Where it is given, no bags of fiber are bought for ready-mix.",
     )
 
-    days_to_saturday = line(
-        "Days from the pour date to a Saturday",
-        "",
-        correlation(
-            "",
-            lambda day: round_up(day / _WEEK) * _WEEK - day,
-            if_given(Job.pour_date, Job.bid_date),
-            source="calendar: a date is a number of days, and that of a Saturday is a multiple of 7",
-        ),
-        source="next multiple of 7, less the number of the date; of the bid date without a pour date",
-    )
     is_saturday = line(
         "Pour is on a Saturday",
         "",
-        when(both(is_given(Job.pour_date), days_to_saturday <= 0), 1, 0),
-        source="1 if the pour date is known and is a Saturday",
+        when(both(is_given(Job.pour_date), equals(day_of_week(_DAY_AFTER), _SUNDAY)), 1, 0),
+        source="1 if the pour date is known and the day after it is a Sunday",
     )
     is_after_hours = line(
         "Delivery is after hours", "", when(Ordering.after_hours.is_("yes"), 1, 0), source="1 if the job says so"

@@ -44,12 +44,6 @@ class Pour(Section, title="Pour", sheet=_SHEET):
         when(Order.bags > 0, Bags.hours, from_plant),
         source="ready-mix placing time; for bags the mixing hours",
     )
-    yard = line(
-        "Concrete price per yard, as ordered",
-        "$/yd3",
-        at(DischargePrice.yard, at(Method.discharge, row)),
-        source="by discharge of the method",
-    )
 
 
 class TruckTime(Section, title="Truck times", each=TRUCK, sheet=_SHEET, slots_for=Order.trucks):
@@ -100,7 +94,10 @@ class PourCost(Section, title="Plant and pump charges", sheet=_SHEET):
         source="placing time plus set-up and washout, not below the pump minimum",
     )
     concrete = line(
-        "Ready-mix concrete cost", "$", money(yards_billed * Pour.yard), source="yards billed times price per yard"
+        "Ready-mix concrete cost",
+        "$",
+        money(yards_billed * at(DischargePrice.yard, at(Method.discharge, Pour.row))),
+        source="yards billed times price per yard",
     )
     fees = line("Short-load fees, total", "$", money(total(TruckTime.fee)), source="sum of the trucks")
     delivery = line(

@@ -13,7 +13,7 @@ from calc.trade.inputs.job import Site
 from calc.trade.inputs.pour import Crew
 from calc.trade.inputs.work import OnSite
 from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.work.pour_work import PourHours
+from calc.trade.work.pour_work import CURING, SAWING, PourHours
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.visit_rules import VisitRules, beyond_day, paid_hours
 
@@ -119,7 +119,7 @@ def pour_people(called: str, title: str, level: Level, how: Placed) -> PourLines
         finishing_ends = line(
             "Finisher on site, pour alone",
             "h",
-            largest(own_placer_time, window + PourHours.curing / own_people),
+            largest(own_placer_time, window + CURING / own_people),
             source="not before the finishing window ends, then curing",
         )
         own_saw_time = line(
@@ -127,7 +127,7 @@ def pour_people(called: str, title: str, level: Level, how: Placed) -> PourLines
             "h",
             when(
                 JointNeeds.saw_cut > 0,
-                largest(finishing_ends, window + SawDelay.after + PourHours.sawing),
+                largest(finishing_ends, window + SawDelay.after + SAWING),
                 0,
             ),
             source="sawing begins after the finishing window; 0 if nothing is sawn",
@@ -203,7 +203,7 @@ def pour_people(called: str, title: str, level: Level, how: Placed) -> PourLines
         task_hours = line(
             "Hours on tasks of the visit",
             "h",
-            PourHours.shared + PourHours.sawing + how.task_hours + is_shared * PrepVisit.hours,
+            PourHours.shared + SAWING + how.task_hours + is_shared * PrepVisit.hours,
             source="placing or mixing, shared hours and sawing; with preparation where it is shared",
         )
         beyond = line(

@@ -49,7 +49,7 @@ class RuleComparison(Section, title="Order compared with another rule", sheet=_S
     is_best = line(
         "Order is the cheapest size",
         "",
-        when(equals(Order.quantity, Order.by_risk), 1, 0),
+        when(equals(Order.quantity, at(BestOrder.order, Placing.discharge)), 1, 0),
         source="1 if no order size has a lower expected cost",
     )
     cost = line(

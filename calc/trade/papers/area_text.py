@@ -42,16 +42,16 @@ SHAPE = named_rows(
 class EighthText(Section, title="Eighths of an inch", each=EIGHTH, sheet=_SHEET):
     """The fraction as it is written, after whole inches and without them."""
 
-    after_inches = line(
+    after_inches = fixed(
         "Fraction after the inches",
-        "",
-        by_row(EIGHTH, '"', ' 1/8"', ' 1/4"', ' 3/8"', ' 1/2"', ' 5/8"', ' 3/4"', ' 7/8"'),
+        EIGHTH,
+        *('"', ' 1/8"', ' 1/4"', ' 3/8"', ' 1/2"', ' 5/8"', ' 3/4"', ' 7/8"'),
         source="the tape",
     )
-    without_inches = line(
+    without_inches = fixed(
         "Fraction without inches",
-        "",
-        by_row(EIGHTH, '0"', '1/8"', '1/4"', '3/8"', '1/2"', '5/8"', '3/4"', '7/8"'),
+        EIGHTH,
+        *('0"', '1/8"', '1/4"', '3/8"', '1/2"', '5/8"', '3/4"', '7/8"'),
         source="the tape",
     )
 
@@ -62,9 +62,8 @@ def feet_and_inches(called: str, title: str, level: Level, inches: Expr, sheet: 
     class Size(Section, title=title, each=level, sheet=sheet, called=called):
         """To the nearest eighth of an inch."""
 
-        size = line("Size", "in", inches, source="where it is computed")
         eighths = line(
-            "Eighths of an inch, total", "", rounded(size * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
+            "Eighths of an inch, total", "", rounded(inches * HALVES_PER_IN * TWO * TWO, 0), source="the nearest eighth"
         )
         feet = line("Feet", "", round_down(eighths / TWELVE / TWO / TWO / TWO), source="whole feet")
         whole_inches = line(
@@ -121,29 +120,28 @@ def _size(word: str) -> Expr:
 class ShapeText(Section, title="Text of each shape", each=SHAPE, sheet=_SHEET):
     """What a shape is called on the papers, and which sizes follow."""
 
-    prefix = line(
+    prefix = fixed(
         "Name",
-        "",
-        by_row(
-            SHAPE,
-            "Rectangle ",
-            "Triangle, side ",
-            "Circle, diameter ",
-            "Quarter circle, radius ",
-            "As measured at its cross-sections",
-            "Straight sides, as measured",
-            "As measured",
-        ),
+        SHAPE,
+        "Rectangle ",
+        "Triangle, side ",
+        "Circle, diameter ",
+        "Quarter circle, radius ",
+        "As measured at its cross-sections",
+        "Straight sides, as measured",
+        "As measured",
         source="shape",
     )
-    shows_length = line("Shows its length", "", by_row(SHAPE, 1, 1, 1, 1, 0, 0, 0), source="1 where it is shown")
-    shows_width = line("Shows its width", "", by_row(SHAPE, 1, 1, 0, 0, 0, 0, 0), source="1 where it is shown")
-    separator = line(
-        "Between the sizes", "", by_row(SHAPE, " by ", ", height ", "-", "-", "-", "-", "-"), source="shape"
+    separator = fixed(
+        "Between the sizes",
+        SHAPE,
+        *(" by ", ", height ", "-", "-", "-", "-", "-"),
+        source="shape; a dash for one without a second size",
     )
 
 
 _SHAPE = when(FOUR_SIDED, "rectangle", Area.shape)
+_AS_MEASURED = either(*(Area.shape.is_(word) for word in ("cross-sections", "outline points", "area given")))
 
 
 class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
@@ -161,15 +159,15 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
         when(tapers > 0, "Trapezoid ", look_up(ShapeText.prefix, _SHAPE)),
         source="shape",
     )
-    shows_length = line("Length shown", "", look_up(ShapeText.shows_length, _SHAPE), source="shape")
-    shows_width = line("Width shown", "", look_up(ShapeText.shows_width, _SHAPE), source="shape")
     separator = line("Between length and width", "", look_up(ShapeText.separator, _SHAPE), source="shape")
-    length = line("Length text", "", _size("length"), source="sizes of the areas")
-    width = line("Width text", "", _size("width"), source="sizes of the areas")
     outline = line(
         "Outline text",
         "",
-        joined(prefix, when(shows_length > 0, length, ""), when(shows_width > 0, joined(separator, width), "")),
+        joined(
+            prefix,
+            when(_AS_MEASURED, "", _size("length")),
+            when(is_word(separator, "-"), "", joined(separator, _size("width"))),
+        ),
         source="shape and sizes",
     )
     shape = line(
@@ -202,9 +200,7 @@ class AreaText(Section, title="Text of each area", each=AREA, sheet=_SHEET):
     old_slab = line(
         "Old slab, total", "ft2", Area.old_slab * Area.quantity, source="old slab times quantity", adds=True
     )
-    dowels = line(
-        "Dowels, total of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges", adds=True
-    )
+    dowels = line("Dowels, total of the area", "bar", total(DoweledEdge.dowels, AREA), source="sum of its edges")
     dowel_text = line(
         "Dowel text",
         "",

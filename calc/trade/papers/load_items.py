@@ -21,13 +21,15 @@ from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PAC
 from calc.trade.ordering.order import Order
 from calc.trade.ordering.pour import Pour
 from calc.trade.papers.pour_text import BoardText
+from calc.trade.takeoff.bond_breaker import BondBreaker
 from calc.trade.takeoff.dowels import CuttingList, DowelNeeds
 from calc.trade.takeoff.forms import FormNeeds, Stakes
+from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joints import JointNeeds
-from calc.trade.takeoff.reinforcement import BarMat, ReinforcementNeeds
+from calc.trade.takeoff.reinforcement import BarMat, Reinforcement, ReinforcementNeeds
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Task
-from calc.trade.work.protection import Protection
+from calc.trade.work.protection import BARRICADE_DAYS, Protection
 
 
 @dataclass(frozen=True)
@@ -82,18 +84,18 @@ MATERIALS = (
         for word in BOARD.axis.words
     ),
     Item("Forms", "Bender board", "ft", round_up(total(Stakes.curved), to=exact(1, "ft"))),
-    Item("Forms", "Form stakes", "each", FormNeeds.stakes),
+    Item("Forms", "Form stakes", "each", total(Stakes.stakes)),
     Item("Forms", "Form release agent", "job", FormNeeds.release_agent),
     Item("Dowels", "Dowel stock, full length", "bar", total(CuttingList.bars)),
     Item("Dowels", "Dowels to cut from it", "bar", total(CuttingList.dowels_to_cut)),
     Item("Dowels", "Epoxy tubes", "each", DowelNeeds.cartridges),
     Item("Reinforcement", "Reinforcing bars, full length", "bar", total(BarMat.stock_bars)),
-    Item("Reinforcement", "Wire mesh sheets", "each", ReinforcementNeeds.mesh_sheets),
-    Item("Reinforcement", "Bar supports (chairs)", "each", ReinforcementNeeds.supports),
+    Item("Reinforcement", "Wire mesh sheets", "each", total(Reinforcement.sheets)),
+    Item("Reinforcement", "Bar supports (chairs)", "each", total(Reinforcement.supports)),
     Item("Reinforcement", "Bar ties, hundreds", "pack", ReinforcementNeeds.tie_hundreds),
     Item("Reinforcement", "Vapor retarder rolls", "roll", ReinforcementNeeds.vapor_rolls.count),
     Item("Joints", "Isolation-joint filler strips", "each", JointNeeds.filler_strips),
-    Item("Joints", "Bond breaker", "ft2", Protection.sheet_area),
+    Item("Joints", "Bond breaker", "ft2", total(BondBreaker.area)),
     Item("Base", "Base rock, picked up on the way", "ton", _where(BaseHaul.delivered <= 0, BaseNeeds.buy)),
     Item("Concrete", "Bagged concrete", "bag", Order.bags),
     Item("Concrete", "Fiber", "bag", FiberTotal.bags),
@@ -107,7 +109,7 @@ MATERIALS = (
         for size, count in (("small", packs.small), ("large", packs.large))
     ),
     Item("Concrete", "Concrete washout", "each", Protection.washouts),
-    Item("Closing off", "Barricades, for so many days", "day", Protection.closed_days),
+    Item("Closing off", "Barricades, for so many days", "day", BARRICADE_DAYS),
     Item("Closing off", "Caution tape and signs", "set", _ONE),
     Item("Closing off", "Traffic cones", "set", _where(Permissions.right_of_way.is_("yes"))),
 )
@@ -123,13 +125,13 @@ TOOLS = (
     Item("Dig and base", "Rake and hand tamper", "set", _where(_hours("place base rock") > 0)),
     Item("Dig and base", "Tarp to cover the load", "each", _where(total(Hauled.loads) > 0)),
     Item("Dig and base", "Pipe caps and fittings", "set", _where(_hours("cap lines") > 0)),
-    Item("Forms", "Form hammer, circular saw, screws", "set", _where(FormNeeds.formed > 0)),
+    Item("Forms", "Form hammer, circular saw, screws", "set", _where(total(EdgeTakeoff.formed) > 0)),
     Item("Dowels", "Rotary hammer drill", "each", _where(_DOWELED)),
     Item("Dowels", "Drill bits", "each", DowelNeeds.bits),
     Item("Dowels", "Vacuum with dust filter, brush for the holes", "set", _where(_DOWELED)),
-    Item("Dowels", "Bar cutter", "each", _where(either(_DOWELED, ReinforcementNeeds.bar_weight > 0))),
-    Item("Reinforcement", "Bar bender and tie pliers", "set", _where(ReinforcementNeeds.bar_weight > 0)),
-    Item("Reinforcement", "Bolt cutter for mesh", "each", _where(ReinforcementNeeds.mesh_sheets > 0)),
+    Item("Dowels", "Bar cutter", "each", _where(either(_DOWELED, total(BarMat.weight) > 0))),
+    Item("Reinforcement", "Bar bender and tie pliers", "set", _where(total(BarMat.weight) > 0)),
+    Item("Reinforcement", "Bolt cutter for mesh", "each", _where(total(Reinforcement.sheets) > 0)),
     Item("Placing", "Wheelbarrows", "each", _where(_BARROWED, Access.wheelbarrows)),
     Item("Placing", "Buckets for mixing water", "set", _where(Order.bags > 0)),
     Item("Placing", "Concrete rakes", "each", Crew.placing.count),
@@ -186,8 +188,8 @@ class LoadItem(Section, title="Items to load", each=ITEM, sheet="Costs"):
         "Quantity to load", "", by_row(ITEM, *(item.bare for item in ITEMS)), source="by task; 0 if it is not needed"
     )
     name = line("Name on the list", "", by_row(ITEM, *map(_name_of, ITEMS)), source="by item")
-    unit_of_measure = line("Unit on the list", "", by_row(ITEM, *(item.unit for item in ITEMS)), source="by item")
-    use = line("What it is for", "", by_row(ITEM, *(item.use for item in ITEMS)), source="by item")
+    unit_of_measure = fixed("Unit on the list", ITEM, *(item.unit for item in ITEMS), source="by item")
+    use = fixed("What it is for", ITEM, *(item.use for item in ITEMS), source="by item")
     needed = line("Is loaded", "", when(quantity > 0, 1, 0), source="1 if the job takes any", adds=True)
     row = line(
         "Row on the list",

@@ -29,18 +29,12 @@ def short_hire(called: str, title: str, tool: str, needed: Expr) -> ShortHire:
 
         hours = line("Hours of hire", "h", needed, source="hours of its tasks")
         days = line("Days of hire", "each", round_up(hours / Rental.day), source="hours over a rental day, rounded up")
-        weeks = line(
-            "Weeks of hire", "each", round_up(days.count / Rental.week), source="days over a rental week, rounded up"
-        )
         by_day = line("Hire by the day", "$", money(days * look_up(Rental.day_price, tool)), source="0 without a price")
         by_week = line(
-            "Hire by the week", "$", money(weeks * look_up(Rental.week_price, tool)), source="0 without a price"
-        )
-        longer_known = line(
-            "Price by days or weeks is known",
-            "",
-            when(either(_is_known(Rental.day_price, tool), _is_known(Rental.week_price, tool)), 1, 0),
-            source="1 if the company book has one of them; $0 is a price",
+            "Hire by the week",
+            "$",
+            money(count_of(round_up(days.count / Rental.week), "each") * look_up(Rental.week_price, tool)),
+            source="days over a rental week, rounded up; 0 without a price",
         )
         longer = line(
             "Hire by days or weeks",
@@ -58,22 +52,24 @@ def short_hire(called: str, title: str, tool: str, needed: Expr) -> ShortHire:
             when(both(hours <= Rental.half_day, _is_known(Rental.half_price, tool)), 1, 0),
             source="1 if it is long enough, and has a price",
         )
-        half_day = line(
-            "Hire for half a day",
-            "$",
-            when(half_day_fits > 0, money(exact(1, "each") * look_up(Rental.half_price, tool)), 0),
-            source="0 if it is too short, or has no price",
-        )
         shortest = line(
             "Hire for the shortest period",
             "$",
-            when(half_day_fits > 0, half_day, longer),
+            when(half_day_fits > 0, money(exact(1, "each") * look_up(Rental.half_price, tool)), longer),
             source="half a day if it is enough, else days or weeks",
         )
         cost = line(
             "Cost of the hire",
             "$",
-            when(hours > 0, when(longer_known > 0, smallest(shortest, longer), shortest), 0),
+            when(
+                hours > 0,
+                when(
+                    either(_is_known(Rental.day_price, tool), _is_known(Rental.week_price, tool)),
+                    smallest(shortest, longer),
+                    shortest,
+                ),
+                0,
+            ),
             source="the cheaper of those that have a price; none without hours",
         )
 

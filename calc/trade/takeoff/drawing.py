@@ -24,7 +24,6 @@ class StationPoint(Section, title="Stations by number", each=CROSS_SECTION, shee
     """Keys by which the plan drawing looks them up."""
 
     counted = line("Stations counted", "", when(CrossSection.station >= 0, 1, 0), source="1 for each row")
-    place = line("Distance along the plan", "ft", OldJoint.place, source="from where the slab begins")
     key = line(
         "Station key",
         "",
@@ -230,7 +229,7 @@ class OutlinePoint(Section, title="Plan outline points", each=AREA * POINT, shee
     on_tape = line(
         "Distance on the tape",
         "ft",
-        shape_along + AreaOutlinePoint.along * _listed(StationPoint.place, OutlineSegment.x, key),
+        shape_along + AreaOutlinePoint.along * _listed(OldJoint.place, OutlineSegment.x, key),
         source="by the shape, or from the list",
     )
     square_to_tape = line(

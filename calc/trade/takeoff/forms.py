@@ -120,12 +120,10 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
         source="common practice, no source: as often as lumber if it is stored flat",
     )
 
-    formed = line("Forms, total", "ft", total(EdgeTakeoff.formed), source="sum of the edges that are formed")
-    stakes = line("Form stakes, total", "each", total(Stakes.stakes), source="sum of the edges")
     stake_charge = line(
         "Form stakes, share of reuse",
         "$",
-        money(stakes * if_given(stake_price, 0) / stake_reuses),
+        money(total(Stakes.stakes) * if_given(stake_price, 0) / stake_reuses),
         source="stakes times price over reuses",
     )
     bender_board_charge = line(
@@ -135,7 +133,10 @@ class FormNeeds(Section, title="Stakes, bender board and release agent", sheet=_
         source="curved forms times price over reuses",
     )
     release_agent = line(
-        "Form release agent, per job", "each", when(formed > 0, 1, 0), source="1 if anything is formed"
+        "Form release agent, per job",
+        "each",
+        when(total(EdgeTakeoff.formed) > 0, 1, 0),
+        source="1 if anything is formed",
     )
     release_agent_charge = line(
         "Form release agent, cost",

@@ -28,7 +28,7 @@ class StationStrip(Section, title="Station strips", each=CROSS_SECTION, sheet="T
     )
     depth = line("Depth at the station", "in", if_given(CrossSection.depth, 0), source="as measured")
     has_depth = line(
-        "Depth measured here", "", when(is_given(CrossSection.depth), 1, 0), source="1 if a depth was typed", adds=True
+        "Depth measured here", "", when(is_given(CrossSection.depth), 1, 0), source="1 if a depth was typed"
     )
 
 

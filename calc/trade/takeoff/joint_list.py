@@ -69,12 +69,6 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
         ),
         source="matched and added joints, up to the last old joint before this one",
     )
-    gap_start = line(
-        "Station of that old joint",
-        "ft",
-        when(old_before > 0, lookup_by_key(OldJoint.place, OldJoint.key, key_base + old_before), 0),
-        source="0, the end of the area, if there is none",
-    )
     gap = line(
         "Gap to divide",
         "ft",
@@ -106,8 +100,9 @@ class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and pla
     matched = line(
         "Joint station, matched",
         "ft",
-        gap_start + gap * (number - joints_before) / largest(1, panels_in_gap),
-        source="divided evenly over the gap",
+        when(old_before > 0, lookup_by_key(OldJoint.place, OldJoint.key, key_base + old_before), 0)
+        + gap * (number - joints_before) / largest(1, panels_in_gap),
+        source="the old joint before it, or the end of the area; the gap is divided evenly",
     )
     place = line(
         "Joint station",

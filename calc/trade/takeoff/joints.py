@@ -150,7 +150,6 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         "",
         when(known > 0, largest(1, round_up(width / limit), typed_panels) - 1, 0),
         source="panels across the width less one: by the panel limit, or by a narrower panel width typed",
-        adds=True,
         may_be_overridden=True,
     )
     panel_width = line(
@@ -205,7 +204,6 @@ class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="
             0,
         ),
         source="input; none at an end of the slab, which is a joint already, nor outside it",
-        adds=True,
     )
     running_count = line("Old joints, running count", "", running(is_joint, AREA), source="within the area")
     key = line(
@@ -250,9 +248,7 @@ class OldJoint(Section, title="Old joints to match", each=CROSS_SECTION, sheet="
 class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and placing"):
     """Old joints govern the layout if there are any; else, or where the count is overridden, the panels are even."""
 
-    old = line(
-        "Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint", adds=True
-    )
+    old = line("Old joints matched", "", total(OldJoint.is_joint, AREA), source="each is matched by a new joint")
     joints_to_first = line(
         "Joints up to the first old joint",
         "",

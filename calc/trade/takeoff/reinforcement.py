@@ -143,7 +143,6 @@ class Reinforcement(Section, title="Reinforcement", each=AREA, sheet=_SHEET):
         "Mesh waste, shapes without two sides", "%", 15, low=10, high=25, source="common practice, no source"
     )
 
-    area = line("Area of all copies", "ft2", Slab.net_area, source="takeoff", adds=True)
     crossings = line(
         "Crossings of one area",
         "",
@@ -153,7 +152,7 @@ class Reinforcement(Section, title="Reinforcement", each=AREA, sheet=_SHEET):
     supports = line(
         "Bar supports",
         "each",
-        when(SlabSides.has_bars > 0, count_of(round_up(area / support_area), "each"), 0),
+        when(SlabSides.has_bars > 0, count_of(round_up(Slab.net_area / support_area), "each"), 0),
         source="area over the area of one, rounded up",
         adds=True,
     )
@@ -193,7 +192,7 @@ class Reinforcement(Section, title="Reinforcement", each=AREA, sheet=_SHEET):
     by_area = line(
         "Mesh sheets, by area",
         "each",
-        count_of(round_up(area * (1 + sheet_waste / PERCENT) / (sheet_length * sheet_width)), "each"),
+        count_of(round_up(Slab.net_area * (1 + sheet_waste / PERCENT) / (sheet_length * sheet_width)), "each"),
         source="area with waste over a sheet, rounded up",
     )
     sheets = line(
@@ -203,11 +202,13 @@ class Reinforcement(Section, title="Reinforcement", each=AREA, sheet=_SHEET):
         source="by sides, else by area",
         adds=True,
     )
-    mesh_area = line("Slab with mesh", "ft2", SlabSides.has_mesh * area, source="area, if it has mesh", adds=True)
+    mesh_area = line(
+        "Slab with mesh", "ft2", SlabSides.has_mesh * Slab.net_area, source="area, if it has mesh", adds=True
+    )
     vapor_area = line(
         "Slab on a vapor retarder",
         "ft2",
-        when(Area.vapor_retarder.is_("yes"), area, 0),
+        when(Area.vapor_retarder.is_("yes"), Slab.net_area, 0),
         source="area, if it has one",
         adds=True,
     )
@@ -217,7 +218,7 @@ class AreaBars(Section, title="Stock bars by area", each=AREA, sheet=_SHEET):
     """With the size of its bars."""
 
     size = line("Size of its bars", "", joined(Area.bar_size), source="input")
-    stock_bars = line("Stock bars of the area", "bar", total(BarMat.stock_bars, AREA), source="both ways", adds=True)
+    stock_bars = line("Stock bars of the area", "bar", total(BarMat.stock_bars, AREA), source="both ways")
 
 
 class BarsToBuy(Section, title="Stock bars by size", each=BAR, sheet=_SHEET):
@@ -243,19 +244,17 @@ class ReinforcementNeeds(Section, title="Reinforcement to buy", sheet=_SHEET):
     )
     vapor_lap = factor("Vapor retarder laps", "%", 10, low=5, high=20, source="ASTM E1643: laps of 6 in, from memory")
 
-    bar_weight = line("Reinforcing bars, weight", "lb", total(BarMat.weight), source="sum of the areas")
-    mesh_area = line("Wire mesh to place", "ft2", total(Reinforcement.mesh_area), source="sum of the areas")
-    mesh_sheets = line("Mesh sheets to buy", "each", total(Reinforcement.sheets), source="sum of the areas")
-    supports = line("Bar supports to buy", "each", total(Reinforcement.supports), source="sum of the areas")
     tie_hundreds = line(
         "Bar ties to buy, hundreds",
         "pack",
         count_of(round_up(total(Reinforcement.ties).count / HUNDRED), "pack"),
         source="sum of the areas, rounded up to a hundred",
     )
-    vapor_laid = line("Vapor retarder to lay", "ft2", total(Reinforcement.vapor_area), source="sum of the areas")
     vapor_area = line(
-        "Vapor retarder with laps", "ft2", vapor_laid * (1 + vapor_lap / PERCENT), source="area plus laps"
+        "Vapor retarder with laps",
+        "ft2",
+        total(Reinforcement.vapor_area) * (1 + vapor_lap / PERCENT),
+        source="area plus laps",
     )
     roll = line("Area of a roll", "ft2/pack", if_given(vapor_price.size, 0), source="Prices")
     vapor_rolls = line(

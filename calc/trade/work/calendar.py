@@ -12,7 +12,7 @@ from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY
 from calc.trade.work.paid_time import Visit
 
 _SHEET = "Costs"
-_WEEK = exact(7)
+_ONE_DAY, _SUNDAY = exact(1, "days"), exact(1)
 _PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
 _NUMBER = row_number(DAY)
 _POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
@@ -47,56 +47,39 @@ class CalendarRules(Section, title="Calendar rules", sheet=_SHEET):
         if_given(Job.pour_date, Job.bid_date),
         source="pour date; the bid date where none is typed, for nothing but a calendar to look at",
     )
-    saturdays = line(
-        "Saturday is a working day", "", when(Company.saturday_work.is_("yes"), 1, 0), source="1 if the company says so"
-    )
-    crews = line("Crews the company has", "", Company.crews, source="as typed in the company book")
 
 
 class DayOff(Section, title="Holidays", each=HOLIDAY, sheet=_SHEET):
     """Days on which the company does not work."""
 
-    on = line("Date of the holiday", "day", Holiday.day, source="as typed in the company book")
     counted = line("Holiday counts", "", when(is_given(Holiday.day), 1, 0), source="1 with a date")
+
+
+_FROM_POUR = count_of(
+    when(
+        _NUMBER > _LAST_NEAR,
+        _NUMBER - _LAST_NEAR - 1 + round_up(CalendarRules.seal_wait.count),
+        _NUMBER - _POUR_ROW,
+    ),
+    "days",
+)
+"""The days of a row from the pour: one by one around it, and then from the first on which it may be sealed."""
 
 
 class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
     """Every day around the pour, and from the first day on which the slab may be sealed."""
 
-    offset = line(
-        "Days from the pour",
-        "days",
-        count_of(
-            when(
-                _NUMBER > _LAST_NEAR,
-                _NUMBER - _LAST_NEAR - 1 + round_up(CalendarRules.seal_wait.count),
-                _NUMBER - _POUR_ROW,
-            ),
-            "days",
-        ),
-        source="number of the row",
-    )
-    on = line("Date", "day", days_after(CalendarRules.middle, offset), source="calendar")
-    weekday = line(
-        "Weekday, 0 for Saturday",
-        "",
-        correlation(
-            "",
-            lambda day: day - round_down(day / _WEEK) * _WEEK,
-            on,
-            source="calendar: a date is a number of days, and that of a Saturday is a multiple of 7",
-        ),
-        source="remainder of the number of the date over 7: 1 is Sunday, 2 is Monday",
-    )
-    is_holiday = line(
-        "Holiday", "", when(total_on(DayOff.counted, DayOff.on, on) > 0, 1, 0), source="1 if the company book has it"
+    on = line(
+        "Date", "day", days_after(CalendarRules.middle, _FROM_POUR), source="day of the pour, plus the days to this row"
     )
     is_working = line(
         "Working day",
         "",
         when(
             either(
-                equals(weekday, 1), both(equals(weekday, 0), equals(CalendarRules.saturdays, 0)), equals(is_holiday, 1)
+                equals(day_of_week(on), _SUNDAY),
+                both(equals(day_of_week(days_after(on, _ONE_DAY)), _SUNDAY), Company.saturday_work.is_("no")),
+                total_on(DayOff.counted, Holiday.day, on) > 0,
             ),
             0,
             1,
@@ -106,34 +89,17 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
     count = line("Working days so far", "", running(is_working, JOB), source="running count")
 
 
-class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
-    """How many days each kind of visit takes, and the working days that they are counted from."""
+_PREP_DAYS, _STRIP_DAYS, _SEAL_DAYS = (look_up(Visit.visits, kind) for kind in (_PREP, _STRIP, _SEAL))
+"""The days of each kind of visit: a visit is a day."""
+_BEFORE_POUR, _TO_POUR = at(CalendarDay.count, _ROW_BEFORE), at(CalendarDay.count, _POUR_ROW)
+_NEAR, _ALL_DAYS = at(CalendarDay.count, _LAST_NEAR), at(CalendarDay.count, _LAST_ROW)
+"""Working days before the pour and to it, before the first day of sealing, and in the calendar."""
 
-    prep = line("Preparation days", "", look_up(Visit.visits, _PREP), source="preparation visits, a day each")
-    strip = line("Strip days", "", look_up(Visit.visits, _STRIP), source="strip visits, a day each")
-    seal = line("Seal days", "", look_up(Visit.visits, _SEAL), source="seal visits, a day each")
-    before_pour = line(
-        "Working days before the pour, in the calendar",
-        "",
-        at(CalendarDay.count, _ROW_BEFORE),
-        source="running count on the day before",
-    )
-    to_pour = line(
-        "Working days to the pour, in the calendar",
-        "",
-        at(CalendarDay.count, _POUR_ROW),
-        source="running count on the day of the pour",
-    )
-    near = line(
-        "Working days before sealing, in the calendar",
-        "",
-        at(CalendarDay.count, _LAST_NEAR),
-        source="running count on the last day around the pour",
-    )
-    all_days = line(
-        "Working days in the calendar", "", at(CalendarDay.count, _LAST_ROW), source="running count on the last day"
-    )
-    first_prep = line("First preparation day, by count", "", before_pour - prep + 1, source="counted back")
+
+class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
+    """The working days, by count, that the visits begin on, and whether the calendar reaches them."""
+
+    first_prep = line("First preparation day, by count", "", _BEFORE_POUR - _PREP_DAYS + 1, source="counted back")
     locate = line(
         "Day to ask for the locate ticket, by count",
         "",
@@ -147,8 +113,8 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
             both(
                 CalendarRules.known > 0,
                 locate > 0,
-                to_pour + strip <= near,
-                near + seal <= all_days,
+                _TO_POUR + _STRIP_DAYS <= _NEAR,
+                _NEAR + _SEAL_DAYS <= _ALL_DAYS,
             ),
             1,
             0,
@@ -163,33 +129,28 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     )
 
 
+_WORKING = CalendarMarks.fits > 0, CalendarDay.is_working > 0
+"""A working day of a calendar that holds all visits."""
+
+
 class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
     """What is done on each day, and by how many people."""
 
-    usable = line(
-        "Working day, if the days are enough",
-        "",
-        CalendarMarks.fits * CalendarDay.is_working,
-        source="1 for a working day of a calendar that holds all visits",
-    )
     is_prep = line(
         "Preparation",
         "",
-        when(both(usable > 0, _NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep), 1, 0),
+        when(both(*_WORKING, _NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep), 1, 0),
         source="working days before the pour",
-    )
-    is_pour = line(
-        "Pour", "", CalendarMarks.fits * when(equals(_NUMBER, _POUR_ROW), 1, 0), source="the day that is typed"
     )
     is_strip = line(
         "Stripping",
         "",
         when(
             both(
-                usable > 0,
+                *_WORKING,
                 _NUMBER > _POUR_ROW,
                 _NUMBER <= _LAST_NEAR,
-                CalendarDay.count - CalendarMarks.to_pour <= CalendarMarks.strip,
+                CalendarDay.count - _TO_POUR <= _STRIP_DAYS,
             ),
             1,
             0,
@@ -199,15 +160,16 @@ class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
     is_seal = line(
         "Sealing",
         "",
-        when(
-            both(usable > 0, _NUMBER > _LAST_NEAR, CalendarDay.count - CalendarMarks.near <= CalendarMarks.seal), 1, 0
-        ),
+        when(both(*_WORKING, _NUMBER > _LAST_NEAR, CalendarDay.count - _NEAR <= _SEAL_DAYS), 1, 0),
         source="working days from the first on which the slab may be sealed",
     )
     visit_row = line(
         "Row of the visit",
         "",
-        is_prep + TWO * is_pour + THREE * is_strip + TWO * TWO * is_seal,
+        is_prep
+        + TWO * CalendarMarks.fits * when(equals(_NUMBER, _POUR_ROW), 1, 0)
+        + THREE * is_strip
+        + TWO * TWO * is_seal,
         source="row of the visits and paid time; 0 on a day without a visit",
     )
     visit = line(
@@ -228,7 +190,7 @@ def _on_day(count: Expr) -> Expr:
     """The date of the working day with this count; 0 where it is not known."""
     return when(
         CalendarMarks.fits > 0,
-        lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, largest(1, count))),
+        lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(_ALL_DAYS, largest(1, count))),
         0,
     )
 
@@ -251,25 +213,25 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     first_prep_day = line(
         "First day of work",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
+        when(_PREP_DAYS > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
         source="first preparation day; the day of the pour where that is the first",
     )
     last_prep_day = line(
         "Last preparation day",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.before_pour), day_if_shared),
+        when(_PREP_DAYS > 0, _on_day(_BEFORE_POUR), day_if_shared),
         source="last preparation day; the day of the pour where they are one visit",
     )
     strip_day = line(
         "Day of stripping",
         "day",
-        when(CalendarMarks.strip > 0, _on_day(CalendarMarks.to_pour + 1), 0),
+        when(_STRIP_DAYS > 0, _on_day(_TO_POUR + 1), 0),
         source="next working day after the pour",
     )
     seal_day = line(
         "Day of sealing",
         "day",
-        when(CalendarMarks.seal > 0, _on_day(CalendarMarks.near + 1), 0),
+        when(_SEAL_DAYS > 0, _on_day(_NEAR + 1), 0),
         source="first working day on which it may be sealed",
     )
     locate_by = line(
@@ -286,9 +248,7 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
             0,
             days_between(
                 CalendarRules.middle,
-                lookup_by_key(
-                    CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, CalendarMarks.to_pour + 1)
-                ),
+                lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(_ALL_DAYS, _TO_POUR + 1)),
             ),
         ),
         source="calendar; 0 for a pour on a working day",
@@ -299,14 +259,14 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     strip_words = line(
         "Strip, in words",
         "",
-        when(both(equals(CalendarMarks.strip, 0), CalendarMarks.fits > 0), "no visit", strip_date),
+        when(both(equals(_STRIP_DAYS, 0), CalendarMarks.fits > 0), "no visit", strip_date),
         source="day of stripping",
     )
     seal_date = line("Day of sealing, in words", "", _words(seal_day), source="day of sealing")
     seal_words = line(
         "Seal, in words",
         "",
-        when(both(equals(CalendarMarks.seal, 0), CalendarMarks.fits > 0), "no visit", seal_date),
+        when(both(equals(_SEAL_DAYS, 0), CalendarMarks.fits > 0), "no visit", seal_date),
         source="day of sealing",
     )
     locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")

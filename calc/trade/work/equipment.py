@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.hauling.choice import Choice
 from calc.trade.inputs.work import Digging, OnSite
 from calc.trade.levels import RENTAL, TOOL
 from calc.trade.prices.mobilization import Mobilization
@@ -12,67 +13,39 @@ from calc.trade.takeoff.forms import has_price
 from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime
 from calc.trade.work.prep import PrepWork
-from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.tasks import Work
 
 _SHEET = "Costs"
 _ONE_DOLLAR, _ONE_EACH = exact(1, "$"), exact(1, "each")
 
 
+def _hours(task: str) -> Expr:
+    """Hours of a task."""
+    return look_up(Task.hours, task)
+
+
 class Tool(Section, title="Rental equipment", each=TOOL, sheet=_SHEET):
     """A machine is on site for as long as its own tasks take. A saw and a demolition hammer have their own engine."""
 
-    task = line(
-        "Task of the machine",
-        "",
-        by_row(
-            TOOL,
-            "break out slab",
-            "chip footings",
-            "demolition saw cut",
-            "place base rock",
-            "mix bags",
-            "drill dowels",
-            "dig by machine",
-        ),
-        source="by machine",
-    )
-    other_task = line(
-        "Second task",
-        "",
-        by_row(
-            TOOL,
-            "break out slab",
-            "chip footings",
-            "saw-cut joints",
-            "place base rock",
-            "mix bags",
-            "chip footings",
-            "load by machine",
-        ),
-        source="by machine; the same task again for a machine with one",
-    )
-    of_task = line("Hours of the task", "h", look_up(Task.hours, task), source="labor hours")
-    of_other = line("Hours of the second task", "h", look_up(Task.hours, other_task), source="labor hours")
     hours = line(
         "Machine hours",
         "h",
         by_row(
             TOOL,
-            of_task,
-            of_task,
-            of_task + of_other,
-            of_task,
+            _hours("break out slab"),
+            _hours("chip footings"),
+            _hours("demolition saw cut") + _hours("saw-cut joints"),
+            _hours("place base rock"),
             Work.mix_time,
-            when(OnSite.power.is_("no"), of_task + of_other + Work.mix_time, 0),
-            of_task + of_other,
+            when(OnSite.power.is_("no"), _hours("drill dowels") + _hours("chip footings") + Work.mix_time, 0),
+            _hours("dig by machine") + _hours("load by machine"),
         ),
         source="hours of its tasks; mixer: mixing time; generator: all tasks that need power, if the site has none",
     )
     kept_until = line(
         "Workday of the last load it fills",
         "each",
-        by_row(TOOL, 0, 0, 0, 0, 0, 0, when(hours > 0, count_of(PrepVisit.last_load_day, "each"), 0)),
+        by_row(TOOL, 0, 0, 0, 0, 0, 0, when(hours > 0, count_of(Choice.last_day, "each"), 0)),
         source="a machine that loads stays until the last load is filled",
     )
     days = line(
@@ -80,19 +53,6 @@ class Tool(Section, title="Rental equipment", each=TOOL, sheet=_SHEET):
         "each",
         largest(round_up(hours / Rental.day), kept_until.count),
         source="machine hours over a rental day, rounded up, and at least to the last load",
-    )
-    weeks = line(
-        "Rental weeks",
-        "each",
-        round_up(days.count / Rental.week),
-        source="rental days over a rental week, rounded up",
-    )
-    half_known = line(
-        "Half-day price is known", "", has_price(Rental.half_price, TOOL), source="1 if the company book has it"
-    )
-    day_known = line("Day price is known", "", has_price(Rental.day_price, TOOL), source="1 if the company book has it")
-    week_known = line(
-        "Week price is known", "", has_price(Rental.week_price, TOOL), source="1 if the company book has it"
     )
 
 
@@ -103,8 +63,13 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
     count = line(
         "Rental periods",
         "each",
-        by_row(RENTAL, when(Tool.hours > 0, _ONE_EACH, 0), Tool.days, Tool.weeks),
-        source="for the machine hours",
+        by_row(
+            RENTAL,
+            when(Tool.hours > 0, _ONE_EACH, 0),
+            Tool.days,
+            count_of(round_up(Tool.days.count / Rental.week), "each"),
+        ),
+        source="for the machine hours; days over a rental week, rounded up",
     )
     price_each = line(
         "Price per period",
@@ -129,9 +94,11 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
         "",
         by_row(
             RENTAL,
-            when(both(Tool.hours <= Rental.half_day, Tool.kept_until <= _ONE_EACH), Tool.half_known, 0),
-            Tool.day_known,
-            Tool.week_known,
+            when(
+                both(Tool.hours <= Rental.half_day, Tool.kept_until <= _ONE_EACH), has_price(Rental.half_price, TOOL), 0
+            ),
+            has_price(Rental.day_price, TOOL),
+            has_price(Rental.week_price, TOOL),
         ),
         source="1 if it has a price, and a half day is long enough, with no load to fill on another day",
     )
@@ -154,7 +121,6 @@ class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
         "",
         when(both(Tool.hours > 0, at(RentalOption.available, row, of=TOOL) <= 0), 1, 0),
         source="1 if the machine is needed and the company book has no price that applies",
-        adds=True,
     )
     way = line(
         "Rental period chosen",
@@ -199,13 +165,6 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
         when(both(Digging.by.is_("machine"), PrepWork.excavated + PrepWork.loose > 0), 1, 0),
         source="1 if soil is excavated or loaded by machine",
     )
-    excavator_delivery = line(
-        "Mini excavator delivery cost",
-        "$",
-        money(excavator_deliveries * if_given(excavator_delivery_price, 0)),
-        source="deliveries times price",
-    )
-    rental = line("Rental, total", "$", total(RentalChoice.cost), source="sum of the machines")
     mobilization = line(
         "Mobilization cost",
         "$",
@@ -216,6 +175,6 @@ class Equipment(Section, title="Equipment", sheet=_SHEET):
     cost = line(
         "Equipment, total cost",
         "$",
-        rental + excavator_delivery + mobilization,
+        total(RentalChoice.cost) + money(excavator_deliveries * if_given(excavator_delivery_price, 0)) + mobilization,
         source="rental, delivery, mobilization",
     )

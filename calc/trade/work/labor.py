@@ -5,8 +5,9 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import LATER_TASK, PREP_TASK, TASK
 from calc.trade.prices.wage_rates import FINISHER, LABORER, CrewRate
+from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.pour_work import LATER_QUANTITIES, PourHours
-from calc.trade.work.prep import LOADING, PREP_QUANTITIES, ROCK, PrepTask, PrepWork
+from calc.trade.work.prep import LOADING, PREP_QUANTITIES, ROCK, PrepTask
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 from calc.trade.work.tasks import Work
 
@@ -31,8 +32,8 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
         by_row(TASK, *(bare(each) for each in TASK_QUANTITIES)),
         source="from the takeoff, in the unit beside it",
     )
-    quantity_unit = line(
-        "Unit", "", by_row(TASK, *(each.unit_text for each in TASK_QUANTITIES)), source="unit of the task quantity"
+    quantity_unit = fixed(
+        "Unit", TASK, *(str(each.unit) for each in TASK_QUANTITIES), source="unit of the task quantity"
     )
     carrying = line(
         "Carrying far",
@@ -105,16 +106,12 @@ class Task(Section, title="Tasks", each=TASK, sheet=_SHEET):
 class Labor(Section, title="Labor", sheet=_SHEET):
     """Hours on tasks. What is paid beyond them stands with the visits."""
 
-    hours = line("Labor hours, total", "h", total(Task.hours), source="sum of the tasks")
-    low_hours = line("Labor hours, total, low", "h", total(Task.low_hours), source="sum of the tasks")
-    high_hours = line("Labor hours, total, high", "h", total(Task.high_hours), source="sum of the tasks")
     hours_per_ft2 = line(
         "Labor hours per ft2",
         "h/ft2",
-        when(PrepWork.area > 0, hours / PrepWork.area, 0),
+        when(total(Slab.net_area) > 0, total(Task.hours) / total(Slab.net_area), 0),
         source="labor hours over slab area",
     )
-    cost = line("Labor cost of the tasks", "$", total(Task.cost), source="sum of the tasks")
     known = line(
         "Wages are known",
         "",

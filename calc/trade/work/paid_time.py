@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.levels import VISIT
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.work.pour_visit import POUR
-from calc.trade.work.pour_work import PourHours
+from calc.trade.work.pour_work import SEALING, PourHours
 from calc.trade.work.prep_visit import PrepVisit
 from calc.trade.work.visit_rules import VisitRules, beyond_day, paid_hours
 
@@ -21,7 +21,7 @@ class SingleVisit(Section, title="Strip and seal visits", each=VISIT, sheet=_SHE
     hours = line(
         "Hours of the visit",
         "h",
-        by_row(VISIT, 0, 0, PourHours.stripping, PourHours.sealing),
+        by_row(VISIT, 0, 0, PourHours.stripping, SEALING),
         source="tasks; preparation and the pour are worked out by themselves",
     )
     visits = line(
@@ -141,11 +141,10 @@ class PaidTime(Section, title="Paid time", sheet=_SHEET):
     """What is paid beyond the tasks: the way there and back, setting out, minimum hours, waiting for the concrete."""
 
     clock_hours = line("Paid hours, all visits", "h", total(Visit.clock_hours), source="sum of the visits")
-    task_hours = line("Hours on tasks, all visits", "h", total(Visit.task_hours), source="sum of the visits")
     share = line(
         "Hours on tasks, share of paid hours",
         "%",
-        when(clock_hours > 0, task_hours / clock_hours * PERCENT, 0),
+        when(clock_hours > 0, total(Visit.task_hours) / clock_hours * PERCENT, 0),
         source="the rest is beyond tasks",
     )
     crew_visits = line(
@@ -158,16 +157,6 @@ class PaidTime(Section, title="Paid time", sheet=_SHEET):
         "Visits of one person", "", look_up(Visit.visits, STRIP) + look_up(Visit.visits, SEAL), source="strip and seal"
     )
     visits = line("Visits, all", "", crew_visits + single_visits, source="of the crew and of one person")
-    beyond_prep = line("Time beyond tasks, prep", "h", look_up(Visit.beyond, PREP), source="preparation visits")
-    beyond_placers = line(
-        "Time beyond tasks, pour, placers",
-        "h",
-        POUR.beyond_laborer,
-        source="with preparation, where the pour shares it",
-    )
-    beyond_finishers = line("Time beyond tasks, pour, finishers", "h", POUR.beyond_finisher, source="pour visit")
-    beyond_strip = line("Time beyond tasks, strip", "h", look_up(Visit.beyond, STRIP), source="strip visits")
-    beyond_seal = line("Time beyond tasks, seal", "h", look_up(Visit.beyond, SEAL), source="seal visits")
     laborer_premium = line(
         "Overtime premium, laborers",
         "h",
@@ -183,19 +172,16 @@ class PaidTime(Section, title="Paid time", sheet=_SHEET):
     laborer_cost = line(
         "Time beyond tasks and overtime, laborers",
         "$",
-        money(beyond_prep * CrewRate.laborer)
-        + money(beyond_placers * CrewRate.laborer)
-        + money(beyond_strip * CrewRate.laborer)
-        + money(beyond_seal * CrewRate.laborer)
+        money(look_up(Visit.beyond, PREP) * CrewRate.laborer)
+        + money(POUR.beyond_laborer * CrewRate.laborer)
+        + money(look_up(Visit.beyond, STRIP) * CrewRate.laborer)
+        + money(look_up(Visit.beyond, SEAL) * CrewRate.laborer)
         + money(laborer_premium * CrewRate.laborer),
         source="hours at the laborer rate, each to the cent",
     )
-    finisher_cost = line(
-        "Time beyond tasks and overtime, finishers",
-        "$",
-        money(beyond_finishers * CrewRate.finisher) + money(finisher_premium * CrewRate.finisher),
-        source="hours at the finisher rate, each to the cent",
-    )
     cost = line(
-        "Time beyond tasks and overtime, cost", "$", laborer_cost + finisher_cost, source="laborers and finishers"
+        "Time beyond tasks and overtime, cost",
+        "$",
+        laborer_cost + money(POUR.beyond_finisher * CrewRate.finisher) + money(finisher_premium * CrewRate.finisher),
+        source="laborers, and hours at the finisher rate, each to the cent",
     )

@@ -9,7 +9,7 @@ from calc.trade.ordering.finish_window import FinishWindow
 from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.pour import Pour
 from calc.trade.ordering.pour_people import Placed, pour_people
-from calc.trade.work.pour_work import PourHours
+from calc.trade.work.pour_work import CURING, PourHours
 from calc.trade.work.tasks import Work
 from calc.trade.work.visit_rules import VisitRules
 
@@ -33,7 +33,6 @@ POUR = pour_people(
 class FinishersNeeded(Section, title="Finishers needed", sheet=_SHEET):
     """As many as end in the day, and finish the last load in its window. They may be more than the crew."""
 
-    heads = line("People who place or mix, as ordered", "", POUR.heads, source="pour visit")
     last_share = line(
         "Share of the last load",
         "",
@@ -72,7 +71,7 @@ class FinishersNeeded(Section, title="Finishers needed", sheet=_SHEET):
         "",
         when(
             possible > 0,
-            largest(round_up(PourHours.shared / placing_room), round_up(PourHours.curing / curing_room)),
+            largest(round_up(PourHours.shared / placing_room), round_up(CURING / curing_room)),
             0,
         ),
         source="shared hours and curing over the time left, rounded up",
@@ -86,7 +85,7 @@ class FinishersNeeded(Section, title="Finishers needed", sheet=_SHEET):
     count = line(
         "Finishers needed",
         "",
-        when(possible > 0, largest(1, for_day - heads, for_last), 0),
+        when(possible > 0, largest(1, for_day - POUR.heads, for_last), 0),
         source="the least number that passes both; 0 if none does",
     )
     day_over_by = line(

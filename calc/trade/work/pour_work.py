@@ -7,10 +7,9 @@ from calc.trade.inputs.areas import Edge
 from calc.trade.inputs.job import Site
 from calc.trade.levels import EDGE, LATER_TASK
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.takeoff.geometry import EdgeTakeoff
+from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
 from calc.trade.takeoff.joints import JointNeeds, MatchedJoints
 from calc.trade.takeoff.old_concrete import OldFooting
-from calc.trade.work.prep import PrepWork
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 
 _SHEET = "Costs"
@@ -51,7 +50,7 @@ class PourWork(Section, title="Quantities of the pour and after it", sheet=_SHEE
         source="control joint length, if the joints are tooled",
     )
     area_sealed = line(
-        "Area to seal, all coats", "ft2", PrepWork.area * Site.sealer_coats.count, source="slab area times coats"
+        "Area to seal, all coats", "ft2", total(Slab.net_area) * Site.sealer_coats.count, source="slab area times coats"
     )
     clean_up = line("Clean-up, per job", "each", _ONE_EACH, source="once per job")
 
@@ -62,8 +61,8 @@ _QUANTITIES = {
     "finish concrete": FinishWindow.finish_hours,
     "tool joints": PourWork.joints_tooled,
     "saw-cut joints": JointNeeds.saw_cut,
-    "apply curing compound": PrepWork.area,
-    "strip forms": PrepWork.forms,
+    "apply curing compound": total(Slab.net_area),
+    "strip forms": total(EdgeTakeoff.formed),
     "clean up": PourWork.clean_up,
     "apply sealer": PourWork.area_sealed,
 }
@@ -98,25 +97,26 @@ def _of(word: str) -> Expr:
     return look_up(LaterTask.hours, word)
 
 
+CURING, SAWING, SEALING = _of("apply curing compound"), _of("saw-cut joints"), _of("apply sealer")
+"""Hours of curing, of sawing joints, of sealing."""
+
+
 class PourHours(Section, title="Hours of the pour and after it", sheet=_SHEET):
     """Everybody on the pour finishes. Without forms nobody comes to strip them, and clean-up belongs to the pour."""
 
-    formed = line("Forms to strip", "", when(PrepWork.forms > 0, 1, 0), source="1 if there are forms")
+    formed = line("Forms to strip", "", when(total(EdgeTakeoff.formed) > 0, 1, 0), source="1 if there are forms")
     finishing = line(
         "Finishing and tooling hours", "h", _of("finish concrete") + _of("tool joints"), source="hours of one finisher"
     )
-    curing = line("Curing hours", "h", _of("apply curing compound"), source="task")
     shared = line(
         "Hours that the pour crew shares",
         "h",
-        finishing + curing + _of("apply bonding agent") + _of("protect existing walk") + (1 - formed) * _of("clean up"),
+        finishing + CURING + _of("apply bonding agent") + _of("protect existing walk") + (1 - formed) * _of("clean up"),
         source="finishing, joints tooled, curing, bonding agent, protection, and clean-up where nothing is formed",
     )
-    sawing = line("Joint sawing hours", "h", _of("saw-cut joints"), source="task of one finisher")
     stripping = line(
         "Hours to strip forms and clean up",
         "h",
         formed * (_of("strip forms") + _of("clean up")),
         source="tasks; none without forms",
     )
-    sealing = line("Sealing hours", "h", _of("apply sealer"), source="task")

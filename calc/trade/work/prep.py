@@ -14,7 +14,7 @@ from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
 from calc.trade.takeoff.joints import JointNeeds
 from calc.trade.takeoff.old_concrete import ConcreteDebris, OldFooting, OldSlab
-from calc.trade.takeoff.reinforcement import ReinforcementNeeds
+from calc.trade.takeoff.reinforcement import BarMat, Reinforcement
 from calc.trade.work.carrying import Carrying
 from calc.trade.work.task_rates import TaskRates, bare, task_hours
 
@@ -73,18 +73,6 @@ class Chipping(Section, title="Chipping", each=FOOTING, sheet=_SHEET):
 class PrepWork(Section, title="Preparation quantities", sheet=_SHEET):
     """Set-up is once per job, not per area."""
 
-    area = line("Slab area, all areas", "ft2", total(Slab.net_area), source="sum of the net areas")
-    caps = line("Irrigation lines to cap", "each", Job.lines_to_cap, source="input")
-    brush = line("Brush to cut", "yd3", total(GreenWaste.brush), source="loose volume, all plants")
-    roots = line("Root balls to grub", "each", total(Roots.balls), source="sum of the plants")
-    saw_cut = line("Demolition saw cut", "ft", Removal.saw_cut, source="input")
-    old_slab = line("Old slab to break", "yd3", total(OldSlab.solid), source="solid volume, all areas")
-    chipping = line(
-        "Footings to chip",
-        "yd3",
-        total(Chipping.unreinforced_equivalent),
-        source="sum of the footings, unreinforced equivalent",
-    )
     excavated = line(
         "Soil to excavate",
         "yd3",
@@ -111,32 +99,29 @@ class PrepWork(Section, title="Preparation quantities", sheet=_SHEET):
     machine_loaded = line(
         "Machine loading", "yd3", when(Digging.by.is_("machine"), loose, 0), source="if excavated by machine: all piles"
     )
-    forms = line("Forms to set and strip", "ft", total(EdgeTakeoff.formed), source="sum of the formed edges")
-    bond_breaker = line("Bond breaker to lay", "ft2", total(BondBreaker.area), source="sum of the footings")
-    unforeseen = line("Unforeseen-conditions allowance", "h", Removal.unforeseen, source="input")
 
 
 _QUANTITIES = {
-    "layout": PrepWork.area,
-    "cap lines": PrepWork.caps,
-    "cut brush": PrepWork.brush,
-    "grub roots": PrepWork.roots,
-    "demolition saw cut": PrepWork.saw_cut,
-    "break out slab": PrepWork.old_slab,
-    "chip footings": PrepWork.chipping,
+    "layout": total(Slab.net_area),
+    "cap lines": count_of(Job.lines_to_cap, "each"),
+    "cut brush": total(GreenWaste.brush),
+    "grub roots": total(Roots.balls),
+    "demolition saw cut": Removal.saw_cut,
+    "break out slab": total(OldSlab.solid),
+    "chip footings": total(Chipping.unreinforced_equivalent),
     "dig by hand": PrepWork.hand_excavated,
     "dig by machine": PrepWork.machine_excavated,
     "load by hand": PrepWork.hand_loaded,
     "load by machine": PrepWork.machine_loaded,
     "place base rock": BaseNeeds.tons,
-    "set forms": PrepWork.forms,
+    "set forms": total(EdgeTakeoff.formed),
     "drill dowels": DowelNeeds.dowels,
     "install isolation joints": JointNeeds.isolation_length,
-    "lay bond breaker": PrepWork.bond_breaker,
-    "lay vapor retarder": ReinforcementNeeds.vapor_laid,
-    "place reinforcing bars": ReinforcementNeeds.bar_weight,
-    "place wire mesh": ReinforcementNeeds.mesh_area,
-    "unforeseen conditions": PrepWork.unforeseen,
+    "lay bond breaker": total(BondBreaker.area),
+    "lay vapor retarder": total(Reinforcement.vapor_area),
+    "place reinforcing bars": total(BarMat.weight),
+    "place wire mesh": total(Reinforcement.mesh_area),
+    "unforeseen conditions": Removal.unforeseen,
 }
 PREP_QUANTITIES = tuple(_QUANTITIES[word] for word in PREP_TASK.axis.words)
 """The quantity of each task of the preparation, in the order of their level."""
@@ -185,14 +170,13 @@ def _of(*words: str) -> Expr:
 class StreamHours(Section, title="Hours of each material", each=STREAM, sheet=_SHEET):
     """What it takes to loosen a material and load it: of people, who share it, and of the machine."""
 
-    loose = line(
-        "Loose volume of the material",
-        "yd3",
-        by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose),
-        source="from the takeoff",
-    )
     share = line(
-        "Share of all that is loaded", "", when(PrepWork.loose > 0, loose / PrepWork.loose, 0), source="by loose volume"
+        "Share of all that is loaded",
+        "",
+        when(
+            PrepWork.loose > 0, by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose) / PrepWork.loose, 0
+        ),
+        source="by loose volume",
     )
     by_hand = line(
         "Hours by hand",
@@ -214,9 +198,5 @@ class StreamHours(Section, title="Hours of each material", each=STREAM, sheet=_S
     )
 
 
-class PrepHours(Section, title="Preparation hours", sheet=_SHEET):
-    """Before anything is driven."""
-
-    tasks = line("Preparation hours, all tasks", "h", total(PrepTask.hours), source="sum of the tasks")
-    loading_by_hand = line("Hours of loading out by hand", "h", _of("load by hand"), source="with carrying far")
-    loading_by_machine = line("Hours of loading out by machine", "h", _of("load by machine"), source="machine hours")
+LOADING_BY_HAND, LOADING_BY_MACHINE = _of("load by hand"), _of("load by machine")
+"""Hours of loading out: of people with carrying far, and of the machine."""

@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.plan_hours import prep_people, prep_visits
 from calc.trade.materials.base_rock import BaseHaul
-from calc.trade.work.prep import PrepHours
+from calc.trade.work.prep import PrepTask
 from calc.trade.work.visit_rules import beyond_day, paid_hours
 
 
@@ -16,16 +16,13 @@ class PrepVisit(Section, title="Preparation visits", sheet="Costs"):
     hours = line(
         "Preparation hours, with driving",
         "h",
-        PrepHours.tasks + BaseHaul.hours + Choice.sorting_hours + Choice.own_hours,
+        total(PrepTask.hours) + BaseHaul.hours + Choice.sorting_hours + Choice.own_hours,
         source="tasks, base rock trips, sorting, and own trips to the disposal sites",
-    )
-    last_load_day = line(
-        "Workday of the last load, prep", "", Choice.last_day, source="clock of the loads; 0 if nothing is hauled"
     )
     visits = line(
         "Preparation visits",
         "",
-        largest(prep_visits(hours), last_load_day),
+        largest(prep_visits(hours), Choice.last_day),
         source="hours over crew times hours on site, rounded up, and at least to the day of the last load",
     )
     people = line(

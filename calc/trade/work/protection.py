@@ -12,6 +12,8 @@ from calc.trade.takeoff.bond_breaker import BondBreaker
 
 _SHEET = "Order and placing"
 _ONE_EACH = exact(1, "each")
+BARRICADE_DAYS = count_of(OnSite.days_closed, "each")
+"""Days closed to traffic, which barricades are paid for."""
 
 
 class Protection(Section, title="Bond breakers, washout and barricades", sheet=_SHEET):
@@ -32,9 +34,11 @@ class Protection(Section, title="Bond breakers, washout and barricades", sheet=_
         "Gallons per cubic foot", "gal/ft3", 7.48, source="NIST Handbook 44, Appendix C: 1,728 in3 over 231, rounded"
     )
 
-    sheet_area = line("Bond breaker, total area", "ft2", total(BondBreaker.area), source="sum of the footings")
     sheet_cost = line(
-        "Bond breaker, cost", "$", money(sheet_area * if_given(sheet_price, 0)), source="total area times price"
+        "Bond breaker, cost",
+        "$",
+        money(total(BondBreaker.area) * if_given(sheet_price, 0)),
+        source="total area times price",
     )
     water = line(
         "Washout water",
@@ -52,9 +56,8 @@ class Protection(Section, title="Bond breakers, washout and barricades", sheet=_
         money(washouts * if_given(MethodCost.washout_price, 0)),
         source="quantity times price",
     )
-    closed_days = line("Barricade days", "each", OnSite.days_closed, source="days closed to traffic")
     barricades = line(
-        "Barricades, cost", "$", money(closed_days * if_given(barricade_price, 0)), source="days times price"
+        "Barricades, cost", "$", money(BARRICADE_DAYS * if_given(barricade_price, 0)), source="days times price"
     )
     caution = line("Caution tape and signs, cost", "$", money(_ONE_EACH * if_given(caution_price, 0)), source="one set")
     cost = line(
