@@ -40,7 +40,7 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
         source="risk rule; percent rule without a mix price, since the cost of a shortage is then not known",
     )
     by_fixed = line(
-        "Fixed order, rounded up",
+        "Fixed order, whole increments",
         "yd3",
         largest(Risk.least, round_up(if_given(Ordering.fixed, 0), to=Risk.increment)),
         source="input, rounded up to the order increment, not below the least order",

@@ -48,7 +48,7 @@ class Order(Section, title="Order", sheet=_SHEET):
         source="order rule",
     )
     rule = line(
-        "Order rule",
+        "Basis of the order",
         "",
         when(Placing.is_bags > 0, joined("nothing from the plant: mix ", Bags.bags, " bags on site"), by_plant),
         source="placing method and order rule",
