@@ -13,7 +13,7 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
+from calc.trade.ordering.shortfall import expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     even_share,
@@ -64,7 +64,7 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
     surplus = line(
         "Expected surplus by discharge",
         "yd3",
-        overage + expected_shortfall(overage, z_score, risk, density(z_score)),
+        overage + expected_shortfall(overage, z_score, risk, normal_pdf(z_score)),
         source="overage plus expected shortfall",
     )
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
-from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
+from calc.trade.ordering.shortfall import expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     ONE_TRUCK,
@@ -170,7 +170,7 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
         risk_short(order - Shortage.required, z_score),
         source="statistics: upper tail of the normal distribution",
     )
-    normal_density = line("Normal density", "", density(z_score), source="statistics: normal distribution")
+    normal_density = line("Normal density", "", normal_pdf(z_score), source="statistics: normal distribution")
     shortfall = line(
         "Expected shortfall",
         "yd3",
@@ -302,7 +302,7 @@ class OtherOrderRules(Section, title="Other order rules", each=POURING, sheet=_S
     percent_shortfall = line(
         "Percent rule: expected shortfall",
         "yd3",
-        expected_shortfall(by_percent - Shortage.required, percent_z, percent_risk, density(percent_z)),
+        expected_shortfall(by_percent - Shortage.required, percent_z, percent_risk, normal_pdf(percent_z)),
         source="as for the order sizes tried",
     )
     percent_surplus = line(
