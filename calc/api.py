@@ -22,6 +22,7 @@ from calc.errors import Finding
 from calc.intake.records import JobInput
 from calc.intake.schema import FACTORS, OVERRIDES, PRICES, everything
 from calc.intake.values import serial
+from calc.layout.worked import worked
 from calc.model.results import JobValues
 
 
@@ -268,5 +269,5 @@ def _declaration(declared: Declared) -> Declaration:
         str(declared.level),
         sheet(declared),
         getattr(declared, "source", ""),
-        declared.worked if isinstance(declared, Line) else declared.help,
+        worked(declared) if isinstance(declared, Line) else declared.help,
     )

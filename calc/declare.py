@@ -70,6 +70,7 @@ from calc.formula.build import (
     money,
     normal_cdf,
     normal_inv,
+    normal_pdf,
     not_,
     round_down,
     round_up,
@@ -155,6 +156,7 @@ __all__ = [
     "named_rows",
     "normal_cdf",
     "normal_inv",
+    "normal_pdf",
     "not_",
     "paper",
     "price",
@@ -253,16 +255,29 @@ def prices(label: str, unit_text: str, level: Level, *, help: str = "") -> Price
 
 
 def line(
-    label: str, unit_text: str, formula: Expr, *, source: str, adds: bool = False, may_be_overridden: bool = False
+    label: str,
+    unit_text: str,
+    formula: Expr,
+    *,
+    source: str,
+    adds: bool = False,
+    may_be_overridden: bool = False,
+    words: str = "",
+    words_because: str = "",
 ) -> Line:
     """A number that follows from others. Raises FormulaError unless the formula's unit is exactly the declared one.
 
     ``adds`` says that its rows may be added up. A line that ``may_be_overridden`` is three: computed,
-    override, and the value used from here on.
+    override, and the value used from here on. ``words`` say how it is worked, in place of those that follow from its
+    formula, and ``words_because`` says why those will not do.
     """
     check_unit(label, unit_text, formula, source)
+    if bool(words) is not bool(words_because):
+        raise FormulaError(f"{label!r}: words of its own need a reason, and a reason words")
+    if words and may_be_overridden:
+        raise FormulaError(f"{label!r} can be overridden, so its formula is that of another line: it has no own words")
     if not may_be_overridden:
-        return Line(label, unit_text, formula, source, adds)
+        return Line(label, unit_text, formula, source, adds, words)
     computed = Line(f"{label}: computed", unit_text, formula, source)
     override = Override(f"{label}: override", unit_text, 0)
     used = Line(label, unit_text, if_given(override, computed), "override where one is typed, otherwise computed", adds)

@@ -9,9 +9,11 @@ from calc.declared.section import Declared
 from calc.formula.across import by_row
 from calc.formula.aggregate import Aggregate, ByRow
 from calc.formula.build import if_given, is_given
+from calc.formula.functions import Function
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Exact, Expr, Literal, Operand, UnitCast
+from calc.formula.tree import Apply, Exact, Expr, Literal, Names, Operand, UnitCast
 from calc.formula.value_types import FormulaError
+from calc.formula.words import Phrase
 
 FIXED = "fixed for each row"
 """How a line of fixed words or numbers is worked."""
@@ -20,25 +22,22 @@ FIXED = "fixed for each row"
 class Line(Declared):
     """A number (or a text) computed from other declarations.
 
-    ``all_rows`` is its total over the rows of its level, where that means something.
+    ``all_rows`` is its total over the rows of its level, where that means something. ``own_words`` say how it is worked
+    where the words that follow from its formula would be too long to read.
     """
 
-    def __init__(self, label: str, unit_text: str, formula: Expr, source: str, adds: bool = False) -> None:
+    def __init__(
+        self, label: str, unit_text: str, formula: Expr, source: str, adds: bool = False, own_words: str = ""
+    ) -> None:
         super().__init__(label, unit_text, formula.value_type)
-        self.formula, self.source = formula, source
+        self.formula, self.source, self.own_words = formula, source, own_words
         self.computed: Line | None = None
         self.override: Override | None = None
         self.all_rows: Line | None = None
         if adds:
-            self.all_rows = Line(label, unit_text, Aggregate("total", self, JOB), "sum of the rows")
-            self.all_rows._level = JOB
+            self.all_rows = RowsTotal(label, unit_text, self)
 
-    @property
-    def worked(self) -> str:
-        """How it is worked, in words."""
-        return self.formula.words
-
-    def said(self, index: int) -> float | str | None:
+    def held(self, index: int) -> float | str | None:
         """The word of one of its rows (from 0) where its formula says nothing but that word; else None."""
         case = self._case(index)
         return case.value if isinstance(case, Literal) and isinstance(case.value, str) else None
@@ -64,6 +63,14 @@ class Line(Declared):
             raise FormulaError(f"{self.label!r} cannot be overridden")
         return is_given(self.override)
 
+    @property
+    def is_flag(self) -> bool:
+        """Whether its formula is 1 where a condition holds, and else 0."""
+        match self.formula:
+            case Apply(function=Function(name="when"), arguments=(_, yes, no)):
+                return yes.is_one and no.zero
+        return False
+
     def check_level(self) -> None:
         """Its formula has no more than one value for each row of its level."""
         if not self.formula.level <= self.level:
@@ -79,13 +86,23 @@ class Fixed(Line):
     def __init__(self, label: str, level: Level, values: tuple[Operand, ...], source: str) -> None:
         super().__init__(label, "", by_row(level, *values), source)
 
-    @property
-    def worked(self) -> str:
-        return FIXED
-
-    def said(self, index: int) -> float | str | None:
+    def held(self, index: int) -> float | str | None:
         case = self._case(index)
         return case.value if isinstance(case, (Literal, Exact)) else None
+
+
+class RowsTotal(Line):
+    """The total of a line over its rows."""
+
+    sums_rows = True
+
+    def __init__(self, label: str, unit_text: str, summed: Line) -> None:
+        super().__init__(label, unit_text, Aggregate("total", summed, JOB), "sum of the rows")
+        self._level = JOB
+
+    def said(self, names: Names) -> Phrase:
+        """It has the label of its line, so another formula says what it is."""
+        return self.formula.said(names)
 
 
 class PriceLine(Line):

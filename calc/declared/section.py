@@ -17,6 +17,8 @@ class Declared(Named):
 
     section: type[Section]
     name: str
+    sums_rows = False
+    """Whether it is the total of the line whose label it has."""
 
     def __init__(
         self, label: str, unit_text: str = "", value_type: ValueType = ValueType.NUMBER, help_text: str = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Exact, Expr, Literal, Named, Operand, UnitCast, expression
+from calc.formula.tree import Expr, Literal, Named, Operand, RowCalled, UnitCast, expression
 from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import PLAIN
 
@@ -75,13 +75,13 @@ def at(value: Named, place: Expr, of: Level = JOB) -> RowAt:
     return RowAt(value, place, _require_contiguous(value, of))
 
 
-def row_called(level: Level, word: str) -> Exact:
+def row_called(level: Level, word: str) -> RowCalled:
     """The number of the row with the name ``word``, for :func:`at`. Raises FormulaError for an unknown word."""
     words = level.axis.words
     if word not in words:
         raise FormulaError(f"no row of {level} is called {word!r}; there are {words}")
     place = words.index(word) + 1
-    return Exact(float(place), PLAIN, word, str(place))
+    return RowCalled(float(place), PLAIN, str(place), str(place), word)
 
 
 def before(value: Named, of: Level, otherwise: Operand) -> Before:

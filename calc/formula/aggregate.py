@@ -7,10 +7,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from calc.formula import words
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Expr, Named
+from calc.formula.tree import Exact, Expr, Named, Names, RowCalled
 from calc.formula.value_types import ValueType
+from calc.formula.words import Phrase, Rank
 from calc.units.algebra import PLAIN, Unit
+
+_AGGREGATES = {
+    "total": "total of",
+    "least": "lowest",
+    "greatest": "highest",
+    "place of least": "first row with the lowest",
+}
+
+
+def within(level: Level) -> str:
+    """To which rows a phrase is confined: those of the same row of ``level``."""
+    return f" within the {level}" if level.axes else ""
 
 
 @dataclass(frozen=True, eq=False)
@@ -36,15 +50,8 @@ class Aggregate(Expr):
     def level(self) -> Level:
         return self.to
 
-    @property
-    def words(self) -> str:
-        whose = "" if self.to.axes else "all "
-        phrases = {
-            "total": "total of",
-            "least": f"least of {whose}".rstrip(),
-            "greatest": f"greatest of {whose}".rstrip(),
-        }
-        return f"{phrases.get(self.how, 'row of the least')} {self.part.label}"
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"{_AGGREGATES[self.how]} {names(self.part).text}{within(self.to)}", Rank.PICKED)
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,9 +81,28 @@ class RowAt(Expr):
     def level(self) -> Level:
         return self.by.level * self.of
 
-    @property
-    def words(self) -> str:
-        return f"{self.part.label} of {self.by.words}"
+    def said(self, names: Names) -> Phrase:
+        value, row_name = names(self.part).text, self._row_name()
+        if row_name:
+            return words.named_row(value, row_name)
+        return Phrase(f"{value} {self._place(names)}{within(self.of)}", Rank.PICKED)
+
+    def _row_name(self) -> str:
+        """The name of a row that is always the same one, where the rows have names."""
+        if isinstance(self.by, RowCalled):
+            return self.by.row_name
+        axes = self.part.level.axes - self.of.axes
+        row_words = self.part.level.leaves[-1].words if len(axes) == 1 else ()
+        return row_words[int(self.by.value) - 1] if isinstance(self.by, Exact) and row_words else ""
+
+    def _place(self, names: Names) -> str:
+        """Which row it is."""
+        by = self.by.said(names)
+        if self.by.value_type is ValueType.TEXT:
+            return f"for {by.inside(Rank.ATOM)}"
+        return (
+            f"in {by.text}" if by.text.startswith("Row ") and by.rank is Rank.ATOM else f"in row {by.inside(Rank.ATOM)}"
+        )
 
 
 @dataclass(frozen=True, eq=False)
@@ -105,9 +131,8 @@ class ByRow(Expr):
             level = level * case.level
         return level
 
-    @property
-    def words(self) -> str:
-        return "row by row: " + "; ".join(case.words for case in self.cases)
+    def said(self, names: Names) -> Phrase:
+        return words.by_row(self.of.axis.words, [case.said(names) for case in self.cases])
 
 
 @dataclass(frozen=True, eq=False)
@@ -130,9 +155,9 @@ class Before(Expr):
     def level(self) -> Level:
         return self.part.level * self.otherwise.level
 
-    @property
-    def words(self) -> str:
-        return f"{self.part.label} of the row before (the first: {self.otherwise.words})"
+    def said(self, names: Names) -> Phrase:
+        first_row = self.otherwise.said(names).inside(Rank.CONDITIONAL)
+        return Phrase(f"previous {names(self.part).text}{within(self.of)} (first: {first_row})", Rank.PICKED)
 
 
 @dataclass(frozen=True, eq=False)
@@ -158,17 +183,15 @@ class _WithinRow(Expr):
 class First(_WithinRow):
     """The first of the rows that belong to the same row of the higher level ``of``."""
 
-    @property
-    def words(self) -> str:
-        return f"{self.part.label} of the first row of the {self.of}"
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"first {names(self.part).text}{within(self.of)}", Rank.PICKED)
 
 
 class Running(_WithinRow):
     """The total of the rows down to this one, within the same row of the higher level ``of``."""
 
-    @property
-    def words(self) -> str:
-        return f"total of {self.part.label} so far in the {self.of}"
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"running total of {names(self.part).text}{within(self.of)}", Rank.PICKED)
 
 
 @dataclass(frozen=True, eq=False)
@@ -185,9 +208,8 @@ class RowNumber(Expr):
     def level(self) -> Level:
         return self.of
 
-    @property
-    def words(self) -> str:
-        return f"no. of the {self.of}" + (f" in its {self.within}" if self.within.axes else "")
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"number of the {self.of}{within(self.within)}", Rank.PICKED)
 
 
 @dataclass(frozen=True, eq=False)
@@ -204,6 +226,5 @@ class RowWord(Expr):
     def level(self) -> Level:
         return self.of
 
-    @property
-    def words(self) -> str:
-        return f"name of the {self.of}"
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"name of the {self.of}", Rank.PICKED)

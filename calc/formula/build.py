@@ -10,12 +10,13 @@ from calc.formula.tree import (
     Exact,
     Expr,
     Operand,
+    Term,
     UnitCast,
     apply,
     expression,
 )
 from calc.formula.value_types import FormulaError
-from calc.units.algebra import COUNTS, DATE, PLAIN, unit, unit_words
+from calc.units.algebra import COUNTS, DATE, PLAIN, unit
 
 DIVISORS = (1, 2, 3, 6, 12, 27, 60, 100, 144, 1000, 2000)
 """The only numbers allowed in a formula without a declaration: exact by definition."""
@@ -25,7 +26,7 @@ def exact(value: int, unit_text: str = "") -> Exact:
     """A number that is exact by definition, such as 12 ``in/ft``. Raises FormulaError for any that is not listed."""
     if value not in DIVISORS:
         raise FormulaError(f"{value} is not one of the exact numbers {DIVISORS}; declare a factor with a source")
-    return Exact(float(value), unit(unit_text), f"{value:,} {unit_words(unit_text)}".strip(), str(value))
+    return Exact(float(value), unit(unit_text), f"{value:,}", str(value))
 
 
 PI = Exact(pi, PLAIN, "pi", "PI()")
@@ -137,6 +138,12 @@ def normal_cdf(value: Expr) -> Expr:
 def normal_inv(share: Expr) -> Expr:
     """The quantile of the standard normal distribution for the probability ``share``."""
     return apply("normal_inv", share)
+
+
+def normal_pdf(z: Expr) -> Expr:
+    """The density of the standard normal distribution at ``z``."""
+    density = exponential(-square(z) / exact(2)) / square_root(exact(2) * PI)
+    return Term(density, PLAIN, "normal density at", z)
 
 
 def joined(*parts: Operand) -> Expr:

@@ -12,9 +12,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from calc.formula import dates, rounding, unit_rules
+from calc.formula import dates, rounding, unit_rules, words
 from calc.formula.rounding import Column, millionths
 from calc.formula.value_types import NONE, NOTHING, Argument, ValueType
+from calc.formula.words import Rank, Wording
 from calc.units.algebra import Unit
 
 __all__ = [
@@ -26,32 +27,31 @@ __all__ = [
     "MULTIPLYING",
     "NONE",
     "NOTHING",
-    "PHRASE",
     "Column",
     "Function",
     "millionths",
 ]
 
-PHRASE, COMPARISON, JOINING, ADDING, MULTIPLYING, CALL = range(6)
-"""The precedence of a text, lowest for a phrase; an argument of lower precedence than required is put in brackets."""
+COMPARISON, JOINING, ADDING, MULTIPLYING, CALL = range(5)
+"""The precedence of a sheet text; an argument of lower precedence than required is put in brackets."""
 
 
 @dataclass(frozen=True)
 class Function:
     """One row of the table.
 
-    ``sheet`` and ``words`` make a text from the texts of the arguments, ``rank`` is the precedence of that text and
-    ``argument_ranks`` the precedence required of each argument (the last one is for all that follow).
+    ``sheet`` makes a text from the texts of the arguments, ``rank`` is the precedence of that text and
+    ``argument_ranks`` the precedence required of each argument (the last one is for all that follow). ``words`` makes a
+    phrase from the phrases of the arguments, with the brackets that it needs.
     """
 
     name: str
     sheet: Callable[..., str]
     numbers: Callable[..., Column]
     unit: Callable[[str, Sequence[Argument]], Unit]
-    words: Callable[..., str]
+    words: Wording
     rank: int = CALL
     argument_ranks: tuple[int, ...] = (COMPARISON,)
-    words_rank: int = COMPARISON
     value_type: ValueType | None = ValueType.NUMBER
 
     def argument_rank(self, place: int) -> int:
@@ -59,11 +59,7 @@ class Function:
         return self.argument_ranks[place] if place < len(self.argument_ranks) else self.argument_ranks[-1]
 
 
-def _list_words(name: str, parts: Sequence[str]) -> str:
-    return f"the {name} of {', '.join(parts[:-1])} and {parts[-1]}"
-
-
-def _compare(name: str, sign: str, phrase: str, numbers: Callable[[Column, Column], Column]) -> Function:
+def _compare(name: str, sign: str, wording: Wording, numbers: Callable[[Column, Column], Column]) -> Function:
     def sheet(a: str, b: str) -> str:
         return f"{_millionths_text(a)}{sign}{_millionths_text(b)}"
 
@@ -71,19 +67,7 @@ def _compare(name: str, sign: str, phrase: str, numbers: Callable[[Column, Colum
         with np.errstate(invalid="ignore"):
             return numbers(millionths(a), millionths(b))
 
-    def words(a: str, b: str) -> str:
-        return f"{a} {phrase} {b}"
-
-    return Function(
-        name,
-        sheet,
-        compare,
-        unit_rules.compared,
-        words,
-        rank=COMPARISON,
-        words_rank=COMPARISON,
-        value_type=ValueType.FLAG,
-    )
+    return Function(name, sheet, compare, unit_rules.compared, wording, rank=COMPARISON, value_type=ValueType.FLAG)
 
 
 def _millionths_text(text: str) -> str:
@@ -96,52 +80,48 @@ _ROWS: tuple[Function, ...] = (
         lambda a, b: f"{a}+{b}",
         np.add,
         unit_rules.amounts,
-        lambda a, b: f"{a} + {b}",
+        words.addition,
         ADDING,
         (ADDING, ADDING),
-        ADDING,
     ),
     Function(
         "subtract",
         lambda a, b: f"{a}-{b}",
         np.subtract,
         unit_rules.amounts,
-        lambda a, b: f"{a} - {b}",
+        words.difference,
         ADDING,
         (ADDING, MULTIPLYING),
-        ADDING,
     ),
     Function(
         "multiply",
         lambda a, b: f"{a}*{b}",
         np.multiply,
         unit_rules.product,
-        lambda a, b: f"{a} x {b}",
+        words.product,
         MULTIPLYING,
         (MULTIPLYING, MULTIPLYING),
-        MULTIPLYING,
     ),
     Function(
         "divide",
         lambda a, b: f"{a}/{b}",
         rounding.divide,
         unit_rules.quotient,
-        lambda a, b: f"{a} / {b}",
+        words.quotient,
         MULTIPLYING,
         (MULTIPLYING, CALL),
-        MULTIPLYING,
     ),
-    _compare("more", ">", "is more than", np.greater),
-    _compare("not_less", ">=", "is at least", np.greater_equal),
-    _compare("less", "<", "is less than", np.less),
-    _compare("not_more", "<=", "is at most", np.less_equal),
-    _compare("equals", "=", "is", np.equal),
+    _compare("more", ">", words.above, np.greater),
+    _compare("not_less", ">=", words.compared("≥"), np.greater_equal),
+    _compare("less", "<", words.compared("<"), np.less),
+    _compare("not_more", "<=", words.compared("≤"), np.less_equal),
+    _compare("equals", "=", words.compared("=", opposite="≠"), np.equal),
     Function(
         "is_word",
         lambda a, b: f"{a}={b}",
         lambda a, b: np.asarray(a == b),
         unit_rules.words_only,
-        lambda a, b: f"{a} is {b}",
+        words.compared("is", opposite="is not"),
         COMPARISON,
         (CALL, CALL),
         value_type=ValueType.FLAG,
@@ -151,8 +131,7 @@ _ROWS: tuple[Function, ...] = (
         lambda a: f"ISNUMBER({a})",
         lambda a: ~np.isnan(a),
         unit_rules.one_number,
-        lambda a: f"{a} is given",
-        words_rank=COMPARISON,
+        words.given,
         value_type=ValueType.FLAG,
     ),
     Function(
@@ -160,8 +139,7 @@ _ROWS: tuple[Function, ...] = (
         lambda *a: f"AND({','.join(a)})",
         lambda *a: np.logical_and.reduce(np.broadcast_arrays(*a)),
         unit_rules.flags,
-        lambda *a: " and ".join(a),
-        words_rank=PHRASE,
+        words.conditions("and", Rank.BOTH),
         value_type=ValueType.FLAG,
     ),
     Function(
@@ -169,8 +147,7 @@ _ROWS: tuple[Function, ...] = (
         lambda *a: f"OR({','.join(a)})",
         lambda *a: np.logical_or.reduce(np.broadcast_arrays(*a)),
         unit_rules.flags,
-        lambda *a: " or ".join(a),
-        words_rank=PHRASE,
+        words.conditions("or", Rank.EITHER),
         value_type=ValueType.FLAG,
     ),
     Function(
@@ -178,17 +155,15 @@ _ROWS: tuple[Function, ...] = (
         lambda a: f"NOT({a})",
         np.logical_not,
         unit_rules.flags,
-        lambda a: f"not ({a})",
+        words.opposite,
         value_type=ValueType.FLAG,
-        words_rank=CALL,
     ),
     Function(
         "when",
         lambda c, a, b: f"IF({c},{a},{b})",
         rounding.select,
         unit_rules.branches,
-        lambda c, a, b: f"{a} if {c}, else {b}",
-        words_rank=PHRASE,
+        words.conditional,
         value_type=None,
     ),
     Function(
@@ -196,42 +171,42 @@ _ROWS: tuple[Function, ...] = (
         lambda a, b: f"IF(ISNUMBER({a}),{a},{b})",
         lambda a, b: np.asarray(np.where(np.isnan(a), b, a)),
         unit_rules.same,
-        lambda a, b: f"{a} (or {b} when none)",
+        words.defaulted,
     ),
     Function(
         "largest",
         lambda *a: f"MAX({','.join(a)})",
         lambda *a: np.asarray(np.maximum.reduce(np.broadcast_arrays(*a))),
         unit_rules.same,
-        lambda *a: _list_words("largest", a),
+        words.largest,
     ),
     Function(
         "smallest",
         lambda *a: f"MIN({','.join(a)})",
         lambda *a: np.asarray(np.minimum.reduce(np.broadcast_arrays(*a))),
         unit_rules.same,
-        lambda *a: _list_words("smallest", a),
+        words.listed("smaller", "smallest"),
     ),
     Function(
         "round_up",
         lambda a: f"ROUNDUP(ROUND({a},6),0)",
         rounding.up,
         unit_rules.first,
-        lambda a: f"{a}, rounded up to a whole",
+        words.suffix("rounded up"),
     ),
     Function(
         "round_down",
         lambda a: f"ROUNDDOWN(ROUND({a},6),0)",
         rounding.down,
         unit_rules.first,
-        lambda a: f"{a}, rounded down to a whole",
+        words.suffix("rounded down"),
     ),
     Function(
         "round_up_to",
         lambda a, b: f"ROUNDUP(ROUND({a}/{b},6),0)*{b}",
         lambda a, b: rounding.up(rounding.divide(a, b)) * b,
         unit_rules.stepped,
-        lambda a, b: f"{a}, rounded up to the next {b}",
+        words.rounded_up_to,
         MULTIPLYING,
         (MULTIPLYING, CALL),
     ),
@@ -240,37 +215,37 @@ _ROWS: tuple[Function, ...] = (
         lambda a, n: f"ROUND(ROUND({a}*{n},6),0)/{n}",
         rounding.rounded,
         unit_rules.first,
-        lambda a, n: f"{a}, to the nearest {n}th",
+        words.rounded,
         MULTIPLYING,
         (MULTIPLYING, CALL),
     ),
     Function(
-        "money", lambda a: f"ROUND(ROUND({a},6),2)", rounding.cents, unit_rules.dollars, lambda a: f"{a}, to the cent"
+        "money", lambda a: f"ROUND(ROUND({a},6),2)", rounding.cents, unit_rules.dollars, words.suffix("to the cent")
     ),
-    Function("abs_", lambda a: f"ABS({a})", np.abs, unit_rules.first, lambda a: f"the size of {a}"),
-    Function("square_root", lambda a: f"SQRT({a})", np.sqrt, unit_rules.root, lambda a: f"the square root of {a}"),
-    Function("exponential", lambda a: f"EXP({a})", np.exp, unit_rules.plain, lambda a: f"e to the power {a}"),
-    Function("logarithm", lambda a: f"LN({a})", np.log, unit_rules.plain, lambda a: f"the natural logarithm of {a}"),
+    Function("abs_", lambda a: f"ABS({a})", np.abs, unit_rules.first, words.prefix("absolute value of")),
+    Function("square_root", lambda a: f"SQRT({a})", np.sqrt, unit_rules.root, words.prefix("square root of")),
+    Function("exponential", lambda a: f"EXP({a})", np.exp, unit_rules.plain, words.prefix("e to the power of")),
+    Function("logarithm", lambda a: f"LN({a})", np.log, unit_rules.plain, words.prefix("natural logarithm of")),
     Function(
         "normal_cdf",
         lambda a: f"NORMSDIST({a})",
         rounding.normal_cdf,
         unit_rules.plain,
-        lambda a: f"the normal share below {a}",
+        words.prefix("normal probability below"),
     ),
     Function(
         "normal_inv",
         lambda a: f"NORMSINV({a})",
         rounding.normal_inv,
         unit_rules.plain,
-        lambda a: f"the normal place of {a}",
+        words.prefix("normal quantile of"),
     ),
     Function(
         "date_words",
         dates.sheet_text,
         dates.date_words,
         unit_rules.one_date,
-        lambda a: f"{a} in words",
+        words.suffix("as a date"),
         JOINING,
         (CALL,),
         value_type=ValueType.TEXT,
@@ -280,17 +255,16 @@ _ROWS: tuple[Function, ...] = (
         lambda a: f"WEEKDAY({a})",
         dates.weekday,
         unit_rules.one_date,
-        lambda a: f"the weekday of {a}",
+        words.prefix("weekday of"),
     ),
     Function(
         "joined",
         lambda *a: "&".join(a),
         rounding.joined,
         unit_rules.joinable,
-        lambda *a: " & ".join(a),
+        words.joined,
         JOINING,
         (ADDING,),
-        JOINING,
         value_type=ValueType.TEXT,
     ),
 )

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.formula.levels import Level
-from calc.formula.tree import Expr, Named
+from calc.formula.tree import Expr, Named, Names
 from calc.formula.value_types import ValueType
+from calc.formula.words import Phrase, Rank
 from calc.units.algebra import PLAIN, Unit
 
 
@@ -35,11 +36,12 @@ class LookupByKey(Expr):
     def level(self) -> Level:
         return self.wanted.level
 
-    @property
-    def words(self) -> str:
-        which = "last row whose" if self.ascending else "row whose"
-        relation = "is at most" if self.ascending else "is"
-        return f"{self.part.label} of the {which} {self.key.label} {relation} {self.wanted.words}"
+    def said(self, names: Names) -> Phrase:
+        value, key = names(self.part).text, names(self.key).text
+        wanted = self.wanted.said(names).inside(Rank.SUM)
+        if self.ascending:
+            return Phrase(f"{value} in the last row where {key} ≤ {wanted}", Rank.LISTED)
+        return Phrase(f"{value} where {key} = {wanted}", Rank.LISTED)
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,9 +64,12 @@ class SumIf(Expr):
     def level(self) -> Level:
         return self.wanted.level
 
-    @property
-    def words(self) -> str:
-        return f"total of {self.part.label} where {self.key.label} is {self.wanted.words}"
+    def said(self, names: Names) -> Phrase:
+        value, key = names(self.part).text, names(self.key).text
+        relation = "is" if self.wanted.value_type is ValueType.TEXT else "="
+        return Phrase(
+            f"total of {value} where {key} {relation} {self.wanted.said(names).inside(Rank.SUM)}", Rank.LISTED
+        )
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,8 +92,6 @@ class GroupSum(Expr):
     def level(self) -> Level:
         return self.key.level
 
-    @property
-    def words(self) -> str:
-        if self.part is None:
-            return f"no. of the first row with the same {self.key.label}"
-        return f"total of {self.part.label} over the rows with the same {self.key.label}"
+    def said(self, names: Names) -> Phrase:
+        what = "first row" if self.part is None else f"total of {names(self.part).text}"
+        return Phrase(f"{what} with the same {names(self.key).text}", Rank.PICKED)

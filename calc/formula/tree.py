@@ -6,14 +6,16 @@ nothing is computed here. Using a node as if it had a value raises :class:`Formu
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import NoReturn
 
-from calc.formula.functions import CALL, FUNCTIONS, Function
+from calc.formula import words
+from calc.formula.functions import FUNCTIONS, Function
 from calc.formula.levels import JOB, Level
 from calc.formula.unit_rules import VERBS
 from calc.formula.value_types import FormulaError, ValueType
+from calc.formula.words import Phrase
 from calc.units.algebra import COUNTS, PLAIN, Unit
 
 
@@ -35,15 +37,14 @@ class Expr:
         """The level whose rows it has a value for."""
         return JOB
 
-    @property
-    def words(self) -> str:
-        """The formula in words."""
-        return type(self).__name__
+    def said(self, names: Names) -> Phrase:
+        """The formula in words, with the names that ``names`` gives to its declarations."""
+        raise NotImplementedError(f"no words for {type(self).__name__} with {names}")
 
     @property
-    def words_rank(self) -> int:
-        """The precedence of its words."""
-        return CALL
+    def words(self) -> str:
+        """The formula in words, each declaration by its label."""
+        return self.said(_by_label).text
 
     @property
     def parts(self) -> tuple[Expr, ...]:
@@ -162,9 +163,8 @@ class Literal(Expr):
     def value_type(self) -> ValueType:
         return ValueType.TEXT if isinstance(self.value, str) else ValueType.NUMBER
 
-    @property
-    def words(self) -> str:
-        return self.value if isinstance(self.value, str) else f"{self.value:g}"
+    def said(self, names: Names) -> Phrase:
+        return words.text(self.value) if isinstance(self.value, str) else words.number(self.value)
 
     @property
     def zero(self) -> bool:
@@ -177,7 +177,7 @@ class Literal(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Exact(Expr):
-    """A number that is exact by definition: its value, its unit, and its text in words ("12 in per ft")."""
+    """A number that is exact by definition: its value, its unit, and its text in words."""
 
     value: float
     exact_unit: Unit
@@ -189,9 +189,18 @@ class Exact(Expr):
     def unit(self) -> Unit:
         return self.exact_unit
 
-    @property
-    def words(self) -> str:
-        return self.in_words
+    def said(self, names: Names) -> Phrase:
+        return Phrase(self.in_words)
+
+
+@dataclass(frozen=True, eq=False)
+class RowCalled(Exact):
+    """The number of the row with the name ``row_name``."""
+
+    row_name: str
+
+    def said(self, names: Names) -> Phrase:
+        return words.prefix("row")(words.text(self.row_name))
 
 
 class Named(Expr):
@@ -204,12 +213,19 @@ class Named(Expr):
         """Its level; None while the body of its section is still being executed."""
         return self.level
 
-    @property
-    def words(self) -> str:
-        return self.label
+    def said(self, names: Names) -> Phrase:
+        return names(self)
 
     def leaves(self) -> Iterator[Named]:
         yield self
+
+
+Names = Callable[[Named], Phrase]
+"""Gives a declaration its name in a formula."""
+
+
+def _by_label(named: Named) -> Phrase:
+    return words.name(named.label)
 
 
 @dataclass(frozen=True, eq=False)
@@ -239,18 +255,8 @@ class Apply(Expr):
             level = level * part.level
         return level
 
-    @property
-    def words_rank(self) -> int:
-        return self.function.words_rank
-
-    @property
-    def words(self) -> str:
-        return self.function.words(
-            *(
-                bracketed(part.words, part.words_rank, self.function.argument_rank(i))
-                for i, part in enumerate(self.arguments)
-            )
-        )
+    def said(self, names: Names) -> Phrase:
+        return self.function.words(*(part.said(names) for part in self.arguments))
 
 
 def bracketed(text: str, rank: int, argument_rank: int) -> str:
@@ -277,13 +283,19 @@ class UnitCast(Expr):
     def level(self) -> Level:
         return self.part.level
 
-    @property
-    def words_rank(self) -> int:
-        return self.part.words_rank
+    def said(self, names: Names) -> Phrase:
+        return self.part.said(names)
 
-    @property
-    def words(self) -> str:
-        return self.part.words
+
+@dataclass(frozen=True, eq=False)
+class Term(UnitCast):
+    """A plain number that has a name in mathematics, such as the normal density, made of other functions."""
+
+    called: str
+    of: Expr
+
+    def said(self, names: Names) -> Phrase:
+        return words.prefix(self.called)(self.of.said(names))
 
 
 def expression(value: Operand) -> Expr:

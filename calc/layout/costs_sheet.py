@@ -9,6 +9,7 @@ from calc.layout.blocks import head
 from calc.layout.line_sheets import CODE, FIGURES, ITEM, QUANTITY, SOURCE, UNIT, WIDTHS, WORKED, format_of
 from calc.layout.page import Computed, FormulaText, Number, Page
 from calc.layout.styles import ID_FORMAT
+from calc.layout.worked import FORMULA_WORDS
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import COST, CostTable
 
@@ -64,9 +65,10 @@ def _lay_cost(page: Page, index: int) -> None:
     cost = ROWS[index]
     page.words(ITEM, cost.label, "label")
     page.words(UNIT, cost.unit_text, "unit")
-    page.words(WORKED, cost.quantity.words)
+    page.words(WORKED, FORMULA_WORDS.of_case(CostTable.quantity, cost.quantity))
     page.put(FormulaText(page.row, CODE, "code", CostTable.quantity, index))
-    page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else cost.rate.words, "note")
+    rate = FORMULA_WORDS.of_case(CostTable.rate, cost.rate)
+    page.words(SOURCE, f"Prices: {cost.price.label}" if cost.price is not None else rate, "note")
     page.put(Number(page.row, NUMBER, "number", index + 1))
     for line, col, format_text in _COLUMNS:
         role = "sentence" if line.value_type is ValueType.TEXT else "formula"

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import cache
 from math import isnan
 
 from calc.declared import Declared, Line, Override, Section
@@ -13,6 +12,7 @@ from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import bands, block_across, block_below, head
 from calc.layout.page import CellValue, Computed, FormulaText, Linked, Page
 from calc.layout.styles import dashed, number_format
+from calc.layout.worked import worked
 from calc.model.results import JobValues, Shape
 
 ITEM, QUANTITY, UNIT, WORKED, CODE, SOURCE, FIGURES = range(7)
@@ -84,19 +84,13 @@ def _open_section(page: Page, section: type[Section], counts: dict[Level, int]) 
     return block
 
 
-@cache
-def _worked(line: Line) -> str:
-    """The text of its formula, which is the same in every shape."""
-    return line.worked
-
-
 def _lay_line(page: Page, places: CellMap, member: Declared, block: Block | None) -> None:
     page.words(ITEM, member.label, "label")
     page.words(UNIT, member.unit_shown, "unit")
     if isinstance(member, Override):
         _lay_override(page, places, member, block)
     elif isinstance(member, Line):
-        page.words(WORKED, _worked(member))
+        page.words(WORKED, worked(member))
         page.put(FormulaText(page.row, CODE, "code", member, 0))
         page.words(SOURCE, member.source, "note")
         if block is not None:

@@ -181,7 +181,7 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
             return _typed(put)
-        case Computed() if (word := put.line.said(put.index)) is not None:
+        case Computed() if (word := put.line.held(put.index)) is not None:
             return _fixed(put, word, put.format)
         case Computed():
             text = formula_text(put.line, put.index, places)
@@ -197,7 +197,7 @@ def _shown_text(line: Line, index: int, places: CellMap) -> str:
     count = places.locations[line].block.count
     if not count:
         return "no rows"
-    row = next((row for row in range(index, count) if line.said(row) is None), None)
+    row = next((row for row in range(index, count) if line.held(row) is None), None)
     return "no formula" if row is None else f"={formula_text(line, row, places)}"
 
 

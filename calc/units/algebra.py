@@ -83,8 +83,3 @@ def unit(text: str) -> Unit:
             part = Unit(((found[1], int(found[2] or 1)),))
             result = result / part if place else result * part
     return result
-
-
-def unit_words(text: str) -> str:
-    """A unit in words, for the formula in words: ``in/ft`` is ``in per ft``."""
-    return text.replace("/", " per ").replace("*", " ").replace("$", "$").strip()

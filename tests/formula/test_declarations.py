@@ -115,7 +115,7 @@ def test_a_line_that_can_be_overridden_is_used_as_overridden_and_else_as_compute
     net = Ordered.net
     assert isinstance(net.computed, Line)
     assert isinstance(net.override, Override)
-    assert net.formula.words == "Net: override (or Net: computed when none)"
+    assert net.formula.words == "Net: override or, if blank, Net: computed"
     assert net.computed.formula is Area.area
     assert {member.unit_text for member in (net, net.computed, net.override)} == {"ft2"}
     assert [each.label for each in Ordered.gross.formula.leaves()] == ["Net", "Waste"]

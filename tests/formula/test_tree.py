@@ -42,6 +42,8 @@ from calc.formula.tree import Apply, expression
 from calc.formula.value_types import ValueType
 from calc.layout.addresses import CellMap, RefFrom
 from witness import Program, Recalculations, differences
+from words_of_jobs import Column, agrees
+from words_reader import Calculator, Parser, Row
 
 SHEET = "Tree"
 
@@ -83,42 +85,42 @@ def number(node: Expr) -> float | str:
 @pytest.mark.parametrize(
     ("node", "cell", "words"),
     [
-        (a - (b - c), "A1-(B1-C1)", "A - (B - C)"),
-        (a - b - c, "A1-B1-C1", "A - B - C"),
-        (a / (b * c), "A1/(B1*C1)", "A / (B x C)"),
-        (a / b / c, "A1/B1/C1", "A / B / C"),
-        (a / (b / c), "A1/(B1/C1)", "A / (B / C)"),
-        ((a + b) * c, "(A1+B1)*C1", "(A + B) x C"),
-        (a + b * c, "A1+B1*C1", "A + B x C"),
-        (-a * b, "(0-A1)*B1", "(0 - A) x B"),
-        (1 - a / TWO, "1-A1/2", "1 - A / 2"),
-        (round_up(a + b) * c, "ROUNDUP(ROUND(A1+B1,6),0)*C1", "(A + B, rounded up to a whole) x C"),
+        (a - (b - c), "A1-(B1-C1)", "A − (B − C)"),
+        (a - b - c, "A1-B1-C1", "A − B − C"),
+        (a / (b * c), "A1/(B1*C1)", "A ÷ (B × C)"),
+        (a / b / c, "A1/B1/C1", "A ÷ B ÷ C"),
+        (a / (b / c), "A1/(B1/C1)", "A ÷ (B ÷ C)"),
+        ((a + b) * c, "(A1+B1)*C1", "(A + B) × C"),
+        (a + b * c, "A1+B1*C1", "A + B × C"),
+        (-a * b, "(0-A1)*B1", "(−A) × B"),
+        (1 - a / TWO, "1-A1/2", "1 − A ÷ 2"),
+        (round_up(a + b) * c, "ROUNDUP(ROUND(A1+B1,6),0)*C1", "(A + B, rounded up) × C"),
         (
             a / round_up(b - c, to=d * a),
             "A1/(ROUNDUP(ROUND((B1-C1)/(D1*A1),6),0)*(D1*A1))",
-            "A / ((B - C), rounded up to the next (D x A))",
+            "A ÷ (B − C, rounded up to the next (D × A))",
         ),
         (
             when(a + b > c, a, b) * d,
             "IF(ROUND(A1+B1,6)>ROUND(C1,6),A1,B1)*D1",
-            "(A if A + B is more than C, else B) x D",
+            "(A if A + B > C, else B) × D",
         ),
         (
             when(both(a > 0, not_(equals(b, 1))), 1, 0),
             "IF(AND(ROUND(A1,6)>0,NOT(ROUND(B1,6)=1)),1,0)",
-            "1 if (A is more than 0 and not (B is 1)), else 0",
+            "1 if A > 0 and B ≠ 1",
         ),
         (
             when(Leaf.kind.is_("strip"), joined("no. ", count_of(a + b, "each")), 'a "round" one'),
             'IF(E1="strip","no. "&A1+B1,"a ""round"" one")',
-            'no.  & A + B if Kind is strip, else a "round" one',
+            '(“no. ” & A + B) if Kind is “strip”, else “a "round" one”',
         ),
         (
             joined("in ", when(is_given(a), "few", "many"), ' "', count_of(c, "each"), '"'),
             '"in "&IF(ISNUMBER(A1),"few","many")&" """&C1&""""',
-            'in  & (few if A is given, else many) &  " & C & "',
+            '“in ” & (“few” if A is given, else “many”) & “ "” & C & “"”',
         ),
-        (largest(a, b - c, 0), "MAX(A1,B1-C1,0)", "the largest of A, B - C and 0"),
+        (largest(a, b - c, 0), "MAX(A1,B1-C1,0)", "greatest of A, B − C and 0"),
     ],
 )
 def test_a_formula_has_the_brackets_it_needs_in_the_cell_and_in_words(node: Expr, cell: str, words: str) -> None:
@@ -241,6 +243,19 @@ def test_the_random_formulas_are_deep_enough_to_need_brackets(trees: list[Expr])
     assert sum("(" in each for each in texts) > 100
     assert sum(len(list(nodes(tree))) > 7 for tree in trees) > 100
     assert {sign for sign in "+-*/<>=&" if any(sign in each for each in texts)} == set("+-*/<>=&")
+
+
+def read_back(node: Expr) -> float | str:
+    """The value of the words of a tree, as somebody works it out who knows only the page of the reader."""
+    everywhere = Row({}, {})
+    values = {leaf.label: Column((), [everywhere], [value]) for leaf, value in VALUES.items()}
+    calculator = Calculator(lambda name: values[name.label], {"job": ()}, {"job": [everywhere]}, everywhere)
+    return calculator.value(Parser(frozenset(values), frozenset({"job"})).read(node.words))
+
+
+def test_the_words_of_a_random_formula_have_its_value(trees: list[Expr]) -> None:
+    wrong = [f"{tree.words}: {read_back(tree)!r}" for tree in trees if not agrees(read_back(tree), number(tree))]
+    assert not wrong, "\n".join(wrong)
 
 
 def test_a_random_formula_is_computed_in_its_cell_as_it_is_here(

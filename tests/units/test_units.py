@@ -14,7 +14,7 @@ from calc import declare
 from calc.declare import FT3_PER_YD3, IN_PER_FT, FormulaError, Line, Section, exact, line
 from calc.formula.value_types import ValueType
 from calc.trade.catalog import SECTIONS
-from calc.units.algebra import COUNTS, PLAIN, Unit, unit, unit_words
+from calc.units.algebra import COUNTS, PLAIN, Unit, unit
 from calc.units.registry import factor_between
 
 MEASURES = ("$", "%", "F", "day", "ft", "gal", "h", "in", "lb", "min", "mile", "mph", "psi", "ton", "yd")
@@ -188,8 +188,6 @@ def test_every_number_of_the_trade_comes_out_in_its_unit_with_factor_1() -> None
     assert sum(member.value_type is ValueType.NUMBER for member in lines) > 50
 
 
-def test_a_unit_is_said_in_words() -> None:
-    assert unit_words("ft3/yd3") == "ft3 per yd3"
-    assert unit_words("lb*ft/h") == "lb ft per h"
+def test_a_unit_that_is_left_over_is_said_as_such() -> None:
     assert str(unit("h") / unit("load") / unit("truck")) == "h/load/truck"
     assert (str(PLAIN), str(PLAIN / unit("h"))) == ("plain number", "1/h")

@@ -11,6 +11,7 @@ from calc.declared.line import FIXED
 from calc.intake.schema import everything
 from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
+from calc.layout.worked import worked
 from calc.model.results import JobValues
 
 STRIP = {
@@ -40,7 +41,7 @@ def test_each_row_of_a_fixed_table_is_a_plain_cell(table: Fixed, job: JobValues,
             "n" if table.value_type.value == "a number" else "s",
             job.of(table, row),
         )
-    assert table.worked == FIXED
+    assert worked(table) == FIXED
 
 
 def test_a_word_in_a_table_of_formulas_is_a_plain_cell_too(job: JobValues, book: openpyxl.Workbook) -> None:

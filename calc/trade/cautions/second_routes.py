@@ -161,11 +161,19 @@ class PlantInvoice(Section, title="Invoice of plant and pump", sheet="Costs"):
         source="sum of the charges of the way that is taken",
     )
     first_in_costs = line(
-        "Plant and pump, first half of their cost rows", "$", cost_of(PLANT_AND_PUMP[:_HALF]), source="sum of the rows"
+        "Plant and pump, first half of their cost rows",
+        "$",
+        cost_of(PLANT_AND_PUMP[:_HALF]),
+        source="sum of the rows",
+        words="Total of Amount for the mix, what is put into it, short loads and delivery",
+        words_because="it names every row",
     )
     in_costs = line(
         "Plant and pump, by cost row",
         "$",
         first_in_costs + cost_of(PLANT_AND_PUMP[_HALF:]),
         source="the first half of their rows of costs and the rest",
+        words="Plant and pump, first half of their cost rows + total of Amount for the other fees of the plant, "
+        "truck standby and the pump",
+        words_because="it names every row",
     )

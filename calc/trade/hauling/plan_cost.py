@@ -9,7 +9,7 @@ from calc.declare import *
 from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal
 from calc.trade.hauling.piles import SOIL, Pile
-from calc.trade.hauling.plan_hours import PlanHours, of_its_piles
+from calc.trade.hauling.plan_hours import PILE_BY_PILE, PlanHours, of_its_piles
 from calc.trade.hauling.plans import PlanSplit
 from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.job import Vehicle
@@ -36,6 +36,8 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         "$",
         of_its_piles(BestDisposal.dump_fee),
         source="sum over the piles of the plan",
+        words="Dump fee, cheapest site, of each pile that the plan keeps separate, plus that of its mixed pile",
+        words_because=PILE_BY_PILE,
     )
     surcharge = line(
         "Contamination surcharge of the plan",
@@ -48,11 +50,21 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         "$",
         of_its_piles(BestDisposal.trucking),
         source="trips with their driver and miles: sum over the piles of the plan",
+        words="Trucking, cheapest site, of each pile that the plan keeps separate, plus that of its mixed pile",
+        words_because=PILE_BY_PILE,
     )
     driver = line(
         "Driver of the plan", "$", PlanHours.own_trips * CrewRate.driver, source="own trip hours at the driver rate"
     )
-    days = line("Workdays with a load", "", _days_hauled(), source="of all piles, a shared day once")
+    days = line(
+        "Workdays with a load",
+        "",
+        _days_hauled(),
+        source="of all piles, a shared day once",
+        words="Workdays with a load, added up over the four piles of the plan; a workday shared with the pile before "
+        "counts once",
+        words_because=PILE_BY_PILE,
+    )
     top_up_hours = line(
         "Minimum-hire top-up, hours",
         "h",
@@ -87,6 +99,8 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         "",
         of_its_piles(BestDisposal.no_site),
         source="piles that no known site accepts",
+        words="Number of piles without a site, among those that the plan keeps separate and its mixed pile",
+        words_because=PILE_BY_PILE,
     )
     feasible = line(
         "Feasible",

@@ -14,6 +14,8 @@ from calc.trade.work.prep import LOADING_BY_HAND, LOADING_BY_MACHINE, PrepTask
 from calc.trade.work.visit_rules import VisitRules
 
 _SHEET = "Dig and haul"
+PILE_BY_PILE = "each pile of the plan stands in it with the share of the plan"
+"""Why a sum over the piles of a plan has words of its own."""
 
 
 def of_its_piles(of_pile: Line) -> Expr:
@@ -50,12 +52,16 @@ class PlanHours(Section, title="Haul plan hours by vehicle", each=PLAN * VEHICLE
         "load",
         of_its_piles(LoadCount.loads),
         source="sum over the piles of the plan",
+        words="Loads of each pile that the plan keeps separate, plus those of its mixed pile",
+        words_because=PILE_BY_PILE,
     )
     trips = line(
         "Trip hours of the plan",
         "h",
         of_its_piles(BestDisposal.hours),
         source="sum over the piles of the plan",
+        words="Trip hours, cheapest site, of each pile that the plan keeps separate, plus those of its mixed pile",
+        words_because=PILE_BY_PILE,
     )
     own_trips = line("Trip hours, own driver", "h", VehicleSpec.own * trips, source="0 for a hired vehicle")
     sorting = line(

@@ -49,6 +49,9 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
                 when(is_word(row_word(PACKING), LARGE), round_up(need / sizes.large), round_down(need / sizes.large)),
             ),
             source="for all of it, or as many as are filled completely",
+            words="Volume required ÷ 5-gal pail size: rounded up if only 5-gal pails are bought, rounded down if small "
+            "pails take the rest, and 0 if only small pails are bought or a 5-gal pail has no size",
+            words_because="the names of the product stand in it five times",
         )
         rest = line(
             "Remainder for small pails",

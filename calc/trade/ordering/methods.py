@@ -13,7 +13,7 @@ from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.order_candidates import BestOrder, OtherOrderRules, Risk, Shortage
 from calc.trade.ordering.placing_rates import PlacingRate
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
+from calc.trade.ordering.shortfall import expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     even_share,
@@ -40,7 +40,7 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
         source="risk rule; percent rule without a mix price, since the cost of a shortage is then not known",
     )
     by_fixed = line(
-        "Fixed order, rounded up",
+        "Fixed order, whole increments",
         "yd3",
         largest(Risk.least, round_up(if_given(Ordering.fixed, 0), to=Risk.increment)),
         source="input, rounded up to the order increment, not below the least order",
@@ -64,7 +64,7 @@ class OrderByRule(Section, title="Order quantity by discharge", each=POURING, sh
     surplus = line(
         "Expected surplus by discharge",
         "yd3",
-        overage + expected_shortfall(overage, z_score, risk, density(z_score)),
+        overage + expected_shortfall(overage, z_score, risk, normal_pdf(z_score)),
         source="overage plus expected shortfall",
     )
 

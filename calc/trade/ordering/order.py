@@ -10,7 +10,7 @@ from calc.trade.ordering.method_choice import Placing
 from calc.trade.ordering.methods import OrderByRule
 from calc.trade.ordering.order_candidates import Risk, Shortage
 from calc.trade.ordering.plant import ChosenMix
-from calc.trade.ordering.shortfall import density, expected_shortfall, normal_loss, risk_short, std_devs_above
+from calc.trade.ordering.shortfall import expected_shortfall, normal_loss, risk_short, std_devs_above
 from calc.trade.ordering.trucks import even_share, volume, whole_steps, whole_trucks, with_one_more
 from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
@@ -41,7 +41,7 @@ class Order(Section, title="Order", sheet=_SHEET):
         source="order rule",
     )
     rule = line(
-        "Order rule",
+        "Basis of the order",
         "",
         when(Placing.is_bags > 0, joined("nothing from the plant: mix ", Bags.bags, " bags on site"), by_plant),
         source="placing method and order rule",
@@ -86,7 +86,7 @@ class Order(Section, title="Order", sheet=_SHEET):
     surplus = line(
         "Expected surplus",
         "yd3",
-        overage + expected_shortfall(overage, z_score, risk, density(z_score)),
+        overage + expected_shortfall(overage, z_score, risk, normal_pdf(z_score)),
         source="overage plus expected shortfall",
     )
     trucks = line(
@@ -188,7 +188,7 @@ class Balance(Section, title="Balance (clean-up) load", sheet=_SHEET):
         "yd3",
         when(
             std_dev > 0,
-            std_dev * z_score + normal_loss(std_dev, z_score, risk, density(z_score)),
+            std_dev * z_score + normal_loss(std_dev, z_score, risk, normal_pdf(z_score)),
             Order.surplus,
         ),
         source="margin above the balance plus expected shortfall; without a balance load as ordered",

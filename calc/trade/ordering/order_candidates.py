@@ -9,7 +9,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.levels import ORDER_SIZE, POURING
 from calc.trade.ordering.plant import DischargePrice, PlantCharges
-from calc.trade.ordering.shortfall import density, expected_shortfall, risk_short, std_devs_above
+from calc.trade.ordering.shortfall import expected_shortfall, risk_short, std_devs_above
 from calc.trade.ordering.trucks import (
     ONE_STEP,
     ONE_TRUCK,
@@ -173,7 +173,7 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
     shortfall = line(
         "Expected shortfall",
         "yd3",
-        expected_shortfall(order - Shortage.required, z_score, risk, density(z_score)),
+        expected_shortfall(order - Shortage.required, z_score, risk, normal_pdf(z_score)),
         source="statistics: normal loss function, expected requirement above the order",
     )
     surplus = line(

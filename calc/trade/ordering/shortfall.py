@@ -6,11 +6,6 @@ from calc.declare import *
 from calc.trade.takeoff.uncertainty import VolumeUncertainty
 
 
-def density(z: Expr) -> Expr:
-    """Standard normal density at ``z`` standard deviations from the mean."""
-    return exponential(-square(z) / TWO) / square_root(TWO * PI)
-
-
 def std_devs_above(over: Expr) -> Expr:
     """Overage (negative: shortage), in yd3, as standard deviations of the required volume; 0 if it is certain."""
     return when(VolumeUncertainty.std_dev > 0, over / VolumeUncertainty.std_dev, 0)

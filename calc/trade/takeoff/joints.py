@@ -111,6 +111,9 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
             when(off_first <= off_second, second_side, first_side),
         ),
         source="side that the layout length is not nearest to; the shorter one where it is near neither",
+        words="Of Side, length of the area and Side, mean width of the area the one that the layout length is farther "
+        "from (as far from both: the mean width); the shorter if it is off both by more than Joint layout tolerance",
+        words_because="each of three long names stands in it three times",
     )
     width = line(
         "Joint layout width",
