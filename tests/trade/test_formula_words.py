@@ -36,7 +36,7 @@ EVERY, DRAWN, ROWS = 11, 6, 5
 """Of the jobs worked by hand each eleventh; so many drawn ones; so many rows of a line in each job."""
 
 MOST_BY_HAND = 0.05
-MOST_LONG = 0.02
+MOST_LONG = 0.025
 CONSTANTS = {0, 1, 2, 3, 6, 7, 12, 27, 60, 100, 144, 1000, 2000}
 """The numbers that are exact by definition; any other has a name."""
 
