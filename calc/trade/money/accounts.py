@@ -13,14 +13,14 @@ from calc.trade.prices.wage_rates import CREW_MIX, DRIVER, FINISHER, LABORER
 from calc.trade.work.task_rates import TaskRates
 
 _SHEET = "Costs"
-_NONE, _DASH = "none", "-"
+_NONE = "none"
 
 
 class GroupAccount(Section, title="Accounts of the cost groups", each=GROUP, sheet=_SHEET):
     """The account of the costs of a group that have none of their own."""
 
-    given = line(
-        "Account of the group, as given",
+    account = line(
+        "Account of the group",
         "",
         by_row(
             GROUP,
@@ -31,10 +31,7 @@ class GroupAccount(Section, title="Accounts of the cost groups", each=GROUP, she
             Company.labor_account,
             Company.fees_account,
         ),
-        source="Company",
-    )
-    account = line(
-        "Account of the group", "", when(is_word(given, _NONE), _DASH, given), source="as given; a dash where blank"
+        source="Company; the name of the group where it gives none",
     )
 
 
