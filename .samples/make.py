@@ -63,7 +63,8 @@ COMPANY: dict[str, Table] = {
         ("Sedge Hollow transfer", "mixed", "92", "45", "", "22", "11", "7", "16", "yes", "5210", "weighs in and out"),
         ("Brush yard", "green waste", "31", "20", "60", "14", "6", "8", "15", "yes", "5210", "no soil on the roots"),
         ("Lower Quarry fill", "soil", "14", "25", "150", "26", "14", "7", "15.5", "no", "5210", "clean soil only"),
-        ("Crusher lane", "concrete debris", "22", "30", "120", "19", "9", "7", "16", "no", "5210", "pieces under 24 in"),
+        ("Crusher lane", "concrete debris", "22", "30", "120", "19", "9", "7", "16", "no", "5210",
+         "pieces under 24 in"),
     ),
     "Wages": (
         ("role", "private $/h", "prevailing $/h", "account", "notes"),

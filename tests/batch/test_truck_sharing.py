@@ -45,6 +45,7 @@ WEEK: dict[str, Rows] = {
         ["fact", "value"],
         ["Winter heat", "yes"],
         ["Drive time from plant", 22],
+        ["First truck at", 8.5],
         ["Placing method", "chute"],
         ["Placing reason", "the truck stands beside the forms"],
     ],
@@ -87,6 +88,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
         free=(20.0, 4.0),
         minute=2.25,
         between=17.0,
+        arrives=8.5,
     )
 
 
