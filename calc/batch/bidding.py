@@ -11,12 +11,15 @@ from pathlib import Path
 from calc.batch.load import ready_jobs
 from calc.batch.pool import make_executor, map_slices, worker_count
 from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
-from calc.batch.serialize import fingerprint, program_fingerprint
+from calc.batch.serialize import fingerprint, program_fingerprint, unpack
 from calc.batch.week import week_of
 from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
 from calc.errors import Finding, FindingKind, Place, Severity, Unreadable
 from calc.files import Results, Saved
+from calc.formula.functions import NONE
+from calc.intake.records import JobInput
 from calc.layout.week import UnwrittenJob, WeekRow, title_of, week_sheets
+from calc.trade.inputs.job import Job
 from calc.xlsx_write.write import Identity, workbook_bytes
 
 MAX_PER_SLICE = 20
@@ -158,9 +161,17 @@ class _Bidding:
         done = {planned.index: row for planned, row in zip(self.jobs, self.rows, strict=True)}
         index = FindingIndex(self.run.findings)
         return [
-            done[place] if place in done else UnwrittenJob(job.id, _first_error(index.of(job, self.run.company_books)))
+            done[place]
+            if place in done
+            else UnwrittenJob(job.id, _first_error(index.of(job, self.run.company_books)), self._client_of(place))
             for place, job in enumerate(self.run.jobs)
         ]
+
+    def _client_of(self, place: int) -> str:
+        """The client of a job that was not written, as far as it was read."""
+        jobs: list[JobInput] = unpack(self.run.chunks[place // CHUNK])
+        entry = jobs[place % CHUNK].entries.get(Job.client)
+        return "" if entry is None or entry.value in (None, NONE) else str(entry.value)
 
     def _save(self, job: str, name: str, data: bytes, made_from: str) -> Path | None:
         """Saves one workbook and gives its path; one that cannot be saved is a failure."""

@@ -121,7 +121,7 @@ ROLES |= {
     "sectionnote": {**_GREY, "bottom": 1, "bottom_color": INK, **_LEFT},
     "pagetitle": {"bold": True, "font_size": 16, **_LEFT},
     "pagenote": {**_GREY, **_RIGHT, "valign": "bottom"},
-    "joblink": {"font_color": ACCENT, "underline": 1, "shrink": True, **_LEFT},
+    "joblink": {"font_color": ACCENT, "underline": 1, **_LEFT},
     "heroprice": {"bold": True, "shrink": True, "font_size": 24, **_LEFT, "valign": "vcenter"},
     "band": {**_BAND_RULES, **_LEFT},
     "bandstrong": {"bold": True, "font_size": 11, **_BAND_RULES, **_LEFT},

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import isnan, nan
 
-from calc.declared import Line
 from calc.layout.arial import on_lines
 from calc.layout.week_dates import CLOCK, NO_DATE
 from calc.layout.week_grid import DASH, FIRST, NUMBER_WIDTH, Steps, WeekPage
@@ -110,7 +109,7 @@ def _lay_day(page: WeekPage, week: Week, day: float, sums: _Sums) -> None:
         for col, column in asked.items():
             text = f"SUMIFS([{table}.{column}],[{table}.{of_day}],{key})"
             page.formula(col, text, sums.of(day, col), "plainright", _FORMATS[col])
-    arrives = min((row.pour.arrives for row in sums.poured(day) if not isnan(row.pour.arrives)), default=None)
+    arrives = sums.arrives(day)
     page.value(DAYS_TABLE.ARRIVES, DASH if arrives is None else arrives / 24, "plainright", CLOCK)
     page.done(13.0)
 
@@ -119,30 +118,38 @@ class _Sums:
     """The values of the quantities of each day, grouped once; the jobs without a day come last."""
 
     def __init__(self, week: Week) -> None:
-        self._poured: dict[float | None, list[WeekRow]] = {}
-        self._visits: dict[float | None, list[float]] = {}
+        self._arrivals: dict[float | None, list[float]] = {}
         for row in week.rows:
-            self._poured.setdefault(_key(row.pour_date), []).append(row)
-            for visit in visits_of(week, row):
-                sums = self._visits.setdefault(_key(visit.day), [0.0] * len(visit.numbers))
-                for place, number in enumerate(visit.numbers):
-                    sums[place] += number
-        known = sorted(day for day in {*self._poured, *self._visits} if day is not None)
-        self.days: list[float] = known + ([nan] if None in {*self._poured, *self._visits} else [])
+            self._arrivals.setdefault(_key(row.pour_date), []).append(row.pour.arrives)
+        self._poured = _grouped([(row.pour_date, *(row.of(each) for each in _OF_A_JOB.values())) for row in week.rows])
+        self._visits = _grouped([(each.day, *each.numbers) for row in week.rows for each in visits_of(week, row)])
+        every = {*self._poured, *self._visits}
+        self.days: list[float] = sorted(day for day in every if day is not None) + ([nan] if None in every else [])
 
-    def poured(self, day: float) -> Sequence[WeekRow]:
-        """The jobs that are poured on a day."""
-        return self._poured.get(_key(day), [])
+    def arrives(self, day: float) -> float | None:
+        """The hour at which the first truck of a day is asked for; None where nobody typed it."""
+        return min((each for each in self._arrivals.get(_key(day), []) if not isnan(each)), default=None)
 
     def of(self, day: float, col: int) -> float:
         """The value of a column of the table on a day."""
         if col == DAYS_TABLE.POURS:
-            return float(len(self.poured(day)))
-        line: Line | None = _OF_A_JOB.get(col)
-        if line is not None:
-            return sum(row.of(line) for row in self.poured(day))
-        sums = self._visits.get(_key(day))
-        return sums[_FROM_VISITS[col] - VISITS.PEOPLE] if sums else 0.0
+            return float(len(self._arrivals.get(_key(day), [])))
+        if col in _OF_A_JOB:
+            sums, place = self._poured.get(_key(day)), list(_OF_A_JOB).index(col)
+        else:
+            sums, place = self._visits.get(_key(day)), _FROM_VISITS[col] - VISITS.PEOPLE
+        return sums[place] if sums else 0.0
+
+
+def _grouped(rows: Sequence[tuple[float, ...]]) -> dict[float | None, Sequence[float]]:
+    """The sums of rows of numbers by the first of them, a day."""
+    days = {_key(day) for day, *_ in rows}
+    if len(days) == len(rows):
+        return {_key(day): numbers for day, *numbers in rows}
+    import pandas as pd  # the import takes as long as three jobs, and one job has no two rows of a day
+
+    sums = pd.DataFrame(rows).groupby(0, dropna=False).sum()
+    return {_key(float(day)): [float(each) for each in numbers] for day, *numbers in sums.itertuples()}
 
 
 def _key(day: float) -> float | None:

@@ -7,7 +7,7 @@ from itertools import islice, zip_longest
 from math import isnan
 
 from calc.declared import Line
-from calc.layout.arial import on_lines, shortened
+from calc.layout.arial import on_lines, shortened, width_of
 from calc.layout.week_calendar import days_over, had_words
 from calc.layout.week_dates import NO_DATE
 from calc.layout.week_grid import DASH, FIRST, NUMBER_WIDTH, Steps, WeekPage, jump_to, quoted
@@ -19,10 +19,10 @@ from calc.trade.ordering.order import Order
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.work.paid_time import PaidTime
 
-JOB, STATE, POUR, AREA, YARDS, TRUCKS, LOADS, HOURS, ON_TASKS, PRICE, BY_AREA, CAUTION = range(FIRST, 13)
+JOB, STATE, POUR, AREA, YARDS, TRUCKS, LOADS, HOURS, ON_TASKS, PRICE, BY_AREA, CAUTION, JUMP = range(FIRST, 14)
 """The columns of the table of jobs."""
 
-WIDTHS = (NUMBER_WIDTH, 25.0, 10.0, 9.4, 5.6, 5.6, 6.2, 5.6, 6.6, 6.0, 7.4, 5.6, 27.5)
+WIDTHS = (NUMBER_WIDTH, 25.0, 10.0, 9.4, 5.6, 5.6, 6.2, 5.6, 6.6, 6.0, 7.4, 5.6, 19.3, 7.4)
 
 TABLE, TOTALS = "jobs", "totals"
 """The names of its places: the rows of the jobs, and the two rows of their totals."""
@@ -40,8 +40,8 @@ CHECK_ROWS, CHECK_RESULT, CHECKS_OF_TOTALS = "checks", 5, 7
 """The table of checks, the column of their results, and how many follow those of the jobs."""
 
 _STATES = f"[{TABLE}.{STATE}]"
-_INDENT, _JUMP, _BOLD_ROOM = 10, 80, 0.9
-"""Pixels of an indent and of a jump at the end of a row, and the share of the room that bold words may take."""
+_INDENT, _BOLD_ROOM = 10, 0.9
+"""Pixels of an indent, and the share of the room that bold words may take."""
 
 _LISTED = 12
 """So many are told of each thing that is worth a look; the others are counted."""
@@ -138,9 +138,11 @@ def _lay_days_over(page: WeekPage, week: Week) -> Steps:
     for day, need, done in over:
         page.value(FIRST, day, "plainstrong")
         page.value(STATE, need, "plainstrong")
-        page.jump(CAUTION, CALENDAR)
-        page.done(13.0)
-        page.sentence(STATE, done, "plain")
+        page.jump(JUMP, CALENDAR)
+        beside = page.column_after(STATE, width_of(need, bold=True) + _INDENT)
+        for number, line in enumerate(on_lines(done, page.room(beside, CAUTION))):
+            page.value(beside, line)
+            page.done(13.0 if number == 0 else None)
         yield
     if not over:
         page.value(FIRST, "none", "quiet")
@@ -150,7 +152,7 @@ def _lay_days_over(page: WeekPage, week: Week) -> Steps:
 
 def _lay_job(page: WeekPage, row: WeekRow, week: Week) -> None:
     page.keep(40.0)
-    page.link(JOB, row.file, f"{row.job}  {row.client}".rstrip(), "joblink")
+    page.link(JOB, row.file, _named(page, row), "joblink")
     page.value(STATE, row.state, "plainstrong" if row.state == NOT_READY else "plain")
     page.value(POUR, NO_DATE if isnan(row.pour_date) else row.pour_date, "plainright", week.dates.day)
     for col, (line, format_text) in _QUANTITIES.items():
@@ -171,9 +173,14 @@ def _lay_job(page: WeekPage, row: WeekRow, week: Week) -> None:
         page.done()
 
 
+def _named(page: WeekPage, job: WeekRow | UnwrittenJob) -> str:
+    """A job with its client, as far as there is room."""
+    return shortened(f"{job.job}  {job.client}".rstrip(), page.room(JOB, JOB))
+
+
 def _lay_unwritten(page: WeekPage, job: UnwrittenJob) -> None:
     page.keep(40.0)
-    page.value(JOB, f"{job.job}  {job.client}".rstrip(), "shrunk")
+    page.value(JOB, _named(page, job))
     page.value(STATE, NOT_WRITTEN, "plainstrong")
     for col in range(POUR, CAUTION):
         page.value(col, DASH, "quietright")
@@ -220,8 +227,8 @@ def _lay_worth_a_look(page: WeekPage, week: Week) -> Steps:
             if saves is not None:
                 page.value(STATE, saves, "plain", '"$"#,##0.00')
             if sheet:
-                page.jump(CAUTION, sheet)
-            for line in on_lines(sentence, page.room(POUR, CAUTION) - _JUMP):
+                page.jump(JUMP, sheet)
+            for line in on_lines(sentence, page.room(POUR, CAUTION)):
                 page.value(POUR, line)
                 page.done(13.0)
             anything = True

@@ -160,6 +160,13 @@ class WeekPage(FullSizePage):
         """Pixels from one column to another, the last that there is when None, less a small margin."""
         return sum(pixels(each) for each in self.widths[first : None if last is None else last + 1]) - _GAP
 
+    def column_after(self, first: int, room: float) -> int:
+        """The first column that begins so many pixels to the right of another, or more; the last when none does."""
+        col = first
+        while sum(pixels(each) for each in self.widths[first:col]) < room and col < len(self.widths) - 1:
+            col += 1
+        return col
+
     def ruled(self, role: str, first: int = FIRST) -> None:
         """Fills the blank cells of the current row, so that its rule goes all the way across."""
         taken = {each.col for each in self.contents if each.row == self.row}
@@ -172,10 +179,8 @@ class WeekPage(FullSizePage):
         self.keep(keep + _GAP + _SECTION)
         self.done(_GAP, numbered=False)
         self.value(FIRST, title, "sectionhead")
-        col, right = FIRST, width_of(title, 11, bold=True) + 2 * _GAP
-        while sum(pixels(each) for each in self.widths[FIRST:col]) < right:
-            col += 1
         if note:
+            col = self.column_after(FIRST, width_of(title, 11, bold=True) + 2 * _GAP)
             self.value(col, note, "sectionnote")
         self.ruled("sectionnote", 0)
         self.done(_SECTION, numbered=False)
@@ -200,16 +205,15 @@ class WeekPage(FullSizePage):
         self.value(len(self.widths) - 1, note, "pagenote")
         self.done(_TITLE, numbered=False)
         self.value(FIRST, "Go to", "quiet")
-        col, right = FIRST, width_of("Go to") + 2 * _GAP
+        right = width_of("Go to") + 2 * _GAP
         for sheet in sheets:
-            while sum(pixels(each) for each in self.widths[FIRST:col]) < right:
-                col += 1
+            col = self.column_after(FIRST, right)
             if sheet == self.name:
                 self.value(col, sheet, "plainstrong")
             else:
                 self.jump(col, sheet, "jumpbar")
-            right = sum(pixels(each) for each in self.widths[FIRST:col]) + width_of(sheet, bold=True) + 2 * _GAP
-            col += 1
+            begins = sum(pixels(each) for each in self.widths[FIRST:col])
+            right = begins + max(width_of(sheet, bold=True) + 2 * _GAP, pixels(self.widths[col]))
         self.done(numbered=False)
 
 

@@ -149,7 +149,7 @@ def _lay_stops(page: WeekPage, best: list[SharedTruck], week: Week) -> Steps:
             page.value(STOP, f"{week.dates.day_words(truck.day)}: {stop.job}", "shrunk")
             page.value(STOP_YARDS, stop.yards, "plainright", _TWO)
             page.value(DRIVE, drive, "plainright", _WHOLE)
-            page.value(UNLOAD, stop.unloading, "plainright", _WHOLE)
+            page.value(UNLOAD, stop.unloading, "plainright", "0.0")
             minute = _lay_minutes(page, minute + drive, stop.unloading, first=not number)
             _lay_clock(page, truck, minute - stop.unloading, minute, number)
             crew = people.get((stop.job, truck.day))
@@ -165,8 +165,8 @@ def _lay_minutes(page: WeekPage, start: float, unloading: float, first: bool) ->
     before = f"{page.at(UNTIL).rstrip('0123456789')}{page.row}"
     drive, unload, begins = page.at(DRIVE), page.at(UNLOAD), page.at(FROM)
     text = drive if first else f"{before}+{drive}"
-    page.formula(FROM, text, start, "plainright", "0")
-    page.formula(UNTIL, f"{begins}+{unload}", start + unloading, "plainright", "0")
+    page.formula(FROM, text, start, "plainright", "0.0")
+    page.formula(UNTIL, f"{begins}+{unload}", start + unloading, "plainright", "0.0")
     return start + unloading
 
 

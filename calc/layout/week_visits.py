@@ -8,6 +8,7 @@ from math import isnan, nan
 
 from calc.layout.week_dates import NO_DATE
 from calc.layout.week_grid import DASH, FIRST, NUMBER_WIDTH, Steps, WeekPage
+from calc.layout.week_names import SHEETS
 from calc.layout.week_rows import Week, WeekRow
 from calc.trade.hauling.loads import Hauled
 from calc.trade.materials.base_rock import BaseNeeds
@@ -87,9 +88,7 @@ _FORMATS = (_WHOLE, _WHOLE, _WHOLE, _TWO, _TWO, _WHOLE, _ONE, _ONE, _WHOLE, _WHO
 
 def lay_visits(page: WeekPage, week: Week) -> Steps:
     """The whole sheet: its head is in row 3."""
-    page.section(
-        "Visits", "a row a day of each job, as its workbook has it; the tables above and Calendar add these up"
-    )
+    page.open(SHEETS, "a row a day of each job, as its workbook has it; By day and Calendar add these up")
     page.heads(_HEADS)
     first = page.row
     for row in week.rows:

@@ -5,9 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from books import COMPANY, Rows, only_job, value, written
-from calc.layout.week import week_row
-from calc.model.truck_sharing import small_pour
-from calc.model.week_calendar import job_days
+from calc.batch.week import row_of
 from calc.trade.money.cost_rows import ROWS
 from sheet_cells import read_cells
 
@@ -44,7 +42,7 @@ def test_every_cost_is_booked_to_its_own_account_else_to_that_of_its_group(tmp_p
 
 def test_the_ledger_of_the_week_and_the_costs_of_the_job_name_the_same_accounts(tmp_path: Path) -> None:
     job = only_job(tmp_path, WEEK, BOOK)
-    ledger = {each.label: each.account for each in week_row(job, "one.xlsx", small_pour(job), job_days(job)).ledger}
+    ledger = {each.label: each.account for each in row_of(job, "one.xlsx").ledger}
     assert {label: ledger[label] for label in EXPECTED if label in ledger} == {
         label: account for label, account in EXPECTED.items() if label in ledger
     }
