@@ -148,7 +148,7 @@ def _lay_shown(page: WeekPage, week: Week) -> None:
         _lay_unit(page, unit, words)
     page.value(CHECK, WeekComparison.travel_between.label)
     page.value(OTHER, max(row.pour.between for row in week.rows), "plainright", "0")
-    _lay_unit(page, "min", "Factors of the company book; the drive from one stop of a shared truck to the next")
+    _lay_unit(page, "min", "Factors; the drive from one stop of a shared truck to the next")
 
 
 def _lay_unit(page: WeekPage, unit: str, words: str) -> None:

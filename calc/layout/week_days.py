@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from math import isnan, nan
 
+from calc.layout import week_front, week_ledger
 from calc.layout.arial import on_lines
 from calc.layout.week_dates import CLOCK, NO_DATE
 from calc.layout.week_grid import DASH, FIRST, NUMBER_WIDTH, Steps, WeekPage
@@ -26,18 +27,10 @@ class DAYS_TABLE:
     DAY, POURS, YARDS, TRUCKS, ARRIVES, LOADS, TONS, ROCK, HOURS, FINISHERS, DOWELS, FIBER, PRICE = range(FIRST, 14)
 
 
-class FRONT:
-    """The columns of the table of jobs on the front that the days ask."""
-
-    TABLE = "jobs"
-    POUR, YARDS, TRUCKS, PRICE = 4, 6, 7, 11
-
-
 _HEAD_AND_SUM = 40.0
 """Points of the head of a table and of its sum."""
 
-ALL_DAYS, RENTALS, LEDGER = "all days", "rentals", "ledger"
-_LEDGER_LINE, _LEDGER_QUANTITY = 4, 5
+ALL_DAYS, RENTALS = "all days", "rentals"
 
 _TWO, _ONE, _WHOLE = (f'{each};-{each};"{DASH}"' for each in ("#,##0.00", "#,##0.0", "#,##0"))
 _FORMATS = {
@@ -60,7 +53,11 @@ _HEADS = {
     DAYS_TABLE.FIBER: ("Fiber,\nbags", "r"),
     DAYS_TABLE.PRICE: ("Pours,\n$", "r"),
 }
-_FROM_FRONT = {DAYS_TABLE.YARDS: FRONT.YARDS, DAYS_TABLE.TRUCKS: FRONT.TRUCKS, DAYS_TABLE.PRICE: FRONT.PRICE}
+_FROM_FRONT = {
+    DAYS_TABLE.YARDS: week_front.YARDS,
+    DAYS_TABLE.TRUCKS: week_front.TRUCKS,
+    DAYS_TABLE.PRICE: week_front.PRICE,
+}
 _FROM_VISITS = {
     DAYS_TABLE.LOADS: VISITS.LOADS, DAYS_TABLE.TONS: VISITS.TONS, DAYS_TABLE.ROCK: VISITS.ROCK,
     DAYS_TABLE.HOURS: VISITS.HOURS, DAYS_TABLE.FINISHERS: VISITS.FINISHERS, DAYS_TABLE.DOWELS: VISITS.DOWELS,
@@ -103,9 +100,12 @@ def _lay_day(page: WeekPage, week: Week, day: float, sums: _Sums) -> None:
     """What one day takes; of jobs without a day where it is NaN."""
     page.value(DAYS_TABLE.DAY, NO_DATE if isnan(day) else day, "plain", week.dates.day)
     key = page.at(DAYS_TABLE.DAY)
-    poured = f"COUNTIFS([{FRONT.TABLE}.{FRONT.POUR}],{key})"
+    poured = f"COUNTIFS([{week_front.TABLE}.{week_front.POUR}],{key})"
     page.formula(DAYS_TABLE.POURS, poured, sums.of(day, DAYS_TABLE.POURS), "plainright", _WHOLE)
-    for asked, table, of_day in ((_FROM_FRONT, FRONT.TABLE, FRONT.POUR), (_FROM_VISITS, VISITS.TABLE, VISITS.DAY)):
+    for asked, table, of_day in (
+        (_FROM_FRONT, week_front.TABLE, week_front.POUR),
+        (_FROM_VISITS, VISITS.TABLE, VISITS.DAY),
+    ):
         for col, column in asked.items():
             text = f"SUMIFS([{table}.{column}],[{table}.{of_day}],{key})"
             page.formula(col, text, sums.of(day, col), "plainright", _FORMATS[col])
@@ -230,7 +230,8 @@ def _lay_on_hand(page: WeekPage, week: Week) -> Steps:
         page.value(_ITEM, item.label, "plain")
         shown = _WHOLE if item.quantity == int(item.quantity) else _ONE
         if item.label in ON_HAND:
-            text = f"SUMIFS([{LEDGER}.{_LEDGER_QUANTITY}],[{LEDGER}.{_LEDGER_LINE}],{page.at(_ITEM)})"
+            ledger, amount, name = week_ledger.TABLE, week_ledger.QUANTITY, week_ledger.LINE
+            text = f"SUMIFS([{ledger}.{amount}],[{ledger}.{name}],{page.at(_ITEM)})"
             page.formula(_QUANTITY, text, item.quantity, "plainright", shown)
         else:
             page.value(_QUANTITY, item.quantity, "plainright", shown)
