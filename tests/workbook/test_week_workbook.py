@@ -112,7 +112,7 @@ def test_a_job_that_was_not_written_is_a_row_with_its_first_reason_and_in_no_tot
     number, row = row_with(written.week, "Week", "27-036")
     assert (row["C"], row["K"]) == ("not written", "\u2013")
     assert str(table(written.week, "Week")[number + 1]["C"]).startswith("jobs.xlsx Areas!C8: Length: ")
-    assert table(written.week, "Week")[3]["H"] == "1 NOT READY, 1 not written"
+    assert table(written.week, "Week")[3]["G"] == "1 NOT READY, 1 not written"
     prices = [row["K"] for row in table(written.week, "Week").values() if str(row.get("B", "")).startswith("27-")]
     _, total = row_with(written.week, "Week", "All jobs with a price")
     assert total["K"] == sum(float(price) for price in prices if isinstance(price, float))
