@@ -132,7 +132,7 @@ class WeekPage(FullSizePage):
         high = self.row_height if height is None else height
         if height is not None:
             self.heights[self.row] = height
-        if not any(each.row == self.row for each in self.contents):
+        if not self.contents or self.contents[-1].row != self.row:
             self.value(0, None)  # a row without a cell would lose its height
         if self.used + high > _ROOM_DOWN:
             self.pages, self.used = self.pages + 1, self.used_by_heads
