@@ -22,7 +22,7 @@ from calc.trade.work.paid_time import PaidTime
 JOB, STATE, POUR, AREA, YARDS, TRUCKS, LOADS, HOURS, ON_TASKS, PRICE, BY_AREA, CAUTION, JUMP = range(FIRST, 14)
 """The columns of the table of jobs."""
 
-WIDTHS = (NUMBER_WIDTH, 25.2, 10.6, 9.2, 5.6, 5.6, 6.2, 5.6, 6.6, 5.8, 7.2, 5.6, 19.3, 7.4)
+WIDTHS = (NUMBER_WIDTH, 25.6, 10.6, 9.2, 5.6, 5.6, 6.0, 5.6, 6.6, 5.8, 7.2, 5.6, 19.3, 7.4)
 
 TABLE, TOTALS = "jobs", "totals"
 """The names of its places: the rows of the jobs, and the two rows of their totals."""
