@@ -2,24 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from concurrent.futures import Executor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 from pathlib import Path
 
 from calc.batch.load import ready_jobs
 from calc.batch.pool import make_executor, map_slices, worker_count
 from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
-from calc.batch.serialize import fingerprint, program_fingerprint
+from calc.batch.serialize import fingerprint, program_fingerprint, unpack
+from calc.batch.week import week_of
 from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
-from calc.errors import Finding, FindingKind, Place, Unreadable
+from calc.errors import Finding, FindingKind, Place, Severity, Unreadable
 from calc.files import Results, Saved
-from calc.layout.week import WeekRow, week_sheets
-from calc.model.outliers import outliers
-from calc.model.results import jobs_that_share
-from calc.model.truck_sharing import shared_trucks
-from calc.model.week_calendar import week_calendar
+from calc.formula.functions import NONE
+from calc.intake.records import JobInput
+from calc.layout.week import UnwrittenJob, WeekRow, title_of, week_sheets
+from calc.trade.inputs.job import Job
 from calc.xlsx_write.write import Identity, workbook_bytes
 
 MAX_PER_SLICE = 20
@@ -83,7 +83,7 @@ class _Bidding:
         self.run, self.results = run, results
         self.jobs = list(self._planned_jobs())
         self.to_write = sum(each.current is None for each in self.jobs)
-        self.rows: list[WeekRow] = []
+        self.rows: list[WeekRow | UnwrittenJob] = []
         self.identity: Identity | None = None
 
     @property
@@ -122,47 +122,78 @@ class _Bidding:
         self.identity = self.identity or result.identity
         for each in result.jobs:
             planned = self.jobs[len(self.rows)]
-            self.rows.append(each.row)
             self.run.findings += each.findings
             job = self.run.jobs[planned.index].id
-            if planned.current is not None:
-                self.run.written.append((job, planned.current, Saved.UNCHANGED))
+            path = planned.current
+            if path is not None:
+                self.run.written.append((job, path, Saved.UNCHANGED))
             elif each.data is None:
                 self.run.failures.append(each.failure)
             else:
-                self._save(job, each.file, each.data, planned.made_from)
+                path = self._save(job, each.file, each.data, planned.made_from)
+            if path is None:
+                self.rows.append(UnwrittenJob(job, self.run.failures[-1], each.row.client))
+            else:
+                self.rows.append(replace(each.row, file=path.name))
             progress.step()
 
     def save_week(self) -> None:
         """Writes the workbook of the run, unless it was written from the same jobs before."""
-        if self.identity is None:
+        rows = self._all_rows()
+        if self.identity is None or all(isinstance(each, UnwrittenJob) for each in rows):
             return
-        made_from = fingerprint("week", [each.made_from for each in self.jobs])
+        shown = [each if isinstance(each, UnwrittenJob) else each.file for each in rows]
+        made_from = fingerprint("week", [each.made_from for each in self.jobs], shown)
         current = self.results.current(WEEK_FILE, made_from)
         if current is not None:
             self.run.written.append(("", current, Saved.UNCHANGED))
             return
         try:
-            shared = shared_trucks([row.pour for row in self.rows])
-            calendar = week_calendar([row.days for row in self.rows], jobs_that_share(shared))
-            sheets = week_sheets(self.rows, outliers(self.rows), shared, calendar)
-            data = workbook_bytes(sheets, None, self.identity)
+            week = week_of(rows)
+            data = workbook_bytes(week_sheets(week), None, replace(self.identity, title=title_of(week)))
         except (OSError, Unreadable) as reason:
             self.run.failures.append(f"{WEEK_FILE}: it could not be written: {reason}")
         else:
             self._save("", WEEK_FILE, data, made_from)
 
-    def _save(self, job: str, name: str, data: bytes, made_from: str) -> None:
-        """Saves one workbook; one that cannot be saved is a failure."""
+    def _all_rows(self) -> list[WeekRow | UnwrittenJob]:
+        """A row for every job of the run in its order; of one with errors its first error."""
+        done = {planned.index: row for planned, row in zip(self.jobs, self.rows, strict=True)}
+        index = FindingIndex(self.run.findings)
+        return [
+            done[place]
+            if place in done
+            else UnwrittenJob(job.id, _first_error(index.of(job, self.run.company_books)), self._client_of(place))
+            for place, job in enumerate(self.run.jobs)
+        ]
+
+    def _client_of(self, place: int) -> str:
+        """The client of a job that was not written, as far as it was read."""
+        jobs: list[JobInput] = unpack(self.run.chunks[place // CHUNK])
+        entry = jobs[place % CHUNK].entries.get(Job.client)
+        return "" if entry is None or entry.value in (None, NONE) else str(entry.value)
+
+    def _save(self, job: str, name: str, data: bytes, made_from: str) -> Path | None:
+        """Saves one workbook and gives its path; one that cannot be saved is a failure."""
         try:
             path, saved = self.results.save(name, data, made_from)
         except Unreadable as reason:
             self.run.failures.append(str(reason))
-            return
+            return None
         self.run.written.append((job, path, saved))
+        return path
 
     def worker_lost(self) -> None:
         """Adds the note that a worker process ended early."""
         found = "A worker process was ended by the system, perhaps for lack of memory. Its jobs were done without it."
         remedy = "If it happens again, use fewer --workers."
         self.run.findings.append(Finding(FindingKind.WORKER_LOST, Place(), found, remedy))
+
+
+def _first_error(findings: Sequence[Finding]) -> str:
+    """The first error of a job, in words: its place, what was found and what to type."""
+    for each in findings:
+        if each.severity is Severity.ERROR:
+            place = f"{each.place}: " if str(each.place) else ""
+            return f"{place}{each.found} {each.remedy}".strip()
+    return "It has an error."

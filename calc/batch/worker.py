@@ -11,16 +11,15 @@ from functools import lru_cache
 
 from calc.batch.run import CHUNK
 from calc.batch.serialize import unpack
+from calc.batch.week import row_of
 from calc.errors import Finding, FindingKind, Place
 from calc.intake.records import JobInput
 from calc.intake.schema import PRICES
 from calc.layout.checks_sheet import failed, open_stops
-from calc.layout.week import WeekRow, week_row
+from calc.layout.week import WeekRow
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job
 from calc.model.sensitivity import all_with_sensitivity, with_sensitivity
-from calc.model.truck_sharing import small_pour
-from calc.model.week_calendar import job_days
 from calc.trade.money.cost_rows import ROWS
 from calc.trade.money.costs import CostTable
 from calc.xlsx_write.write import Identity, identity_of, job_workbook
@@ -98,8 +97,7 @@ def _result(values: JobValues, request: JobRequest) -> JobResult:
             data = job_workbook(with_sensitivity(values))
         except Exception as reason:  # an error of one job must not cost the others their workbooks
             failure = f"{request.file}: it could not be written: {type(reason).__name__}: {reason}"
-    row = week_row(values, request.file, small_pour(values), job_days(values))
-    return JobResult(request.file, data, failure, row, tuple(job_findings(values)))
+    return JobResult(request.file, data, failure, row_of(values, request.file), tuple(job_findings(values)))
 
 
 def evaluated(jobs: Sequence[JobInput]) -> Iterator[JobValues]:

@@ -90,9 +90,7 @@ def _blank(given: Input) -> str:
         asker, *words = given.needed_if
         label = asker.label.lower() if isinstance(asker, Input) else ""
         return f"needed where {label} is {one_of(words)}"
-    if given.kind is Kind.ROW:
-        return "none"
-    if given.default is None or given.kind is Kind.TEXT:
+    if given.kind is Kind.ROW or given.default is None:
         return "none"
     return f"{given.default:g}" if isinstance(given.default, float | int) else str(given.default)
 

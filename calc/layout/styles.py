@@ -86,6 +86,55 @@ ROLES: dict[str, dict[str, Any]] = {
 }
 """What each role adds to the body style."""
 
+ACCENT, FAINT = "#1F4E79", "#A6A6A6"
+
+_LEFT, _RIGHT, _INDENTED = {"align": "left"}, {"align": "right"}, {"align": "left", "indent": 1}
+_GREY = {"font_color": QUIET}
+_COLUMN_HEAD = {"bold": True, "text_wrap": True, "valign": "bottom", "bottom": 1, "bottom_color": INK}
+_BAND_RULES = {"top": 2, "bottom": 1, "valign": "vcenter"}
+_SUM = {"bold": True, "top": 1, "top_color": INK}
+
+ROLES |= {
+    "plain": _LEFT,
+    "plainright": _RIGHT,
+    "plainindent": _INDENTED,
+    "plainstrong": {"bold": True, **_LEFT},
+    "plainstrongright": {"bold": True, **_RIGHT},
+    "plainstrongindent": {"bold": True, **_INDENTED},
+    "quiet": {**_GREY, **_LEFT},
+    "quietright": {**_GREY, **_RIGHT},
+    "quietindent": {**_GREY, **_INDENTED},
+    "quietitalic": {"italic": True, **_GREY, **_LEFT},
+    "faintright": {"font_color": FAINT, **_RIGHT},
+    "shrunk": {"shrink": True, **_LEFT},
+    "shrunkstrong": {"shrink": True, "bold": True, **_LEFT},
+    "shrunkright": {"shrink": True, **_RIGHT},
+    "shrunkindent": {"shrink": True, **_INDENTED},
+    "shrunkhead": {**_COLUMN_HEAD, "text_wrap": False, "shrink": True, **_RIGHT},
+    "columnhead": {**_COLUMN_HEAD, **_LEFT},
+    "columnheadright": {**_COLUMN_HEAD, **_RIGHT},
+    "columnheadindent": {**_COLUMN_HEAD, **_INDENTED},
+    "columnheadline": {**_COLUMN_HEAD, "text_wrap": False, **_LEFT},
+    "columnheadrightline": {**_COLUMN_HEAD, "text_wrap": False, **_RIGHT},
+    "columnheadindentline": {**_COLUMN_HEAD, "text_wrap": False, **_INDENTED},
+    "sectionhead": {"bold": True, "font_size": 11, "bottom": 1, "bottom_color": INK, **_LEFT},
+    "sectionnote": {**_GREY, "bottom": 1, "bottom_color": INK, **_LEFT},
+    "pagetitle": {"bold": True, "font_size": 16, **_LEFT},
+    "pagenote": {**_GREY, **_RIGHT, "valign": "bottom"},
+    "joblink": {"font_color": ACCENT, "underline": 1, **_LEFT},
+    "heroprice": {"bold": True, "shrink": True, "font_size": 24, **_LEFT, "valign": "vcenter"},
+    "band": {**_BAND_RULES, **_LEFT},
+    "bandstrong": {"bold": True, "font_size": 11, **_BAND_RULES, **_LEFT},
+    "bandjump": {"font_color": ACCENT, "underline": 1, **_BAND_RULES, **_LEFT},
+    "sumwords": {**_SUM, **_LEFT},
+    "sumright": {**_SUM, **_RIGHT},
+    "jump": {"font_color": ACCENT, "underline": 1, **_RIGHT},
+    "jumpbar": {"underline": 1, **_GREY, **_LEFT},
+    "rownumber": {"font_color": "#8C8C8C", **_LEFT},
+    "weekrule": {"bottom": 4, "bottom_color": FAINT},
+}
+"""Roles of sheets that print at full size: words are never wrapped, and there are rules instead of fills."""
+
 LEGEND = (
     ("input", "typed on site or in the office: edit it, and everything that depends on it follows"),
     ("formula", "a live formula"),

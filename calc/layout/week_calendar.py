@@ -1,133 +1,205 @@
-"""The sheet Calendar of the week, and the days over in words for its front sheet. All of it is as of issue."""
+"""The sheet Calendar of the week: a row a working day, a column a job, and the days over in words."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import isnan
 
-from calc.formula.dates import words_of
-from calc.layout.page import Constant, Linked, Page
-from calc.layout.styles import DATE_FORMAT, LINE_HEIGHT
+from calc.layout.arial import on_lines
+from calc.layout.week_dates import DateStyle, monday_of
+from calc.layout.week_grid import DASH, FIRST, NUMBER_WIDTH, Steps, WeekPage
+from calc.layout.week_names import CALENDAR, SHEETS
+from calc.layout.week_rows import Week
+from calc.layout.week_visits import VISITS, Visits
 from calc.model.results import WeekCalendar, WeekDay
 
-CALENDAR = "Calendar"
-CALENDAR_TITLE = "Calendar: one row per day with work, and what each job does on it"
+DAY, CREWS, CREWS_HAD, SHORT, PEOPLE, PEOPLE_HAD = range(FIRST, 7)
 PANEL = 7
 """So many jobs stand side by side; more stand in a panel below."""
-CALENDAR_WIDTHS = (12.0, 8.0, 8.0, 8.0, 8.0, 8.0, *(10.0,) * PANEL, 1.5, 28.0)
-_HEADS = ("Day", "Weekday", "Crews needed", "Crews had", "Crews short", "People needed")
-_NEEDED, _HAD, _SHORT, _PEOPLE = range(2, 6)
-_ASK = len(_HEADS) + PANEL + 1
-_DASHED = '0;-0;"-"'
-_WEEK_DAYS, _MONDAY = 7, 2
+
+_JOBS = PEOPLE_HAD + 1
+_ASK = _JOBS + PANEL
+WIDTHS = (NUMBER_WIDTH, 12.5, 7.3, 7.3, 7.0, 7.3, 7.3, *(8.0,) * PANEL, 14.2)
+TABLE = "working days"
+
+OVER = "OVER"
 _NAMED = 40
 """So many jobs or days are named in a sentence or a list; the others are counted."""
-_NOTES = (
-    "A prep or a pour takes a crew; strip and seal take a person. The number is people.",
-    "Pours that share a truck are one crew where their hours fit one day, with the people of the largest.",
-    "Days are fixed at issue: a job workbook that is edited later is not followed here.",
+
+_COUNTED = f'0;-0;"{DASH}"'
+_HEADS = {
+    DAY: ("Day", "l"),
+    CREWS: ("Crews\nneeded", "r"),
+    CREWS_HAD: ("Crews\nhad", "r"),
+    SHORT: ("Short", "r"),
+    PEOPLE: ("People\nneeded", "r"),
+    PEOPLE_HAD: ("People\nhad", "r"),
+}
+_KEY = (
+    (
+        "Crews",
+        "A prep or a pour takes a crew, strip and seal a person. A shared truck is one crew where its pours fit a day.",
+    ),
+    ("Short", f"{OVER} when more crews are needed than had, or more people."),
+    ("Jobs", "What the job does on the day and with how many people, as its workbook has it; see the sheet Visits."),
+    ("Marks", "bold: the day of the concrete; prep: dig, base, forms, dowels; grey: strip and seal, one person each"),
 )
 
 
-def lay_calendar(page: Page, calendar: WeekCalendar) -> None:
-    """All days with the first jobs, then the other jobs with the days on which they work."""
-    first = calendar.jobs[:PANEL]
-    _lay_heads(page, _HEADS, first, "Ask 811 for")
-    if calendar.days:
-        _lay_days(page, calendar, first)
-    for start in range(PANEL, len(calendar.jobs), PANEL):
-        jobs = calendar.jobs[start : start + PANEL]
-        page.next()
-        _lay_heads(page, _HEADS[:2], jobs)
-        for day in calendar.days:
-            if any(job in day.work for job in jobs):
-                _lay_day(page, day)
-                _lay_work(page, day, jobs)
-                page.next()
-    page.next()
-    for label, sentence in _below(calendar):
-        page.put(Constant(page.row, 0, "strong", label))
-        page.put(Constant(page.row, _NEEDED, "issueline", sentence))
-        page.next()
-    for note in _NOTES:
-        page.put(Constant(page.row, _NEEDED, "meaning", note))
-        page.next()
+def had_words(calendar: WeekCalendar) -> str:
+    """What the company has, in words."""
+    crews = "1 crew" if calendar.crews == 1 else f"{calendar.crews:g} crews"
+    if isnan(calendar.people_had):
+        return f"{crews} on Company"
+    return f"{crews} and {'1 person' if calendar.people_had == 1 else f'{calendar.people_had:g} people'} on Company"
 
 
-def days_over(calendar: WeekCalendar) -> Iterator[tuple[str, str]]:
-    """Each day that needs more crews than the company has, with what is done on it, in words."""
+def days_over(calendar: WeekCalendar, dates: DateStyle) -> Iterator[tuple[str, str, str]]:
+    """Each day that needs more crews or people than the company has: the day, what it needs, and what is done on it."""
     for day in calendar.over[:_NAMED]:
         done = ", ".join(f"{job} {work.words}" for job, work in list(day.work.items())[:_NAMED])
         more = f" and {len(day.work) - _NAMED} more" if len(day.work) > _NAMED else ""
-        needed = f"{day.crews} crews needed, {calendar.crews:g} had; {day.people:g} people needed"
-        yield words_of(day.day), f"{needed}: {done}{more}."
+        crews = f"{day.crews} {'crew' if day.crews == 1 else 'crews'} needed, {calendar.crews:g} had"
+        need = f"{crews}; {day.people:g} people needed"
+        had = "" if isnan(calendar.people_had) else f", {calendar.people_had:g} had"
+        yield dates.day_words(day.day), need + had, f"{done}{more}"
     if len(calendar.over) > _NAMED:
-        yield "and", f"{len(calendar.over) - _NAMED} more days; see the sheet {CALENDAR}."
+        yield "and", f"{len(calendar.over) - _NAMED} more days", f"see {CALENDAR}"
 
 
-def _lay_heads(page: Page, facts: Sequence[str], jobs: Sequence[str], ask: str = "") -> None:
-    for col, text in enumerate((*facts, *(None,) * (len(_HEADS) - len(facts)), *jobs)):
-        page.put(Constant(page.row, col, "rowhead" if col > 1 else "head", text))
-    if ask:
-        for col in range(len(_HEADS) + len(jobs), _ASK):
-            page.put(Constant(page.row, col, "head", None))
-        page.put(Constant(page.row, _ASK, "head", ask))
-    for col, text in enumerate(jobs, start=len(_HEADS)):
-        page.fit(text, col)
-    page.heights[page.row] = max(page.heights.get(page.row, 0.0), 30.0)
-    page.next()
+def lay_calendar(page: WeekPage, week: Week) -> Steps:
+    """The whole sheet."""
+    calendar = week.calendar
+    page.open(SHEETS, "a row a working day, what each job does on it")
+    visits = Visits(week)
+    page.section(
+        "Working days", "Monday to Friday, Saturday as the company has it, no company holidays; the number is people"
+    )
+    _lay_heads(page, _HEADS, calendar.jobs[:PANEL], "Ask 811 for")
+    yield from _lay_days(page, week, visits)
+    for start in range(PANEL, len(calendar.jobs), PANEL):
+        yield from _lay_panel(page, week, visits, calendar.jobs[start : start + PANEL])
+    page.keep(60.0)
+    for label, words in _KEY:
+        page.value(DAY, label, "quietindent")
+        page.sentence(CREWS, words)
+    yield
+    page.section("In words", "the same days as on the front")
+    for label, sentence in _in_words(week):
+        page.value(DAY, label, "plainstrong")
+        page.sentence(CREWS, sentence, "plain")
+        yield
 
 
-def _lay_days(page: Page, calendar: WeekCalendar, jobs: Sequence[str]) -> None:
-    """The rows of all days, a narrow row between two weeks, and the sum of the people."""
-    first, week = page.row, _week_of(calendar.days[0].day)
-    for day in calendar.days:
-        if _week_of(day.day) != week:
-            page.heights[page.row] = 6
-            page.next()
-            week = _week_of(day.day)
-        _lay_day(page, day)
-        row = page.row + 1
-        page.put(Constant(page.row, _NEEDED, "issuefigure", float(day.crews), _DASHED))
-        page.put(Constant(page.row, _HAD, "issuefigure", calendar.crews, "0"))
-        _formula(page, _SHORT, "sum", f"MAX(0,C{row}-D{row})", max(0.0, day.crews - calendar.crews), _DASHED)
-        page.put(Constant(page.row, _PEOPLE, "issuefigure", day.people, _DASHED))
-        _lay_work(page, day, jobs)
+def _lay_heads(page: WeekPage, heads: dict[int, tuple[str, str]], jobs: Sequence[str], ask: str = "") -> None:
+    for col, job in enumerate(jobs, start=_JOBS):
+        page.value(col, job, "shrunkhead")
+    page.heads({**heads, **({_ASK: (ask, "i")} if ask else {})})
+
+
+def _lay_days(page: WeekPage, week: Week, visits: Visits) -> Steps:
+    """The rows of all days with the first jobs, a dotted rule between two weeks, and the sum of the people."""
+    calendar, places, first, pages = week.calendar, week.places, page.row, page.pages
+    for place, day in enumerate(calendar.days):
+        if place and monday_of(day.day) != monday_of(calendar.days[place - 1].day):
+            page.ruled("weekrule")
+            page.done(5.0, numbered=False)
+        _lay_needs(page, week, day)
+        _lay_work(page, visits, day, calendar.jobs[:PANEL])
         words = ", ".join(day.ask[:_NAMED]) + (f" and {len(day.ask) - _NAMED} more" if len(day.ask) > _NAMED else "")
-        page.put(Constant(page.row, _ASK, "issueline", words or "-"))
-        page.next()
-    page.put(Constant(page.row, 0, "strong", "Person-days"))
-    people = sum(day.people for day in calendar.days)
-    _formula(page, _PEOPLE, "sum", f"SUM(F{first + 1}:F{page.row})", people, "0")
-    page.next()
+        _lay_asked(page, words)
+        yield
+    page.repeat_if_long(first - 1, pages)
+    places.put(TABLE, page.name, first, max(first, page.row - 1))
+    if calendar.days:
+        _lay_people_days(page, week, visits, calendar.jobs[:PANEL], of_all=True)
+    else:
+        page.value(DAY, "none", "quiet")
+        page.done()
+    yield
 
 
-def _lay_day(page: Page, day: WeekDay) -> None:
-    page.heights[page.row] = LINE_HEIGHT
-    page.put(Constant(page.row, 0, "issueline", day.day, DATE_FORMAT))
-    page.put(Constant(page.row, 1, "issueline", words_of(day.day)[:3]))
+def _lay_asked(page: WeekPage, words: str) -> None:
+    """What to ask 811 for, at the end of the row of its day and in rows below."""
+    lines = list(on_lines(words, page.room(_ASK) - 10)) or [""]
+    for number, line in enumerate(lines):
+        if line:
+            page.value(_ASK, line, "quietindent")
+        page.done(14.0 if number == 0 else None)
 
 
-def _lay_work(page: Page, day: WeekDay, jobs: Sequence[str]) -> None:
-    for col, job in enumerate(jobs, start=len(_HEADS)):
+def _lay_needs(page: WeekPage, week: Week, day: WeekDay) -> None:
+    """What a day needs of crews and people, beside what the company has."""
+    calendar = week.calendar
+    over = day in calendar.over
+    strong = "plainstrongright" if over else "plainright"
+    page.value(DAY, day.day, "plainstrong" if over else "plain", week.dates.day)
+    of_day = page.at(DAY)
+    for col, counted, value in ((CREWS, VISITS.CREWS, float(day.crews)), (PEOPLE, VISITS.PEOPLE_COUNTED, day.people)):
+        text = f"SUMIFS([{VISITS.TABLE}.{counted}],[{VISITS.TABLE}.{VISITS.DAY}],{of_day})"
+        page.formula(col, text, value, strong, _COUNTED)
+    page.value(CREWS_HAD, calendar.crews, "quietright", "0")
+    known = not isnan(calendar.people_had)
+    page.value(PEOPLE_HAD, calendar.people_had if known else DASH, "quietright", "0")
+    crews, had, people, people_had = (page.at(col) for col in (CREWS, CREWS_HAD, PEOPLE, PEOPLE_HAD))
+    also = f"+({people}>{people_had})" if known else ""
+    text = f'IF(({crews}>{had}){also}>0,"{OVER}","{DASH}")'
+    page.formula(SHORT, text, OVER if over else DASH, strong)
+
+
+def _lay_work(page: WeekPage, visits: Visits, day: WeekDay, jobs: Sequence[str]) -> None:
+    """What each job does on a day, from the table of visits."""
+    for col, job in enumerate(jobs, start=_JOBS):
         work = day.work.get(job)
-        pours = work is not None and work.visit == "pour"
-        page.put(Constant(page.row, col, "issuestrong" if pours else "issuefigure", work.words if work else "-"))
+        if work is None:
+            page.value(col, "·", "faintright")
+            continue
+        row = visits.row_of[job, day.day]
+        role = {"pour": "plainstrongright", "prep": "plainright"}.get(work.visit, "quietright")
+        text = f'[{VISITS.TABLE}.{VISITS.VISIT}@{row}]&" "&[{VISITS.TABLE}.{VISITS.PEOPLE}@{row}]'
+        page.formula(col, text, work.words, role)
 
 
-def _below(calendar: WeekCalendar) -> Iterator[tuple[str, str]]:
-    """What stands below the days, in words: the days over, and the jobs that are on no day."""
-    for label, sentence in days_over(calendar):
-        yield label, sentence
-    for label, jobs in (("No pour date", calendar.undated), ("Not known", calendar.unknown)):
+def _lay_people_days(page: WeekPage, week: Week, visits: Visits, jobs: Sequence[str], of_all: bool) -> None:
+    """The sums of the people over the days, of the week and of each job."""
+    page.value(DAY, "People-days", "sumwords")
+    if of_all:
+        people = sum(day.people for day in week.calendar.days)
+        page.formula(PEOPLE, f"SUM([{TABLE}.{PEOPLE}])", people, "sumright", _COUNTED)
+    for col, job in enumerate(jobs, start=_JOBS):
+        first, last = visits.rows_of[job]
+        worked = sum(day.work[job].people for day in week.calendar.days if job in day.work)
+        page.formula(col, f"SUM([{VISITS.TABLE}.{VISITS.PEOPLE}:{first}-{last}])", worked, "sumright", _COUNTED)
+    page.ruled("sumwords")
+    page.done(14.0)
+
+
+def _lay_panel(page: WeekPage, week: Week, visits: Visits, jobs: Sequence[str]) -> Steps:
+    """More jobs, with the days on which one of them works."""
+    days = [day for day in week.calendar.days if any(job in day.work for job in jobs)]
+    page.section("Working days, continued", "more jobs", keep=min(300.0, 14.0 * (len(days) + 3)))
+    _lay_heads(page, {DAY: _HEADS[DAY]}, jobs)
+    for day in days:
+        page.value(DAY, day.day, "plain", week.dates.day)
+        _lay_work(page, visits, day, jobs)
+        page.done(14.0)
+        yield
+    _lay_people_days(page, week, visits, jobs, of_all=False)
+    yield
+
+
+def _in_words(week: Week) -> Iterator[tuple[str, str]]:
+    """The days over, and the jobs that are on no day."""
+    calendar = week.calendar
+    for day, need, done in days_over(calendar, week.dates):
+        yield day, f"{need}: {done}."
+    for label, jobs in (
+        ("No pour date", calendar.undated),
+        ("Not known", calendar.unknown),
+        ("Not written", [each.job for each in week.unwritten]),
+    ):
         if jobs:
             more = f" and {len(jobs) - _NAMED} more" if len(jobs) > _NAMED else ""
             yield label, ", ".join(jobs[:_NAMED]) + more
-
-
-def _formula(page: Page, col: int, role: str, text: str, value: float, format_text: str) -> None:
-    page.put(Linked(page.row, col, role, lambda: text, lambda _job: value, format_text))
-
-
-def _week_of(day: float) -> int:
-    """The number of the week of a day, from Monday to Sunday."""
-    return int((day - _MONDAY) // _WEEK_DAYS)
+    if not calendar.over:
+        yield "None", "No day needs more than the company has."

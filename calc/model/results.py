@@ -5,8 +5,9 @@ The layout and the writer know these types and nothing else of the model: they s
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from math import nan
 
 import numpy as np
 
@@ -82,15 +83,22 @@ class SmallPour:
     between: float
     plant_fiber: bool = False
     """Whether the plant puts fiber into it."""
+    arrives: float = nan
+    """Hour of the day at which the first truck is asked for; NaN where nobody typed it."""
 
 
 @dataclass(frozen=True, slots=True)
 class WorkDay:
-    """What a job does on a day: a visit, and how many people it takes."""
+    """What a job does on a day: a visit, how many people it takes, and their paid hours.
+
+    ``finisher_hours`` are those of ``hours`` that are paid at the rate of the finishers.
+    """
 
     day: float
     visit: str
     people: float
+    hours: float = 0.0
+    finisher_hours: float = 0.0
 
     @property
     def words(self) -> str:
@@ -103,7 +111,8 @@ class JobDays:
     """The days of one job, as the calendar of the week shows them.
 
     ``ask`` is the last day to ask for its locate ticket, 0 where there is none to ask; ``pour_hours`` are the hours on
-    site of the longest person of its pour, ``day_hours`` those of a day; ``crews`` are those that the company has.
+    site of the longest person of its pour, ``day_hours`` those of a day; ``crews`` and ``people_had`` are those that
+    the company has, NaN for people that are not counted.
     """
 
     job: str
@@ -113,17 +122,31 @@ class JobDays:
     pour_hours: float
     day_hours: float
     crews: float
+    people_had: float = nan
 
 
 @dataclass(frozen=True, slots=True)
 class WeekDay:
-    """One day of the week: what each job does, the crews and the people that it takes, and what to ask 811 for."""
+    """One day of the week: what each job does, the crews and the people that it takes, and what to ask 811 for.
+
+    ``counted`` gives for each job the crews and the people that are counted with it: none for a job that is done by the
+    crew of another, whose truck it shares.
+    """
 
     day: float
     work: Mapping[str, WorkDay]
-    crews: int
-    people: float
+    counted: Mapping[str, tuple[int, float]]
     ask: tuple[str, ...]
+
+    @property
+    def crews(self) -> int:
+        """The crews that it takes."""
+        return sum(crews for crews, _ in self.counted.values())
+
+    @property
+    def people(self) -> float:
+        """The people that it takes."""
+        return sum(people for _, people in self.counted.values())
 
 
 @dataclass(frozen=True)
@@ -138,24 +161,26 @@ class WeekCalendar:
     undated: tuple[str, ...]
     unknown: tuple[str, ...]
     crews: float
+    people_had: float = nan
 
     @property
     def over(self) -> tuple[WeekDay, ...]:
-        """The days that need more crews than the company has."""
-        return tuple(each for each in self.days if each.crews > self.crews)
+        """The days that need more crews or more people than the company has."""
+        return tuple(each for each in self.days if each.crews > self.crews or each.people > self.people_had)
 
 
 @dataclass(frozen=True)
 class SharedTruck:
     """Two or three jobs that one truck could serve, in the order of its stops.
 
-    ``together`` is what the plant charges for all of them on one truck, in $; ``best`` says that it is one of the set
-    that saves most and takes no job twice.
+    ``together`` is what the plant charges for all of them on one truck, ``waiting`` the part of it for a truck that
+    stands, in $; ``best`` says that it is one of the set that saves most and takes no job twice.
     """
 
     stops: tuple[SmallPour, ...]
     together: float
     best: bool = False
+    waiting: float = 0.0
 
     @property
     def day(self) -> float:
@@ -176,6 +201,54 @@ class SharedTruck:
     def saving(self) -> float:
         """What sharing one truck saves, in $."""
         return self.apart - self.together
+
+
+def minutes_on_site(stops: Sequence[SmallPour]) -> float:
+    """Minutes of a shared truck on site: all unloaded, and the drive from one stop to the next."""
+    return sum(each.unloading for each in stops) + (len(stops) - 1) * max(each.between for each in stops)
+
+
+@dataclass(frozen=True, slots=True)
+class RefusedLoad:
+    """Jobs that cannot share a truck, or save nothing by it, and why.
+
+    ``jobs`` is one job that can share with none, or two; ``day`` is NaN where they have no day in common.
+    """
+
+    jobs: tuple[str, ...]
+    day: float
+    yards: float
+    holds: float
+    """What one truck may bring, in yd3."""
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
+class RentalUse:
+    """A machine that a job rents on one day: its hours, and what it costs in the bid, in $."""
+
+    day: float
+    tool: str
+    job: str
+    hours: float
+    cost: float
+    terms: tuple[float, ...]
+    """Prices for half a day, a day and a week ($, NaN where there is none), and the hours and days that those are."""
+
+
+@dataclass(frozen=True, slots=True)
+class RentalDay:
+    """A machine on one day: every job that rents it, and what one machine for all of them would cost, in $."""
+
+    day: float
+    tool: str
+    uses: tuple[RentalUse, ...]
+    one_for_all: float
+
+    @property
+    def in_bids(self) -> float:
+        """What it costs in the bids of the jobs, in $."""
+        return sum(each.cost for each in self.uses)
 
 
 def jobs_that_share(found: Iterable[SharedTruck]) -> Mapping[str, tuple[str, ...]]:

@@ -8,13 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import combinations, islice
-from math import isnan
+from math import isnan, nan
 
 from calc.declare import Section, given, line, money
 from calc.intake.spelling import normalize
 from calc.model.evaluate import evaluate_section
-from calc.model.results import JobValues, SharedTruck, SmallPour
+from calc.model.results import JobValues, RefusedLoad, SharedTruck, SmallPour, minutes_on_site
 from calc.trade.inputs.job import Job
+from calc.trade.inputs.papers import PaperFacts
 from calc.trade.levels import TIER
 from calc.trade.money.week import WeekComparison
 from calc.trade.ordering.method_choice import Placing
@@ -37,6 +38,14 @@ MOST_IN_THREES = 60
 
 MOST_TRIED = 50_000
 """So many sets of a day are tried, more than a dozen pours need; of a busier day the best of those tried is taken."""
+
+MOST_REFUSED = 60
+"""So many pairs that do not share a truck are told, with the reason."""
+
+DAYS_APART = 7
+"""Pours that are so many days apart, or fewer, might be moved to one day."""
+
+_PAIR = 2
 
 _A_HAIR = 1e-6
 """Dollars by which one set has to save more than another."""
@@ -98,6 +107,7 @@ def small_pour(job: JobValues) -> SmallPour:
         float(job.of(MethodCost.standby_rate)),
         float(job.of(WeekComparison.travel_between)),
         float(job.of(PlantFees.puts_in_fiber)) > 0,
+        float(job.of(PaperFacts.arrives)),
     )
 
 
@@ -175,10 +185,63 @@ def _together_on_a_day(day: Sequence[SmallPour]) -> Iterator[Stops]:
 
 def _may_share(stops: Stops) -> bool:
     """Whether all holds that one truck takes: room, time and mix."""
+    return not _against(stops)
+
+
+def _against(stops: Stops) -> str:
+    """Why stops cannot share a truck, in words; nothing where they can."""
     if sum(each.yards for each in stops) > min(each.capacity for each in stops):
-        return False
-    return _on_site(stops) <= min(each.time_left for each in stops) and all(
-        _one_mix(one, another) for one, another in combinations(stops, 2)
+        return "more than one truck"
+    if not all(_one_mix(one, another) for one, another in combinations(stops, 2)):
+        return "other mixes"
+    if minutes_on_site(stops) > min(each.time_left for each in stops):
+        return "too long on site"
+    return ""
+
+
+def refused_loads(pours: Sequence[SmallPour], found: Iterable[SharedTruck]) -> list[RefusedLoad]:
+    """Why the other pairs do not share a truck: first those of one day, then those that only the day keeps apart, then
+    the jobs that can share with none. ``found`` are the trucks that save."""
+    saving = {frozenset(stop.job for stop in truck.stops) for truck in found if len(truck.stops) == _PAIR}
+    able = [each for each in pours if not _alone(each)]
+    by_day: dict[float, list[SmallPour]] = {}
+    for pour in able:
+        by_day.setdefault(pour.day, []).append(pour)
+    same_day = (pair for day in by_day.values() for pair in combinations(day, _PAIR))
+    refused = [
+        _refused(pair, _against(pair) or "saves nothing")
+        for pair in islice(same_day, MOST_REFUSED)
+        if frozenset(each.job for each in pair) not in saving
+    ]
+    apart = (pair for pair in combinations(able, _PAIR) if _only_days_apart(pair))
+    refused += [_refused(pair, "other days") for pair in islice(apart, MOST_REFUSED - len(refused))]
+    return refused + [_refused((each,), _alone(each)) for each in pours if _alone(each)]
+
+
+def _alone(pour: SmallPour) -> str:
+    """Why a pour shares a truck with no other, in words; nothing where it might."""
+    if pour.yards <= 0:
+        return "no ready-mix"
+    if pour.yards >= pour.capacity:
+        return "full trucks"
+    if pour.psi <= 0:
+        return "no price of the mix"
+    return "no pour date" if isnan(pour.day) else ""
+
+
+def _only_days_apart(pair: tuple[SmallPour, ...]) -> bool:
+    """Whether nothing but a few days keeps two pours apart."""
+    return 0 < abs(pair[0].day - pair[1].day) <= DAYS_APART and not _against(pair)
+
+
+def _refused(stops: tuple[SmallPour, ...], reason: str) -> RefusedLoad:
+    days = {each.day for each in stops}
+    return RefusedLoad(
+        tuple(each.job for each in stops),
+        days.pop() if len(days) == 1 else nan,
+        sum(each.yards for each in stops),
+        min(each.capacity for each in stops),
+        reason,
     )
 
 
@@ -200,20 +263,16 @@ def _bare(pour: SmallPour) -> bool:
     return all(value in _NONE_OF_IT for each, value in zip(MIX, pour.mix, strict=True) if each.added_later)
 
 
-def _on_site(stops: Stops) -> float:
-    """Minutes on site: all unloaded, and the drive from one stop to the next."""
-    return sum(each.unloading for each in stops) + (len(stops) - 1) * max(each.between for each in stops)
-
-
 def _priced(found: Iterator[Stops]) -> Iterator[SharedTruck]:
     """The shared trucks with what all their stops cost on one."""
     while some := list(islice(found, AT_ONCE)):
-        for stops, together in zip(some, _together(some), strict=True):
-            yield SharedTruck(stops, together)
+        for stops, (together, waiting) in zip(some, _together(some), strict=True):
+            yield SharedTruck(stops, together, waiting=waiting)
 
 
-def _together(trucks: Sequence[Stops]) -> list[float]:
-    """What all stops cost on one truck: the dearest yard for all, and the dearest way to any of them."""
+def _together(trucks: Sequence[Stops]) -> list[tuple[float, float]]:
+    """What all stops cost on one truck, and the waiting in it: the dearest yard for all, and the dearest way to any of
+    them."""
     terms = [max(stops, key=lambda pour: (pour.yard, pour.psi)) for stops in trucks]
     batch = evaluate_section(
         SharedLoad,
@@ -221,7 +280,7 @@ def _together(trucks: Sequence[Stops]) -> list[float]:
         {
             SharedLoad.yards: [sum(each.yards for each in stops) for stops in trucks],
             SharedLoad.yard: [each.yard for each in terms],
-            SharedLoad.on_site: [_on_site(stops) for stops in trucks],
+            SharedLoad.on_site: [minutes_on_site(stops) for stops in trucks],
             ShortLoadTier.start: [start for each in terms for start, _ in each.fees],
             ShortLoadTier.fee: [fee for each in terms for _, fee in each.fees],
             PlantCharges.least_order: [each.least for each in terms],
@@ -231,4 +290,5 @@ def _together(trucks: Sequence[Stops]) -> list[float]:
             SharedLoad.minute: [each.minute for each in terms],
         },
     )
-    return [float(each) for each in batch.columns[SharedLoad.together]]
+    columns = batch.columns[SharedLoad.together], batch.columns[SharedLoad.waiting]
+    return [(float(together), float(waiting)) for together, waiting in zip(*columns, strict=True)]

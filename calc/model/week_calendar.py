@@ -7,7 +7,7 @@ their visits fit one day.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from math import isnan
+from math import isnan, nan
 
 from calc.model.results import JobDays, JobValues, WeekCalendar, WeekDay, WorkDay
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
@@ -33,6 +33,7 @@ def job_days(job: JobValues) -> JobDays:
         float(job.of(Visit.time_on_site, _POUR_ROW)),
         float(job.of(VisitRules.short_day)),
         float(job.of(Company.crews)),
+        float(job.of(Company.people)),
     )
 
 
@@ -40,7 +41,15 @@ def _work_of(job: JobValues) -> Iterator[WorkDay]:
     for row in range(job.count(DAY)):
         people = float(job.of(DayWork.people, row))
         if people:
-            yield WorkDay(float(job.of(DayOfJob.on, row)), str(job.of(DayWork.visit, row)), people)
+            visit = str(job.of(DayWork.visit, row))
+            yield WorkDay(float(job.of(DayOfJob.on, row)), visit, people, *_hours_of(job, visit))
+
+
+def _hours_of(job: JobValues, visit: str) -> tuple[float, float]:
+    """The paid hours of one visit of a kind, all visits of it being alike, and those of the finishers among them."""
+    row = VISIT.axis.words.index(visit)
+    visits = float(job.of(Visit.visits, row))
+    return float(job.of(Visit.clock_hours, row)) / visits, float(job.of(Visit.finisher_hours, row)) / visits
 
 
 def week_calendar(jobs: Sequence[JobDays], sharing: Mapping[str, tuple[str, ...]]) -> WeekCalendar:
@@ -62,6 +71,7 @@ def week_calendar(jobs: Sequence[JobDays], sharing: Mapping[str, tuple[str, ...]
         tuple(each.job for each in jobs if not each.has_date),
         tuple(each.job for each in jobs if each.has_date and not each.days),
         max((each.crews for each in jobs), default=1.0),
+        max((each.people_had for each in jobs), default=nan),
     )
 
 
@@ -73,15 +83,16 @@ def _week_day(
     sharing: Mapping[str, tuple[str, ...]],
 ) -> WeekDay:
     """A day with its crews and people; jobs that are done by one crew in turn need the people of the largest once."""
-    crews: dict[tuple[str, ...], float] = {}
-    singles = 0.0
+    counted: dict[str, tuple[int, float]] = {}
+    leading: dict[tuple[str, ...], str] = {}
     for job, each in work.items():
-        if each.visit in (_PREP, _POUR):
-            key = _crew_of(job, work, jobs, sharing)
-            crews[key] = max(crews.get(key, 0.0), each.people)
-        else:
-            singles += each.people
-    return WeekDay(day, work, len(crews), sum(crews.values()) + singles, ask)
+        takes_crew = each.visit in (_PREP, _POUR)
+        crew = _crew_of(job, work, jobs, sharing) if takes_crew else (job,)
+        first = leading.setdefault(crew, job)
+        counted[job] = (0, 0.0)
+        people = max(counted[first][1], each.people)
+        counted[first] = (1 if takes_crew else 0, people)
+    return WeekDay(day, work, counted, ask)
 
 
 def _crew_of(

@@ -19,6 +19,7 @@ from calc.cell_text import MAX_TEXT, escape_control, rich_text_run, too_long, xm
 from calc.cells import column_letters
 from calc.errors import Unreadable
 from calc.layout.page import CellValue, Page
+from calc.layout.week_grid import default_height
 from calc.layout.workbook import Cell, Style
 from calc.model.results import JobValues
 
@@ -124,12 +125,12 @@ def streamed_rows(
     page: Page, cells: Iterable[Cell], number: Callable[[Style], int], shared: Callable[[str], int]
 ) -> Iterator[StreamedRow]:
     """The rows of a sheet that belongs to no one job, one at a time, from cells that come row by row."""
-    to = _Rendering(page, None, shared, dict(page.heights))
+    to, usual = _Rendering(page, None, shared, dict(page.heights)), default_height(page)
     for row, of_row in groupby(cells, itemgetter(0)):
         ordered = in_order(of_row)
         text = "".join(_cell_start(cell, number(cell.style)) + to.cell_content(cell) for cell in ordered)
         yield StreamedRow(
-            row, ordered[-1].col + 1, f"<row {_row_attributes(row, '', to.heights.get(row))}>{text}</row>"
+            row, ordered[-1].col + 1, f"<row {_row_attributes(row, '', to.heights.get(row, usual))}>{text}</row>"
         )
 
 

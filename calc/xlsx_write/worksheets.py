@@ -19,6 +19,7 @@ from calc.cell_text import escape_control, rich_text_run
 from calc.errors import Unreadable
 from calc.layout.page import CellValue
 from calc.layout.styles import properties
+from calc.layout.week_grid import default_height
 from calc.layout.workbook import Cell, SheetPlan, Style
 from calc.model.results import JobValues
 from calc.xlsx_write.row_templates import SheetTemplate, in_order, sheet_template, streamed_rows
@@ -64,7 +65,11 @@ class CellSheet:
         for row, height in heights.items():
             self.worksheet.set_row(row, height)
         rows, cols = 1, 1
+        usual, begun = default_height(plan.page), -1
         for cell in self._ordered(plan.cells):
+            if usual is not None and cell.row != begun and cell.row not in heights:
+                self.worksheet.set_row(cell.row, usual)
+            begun = cell.row
             rows, cols = max(rows, cell.row + 1), max(cols, cell.col + 1)
             value = self._write_cell(cell, formats, job)
             if cell.own_words and isinstance(value, str):

@@ -21,6 +21,7 @@ from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
 from calc.layout.page import Page
 from calc.layout.styles import FONT, LINE_HEIGHT
+from calc.layout.week_grid import FullSizePage
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
@@ -54,6 +55,9 @@ _INCH = 72.0
 _POINTS = {"letter": (612.0, 792.0), "A4": (595.3, 841.9)}
 _MARGINS = (28.8, 28.8, 28.8, 43.2)
 """Points of a sheet of paper, and of its margins: left, right, top, bottom."""
+
+_SMALL_MARGINS = (25.2, 25.2, 28.8, 32.4)
+"""The same of a sheet that is printed at full size."""
 
 _DIGIT, _PADDING = 5.25, 3.75
 """Points of a unit of a column's width, and of what each column has beside them."""
@@ -155,10 +159,14 @@ def _write_sheet(
         check_code(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
     for chart in page.charts:
         check_code(draw(book, sheet, chart()), page.name)
-    height = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
-    _set_up_printing(sheet, page, paper, 1 if page.one_page and _readable(page, paper, height, extent.cols) else 0)
+    if isinstance(page, FullSizePage):
+        _print_full_size(sheet, page, paper)
+    else:
+        height = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
+        _set_up_printing(sheet, page, paper, 1 if page.one_page and _readable(page, paper, height, extent.cols) else 0)
     if not identity.bare:
-        sheet.repeat_rows(0, (page.repeated_rows or page.frozen_rows) - 1)
+        first = page.repeated_from if isinstance(page, FullSizePage) else 0
+        sheet.repeat_rows(first, first + (page.repeated_rows or page.frozen_rows) - 1)
         sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
     sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
     return written
@@ -181,4 +189,19 @@ def _set_up_printing(sheet: Any, page: Page, paper: str, pages_tall: int) -> Non
     sheet.fit_to_pages(1, pages_tall)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     sheet.set_footer(f"&L&8{SAFETY}&R&8&F: &A, page &P of &N")
+    sheet.hide_gridlines(2)
+
+
+def _print_full_size(sheet: Any, page: FullSizePage, paper: str) -> None:
+    """At 100 %, across the paper: the columns fit it, and nothing is made smaller."""
+    sheet.set_paper(_PAPERS[paper])
+    sheet.set_landscape()
+    left, right, top, bottom = (side / _INCH for side in _SMALL_MARGINS)
+    sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
+    sheet.set_print_scale(100)
+    if page.breaks:
+        sheet.set_h_pagebreaks(page.breaks)
+    sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
+    # a space after the size: the foot may begin with a digit, which would be read as part of it
+    sheet.set_footer(f"&L&8 {SAFETY}&R&8 {page.label.replace('&', '&&')}: &A, page &P of &N")
     sheet.hide_gridlines(2)

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import combinations
+from math import nan
 from pathlib import Path
 from random import Random
 
 import pytest
 
 from books import COMPANY, Rows, only_job
-from calc.layout.week import SHARED_LOADS, week_row, week_sheets
-from calc.model.outliers import outliers
+from calc.batch.week import row_of, week_of
+from calc.layout.week import SHARED_LOADS, week_sheets
 from calc.model.results import SharedTruck, SmallPour, jobs_that_share
-from calc.model.truck_sharing import MOST_IN_THREES, shared_trucks, small_pour
-from calc.model.week_calendar import job_days, week_calendar
+from calc.model.truck_sharing import MOST_IN_THREES, refused_loads, shared_trucks, small_pour
 from calc.trade.papers.mix import MIX
 
 PLANT: dict[str, Rows] = COMPANY | {
@@ -45,6 +45,7 @@ WEEK: dict[str, Rows] = {
         ["fact", "value"],
         ["Winter heat", "yes"],
         ["Drive time from plant", 22],
+        ["First truck at", 8.5],
         ["Placing method", "chute"],
         ["Placing reason", "the truck stands beside the forms"],
     ],
@@ -87,6 +88,7 @@ def test_every_fact_of_a_pour_is_what_the_job_says_by_hand(tmp_path: Path) -> No
         free=(20.0, 4.0),
         minute=2.25,
         between=17.0,
+        arrives=8.5,
     )
 
 
@@ -270,14 +272,35 @@ def test_a_day_of_a_hundred_pours_tries_the_smallest_in_threes_and_ends() -> Non
 
 
 def test_the_week_shows_the_best_set_and_its_sum_before_the_other_choices(tmp_path: Path) -> None:
-    job = only_job(tmp_path, WEEK, PLANT)
-    rows = [week_row(job, "26-07.xlsx", ONE, job_days(job))]
-    pours = [stop("A", 1.0), stop("B", 1.0), stop("C", 1.5)]
-    sheets = week_sheets(rows, outliers(rows), shared_trucks(pours), week_calendar([rows[0].days], {}))
-    (sheet,) = [each for each in sheets if each.page.name == SHARED_LOADS]
-    shown = {(cell.row, cell.col): cell.value(job) for cell in sheet.cells}
-    first = next(row for (row, col), value in shown.items() if col == 1 and value == "A")
-    assert [shown[first, col] for col in (1, 2, 3, 4)] == ["A", "B", "C", 3.5]
-    assert (shown[first + 1, 0], shown[first + 1, 7]) == ("Best set", pytest.approx(346))
-    assert shown[first + 3, 0] == "Other choices"
-    assert [shown[first + 4, col] for col in (1, 2, 3)] == ["A", "B", "-"]
+    row = row_of(only_job(tmp_path, WEEK, PLANT), "26-07.xlsx")
+    rows = [
+        replace(row, job=each.job, pour=each, days=replace(row.days, job=each.job))
+        for each in (stop("A", 1.0), stop("B", 1.0), stop("C", 1.5))
+    ]
+    (sheet,) = [each for each in week_sheets(week_of(rows)) if each.page.name == SHARED_LOADS]
+    shown = {(cell.row, cell.col): cell.shows(None) for cell in sheet.cells}
+    first = next(row for (row, col), value in shown.items() if col == 1 and value == "A + B + C")
+    assert (shown[first, 4], shown[first, 12]) == (3.5, "BEST SET")
+    assert (shown[first + 1, 1], shown[first + 1, 9]) == ("Best set, all days", pytest.approx(346))
+    assert [shown[first + 2, col] for col in (1, 12)] == ["A + B", "another choice"]
+
+
+def test_what_cannot_share_a_truck_is_told_with_its_reason() -> None:
+    """A dispatcher who asks why not is told: no job is left out, and no dollars are invented."""
+    bags, full = stop("bags", 0.0), stop("full", 9.5)
+    other = replace(stop("other", 1.0), mix=mix(fiber="macro"))
+    later, undated = stop("later", 1.0, day=ONE.day + 1), stop("undated", 1.0, day=nan)
+    pours = [stop("A", 1.0), other, bags, full, later, undated]
+    told = {each.jobs: each.reason for each in refused_loads(pours, shared_trucks(pours))}
+    assert told == {
+        ("A", "later"): "other days",
+        ("bags",): "no ready-mix",
+        ("full",): "full trucks",
+        ("undated",): "no pour date",
+        ("other", "later"): "other days",
+    }
+
+
+def test_two_kinds_of_fiber_on_one_day_are_told_to_be_other_mixes() -> None:
+    pours = [replace(stop(job, 1.0), mix=mix(fiber=kind)) for job, kind in (("A", "micro"), ("B", "macro"))]
+    assert [each.reason for each in refused_loads(pours, [])] == ["other mixes"]

@@ -29,7 +29,7 @@ DOORS = {
     "defusedxml": {"calc.xlsx_read.package_parts"},
     "xlsxwriter": {"calc.xlsx_write.write", "calc.xlsx_write.xlsxwriter_internals", "calc.blanks.sheets"},
     "click": {"calc.cli"},
-    "pandas": {"calc.layout.week", "calc.api"},
+    "pandas": {"calc.layout.week_days", "calc.api"},
     "numpy": {"calc.formula.dates", "calc.formula.rounding", "calc.formula.functions", "calc.formula.compute",
               "calc.model.evaluate", "calc.model.results"},
 }  # fmt: skip

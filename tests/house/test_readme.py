@@ -15,8 +15,7 @@ from calc.cli import commands
 from calc.errors import FindingKind, InputRefused
 from calc.intake.manual import renewed
 from calc.layout.styles import LEGEND
-from calc.layout.week import DAYS, JOBS, LEDGER_SHEET, SHARED_LOADS
-from calc.layout.week_calendar import CALENDAR
+from calc.layout.week_names import SHEETS
 from calc.layout.workbook import LINE_SHEETS
 from calc.trade.papers.catalog import PAPERS
 from calc.units.parse import read_quantity
@@ -138,7 +137,7 @@ def get_own(module: object) -> set[str]:
 def test_every_sheet_and_every_style_of_what_comes_out_is_told() -> None:
     sheets = {cells[0] for cells in rows("sheet")} | {cells[0] for cells in rows("sheet of `week.xlsx`")}
     job = {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
-    assert sheets == job | {JOBS, CALENDAR, DAYS, SHARED_LOADS, LEDGER_SHEET}
+    assert sheets == job | set(SHEETS)
     assert len(list(rows("style"))) == len(LEGEND)
 
 

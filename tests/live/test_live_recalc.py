@@ -38,6 +38,7 @@ AREAS = ("walk", "001", "A*", "known", "thin")
 
 STILL = {
     "it says how the sheets print": "Company.paper",
+    "week.xlsx is written by it, and no job alone": "Company.dates Company.people",
     "a paper shows it, and no rule asks it": "Change.day Billing.contract_day Billing.day Billing.due",
     "no fiber has no dose, whatever its factor says": "FiberKind.dose:none",
     "they matter where two routes differ, and they do not": "Integrity.tolerance WorkIntegrity.rounding_allowance",

@@ -11,6 +11,8 @@ from awkward_jobs import AWKWARD
 from books import COMPANY, Rows, write_book
 from calc import batch
 from calc.files import shipped
+from calc.layout.week_dates import STYLES
+from calc.layout.week_names import SHEETS
 from sheet_cells import read_cells, unlike
 from sheet_lint import JOB, Standard, lint
 from whole_job import ID, whole_company, whole_week
@@ -101,8 +103,8 @@ def test_there_are_thousands_of_formulas_to_compute(workbooks: Mapping[str, Sequ
 def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(
     workbooks: Mapping[str, Sequence[Path]],
 ) -> None:
-    sheets = ("Week", "Calendar", "By day", "Shared loads", "Ledger")
-    week = Standard(sheets=sheets, typed=frozenset(sheets))
+    style = STYLES["words"]
+    week = Standard(sheets=SHEETS, typed=frozenset(SHEETS), full_size=True, dates=(style.full, style.day))
     looked_through = [
         path for each in workbooks.values() for path in each if (path.parent.name, path.stem) in LOOKED_THROUGH
     ]

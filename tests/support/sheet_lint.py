@@ -31,9 +31,6 @@ LONGEST_NAME = 31
 _FIXED = "fixed at issue"
 FIXED = "fixed for each row"
 """How a row of a table is worked whose numbers are no result: which piles a plan keeps apart, what a pump is."""
-DATE = "yyyy-mm-dd"
-DATES = (DATE, f'{DATE};-;"-"')
-"""A day, and a day that shows a dash while it is not known."""
 ROWS_IN_SIGHT = 20
 ROWS_ON_A_PAGE = 45
 NAMESPACES = {
@@ -140,8 +137,10 @@ def _printing(book: Book) -> Iterator[Fault]:
         if sheet.max_row > ROWS_ON_A_PAGE and not sheet.print_title_rows:
             yield Fault(Rule.REPEATED_HEADER, sheet.title, "The header is printed on the first page only.")
         setup = sheet.sheet_properties.pageSetUpPr
-        if setup is None or not setup.fitToPage or sheet.page_setup.fitToWidth not in (None, 1):
-            yield Fault(Rule.PAGE_WIDTH, sheet.title, "The sheet is not fitted to the width of a page.")
+        fitted = setup is not None and setup.fitToPage and sheet.page_setup.fitToWidth in (None, 1)
+        full_size = not (setup is not None and setup.fitToPage) and sheet.page_setup.scale in (None, 100)
+        if not (full_size if book.standard.full_size else fitted):
+            yield Fault(Rule.PAGE_WIDTH, sheet.title, "The sheet is not printed as the workbook has it.")
 
 
 def _typed_numbers(book: Book) -> Iterator[Fault]:
@@ -175,7 +174,7 @@ def _block_title(sheet: Any, row: int) -> str:
 
 def _dates(book: Book) -> Iterator[Fault]:
     for sheet, cell in book.cells:
-        if is_datetime(cell.number_format) in ("date", "datetime") and cell.number_format not in DATES:
+        if is_datetime(cell.number_format) in ("date", "datetime") and cell.number_format not in book.standard.dates:
             place = f"{sheet.title}!{cell.coordinate}"
             yield Fault(Rule.PLAIN_DATES, place, f"The date is shown as {cell.number_format}.")
 

@@ -31,7 +31,7 @@ class Rule(StrEnum):
     NOTHING_FOREIGN = "no macro, no link out of the file"
     NO_PASSWORD = "no password"
     ONE_CELL_NAMES = "a defined name is one cell"
-    PLAIN_DATES = "dates count from 1900 and are shown as yyyy-mm-dd"
+    PLAIN_DATES = "dates count from 1900 and are shown as the workbook has them"
     DIGITS_FIT = "a number has fixed decimals, or as many as fit: parts of a format with General show ###"
     IDENTITY = "the file says what it is and what it was made from"
     RECALCULATED_ON_LOAD = "a spreadsheet program recalculates it on opening"
@@ -111,6 +111,10 @@ class Standard:
     references: int = 12
     operations: int = 24
     chain: int = 200
+    full_size: bool = False
+    """Whether the sheets print at 100 %, rather than fitted to the width of a page."""
+    dates: tuple[str, ...] = ("yyyy-mm-dd", 'yyyy-mm-dd;-;"-"')
+    """How a day is shown, and a day that shows a dash while it is not known."""
 
 
 @dataclass(frozen=True, eq=False)

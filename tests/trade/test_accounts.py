@@ -5,9 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from books import COMPANY, Rows, only_job, value, written
-from calc.layout.week import week_row
-from calc.model.truck_sharing import small_pour
-from calc.model.week_calendar import job_days
+from calc.batch.week import row_of
 from calc.trade.money.cost_rows import ROWS
 from sheet_cells import read_cells
 
@@ -30,7 +28,7 @@ EXPECTED = {
     "Ready-mix concrete": "5110",
     "Concrete delivery, per truck": "Job materials: concrete",
     "Environmental fee of the plant": "5115",
-    "Form release agent, per job": "-",
+    "Form release agent, per job": "Materials",
     "Labor: layout": "5500",
     "Labor: finish concrete": "05-20",
 }
@@ -44,7 +42,7 @@ def test_every_cost_is_booked_to_its_own_account_else_to_that_of_its_group(tmp_p
 
 def test_the_ledger_of_the_week_and_the_costs_of_the_job_name_the_same_accounts(tmp_path: Path) -> None:
     job = only_job(tmp_path, WEEK, BOOK)
-    ledger = {each.label: each.account for each in week_row(job, "one.xlsx", small_pour(job), job_days(job)).ledger}
+    ledger = {each.label: each.account for each in row_of(job, "one.xlsx").ledger}
     assert {label: ledger[label] for label in EXPECTED if label in ledger} == {
         label: account for label, account in EXPECTED.items() if label in ledger
     }
@@ -54,6 +52,21 @@ def test_the_ledger_of_the_week_and_the_costs_of_the_job_name_the_same_accounts(
     assert {"5110", "5115", "05-20", "Job materials: concrete"} <= shown
 
 
-def test_a_company_book_without_accounts_shows_dashes_and_no_word_of_the_program(tmp_path: Path) -> None:
+def test_without_a_company_book_every_cost_is_booked_to_the_name_of_its_group(tmp_path: Path) -> None:
     job = only_job(tmp_path, WEEK, COMPANY)
-    assert {value(job, "CostTable.account", place) for place in range(len(ROWS))} == {"-"}
+    booked = {row.group: value(job, "CostTable.account", place) for place, row in enumerate(ROWS)}
+    assert booked == {group: group.capitalize() for group in booked}
+
+
+def test_a_rental_is_booked_to_the_account_of_the_period_that_won(tmp_path: Path) -> None:
+    """A short job takes half a day, where the day has another account."""
+    prices: Rows = [
+        ["item", "price", "account"],
+        ["Rental for half a day, plate compactor", 40, "5311"],
+        ["Rental for a day, plate compactor", 70, "5310"],
+    ]
+    areas: Rows = [["length ft", "width ft", "thickness in", "base in"], [27, 6, 4, 4]]
+    job = only_job(tmp_path, WEEK | {"Areas": areas}, BOOK | {"Prices": prices})
+    place = next(place for place, row in enumerate(ROWS) if row.label == "Rental: plate compactor")
+    assert value(job, "CostTable.rate", place) == 40
+    assert value(job, "CostTable.account", place) == "5311"

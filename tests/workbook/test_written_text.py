@@ -12,12 +12,12 @@ from xlsxwriter.worksheet import Worksheet
 
 from books import COMPANY, write_book
 from calc import batch
+from calc.batch.week import week_of
 from calc.declared import Line
 from calc.files import shipped
-from calc.layout.week import WeekRow, week_sheets
+from calc.layout.week import DAYS, WeekRow, week_sheets
 from calc.model.results import JobDays
 from calc.model.truck_sharing import SmallPour
-from calc.model.week_calendar import week_calendar
 from calc.trade.catalog import SECTIONS
 from calc.trade.money.week import COLUMNS
 from calc.trade.papers.mix import MIX
@@ -43,8 +43,10 @@ POUR = SmallPour(
     15.0,
 )
 ROW = WeekRow(
-    "one", "one.xlsx", "Tamarack Row Owners", 46125.0, 46139.0, tuple(range(1, 1 + len(COLUMNS))), "ready", (),
-    "41 Orchard Spur", 24.5, (0.5, 2.0), POUR, JobDays("one", True, (), 0.0, 4.0, 7.0, 1.0),
+    job="one", file="one.xlsx", client="Tamarack Row Owners", bid_date=46125.0, pour_date=46139.0,
+    quantities=tuple(range(1, 1 + len(COLUMNS))), state="READY", reason="", caution="none", ledger=(),
+    address="41 Orchard Spur", by_area=24.5, usual=(0.5, 2.0), pour=POUR,
+    days=JobDays("one", True, (), 0.0, 4.0, 7.0, 1.0),
 )  # fmt: skip
 
 
@@ -92,16 +94,22 @@ def test_a_job_that_is_called_like_a_function_still_has_its_link(job: str, tmp_p
         sheet = parts.read("xl/worksheets/sheet1.xml").decode()
     assert "_xlfn" not in sheet
     assert 't="array"' not in sheet
-    (link,) = [each for each in formulas(week) if "HYPERLINK" in each]
+    (link,) = [each for each in formulas(week) if "HYPERLINK" in each and "xlsx" in each]
     target, shown = link.removeprefix("=HYPERLINK(").removesuffix(")").replace('"&"', "").split('","')
     assert (target.removeprefix('"'), shown.removesuffix('"').replace('""', '"')) == (written, job)
 
 
 def test_a_job_bid_alone_has_the_same_day_as_in_a_week() -> None:
-    """One job is not grouped, since grouping is slow to begin: it must show what grouping would."""
+    """A day on which nothing else is poured shows what it shows for the job alone."""
     alone, together = (
-        [cell.shows(None) for cell in week_sheets(rows, {}, [], week_calendar([], {}))[2].cells if cell.row == 3]
+        [
+            cell.shows(None)
+            for plan in week_sheets(week_of(rows))
+            if plan.page.name == DAYS
+            for cell in plan.cells
+            if cell.row == 5
+        ]
         for rows in ([ROW], [replace(ROW, job="two", pour_date=ROW.pour_date + 7), ROW])
     )
     assert alone == together
-    assert alone[:3] == [ROW.pour_date, 1.0, 1.0]
+    assert alone[1:4] == [ROW.pour_date, 1.0, 2.0]

@@ -22,12 +22,10 @@ from xlsxwriter.worksheet import Worksheet
 
 import calc
 from books import only_job
-from calc.layout.week import week_row, week_sheets
-from calc.model.outliers import outliers
+from calc.batch.week import row_of, week_of
+from calc.layout.week import week_sheets
 from calc.model.results import JobValues
 from calc.model.sensitivity import with_sensitivity
-from calc.model.truck_sharing import shared_trucks, small_pour
-from calc.model.week_calendar import job_days, week_calendar
 from calc.xlsx_write import write, xlsxwriter_internals
 from sheet_cells import Held, read_cells
 from whole_job import whole_company, whole_week
@@ -123,8 +121,7 @@ Contents = tuple[dict[Place, Held], dict[str, list[str]]]
 
 def workbooks(writer: ModuleType, job: JobValues) -> tuple[Contents, Contents]:
     """The contents of the workbook of a job, and of the workbook of a run that has this job alone."""
-    row = week_row(job, "one.xlsx", small_pour(job), job_days(job))
-    sheets = week_sheets([row], outliers([row]), shared_trucks([row.pour]), week_calendar([row.days], {}))
+    sheets = week_sheets(week_of([row_of(job, "one.xlsx")]))
     week = writer.workbook_bytes(sheets, None, writer.identity_of(job, "Week"))
     return contents(writer.job_workbook(job)), contents(week)
 

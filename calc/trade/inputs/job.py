@@ -7,10 +7,13 @@ from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
 
 
 def _account_of(group: str, example: str) -> Input:
-    """The account of a cost group, for costs that have none of their own."""
-    return text(
+    """The account of a cost group, for costs that have none of their own: its name until a number is given."""
+    return Input(
         f"Account, {group}",
-        help=f"Account for costs of the group {group} that have none of their own.",
+        "",
+        Kind.TEXT,
+        default=group.capitalize(),
+        help=f"Account for costs of the group {group} that have none of their own; blank is the name of the group.",
         example=example,
     )
 
@@ -41,6 +44,16 @@ class Company(Section, title="Company", table="Company"):
         example="2",
         help="Number of crews that can work on the same day.",
     )
+    people = given(
+        "People",
+        "",
+        low=1,
+        high=200,
+        ask_high=40,
+        whole=True,
+        example="6",
+        help="Number of people who can work on the same day; blank compares crews only.",
+    )
     saturday_work = yes_no("Saturday work", help="Whether Saturday is a working day.")
     concrete_account = _account_of("concrete", "5100")
     materials_account = _account_of("materials", "5200")
@@ -48,6 +61,22 @@ class Company(Section, title="Company", table="Company"):
     disposal_account = _account_of("disposal", "5400")
     labor_account = _account_of("labor", "5500")
     fees_account = _account_of("fees", "5600")
+    tax_account = Input(
+        "Account, sales tax",
+        "",
+        Kind.TEXT,
+        default="Sales tax",
+        help="Account that the sales tax on purchases is booked to.",
+        example="2310",
+    )
+    dates = choice(
+        "Dates",
+        "words",
+        "numbers",
+        "year first",
+        default="words",
+        help="How dates are written: Apr 13, 2026; 4/13/2026; or 2026-04-13.",
+    )
     paper = choice("Paper", "letter", "A4", default="letter", help="Paper size of the printed workbooks.")
 
 

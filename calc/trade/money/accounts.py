@@ -13,7 +13,7 @@ from calc.trade.prices.wage_rates import CREW_MIX, DRIVER, FINISHER, LABORER
 from calc.trade.work.task_rates import TaskRates
 
 _SHEET = "Costs"
-_NONE, _DASH = "none", "-"
+_NONE = "none"
 
 
 LABORER_ACCOUNT, FINISHER_ACCOUNT = at(Wage.account, LABORER), at(Wage.account, FINISHER)
@@ -32,19 +32,14 @@ class GroupAccount(Section, title="Accounts of the cost groups", each=GROUP, she
         "",
         by_row(
             GROUP,
-            *(
-                when(is_word(given, _NONE), _DASH, given)
-                for given in (
-                    Company.concrete_account,
-                    Company.materials_account,
-                    Company.equipment_account,
-                    Company.disposal_account,
-                    Company.labor_account,
-                    Company.fees_account,
-                )
-            ),
+            Company.concrete_account,
+            Company.materials_account,
+            Company.equipment_account,
+            Company.disposal_account,
+            Company.labor_account,
+            Company.fees_account,
         ),
-        source="Company; a dash where blank",
+        source="Company; the name of the group where it gives none",
     )
 
 

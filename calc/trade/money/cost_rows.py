@@ -331,7 +331,7 @@ EQUIPMENT_ROWS = (
             tax=look_up(Rental.taxed, word),
             sure=when(look_up(RentalChoice.no_price, word) > 0, 0, 1),
             last_day=look_up(RentalChoice.last_day, word),
-            books_to=look_up(Rental.account, word),
+            books_to=look_up(RentalChoice.account, word),
         )
         for word in TOOL.axis.words
     ),

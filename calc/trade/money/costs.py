@@ -44,7 +44,7 @@ class CostTable(Section, title="Costs", each=COST, sheet="Costs"):
         "Account",
         "",
         by_row(COST, *(_account_of(row) for row in ROWS)),
-        source="of its price, wage, vehicle or disposal site, else of its cost group; a dash where neither has one",
+        source="of its price, wage, vehicle or disposal site, else of its cost group",
     )
     known = line(
         "Rate is known", "", by_row(COST, *(row.known for row in ROWS)), source="1 if it has a price; $0 is a price"

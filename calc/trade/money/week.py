@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from calc.declare import *
 from calc.trade.hauling.loads import Hauled
 from calc.trade.materials.base_rock import BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
-from calc.trade.materials.liquids import Curing
+from calc.trade.money.cost_rows import CONCRETE, MATERIALS, ROWS
 from calc.trade.money.price import BidPrice
 from calc.trade.ordering.order import Order
 from calc.trade.takeoff.dowels import DowelNeeds
+from calc.trade.takeoff.forms import Board, Stakes
 from calc.trade.takeoff.geometry import Slab
-from calc.trade.work.paid_time import PaidTime
+from calc.trade.work.paid_time import PaidTime, Visit
 
 
 class WeekComparison(Section, title="Compared with the other jobs of the week"):
@@ -42,18 +45,43 @@ COLUMNS: tuple[Line, ...] = (
     Slab.net_area,
     Order.quantity,
     Order.trucks,
-    FiberTotal.bags,
-    DowelNeeds.dowels,
-    BaseNeeds.buy,
-    Hauled.tons,
     Hauled.loads,
-    Curing.need,
     PaidTime.clock_hours,
-    BidPrice.direct,
-    BidPrice.break_even,
+    Visit.task_hours,
     BidPrice.price,
+    BidPrice.direct,
+    Hauled.tons,
+    BaseNeeds.buy,
+    DowelNeeds.dowels,
+    FiberTotal.bags,
 )
-"""Quantities and amounts of a job that the week totals, each for the whole job."""
+"""Quantities and amounts of a job that the week compares and adds up, each for the whole job."""
 
-BEYOND_COSTS: tuple[Line, ...] = (BidPrice.tax,)
-"""What the ledger books in addition to the cost table, so that it adds up to the direct cost."""
+FIRST_DAY, POUR_DAY, SEAL_DAY = "first day", "pour day", "seal day"
+
+_POURED_WITH = ("Bonding agent", "Curing compound")
+_BY_THE_PIECE = (
+    "Wire mesh sheets",
+    "Drill bits for dowels",
+    "Epoxy cartridges for dowels",
+    "Isolation-joint filler strips, bought",
+    "Bar supports",
+)
+
+
+def _wanted_on(row: Cost) -> str:
+    """The day on which what a cost buys is first wanted."""
+    if row.label.startswith("Sealer"):
+        return SEAL_DAY
+    return POUR_DAY if row.group == CONCRETE or row.label.startswith(_POURED_WITH) else FIRST_DAY
+
+
+ON_HAND: Mapping[str, str] = {
+    row.label: _wanted_on(row)
+    for row in ROWS
+    if row.group in (CONCRETE, MATERIALS) and (row.unit_text in ("bag", "bar", "pack") or row.label in _BY_THE_PIECE)
+}
+"""The costs that buy what the crew brings, each with the day on which it is first wanted."""
+
+LENT: tuple[Line, ...] = (Board.length, Stakes.stakes)
+"""What is brought and taken home again: of its cost a job has a share only."""

@@ -17,4 +17,3 @@ class Rental(Section, title="Rental prices", each=TOOL, sheet="Costs"):
     week = factor("Rental week, days", "", 5, low=3, high=7, source="common practice, no source")
 
     taxed = line("Rental is taxed", "", by_row(TOOL, *day_price.taxed), source="Prices, row of the day rental")
-    account = line("Rental account", "", by_row(TOOL, *day_price.accounts), source="Prices, row of the day rental")

@@ -88,6 +88,17 @@ class RentalOption(Section, title="Rental options by machine", each=TOOL * RENTA
         ),
         source="Prices",
     )
+    account = line(
+        "Account of the option",
+        "",
+        by_row(
+            RENTAL,
+            by_row(TOOL, *Rental.half_price.accounts),
+            by_row(TOOL, *Rental.day_price.accounts),
+            by_row(TOOL, *Rental.week_price.accounts),
+        ),
+        source="Prices",
+    )
     cost = line("Rental cost of the option", "$", money(count * price_each), source="periods times price per period")
     available = line(
         "Available",
@@ -143,6 +154,7 @@ class RentalChoice(Section, title="Rental chosen", each=TOOL, sheet=_SHEET):
     last_day = line(
         "Price chosen, valid until", "day", at(RentalOption.last_day, row, of=TOOL), source="looked up by row"
     )
+    account = line("Account of the price chosen", "", at(RentalOption.account, row, of=TOOL), source="looked up by row")
     cost = line(
         "Rental cost",
         "$",
