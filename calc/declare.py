@@ -39,6 +39,7 @@ from calc.formula.across import (
     lookup_at_or_below,
     lookup_by_key,
     row_called,
+    row_count,
     row_number,
     row_word,
     running,
@@ -142,6 +143,7 @@ __all__ = [
     "largest",
     "least",
     "line",
+    "list_check",
     "logarithm",
     "look_up",
     "lookup_at_or_below",
@@ -158,6 +160,7 @@ __all__ = [
     "round_up",
     "rounded",
     "row_called",
+    "row_count",
     "row_number",
     "row_of",
     "row_word",
@@ -270,6 +273,16 @@ def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Facto
     check_unit(label, unit_text, one, "check")
     check_unit(label, unit_text, another, "check")
     return Check(label, unit_text, one, another, tolerance)
+
+
+def list_check(label: str, rows: Level, needed: Expr, listed: Expr, tolerance: Factor) -> Check:
+    """Whether a list whose length follows from values has a row for all that is needed: it is short after an edit.
+
+    ``rows`` is the level of the list, ``needed`` the rows that are needed, ``listed`` those of them that it has.
+    """
+    check_unit(label, "", needed, "check")
+    check_unit(label, "", listed, "check")
+    return Check(label, "", needed, listed, tolerance, of_list=rows)
 
 
 def caution(

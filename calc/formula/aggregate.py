@@ -191,6 +191,22 @@ class RowNumber(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class RowCount(Expr):
+    """How many rows of a level there are for each row of the higher level ``within``, those not in use among them."""
+
+    of: Level
+    within: Level = JOB
+
+    @property
+    def level(self) -> Level:
+        return self.within
+
+    @property
+    def words(self) -> str:
+        return f"rows that there are for each {self.of}" + (f" in its {self.within}" if self.within.axes else "")
+
+
+@dataclass(frozen=True, eq=False)
 class RowWord(Expr):
     """The name of a row: one of the names of its level, or the one that was typed."""
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.functions import CALL, NOTHING
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
@@ -60,6 +60,9 @@ class CellReferences(Protocol):
 
     def running(self, named: Named, level: Level) -> str:
         """The total of ``named`` down to this row, within this row's row of ``level``."""
+
+    def row_count(self, level: Level, within: Level) -> str:
+        """How many rows of ``level`` belong to this cell's row of ``within``."""
 
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
@@ -131,6 +134,8 @@ def _from_rows(node: Expr, refs: CellReferences) -> str:
             return f"SUMIFS({refs.all_cells(node.part)},{keys},{key})"
         case RowNumber():
             return refs.number(node.of) if node.within == JOB else refs.number_within(node.of, node.within)
+        case RowCount():
+            return refs.row_count(node.of, node.within)
         case RowWord():
             return refs.word(node.of)
     raise TypeError(f"no sheet text for {type(node).__name__}")

@@ -179,6 +179,14 @@ class RefFrom:
         start = cell(block.sheet, block.first + first, block.numbers[level], self.sheet, "cr")
         return f"({self.number(level)}-{start}+1)"
 
+    def row_count(self, level: Level, within: Level) -> str:
+        """How many rows of ``level``, in use or not, belong to this cell's row of ``within``."""
+        block = self._listing(level)
+        rows = (0, block.count - 1) if within == JOB else self._group(block, within)
+        if rows is None:
+            raise LookupError(f"the rows of the {level} of one {within} stand in no one place")
+        return f"COUNT({self.places.part_of(block, block.numbers[level], *rows, self.sheet)})"
+
     def row(self, level: Level) -> int:
         """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
         block = self._own()

@@ -15,6 +15,9 @@ from calc.intake.records import NOT_GIVEN, JobInput
 from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
 
+LEAST_ROOM = 2
+"""The least number of rows that a list has beyond the need of the job; most have half of the need."""
+
 MOST_SLOTS = 2048
 """The most rows reserved for a list; a job that needs more fails the check of that list."""
 
@@ -71,18 +74,21 @@ def _add_rows(batch: Batch, jobs: Sequence[JobInput], level: Level) -> None:
 
 
 def _add_slots(batch: Batch, level: Level, needed: Declared) -> None:
-    """The rows reserved for each row above: as many as the axis has at issue, doubled until the job's needs fit."""
+    """The rows reserved for each row above: what the one that needs most needs, and room for edits."""
     if level in batch.rows:
         return
-    above = needed.level
-    job_of_row = batch.rows_of(above).job
-    slots = np.full(batch.jobs, level.axis.slots)
-    for job, need in zip(job_of_row, batch.columns[needed], strict=True):
-        while slots[job] < min(need, MOST_SLOTS):
-            slots[job] *= 2
-    counts = slots[job_of_row]
+    job_of_row = batch.rows_of(needed.level).job
+    most = np.zeros(batch.jobs)
+    np.maximum.at(most, job_of_row, np.nan_to_num(batch.columns[needed]))
+    counts = slots_of(most)[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)
     batch.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
+
+
+def slots_of(need: Column) -> Column:
+    """The rows reserved for a need: half as many again, and at least two more."""
+    rows = np.ceil(np.clip(need, 0, MOST_SLOTS))
+    return np.minimum(rows + np.maximum(LEAST_ROOM, np.ceil(rows / 2)), MOST_SLOTS).astype(int)
 
 
 def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:

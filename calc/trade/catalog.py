@@ -92,7 +92,7 @@ from calc.trade.ordering.pour_people import SawDelay
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
-from calc.trade.papers.load_items import LoadItem, LoadRow
+from calc.trade.papers.load_items import LoadItem, LoadNeed, LoadRow
 from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
@@ -351,7 +351,7 @@ PAPERS = (
     BoardText,
     ProposalText,
 )
-LOADS = (LoadItem, LoadRow)
+LOADS = (LoadItem, LoadNeed, LoadRow)
 PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
 MONEY = (
     TierStart,

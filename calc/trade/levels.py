@@ -74,13 +74,13 @@ TIER = named_rows("tier", "tier 1", "tier 2", "tier 3", "no fee")
 POURING = named_rows("pouring", "direct from truck", "pumped")
 """How the concrete is discharged, as far as the order depends on it: a pump needs a pump mix and keeps some of it."""
 
-ORDER_SIZE = slot_rows("order size", 40, within=POURING)
+ORDER_SIZE = slot_rows("order size", within=POURING)
 """An order size that is tried."""
 
-TRUCK = slot_rows("truck", 8)
+TRUCK = slot_rows("truck")
 """A ready-mix truck of the pour, in order of arrival."""
 
-JOINT = slot_rows("joint", 24, within=AREA)
+JOINT = slot_rows("joint", within=AREA)
 """A joint across an area, in order along its length."""
 
 EIGHTH = named_rows("eighth", "no eighth", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")

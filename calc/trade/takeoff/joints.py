@@ -285,6 +285,12 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
         adds=True,
         may_be_overridden=True,
     )
+    rows = line(
+        "Rows of the joint list needed",
+        "",
+        largest(joints, Panel.joints_along),
+        source="joints across, or joints along if there are more; the list is drawn from both",
+    )
     matched = line(
         "Old joints that the layout meets",
         "",
