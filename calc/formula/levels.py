@@ -26,6 +26,8 @@ class Axis:
     within: Axis | None = None
     words: tuple[str, ...] = ()
     slots: bool = False
+    shown: bool = False
+    """Whether it only shows what stands elsewhere, so that a few slots more than the job needs are enough."""
     titled: bool = False
     """Whether a person types a name for each row."""
     across: bool = False
@@ -144,9 +146,10 @@ def named_rows(name: str, *words: str) -> Level:
     return level_of(Axis(name, words=words, across=len(words) <= _MAX_ACROSS))
 
 
-def slot_rows(name: str, within: Level = JOB) -> Level:
+def slot_rows(name: str, within: Level = JOB, shown: bool = False) -> Level:
     """A level whose rows follow from values: as many as the job needs, and room for edits of its workbook.
 
-    Within a level, each of its rows has as many as the one that needs most.
+    Within a level, each of its rows has as many as the one that needs most. ``shown`` is for a list that only shows
+    what stands elsewhere, such as one on a paper: it has little room.
     """
-    return level_of(Axis(name, within.axis if within.axes else None, slots=True))
+    return level_of(Axis(name, within.axis if within.axes else None, slots=True, shown=shown))

@@ -18,6 +18,9 @@ from calc.trade.catalog import SECTIONS
 LEAST_ROOM = 2
 """The least number of rows that a list has beyond the need of the job; most have half of the need."""
 
+SHOWN_ROOM = 4
+"""The rows beyond the need of the job in a list that only shows what stands elsewhere."""
+
 MOST_SLOTS = 2048
 """The most rows reserved for a list; a job that needs more fails the check of that list."""
 
@@ -80,15 +83,16 @@ def _add_slots(batch: Batch, level: Level, needed: Declared) -> None:
     job_of_row = batch.rows_of(needed.level).job
     most = np.zeros(batch.jobs)
     np.maximum.at(most, job_of_row, np.nan_to_num(batch.columns[needed]))
-    counts = slots_of(most)[job_of_row]
+    counts = slots_of(most, level.axis.shown)[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)
     batch.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
 
 
-def slots_of(need: Column) -> Column:
-    """The rows reserved for a need: half as many again, and at least two more."""
+def slots_of(need: Column, shown: bool = False) -> Column:
+    """The rows reserved for a need: half as many again, and at least two more; four more in a list that only shows."""
     rows = np.ceil(np.clip(need, 0, MOST_SLOTS))
-    return np.minimum(rows + np.maximum(LEAST_ROOM, np.ceil(rows / 2)), MOST_SLOTS).astype(int)
+    room = np.full(len(rows), SHOWN_ROOM) if shown else np.maximum(LEAST_ROOM, np.ceil(rows / 2))
+    return np.minimum(rows + room, MOST_SLOTS).astype(int)
 
 
 def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:

@@ -131,7 +131,17 @@ from calc.trade.takeoff.reinforcement import (
     SlabSides,
 )
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
-from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, CalendarRules, DayOff, DayWork
+from calc.trade.work.calendar import (
+    Calendar,
+    CalendarDay,
+    CalendarMarks,
+    CalendarReach,
+    CalendarRows,
+    CalendarRules,
+    DayOff,
+    DayWork,
+    HolidayNear,
+)
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
@@ -323,6 +333,9 @@ WORK = (
     PaidTime,
     CalendarRules,
     DayOff,
+    CalendarReach,
+    HolidayNear,
+    CalendarRows,
     CalendarDay,
     CalendarMarks,
     DayWork,

@@ -144,7 +144,7 @@ def test_a_pair_has_a_row_for_each_of_one_with_each_of_the_other() -> None:
 
 
 def test_three_levels_together_find_the_pair_and_the_single_row_above_them() -> None:
-    trip = slot_rows("trip", 2)
+    trip = slot_rows("trip")
     frame = evaluate([AWKWARD, ONE_OF_EACH])
     frame.add_rows(trip, [0, 0, 1, 1], (), [""] * 4)
     assert frame.above(HAUL * trip, PLAN).tolist() == [0] * 6 + [1] * 6 + [2] * 2
@@ -190,7 +190,7 @@ def test_a_least_over_rows_that_do_not_stand_together_is_refused() -> None:
 
 
 def test_every_job_has_the_slots_it_needs_and_the_rest_count_nothing() -> None:
-    assert [of_job(FRAME, Truck.rides, job) for job in (FULL, ONE)] == [[1, 1, 1, 0], [1, 0]]
+    assert [of_job(FRAME, Truck.rides, job) for job in (FULL, ONE)] == [[1, 1, 1, 0, 0], [1, 0, 0]]
     for job in range(len(CHUNK)):
         assert of_job(FRAME, Truck.rides.all_rows, job) == of_job(FRAME, Whole.trucks, job)
 

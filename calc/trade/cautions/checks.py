@@ -17,7 +17,7 @@ from calc.trade.cautions.second_routes import (
 )
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
-from calc.trade.levels import JOINT, ORDER_SIZE, TRUCK
+from calc.trade.levels import DAY, JOINT, ORDER_SIZE, TRUCK
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.liquids import Bonding, Curing, Sealer
@@ -33,6 +33,7 @@ from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joint_list import JointLayout, JointPlace
 from calc.trade.takeoff.joints import MatchedJoints, Panel
+from calc.trade.work.calendar import CalendarMarks, CalendarRows
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.paid_time import PaidTime, Visit
@@ -126,6 +127,7 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     load_rows = list_check(
         "Items to load fit their list", LOAD_ROW, LoadNeed.rows, smallest(LoadNeed.rows, row_count(LOAD_ROW)), tolerance
     )
+    days = list_check("Days fit the calendar", DAY, CalendarRows.last, CalendarMarks.listed, tolerance)
     joints = list_check(
         "Joints fit their list",
         JOINT,

@@ -159,7 +159,7 @@ ITEMS = (*MATERIALS, *TOOLS, *PROTECTION)
 ITEM = named_rows("item to load", *(item.name for item in ITEMS))
 """An item that a job may have loaded."""
 
-LOAD_ROW = slot_rows("row of the load list")
+LOAD_ROW = slot_rows("row of the load list", shown=True)
 """A row of the load list."""
 
 

@@ -2,22 +2,22 @@
 
 Working days are Monday to Friday, Saturday too where the company works on it, less its holidays. Without a pour date
 no day is known: the dates are 0, and their words say so.
+
+The calendar has the days that the visits need and no more: so many working days, the weekends that may fall among so
+many, and a day for each holiday near them.
 """
 
 from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Company, Holiday, Job
-from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY, VISIT
+from calc.trade.levels import DAY, HOLIDAY, VISIT
 from calc.trade.work.paid_time import Visit
 
 _SHEET = "Costs"
 _WEEK = exact(7)
 _PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
 _NUMBER = row_number(DAY)
-_POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
-_FIRST_ROW, _ROW_BEFORE = row_called(DAY, f"{DAYS_BEFORE} days before"), row_called(DAY, "1 days before")
-_LAST_ROW = row_called(DAY, DAY.axis.words[-1])
 _NOT_KNOWN = "not known"
 
 
@@ -51,6 +51,31 @@ class CalendarRules(Section, title="Calendar rules", sheet=_SHEET):
         "Saturday is a working day", "", when(Company.saturday_work.is_("yes"), 1, 0), source="1 if the company says so"
     )
     crews = line("Crews the company has", "", Company.crews, source="as typed in the company book")
+    days_off = line("Days off in a week", "", TWO - saturdays, source="Sunday, and Saturday unless it is worked")
+    prep = line("Preparation days", "", look_up(Visit.visits, _PREP), source="preparation visits, a day each")
+    strip = line("Strip days", "", look_up(Visit.visits, _STRIP), source="strip visits, a day each")
+    seal = line("Seal days", "", look_up(Visit.visits, _SEAL), source="seal visits, a day each")
+    before_pour = line(
+        "Working days needed before the pour", "", prep + round_up(notice.count), source="preparation and notice"
+    )
+    after_pour = line(
+        "Working days needed after the pour",
+        "",
+        largest(1, strip),
+        source="stripping, and at least the next working day",
+    )
+    first_seal_day = line(
+        "First day on which it may be sealed",
+        "day",
+        days_after(middle, count_of(round_up(seal_wait.count), "days")),
+        source="wait after the pour",
+    )
+
+
+def _days_that_hold(working_days: Expr) -> Expr:
+    """Days that hold so many working days wherever they begin: with the days off of so many weeks, begun ones too."""
+    off = CalendarRules.days_off
+    return working_days + off * round_up(working_days / (_WEEK - off))
 
 
 class DayOff(Section, title="Holidays", each=HOLIDAY, sheet=_SHEET):
@@ -60,7 +85,90 @@ class DayOff(Section, title="Holidays", each=HOLIDAY, sheet=_SHEET):
     counted = line("Holiday counts", "", when(is_given(Holiday.day), 1, 0), source="1 with a date")
 
 
-class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
+class CalendarReach(Section, title="Length of the calendar", sheet=_SHEET):
+    """The most days that each kind of visit takes, if all holidays fell among them: where to look for holidays."""
+
+    holidays = line("Holidays with a date", "", total(DayOff.counted), source="as typed in the company book")
+    before_pour = line(
+        "Days before the pour, at most",
+        "",
+        _days_that_hold(CalendarRules.before_pour + holidays),
+        source="working days needed and all holidays, with days off",
+    )
+    after_pour = line(
+        "Days after the pour, at most",
+        "",
+        _days_that_hold(CalendarRules.after_pour + holidays),
+        source="working days needed and all holidays, with days off",
+    )
+    seal = line(
+        "Days of sealing, at most",
+        "",
+        _days_that_hold(CalendarRules.seal + holidays),
+        source="working days needed and all holidays, with days off",
+    )
+
+
+def _is_within(start: Expr, end: Expr) -> Expr:
+    """1 for a holiday from one day to another, both included."""
+    return when(both(DayOff.counted > 0, DayOff.on >= start, DayOff.on <= end), 1, 0)
+
+
+def _days_from(day: Expr, days: Expr) -> Expr:
+    return days_after(day, count_of(days, "days"))
+
+
+class HolidayNear(Section, title="Holidays among the days of the job", each=HOLIDAY, sheet=_SHEET):
+    """Each takes a working day from the visits that it may fall among."""
+
+    before_pour = line(
+        "Before the pour",
+        "",
+        _is_within(_days_from(CalendarRules.middle, -CalendarReach.before_pour), CalendarRules.middle),
+        source="1 within the days before the pour",
+    )
+    after_pour = line(
+        "After the pour",
+        "",
+        _is_within(CalendarRules.middle, _days_from(CalendarRules.middle, CalendarReach.after_pour)),
+        source="1 within the days after the pour",
+    )
+    seal = line(
+        "From the first day of sealing",
+        "",
+        _is_within(CalendarRules.first_seal_day, _days_from(CalendarRules.first_seal_day, CalendarReach.seal)),
+        source="1 within the days of sealing",
+    )
+
+
+class CalendarRows(Section, title="Rows of the calendar", sheet=_SHEET):
+    """Where each part of the calendar begins and ends."""
+
+    pour = line(
+        "Row of the pour",
+        "",
+        _days_that_hold(CalendarRules.before_pour + total(HolidayNear.before_pour)) + 1,
+        source="days before the pour, plus 1",
+    )
+    last_near = line(
+        "Row of the last day around the pour",
+        "",
+        pour + _days_that_hold(CalendarRules.after_pour + total(HolidayNear.after_pour)),
+        source="days after the pour",
+    )
+    last = line(
+        "Rows of the calendar needed",
+        "",
+        last_near
+        + when(CalendarRules.seal > 0, _days_that_hold(CalendarRules.seal + total(HolidayNear.seal)), 0),
+        source="days of sealing, if there are any",
+    )
+
+
+_POUR_ROW, _LAST_NEAR = CalendarRows.pour, CalendarRows.last_near
+
+
+class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET, slots_for=CalendarRows.last):
     """Every day around the pour, and from the first day on which the slab may be sealed."""
 
     offset = line(
@@ -76,7 +184,12 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
         ),
         source="number of the row",
     )
-    on = line("Date", "day", days_after(CalendarRules.middle, offset), source="calendar")
+    on = line(
+        "Date",
+        "day",
+        when(_NUMBER <= CalendarRows.last, days_after(CalendarRules.middle, offset), 0),
+        source="calendar; 0 in the rows that are not needed",
+    )
     weekday = line(
         "Weekday, 0 for Saturday",
         "",
@@ -96,7 +209,10 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
         "",
         when(
             either(
-                equals(weekday, 1), both(equals(weekday, 0), equals(CalendarRules.saturdays, 0)), equals(is_holiday, 1)
+                on <= 0,
+                equals(weekday, 1),
+                both(equals(weekday, 0), equals(CalendarRules.saturdays, 0)),
+                equals(is_holiday, 1),
             ),
             0,
             1,
@@ -109,31 +225,34 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
 class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     """How many days each kind of visit takes, and the working days that they are counted from."""
 
-    prep = line("Preparation days", "", look_up(Visit.visits, _PREP), source="preparation visits, a day each")
-    strip = line("Strip days", "", look_up(Visit.visits, _STRIP), source="strip visits, a day each")
-    seal = line("Seal days", "", look_up(Visit.visits, _SEAL), source="seal visits, a day each")
+    listed = line(
+        "Rows of the calendar, as far as it has them",
+        "",
+        smallest(CalendarRows.last, row_count(DAY)),
+        source="rows needed, as far as there are any",
+    )
     before_pour = line(
         "Working days before the pour, in the calendar",
         "",
-        at(CalendarDay.count, _ROW_BEFORE),
+        at(CalendarDay.count, smallest(listed, _POUR_ROW - 1)),
         source="running count on the day before",
     )
     to_pour = line(
         "Working days to the pour, in the calendar",
         "",
-        at(CalendarDay.count, _POUR_ROW),
+        at(CalendarDay.count, smallest(listed, _POUR_ROW)),
         source="running count on the day of the pour",
     )
     near = line(
         "Working days before sealing, in the calendar",
         "",
-        at(CalendarDay.count, _LAST_NEAR),
+        at(CalendarDay.count, smallest(listed, _LAST_NEAR)),
         source="running count on the last day around the pour",
     )
     all_days = line(
-        "Working days in the calendar", "", at(CalendarDay.count, _LAST_ROW), source="running count on the last day"
+        "Working days in the calendar", "", at(CalendarDay.count, listed), source="running count on the last day"
     )
-    first_prep = line("First preparation day, by count", "", before_pour - prep + 1, source="counted back")
+    first_prep = line("First preparation day, by count", "", before_pour - CalendarRules.prep + 1, source="counted back")
     locate = line(
         "Day to ask for the locate ticket, by count",
         "",
@@ -146,9 +265,10 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
         when(
             both(
                 CalendarRules.known > 0,
+                equals(listed, CalendarRows.last),
                 locate > 0,
-                to_pour + strip <= near,
-                near + seal <= all_days,
+                to_pour + CalendarRules.strip <= near,
+                near + CalendarRules.seal <= all_days,
             ),
             1,
             0,
@@ -158,12 +278,12 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     pour_works = line(
         "Pour is on a working day",
         "",
-        when(CalendarRules.known > 0, at(CalendarDay.is_working, _POUR_ROW), 1),
+        when(CalendarRules.known > 0, at(CalendarDay.is_working, smallest(listed, _POUR_ROW)), 1),
         source="calendar; 1 without a pour date",
     )
 
 
-class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
+class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET, slots_for=CalendarRows.last):
     """What is done on each day, and by how many people."""
 
     usable = line(
@@ -189,7 +309,7 @@ class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
                 usable > 0,
                 _NUMBER > _POUR_ROW,
                 _NUMBER <= _LAST_NEAR,
-                CalendarDay.count - CalendarMarks.to_pour <= CalendarMarks.strip,
+                CalendarDay.count - CalendarMarks.to_pour <= CalendarRules.strip,
             ),
             1,
             0,
@@ -200,7 +320,7 @@ class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
         "Sealing",
         "",
         when(
-            both(usable > 0, _NUMBER > _LAST_NEAR, CalendarDay.count - CalendarMarks.near <= CalendarMarks.seal), 1, 0
+            both(usable > 0, _NUMBER > _LAST_NEAR, CalendarDay.count - CalendarMarks.near <= CalendarRules.seal), 1, 0
         ),
         source="working days from the first on which the slab may be sealed",
     )
@@ -251,25 +371,25 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     first_prep_day = line(
         "First day of work",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
+        when(CalendarRules.prep > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
         source="first preparation day; the day of the pour where that is the first",
     )
     last_prep_day = line(
         "Last preparation day",
         "day",
-        when(CalendarMarks.prep > 0, _on_day(CalendarMarks.before_pour), day_if_shared),
+        when(CalendarRules.prep > 0, _on_day(CalendarMarks.before_pour), day_if_shared),
         source="last preparation day; the day of the pour where they are one visit",
     )
     strip_day = line(
         "Day of stripping",
         "day",
-        when(CalendarMarks.strip > 0, _on_day(CalendarMarks.to_pour + 1), 0),
+        when(CalendarRules.strip > 0, _on_day(CalendarMarks.to_pour + 1), 0),
         source="next working day after the pour",
     )
     seal_day = line(
         "Day of sealing",
         "day",
-        when(CalendarMarks.seal > 0, _on_day(CalendarMarks.near + 1), 0),
+        when(CalendarRules.seal > 0, _on_day(CalendarMarks.near + 1), 0),
         source="first working day on which it may be sealed",
     )
     locate_by = line(
@@ -299,14 +419,14 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     strip_words = line(
         "Strip, in words",
         "",
-        when(both(equals(CalendarMarks.strip, 0), CalendarMarks.fits > 0), "no visit", strip_date),
+        when(both(equals(CalendarRules.strip, 0), CalendarMarks.fits > 0), "no visit", strip_date),
         source="day of stripping",
     )
     seal_date = line("Day of sealing, in words", "", _words(seal_day), source="day of sealing")
     seal_words = line(
         "Seal, in words",
         "",
-        when(both(equals(CalendarMarks.seal, 0), CalendarMarks.fits > 0), "no visit", seal_date),
+        when(both(equals(CalendarRules.seal, 0), CalendarMarks.fits > 0), "no visit", seal_date),
         source="day of sealing",
     )
     locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")
