@@ -25,10 +25,13 @@ MOST_SLOTS = 2048
 """The most rows reserved for a list; a job that needs more fails the check of that list."""
 
 
-def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Batch:
+def evaluate(
+    jobs: Sequence[JobInput], only: Collection[Declared] | None = None, lists: Mapping[Level, int] | None = None
+) -> Batch:
     """Every number of every job of a chunk, by the rules in the order of the catalog.
 
-    With ``only``, no more than those, which must include everything they depend on.
+    With ``only``, no more than those, which must include everything they depend on. With ``lists``, each list has so
+    many rows instead of what the job needs, as in a workbook that is written and then edited.
     """
     batch = Batch(len(jobs))
     for table in TABLES.values():
@@ -38,7 +41,7 @@ def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None)
         for section in SECTIONS:
             members = [each for each in section.members if only is None or each in only]
             if section.slots_for is not None and members:
-                _add_slots(batch, section.level, section.slots_for)
+                _add_slots(batch, section.level, section.slots_for, lists)
             for member in members:
                 batch.columns[member] = _column(batch, jobs, member)
     return batch
@@ -76,14 +79,17 @@ def _add_rows(batch: Batch, jobs: Sequence[JobInput], level: Level) -> None:
     batch.add_rows(level, places, within, words)
 
 
-def _add_slots(batch: Batch, level: Level, needed: Declared) -> None:
+def _add_slots(batch: Batch, level: Level, needed: Declared, lists: Mapping[Level, int] | None) -> None:
     """The rows reserved for each row above: what the one that needs most needs, and room for edits."""
     if level in batch.rows:
         return
     job_of_row = batch.rows_of(needed.level).job
     most = np.zeros(batch.jobs)
     np.maximum.at(most, job_of_row, np.nan_to_num(batch.columns[needed]))
-    counts = slots_of(most, level.axis.shown)[job_of_row]
+    slots = slots_of(most, level.axis.shown)
+    if lists is not None:
+        slots = lists[level] // np.maximum(1, np.bincount(job_of_row, minlength=batch.jobs))
+    counts = slots[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)
     batch.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
 
