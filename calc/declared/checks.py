@@ -29,8 +29,8 @@ LIST_FULL = "List full: run flatwork rebid on this file, then flatwork bid."
 class Check(Declared):
     """Two routes to one number. ``failed`` is 1 when they differ by more than the tolerance.
 
-    ``of_list`` is the level of the list that it watches, whose length follows from values; ``remedy`` is what to do when
-    it fails, if it is always the same.
+    ``of_list`` is the level of the list that it watches, whose length follows from values; ``remedy`` is what to do
+    when it fails, if that is always the same.
     """
 
     def __init__(

@@ -113,6 +113,8 @@ def _from_rows(node: Expr, refs: CellReferences) -> str:
         case Before():
             otherwise = sheet_text(node.otherwise, refs)
             return f"IF({refs.number_before(node.of)}={refs.number(node.of)},{refs.before(node.part)},{otherwise})"
+        case First() | Running() if refs.all_cells(node.part) is None:
+            return "0"
         case First():
             place = f"MATCH({refs.number(node.of)},{refs.numbers(node.part, node.of)},0)"
             return refs.cell_at(node.part, place)

@@ -8,6 +8,7 @@ from calc.cells import column_letters
 from calc.declared import Declared
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Named
+from calc.formula.value_types import nothing
 
 
 @dataclass(frozen=True)
@@ -63,6 +64,8 @@ class CellMap:
     """The cells of all declarations."""
 
     locations: dict[Named, Location] = field(default_factory=dict)
+    left_out: set[Named] = field(default_factory=set)
+    """What has no cell, since the job has nothing of its section: it is 0, or a dash, wherever it is used."""
     texts: dict[tuple[Named, int], str] = field(default_factory=dict)
     """The formulas already written: each is in its cell, and as text beside it."""
 
@@ -75,7 +78,9 @@ class CellMap:
         self.locations[named] = Location(block, position)
 
     def one(self, named: Named, index: int, seen_from: str, fixed: str = "") -> str:
-        """The address of one row of ``named``."""
+        """The address of one row of ``named``, or the nothing that stands for it where it has no cell."""
+        if named in self.left_out:
+            return _nothing(named)
         location = self.locations[named]
         if location.block.across:
             return cell(location.block.sheet, location.position, location.block.first + index, seen_from, fixed)
@@ -93,6 +98,12 @@ class CellMap:
         return span(block.sheet, (start, position), (end, position), seen_from)
 
 
+def _nothing(named: Named) -> str:
+    """What a formula has in place of something that the job does not have."""
+    found = nothing(named.value_type)
+    return f'"{found}"' if isinstance(found, str) else "0"
+
+
 @dataclass(frozen=True)
 class RefFrom:
     """References from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
@@ -104,6 +115,8 @@ class RefFrom:
 
     def one(self, named: Named) -> str:
         """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
+        if named in self.places.left_out:
+            return self.places.one(named, 0, self.sheet)
         location = self.places.locations[named]
         if location.block.level == JOB:
             return self.places.one(named, 0, self.sheet, "cr")
@@ -115,7 +128,9 @@ class RefFrom:
         return self.cell_at(named, self._place_in(location.block))
 
     def all_cells(self, named: Named) -> str | None:
-        """All the cells of ``named``; None when its level has no rows."""
+        """All the cells of ``named``; None when it has none."""
+        if named in self.places.left_out:
+            return None
         location = self.places.locations[named]
         return self.places.range_of(location.block, location.position, self.sheet) if location.block.count else None
 

@@ -46,11 +46,14 @@ def format_of(named: Declared) -> str:
 
 
 def lay_section(page: Page, places: CellMap, section: type[Section], shape: Shape) -> None:
-    """A section of lines: one row per line, its values to the right; nothing for a section without lines."""
+    """A section of lines: one row per line, its values to the right; nothing for one without lines, or without rows."""
     members = [member for member in section.members if _has_a_row(member)]
+    counts = dict(shape)
+    if section.is_left_out(counts):
+        places.left_out |= {member for member in section.members if isinstance(member, Line)}
+        return
     if not members:
         return
-    counts = dict(shape)
     across = _open_section(page, section, counts)
     for member in members:
         _lay_line(page, places, member, across)

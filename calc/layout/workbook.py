@@ -185,13 +185,9 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
             text = formula_text(put.line, put.index, places)
             return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
         case FormulaText():
-            text = f"={formula_text(put.line, put.index, places)}" if _has_rows(put.line, places) else "no rows"
+            text = f"={formula_text(put.line, put.index, places)}"
             page.fit(text, put.col, put.row)
             return _fixed(put, text)
-
-
-def _has_rows(line: Line, places: CellMap) -> bool:
-    return places.locations[line].block.count > 0
 
 
 def formula_text(line: Line, index: int, places: CellMap) -> str:

@@ -10,7 +10,7 @@ from calc.declared import Account, Declared, Factor, Input, Line, Override, Pack
 from calc.formula.compute import Batch
 from calc.formula.functions import NONE, Column
 from calc.formula.levels import JOB, Level, level_of
-from calc.formula.value_types import ValueType
+from calc.formula.value_types import ValueType, nothing
 from calc.intake.records import NOT_GIVEN, JobInput
 from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
@@ -44,7 +44,16 @@ def evaluate(
                 _add_slots(batch, section.level, section.slots_for, lists)
             for member in members:
                 batch.columns[member] = _column(batch, jobs, member)
+                if section.needs != JOB and isinstance(member, Line):
+                    batch.columns[member] = _where_needed(batch, member)
     return batch
+
+
+def _where_needed(batch: Batch, line: Line) -> Column:
+    """The values of a line in the jobs that have what its section needs; nothing in the others."""
+    column, job_of_row = batch.columns[line], batch.rows_of(line.level).job
+    has = np.bincount(batch.rows_of(line.section.needs).job, minlength=batch.jobs) > 0
+    return np.where(has[job_of_row], column, nothing(line.value_type))
 
 
 def evaluate_section(section: type[Section], rows: int, facts: Mapping[Declared, Sequence[float]]) -> Batch:
@@ -98,7 +107,7 @@ def slots_of(need: Column, shown: bool = False) -> Column:
     """The rows reserved for a need: half as many again, and at least two more; four more in a list that only shows."""
     rows = np.ceil(np.clip(need, 0, MOST_SLOTS))
     room = np.full(len(rows), SHOWN_ROOM) if shown else np.maximum(LEAST_ROOM, np.ceil(rows / 2))
-    return np.minimum(rows + room, MOST_SLOTS).astype(int)
+    return np.asarray(np.minimum(rows + room, MOST_SLOTS), dtype=int)
 
 
 def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:

@@ -13,8 +13,9 @@ from calc.model.results import JobDays, JobValues, WeekCalendar, WeekDay, WorkDa
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
 from calc.trade.inputs.job import Job
 from calc.trade.levels import DAY, VISIT
-from calc.trade.work.calendar import Calendar, CalendarRules, DayWork
+from calc.trade.work.calendar import Calendar, DayWork
 from calc.trade.work.calendar import CalendarDay as DayOfJob
+from calc.trade.work.calendar_length import CalendarRules
 from calc.trade.work.paid_time import Visit
 from calc.trade.work.visit_rules import VisitRules
 

@@ -131,17 +131,8 @@ from calc.trade.takeoff.reinforcement import (
     SlabSides,
 )
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
-from calc.trade.work.calendar import (
-    Calendar,
-    CalendarDay,
-    CalendarMarks,
-    CalendarReach,
-    CalendarRows,
-    CalendarRules,
-    DayOff,
-    DayWork,
-    HolidayNear,
-)
+from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, DayWork
+from calc.trade.work.calendar_length import CalendarReach, CalendarRows, CalendarRules, DayOff, HolidayNear
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task

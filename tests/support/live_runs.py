@@ -16,7 +16,7 @@ from pathlib import Path
 
 from openpyxl.utils.cell import coordinate_to_tuple
 
-from books import Rows, only_job, written
+from books import Rows, in_lists_of, only_job, written
 from calc.declared import Account, Check, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
 from calc.formula.aggregate import RowCount
 from calc.formula.levels import JOB
@@ -37,8 +37,7 @@ from calc.layout.addresses import cell
 from calc.layout.bid_cautions import slots_for
 from calc.layout.checks_sheet import all_checks
 from calc.layout.workbook import Cell, addresses, plan_of
-from calc.model.evaluate import evaluate
-from calc.model.results import JobValues, Shape, each_job
+from calc.model.results import JobValues, Shape
 from calc.trade.levels import AREA
 from live_edits import Edit, Way, complete, edited, moves_a_number, with_each
 from sheet_cells import Held, read_cells, same, type_over
@@ -239,9 +238,7 @@ class TypedOver:
     @cached_property
     def wanted(self) -> JobValues:
         """The values of the fresh run in the lists of the workbook, which may be longer than it needs, or too short."""
-        job = self.fresh.job
-        (values,) = each_job(evaluate([job], lists=self.base.counts), [job])
-        return values
+        return in_lists_of(self.base, self.fresh.job)
 
     @property
     def full(self) -> list[Check]:

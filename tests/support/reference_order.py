@@ -33,7 +33,6 @@ from reference_pour import (
 )
 
 
-
 def tail(z: float) -> float:
     """The share of a normal distribution above ``z``; never one less the share below, which has no digits left."""
     return erfc(z / sqrt(2)) / 2

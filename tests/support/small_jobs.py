@@ -14,7 +14,6 @@ from calc.formula.compute import Batch
 from calc.formula.functions import Column
 from calc.formula.tree import Named
 from calc.formula.value_types import ValueType
-from calc.model.evaluate import slots_of
 from small_trade import AREA, EDGE, MIX, PLAN, SECTIONS, VEHICLE, Area, Bid, Edge, Plan, Slab, Vehicle
 
 NOT_GIVEN = float("nan")
@@ -71,8 +70,14 @@ def _add_typed(frame: Batch, jobs: Sequence[Job], level: Level) -> None:
 
 
 def _add_slots(frame: Batch, level: Level, needed: Column) -> None:
-    counts = slots_of(needed, level.axis.shown)
-    frame.add_rows(level, np.repeat(np.arange(len(counts)), counts), (), [""] * int(counts.sum()))
+    """Two slots, doubled until a job fits: jobs whose needs are a little apart have one shape."""
+    counts = []
+    for need in needed:
+        slots = 2
+        while slots < need:
+            slots *= 2
+        counts.append(slots)
+    frame.add_rows(level, np.repeat(np.arange(len(counts)), counts), (), [""] * sum(counts))
 
 
 def _column(frame: Batch, jobs: Sequence[Job], member: Named) -> Column:

@@ -9,7 +9,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from books import Rows, line, only_job, written
+from books import Rows, in_lists_of, line, only_job, written
 from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
@@ -190,7 +190,8 @@ def test_pictures_follow_an_edit(
         },
         edited,
     )
-    fresh = written(shapes(tmp_path, Areas=[heads, longer, *known]), tmp_path / "fresh.xlsx")
+    anew = shapes(tmp_path, Areas=[heads, longer, *known])
+    fresh = written(in_lists_of(job, anew.job), tmp_path / "fresh.xlsx")
     followed, wanted, before = values(recalculated.result(edited, libreoffice)), values(fresh), values(book)
     shown = [place for each in pictures(book) for drawn in each.series for place in _places(drawn.along, drawn.across)]
     assert pictures(fresh) == pictures(book), "the pictures refer to the same cells"

@@ -33,7 +33,8 @@ from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import EdgeTakeoff
 from calc.trade.takeoff.joint_list import JointLayout, JointPlace
 from calc.trade.takeoff.joints import MatchedJoints, Panel
-from calc.trade.work.calendar import CalendarMarks, CalendarRows
+from calc.trade.work.calendar import CalendarMarks
+from calc.trade.work.calendar_length import CalendarRows
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Labor, Task
 from calc.trade.work.paid_time import PaidTime, Visit
@@ -60,9 +61,7 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         source="house rule: a millionth, as in every comparison",
     )
 
-    trucks = list_check(
-        "Trucks fit their list", TRUCK, Order.trucks.count, total(TruckLoad.in_use).count, tolerance
-    )
+    trucks = list_check("Trucks fit their list", TRUCK, Order.trucks.count, total(TruckLoad.in_use).count, tolerance)
     loads = check("Loads add up to the order", "yd3", Order.quantity, total(TruckLoad.yards), tolerance)
     fiber = check(
         "No truck is short of fiber, nor has a bag too many",

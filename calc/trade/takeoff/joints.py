@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection
 from calc.trade.inputs.job import SAWN, Site
-from calc.trade.levels import AREA, CROSS_SECTION
+from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION
 from calc.trade.takeoff.corners import THOUSAND, OpeningCorners, OutlineTurn
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, Slab, StationStrip
 
@@ -312,7 +312,9 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
     )
 
 
-class OpeningIsolation(Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing"):
+class OpeningIsolation(
+    Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing", needs=DEDUCTION
+):
     """Around posts, boxes and other openings."""
 
     length = line(
