@@ -23,6 +23,7 @@ from calc.declared import (
     Section,
     Severity,
     paper,
+    story,
 )
 from calc.declared.cost import Cost
 from calc.declared.unit_check import check_unit
@@ -40,6 +41,7 @@ from calc.formula.across import (
     lookup_at_or_below,
     lookup_by_key,
     row_called,
+    row_count,
     row_number,
     row_word,
     running,
@@ -148,6 +150,7 @@ __all__ = [
     "largest",
     "least",
     "line",
+    "list_check",
     "logarithm",
     "look_up",
     "lookup_at_or_below",
@@ -165,6 +168,7 @@ __all__ = [
     "round_up",
     "rounded",
     "row_called",
+    "row_count",
     "row_number",
     "row_of",
     "row_word",
@@ -175,6 +179,7 @@ __all__ = [
     "smallest",
     "square",
     "square_root",
+    "story",
     "text",
     "total",
     "total_on",
@@ -300,6 +305,16 @@ def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Facto
     check_unit(label, unit_text, one, "check")
     check_unit(label, unit_text, another, "check")
     return Check(label, unit_text, one, another, tolerance)
+
+
+def list_check(label: str, rows: Level, needed: Expr, listed: Expr, tolerance: Factor) -> Check:
+    """Whether a list whose length follows from values has a row for all that is needed: it is short after an edit.
+
+    ``rows`` is the level of the list, ``needed`` the rows that are needed, ``listed`` those of them that it has.
+    """
+    check_unit(label, "", needed, "check")
+    check_unit(label, "", listed, "check")
+    return Check(label, "", needed, listed, tolerance, of_list=rows)
 
 
 def caution(

@@ -20,7 +20,7 @@ from calc.layout.checks_sheet import ChecksPage
 from calc.layout.page import CellValue, Linked, Page
 from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import NOT_COMPLETE, NOT_READY, paper_page
-from calc.layout.workbook import LINE_SHEETS, SheetPlan
+from calc.layout.workbook import SHEETS_OF_LINES, SheetPlan
 from calc.layout.workbook import Cell as Planned
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
@@ -43,7 +43,7 @@ def proposal_workbook(path: Path) -> bytes:
         not recalculated, and for a Proposal that is not ready.
     """
     job = read_written(path)
-    sheets = read_book(path, (NAME, "Measured", "Prices", *LINE_SHEETS)).sheets
+    sheets = read_book(path, (NAME, "Measured", "Prices", *SHEETS_OF_LINES)).sheets
     if NAME not in sheets:
         raise job.refused(f"it has no sheet {NAME}. Write it again with flatwork bid")
     cells = dict(_by_place(sheets[NAME]))

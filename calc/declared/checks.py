@@ -9,6 +9,7 @@ from calc.declared.inputs import Factor, Override
 from calc.declared.line import Line
 from calc.declared.section import Declared
 from calc.formula.build import abs_, both, correlation, is_given, not_, when
+from calc.formula.levels import Level
 from calc.formula.tree import Expr
 from calc.formula.value_types import FormulaError, ValueType
 
@@ -21,11 +22,28 @@ class Severity(Enum):
     NOTE = "note"
 
 
-class Check(Declared):
-    """Two routes to one number. ``failed`` is 1 when they differ by more than the tolerance."""
+LIST_FULL = "List full: run flatwork rebid on this file, then flatwork bid."
+"""What a person is told to do when an edit needs more rows than a list has."""
 
-    def __init__(self, label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> None:
+
+class Check(Declared):
+    """Two routes to one number. ``failed`` is 1 when they differ by more than the tolerance.
+
+    ``of_list`` is the level of the list that it watches, whose length follows from values; ``remedy`` is what to do
+    when it fails, if that is always the same.
+    """
+
+    def __init__(
+        self,
+        label: str,
+        unit_text: str,
+        one: Expr,
+        another: Expr,
+        tolerance: Factor,
+        of_list: Level | None = None,
+    ) -> None:
         super().__init__(label, unit_text)
+        self.of_list, self.remedy = of_list, LIST_FULL if of_list is not None else ""
         self.one = Line(f"{label}: one route", unit_text, one, "check")
         self.another = Line(f"{label}: second route", unit_text, another, "check")
         self.tolerance = tolerance

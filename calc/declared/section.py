@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import ClassVar
 
 from calc.formula.build import is_word
@@ -90,8 +90,10 @@ class Section(metaclass=_SectionType):
     """A group of declarations of one level. Its docstring is its heading.
 
     ``table`` is the input sheet of its inputs, ``sheet`` the sheet of the job workbook for its lines, ``slots_for`` the
-    line with the number of slots that the job needs when the level has slots. ``called`` replaces the class name in
-    the ids of its lines, for a section made by a function.
+    line with the number of slots that the job needs when the level has slots. ``needs`` is a level of typed rows
+    without which a job has nothing of the section: it is left out of its workbook, and its lines are 0, or a dash for
+    words, wherever they are used. ``called`` replaces the class name in the ids of its lines, for a section made by a
+    function.
     """
 
     called: ClassVar[str] = ""
@@ -101,6 +103,7 @@ class Section(metaclass=_SectionType):
     table: ClassVar[str] = ""
     sheet: ClassVar[str] = ""
     slots_for: ClassVar[Declared | None] = None
+    needs: ClassVar[Level] = JOB
     declarations: ClassVar[tuple[Declared, ...]] = ()
     members: ClassVar[tuple[Declared, ...]] = ()
     registry: ClassVar[list[type[Section]]] = []
@@ -114,13 +117,14 @@ class Section(metaclass=_SectionType):
         table: str = "",
         sheet: str = "",
         slots_for: Declared | None = None,
+        needs: Level = JOB,
         called: str = "",
     ) -> None:
         super().__init_subclass__()
         own = [(name, value) for name, value in vars(cls).items() if isinstance(value, Declared)]
         cls.called = called or cls.__name__
         cls.title, cls.heading, cls.level = title, " ".join((cls.__doc__ or "").split()), each
-        cls.table, cls.sheet, cls.slots_for = table, sheet, slots_for
+        cls.table, cls.sheet, cls.slots_for, cls.needs = table, sheet, slots_for, needs
         cls.declarations = tuple(value for _, value in own)
         members: list[Declared] = []
         for name, value in own:
@@ -133,4 +137,11 @@ class Section(metaclass=_SectionType):
         cls.members = tuple(members)
         for member in members:
             member.check_level()
+            if needs != JOB and isinstance(getattr(member, "override", None), Declared):
+                raise FormulaError(f"{member.label!r} may be overridden, so its section is never left out")
         Section.registry.append(cls)
+
+    @classmethod
+    def is_left_out(cls, counts: Mapping[Level, int]) -> bool:
+        """Whether a job with so many rows of each level has nothing of the section."""
+        return not (counts.get(cls.needs, 1) and counts.get(cls.level, 1))

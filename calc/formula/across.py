@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Expr, Literal, Named, Operand, RowCalled, UnitCast, expression
@@ -159,6 +159,13 @@ def row_number(level: Level, within: Level = JOB) -> RowNumber:
     if not level.is_contiguous_in(within):
         raise FormulaError(f"the rows of {level} of one {within} are not contiguous, so they cannot be numbered there")
     return RowNumber(level, within)
+
+
+def row_count(level: Level, within: Level = JOB) -> RowCount:
+    """How many rows a list has, those not in use among them, for each row of the higher level ``within``."""
+    if not (level.axes and level.axis.slots and level.is_contiguous_in(within)):
+        raise FormulaError(f"{level} is no list of the {within} whose length follows from values")
+    return RowCount(level, within)
 
 
 def row_word(level: Level) -> RowWord:

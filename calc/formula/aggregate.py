@@ -213,6 +213,21 @@ class RowNumber(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class RowCount(Expr):
+    """How many rows of a level there are for each row of the higher level ``within``, those not in use among them."""
+
+    of: Level
+    within: Level = JOB
+
+    @property
+    def level(self) -> Level:
+        return self.within
+
+    def said(self, names: Names) -> Phrase:
+        return Phrase(f"rows of the {self.of}{within(self.within)}", Rank.PICKED)
+
+
+@dataclass(frozen=True, eq=False)
 class RowWord(Expr):
     """The name of a row: one of the names of its level, or the one that was typed."""
 

@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 
-from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.functions import NOTHING, Column
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Axis, Level, level_of
@@ -146,6 +146,8 @@ class Batch:
                 return self.broadcast(self._group_sum(node), node.level, level)
             case RowNumber():
                 return self.broadcast(self._row_number(node), node.of, level)
+            case RowCount():
+                return self.broadcast(self._row_count(node), node.within, level)
             case ByRow():
                 return self._by_row(node, level)
             case RowWord():
@@ -198,6 +200,10 @@ class Batch:
     def _row_number(self, node: RowNumber) -> Column:
         group = self.above(node.of, node.within)
         return np.asarray(np.arange(len(group)) - np.searchsorted(group, group) + 1, dtype=float)
+
+    def _row_count(self, node: RowCount) -> Column:
+        groups = len(self.rows_of(node.within))
+        return np.bincount(self.above(node.of, node.within), minlength=groups).astype(float)
 
     def _by_row(self, node: ByRow, level: Level) -> Column:
         row = self.broadcast(self.rows_of(node.of).number, node.of, level).astype(int) - 1

@@ -9,7 +9,7 @@ from __future__ import annotations
 import operator
 from collections.abc import Callable, Sequence
 
-from calc.formula.functions import CALL
+from calc.formula.functions import ADDING, CALL
 
 Text = tuple[str, int]
 """The text of a part of a formula and its precedence."""
@@ -27,7 +27,9 @@ def without_dead_pieces(function: str, parts: Sequence[Text]) -> Text | None:
 def _add(a: Text, b: Text) -> Text | None:
     if a[0] == "0":
         return b
-    return a if b[0] == "0" else None
+    if b[0] == "0":
+        return a
+    return (f"{a[0]}{b[0].removeprefix('0')}", ADDING) if b[0].startswith("0-") else None
 
 
 def _subtract(a: Text, b: Text) -> Text | None:

@@ -19,13 +19,15 @@ class Axis:
     """One dimension of rows.
 
     ``within`` is the parent axis: each row belongs to one row of it (an edge to an area). Rows are typed in an input
-    table, or fixed and named (``words``), or are ``slots``: this many at issue, doubled until the job fits.
+    table, or fixed and named (``words``), or are ``slots``: what the job needs of them, and room for edits.
     """
 
     name: str
     within: Axis | None = None
     words: tuple[str, ...] = ()
-    slots: int = 0
+    slots: bool = False
+    shown: bool = False
+    """Whether it only shows what stands elsewhere, so that a few slots more than the job needs are enough."""
     titled: bool = False
     """Whether a person types a name for each row."""
     across: bool = False
@@ -74,7 +76,7 @@ class Level:
             return True
         if self.crossed:
             return upper.leaves == self.leaves[: len(upper.leaves)]
-        return upper < self and bool(self.axis.slots)
+        return upper < self and self.axis.slots
 
     def __lt__(self, other: Level) -> bool:
         return self.axes < other.axes
@@ -144,9 +146,10 @@ def named_rows(name: str, *words: str) -> Level:
     return level_of(Axis(name, words=words, across=len(words) <= _MAX_ACROSS))
 
 
-def slot_rows(name: str, slots: int, within: Level = JOB) -> Level:
-    """A level whose rows follow from values: ``slots`` of them at issue, doubled until the job fits.
+def slot_rows(name: str, within: Level = JOB, shown: bool = False) -> Level:
+    """A level whose rows follow from values: as many as the job needs, and room for edits of its workbook.
 
-    Within a level, each of its rows has this many.
+    Within a level, each of its rows has as many as the one that needs most. ``shown`` is for a list that only shows
+    what stands elsewhere, such as one on a paper: it has little room.
     """
-    return level_of(Axis(name, within.axis if within.axes else None, slots=slots))
+    return level_of(Axis(name, within.axis if within.axes else None, slots=True, shown=shown))

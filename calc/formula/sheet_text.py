@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Protocol
 
-from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowNumber, RowWord, Running
+from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.dead_pieces import without_dead_pieces
 from calc.formula.functions import CALL, NOTHING
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
@@ -62,6 +62,9 @@ class CellReferences(Protocol):
     def running(self, named: Named, level: Level) -> str:
         """The total of ``named`` down to this row, within this row's row of ``level``."""
 
+    def row_count(self, level: Level, within: Level) -> str:
+        """How many rows of ``level`` belong to this cell's row of ``within``."""
+
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
 
@@ -114,6 +117,8 @@ def _from_rows(node: Expr, refs: CellReferences) -> str:
         case Before():
             otherwise = sheet_text(node.otherwise, refs)
             return f"IF({refs.number_before(node.of)}={refs.number(node.of)},{refs.before(node.part)},{otherwise})"
+        case First() | Running() if refs.all_cells(node.part) is None:
+            return "0"
         case First():
             place = f"MATCH({refs.number(node.of)},{refs.numbers(node.part, node.of)},0)"
             return refs.cell_at(node.part, place)
@@ -135,6 +140,8 @@ def _from_rows(node: Expr, refs: CellReferences) -> str:
             return f"SUMIFS({refs.all_cells(node.part)},{keys},{key})"
         case RowNumber():
             return refs.number(node.of) if node.within == JOB else refs.number_within(node.of, node.within)
+        case RowCount():
+            return refs.row_count(node.of, node.within)
         case RowWord():
             return refs.word(node.of)
     raise TypeError(f"no sheet text for {type(node).__name__}")

@@ -26,6 +26,11 @@ class ValueType(Enum):
     TEXT = "words"
 
 
+def nothing(value_type: ValueType) -> float | str:
+    """The value of what a job does not have: 0, or a dash for words."""
+    return NOTHING if value_type is ValueType.TEXT else 0.0
+
+
 class Argument(Protocol):
     """What a unit rule needs to know of an argument."""
 

@@ -8,6 +8,7 @@ from calc.cells import column_letters
 from calc.declared import Declared
 from calc.formula.levels import JOB, Level
 from calc.formula.tree import Named
+from calc.formula.value_types import nothing
 
 
 @dataclass(frozen=True)
@@ -29,6 +30,19 @@ class Block:
     above: dict[Level, tuple[int, ...]] = field(default_factory=dict)
     named: dict[Level, int] = field(default_factory=dict)
     """The columns of the words of each level that is crossed in this one."""
+    keyed_by: Block | None = None
+    """The block of the same rows, on the same sheet, that holds their numbers and words where this one does not."""
+
+    @property
+    def keys(self) -> Block:
+        """The block that holds the numbers and the words of its rows."""
+        return self.keyed_by or self
+
+
+KeyUse = tuple[str, Level, Level, str]
+"""A sheet, a level of rows on it, and the level whose numbers or words a formula refers to there."""
+
+NUMBER, WORD = "number", "word"
 
 
 @dataclass(frozen=True)
@@ -63,8 +77,27 @@ class CellMap:
     """The cells of all declarations."""
 
     locations: dict[Named, Location] = field(default_factory=dict)
+    left_out: set[Named] = field(default_factory=set)
+    """What has no cell, since the job has nothing of its section: it is 0, or a dash, wherever it is used."""
     texts: dict[tuple[Named, int], str] = field(default_factory=dict)
     """The formulas already written: each is in its cell, and as text beside it."""
+    keys_used: set[KeyUse] = field(default_factory=set)
+    """The numbers and the words of rows that formulas refer to."""
+
+    def key(self, block: Block, level: Level, kind: str) -> tuple[Block, int]:
+        """The block and the position of the numbers, or of the words, of the rows of ``block``, which are now in use.
+
+        Raises LookupError when they are not there.
+        """
+        keys = block.keys
+        self.keys_used.add((block.sheet, block.level, level, kind))
+        if kind == NUMBER:
+            position = keys.numbers.get(level)
+        else:
+            position = keys.words if level == block.level else keys.named.get(level)
+        if position is None:
+            raise LookupError(f"the rows of {block.level} on {block.sheet} have no {kind} of {level}")
+        return keys, position
 
     def put_cell(self, named: Declared, sheet: str, row: int, col: int) -> None:
         """Records the one cell of a declaration of the job."""
@@ -75,7 +108,9 @@ class CellMap:
         self.locations[named] = Location(block, position)
 
     def one(self, named: Named, index: int, seen_from: str, fixed: str = "") -> str:
-        """The address of one row of ``named``."""
+        """The address of one row of ``named``, or the nothing that stands for it where it has no cell."""
+        if named in self.left_out:
+            return _nothing(named)
         location = self.locations[named]
         if location.block.across:
             return cell(location.block.sheet, location.position, location.block.first + index, seen_from, fixed)
@@ -93,6 +128,12 @@ class CellMap:
         return span(block.sheet, (start, position), (end, position), seen_from)
 
 
+def _nothing(named: Named) -> str:
+    """What a formula has in place of something that the job does not have."""
+    found = nothing(named.value_type)
+    return f'"{found}"' if isinstance(found, str) else "0"
+
+
 @dataclass(frozen=True)
 class RefFrom:
     """References from one cell: row ``index`` of ``block``, or a cell of the job on ``sheet``."""
@@ -104,6 +145,8 @@ class RefFrom:
 
     def one(self, named: Named) -> str:
         """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
+        if named in self.places.left_out:
+            return self.places.one(named, 0, self.sheet)
         location = self.places.locations[named]
         if location.block.level == JOB:
             return self.places.one(named, 0, self.sheet, "cr")
@@ -115,7 +158,9 @@ class RefFrom:
         return self.cell_at(named, self._place_in(location.block))
 
     def all_cells(self, named: Named) -> str | None:
-        """All the cells of ``named``; None when its level has no rows."""
+        """All the cells of ``named``; None when it has none."""
+        if named in self.places.left_out:
+            return None
         location = self.places.locations[named]
         return self.places.range_of(location.block, location.position, self.sheet) if location.block.count else None
 
@@ -160,24 +205,29 @@ class RefFrom:
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
         block = self.places.locations[named].block
-        return self.places.range_of(block, block.numbers[level], self.sheet)
+        return self.places.range_of(*self.places.key(block, level, NUMBER), self.sheet)
 
     def number(self, level: Level) -> str:
         """The number of the row of ``level`` that this cell belongs to."""
         block = self._own()
-        if level in block.above and level not in block.numbers:
-            upper = self._listing(level)
-            position, place = upper.numbers[level], upper.first + block.above[level][self.index]
-            row, col = (position, place) if upper.across else (place, position)
-            return cell(upper.sheet, row, col, self.sheet, "c")
-        return self._of_row(block.numbers[level])
+        if level in block.above and level not in block.keys.numbers:
+            return self._key_cell(self._listing(level), level, NUMBER, block.above[level][self.index])
+        return self._key_cell(block, level, NUMBER, self.index)
 
     def number_within(self, level: Level, within: Level) -> str:
         """The same, counted anew in each row of the higher level ``within``."""
         block = self._own()
         first = block.above[within].index(block.above[within][self.index])
-        start = cell(block.sheet, block.first + first, block.numbers[level], self.sheet, "cr")
+        start = self._key_cell(block, level, NUMBER, first, "cr")
         return f"({self.number(level)}-{start}+1)"
+
+    def row_count(self, level: Level, within: Level) -> str:
+        """How many rows of ``level``, in use or not, belong to this cell's row of ``within``."""
+        block = self._listing(level)
+        rows = (0, block.count - 1) if within == JOB else self._group(block, within)
+        if rows is None:
+            raise LookupError(f"the rows of the {level} of one {within} stand in no one place")
+        return f"COUNT({self.places.part_of(block, block.numbers[level], *rows, self.sheet)})"
 
     def row(self, level: Level) -> int:
         """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
@@ -185,56 +235,66 @@ class RefFrom:
         return self.index if block.level == level else block.above[level][self.index]
 
     def _listing(self, level: Level) -> Block:
-        """A block that has the rows of ``level`` themselves."""
-        return next(location.block for location in self.places.locations.values() if location.block.level == level)
+        """A block that has the rows of ``level`` themselves, with their numbers."""
+        blocks = (location.block for location in self.places.locations.values() if location.block.level == level)
+        found = next((block for block in blocks if level in block.keys.numbers), None)
+        if found is None:
+            raise LookupError(f"the rows of the {level} have no numbers on any sheet")
+        return found
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one; before the first it is the head of its column."""
         return self.places.one(named, self.index - 1, self.sheet, "c")
 
     def running(self, named: Named, level: Level) -> str:
-        """The total of ``named`` down to this row, within this row's row of ``level``."""
-        location, block = self.places.locations[named], self._own()
-
-        def down_to_here(col: int) -> str:
-            sheet, first = location.block.sheet, location.block.first
-            start = cell(sheet, first, col, self.sheet, "cr")
-            return f"{start}:{cell(sheet, first + self.index, col, sheet, 'c')}"
-
+        """The total of ``named`` up to this row, within this row's row of ``level``."""
+        location = self.places.locations[named]
+        cells = self._up_to_here(location.block, location.position)
         if level == JOB:
-            return f"SUM({down_to_here(location.position)})"
-        numbers = location.block.numbers[level]
-        return f"SUMIFS({down_to_here(location.position)},{down_to_here(numbers)},{self._of_row(block.numbers[level])})"
+            return f"SUM({cells})"
+        numbers = self._up_to_here(*self.places.key(location.block, level, NUMBER))
+        return f"SUMIFS({cells},{numbers},{self._key_cell(self._own(), level, NUMBER, self.index)})"
+
+    def _up_to_here(self, block: Block, position: int) -> str:
+        """The cells of a block from its first row to this one; a range that grows when it is copied."""
+        last = (position, block.first + self.index) if block.across else (block.first + self.index, position)
+        first = (position, block.first) if block.across else (block.first, position)
+        fixed = "r" if block.across else "c"
+        return f"{cell(block.sheet, *first, self.sheet, 'cr')}:{cell(block.sheet, *last, block.sheet, fixed)}"
 
     def number_before(self, level: Level) -> str:
         """The number of the row of ``level`` that the row before this one belongs to."""
-        block = self._own()
-        return cell(block.sheet, block.first + self.index - 1, block.numbers[level], self.sheet, "c")
+        return self._key_cell(self._own(), level, NUMBER, self.index - 1)
 
     def word(self, level: Level) -> str:
         """The word of the row of ``level`` that this cell belongs to, looked up where this block does not have it."""
         own = self._own()
-        if own.level == level and own.words is not None:
-            return self._of_row(own.words)
-        if level in own.named:
-            return self._of_row(own.named[level])
+        if (own.level == level and own.keys.words is not None) or level in own.keys.named:
+            return self._key_cell(own, level, WORD, self.index)
         blocks = (location.block for location in self.places.locations.values() if location.block.level == level)
         for block in blocks:
-            if block.words is not None:
-                return self._nth(block, block.words, self._place_in(block))
+            if block.keys.words is not None:
+                keys, position = self.places.key(block, level, WORD)
+                if level in own.above:
+                    return self._key_cell(block, level, WORD, own.above[level][self.index], "cr")
+                return self._nth(keys, position, self._place_in(block))
         raise LookupError(f"the rows of the {level} have no words on any sheet")
 
     def words_of(self, named: Named) -> str:
         """The words that the rows of ``named`` go by."""
         block = self.places.locations[named].block
-        if block.words is None:
-            raise LookupError(f"the rows of {named.label} have no words on {block.sheet}")
-        return self.places.range_of(block, block.words, self.sheet)
+        return self.places.range_of(*self.places.key(block, block.level, WORD), self.sheet)
 
     def _place_in(self, block: Block) -> str:
-        """The place among the rows of ``block`` of the one that this cell belongs to."""
-        numbers = self.places.range_of(block, block.numbers[block.level], self.sheet)
-        return f"MATCH({self.number(block.level)},{numbers},0)"
+        """The place among the rows of ``block`` of the one that this cell belongs to: the number of that row."""
+        return self.number(block.level)
+
+    def _key_cell(self, block: Block, level: Level, kind: str, index: int, fixed: str = "") -> str:
+        """The cell with the number, or the word, of ``level`` in one row of a block."""
+        keys, position = self.places.key(block, level, kind)
+        if keys.across:
+            return cell(keys.sheet, position, keys.first + index, self.sheet, fixed or "r")
+        return cell(keys.sheet, keys.first + index, position, self.sheet, fixed or "c")
 
     def _nth(self, block: Block, position: int, place: str) -> str:
         """The cell at ``place`` of a row or column of a block.
@@ -251,9 +311,3 @@ class RefFrom:
         if self.block is None:
             raise LookupError(f"a cell of the job on {self.sheet} belongs to no row")
         return self.block
-
-    def _of_row(self, position: int) -> str:
-        block = self._own()
-        if block.across:
-            return cell(block.sheet, position, block.first + self.index, self.sheet, "r")
-        return cell(block.sheet, block.first + self.index, position, self.sheet, "c")

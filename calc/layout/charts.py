@@ -34,7 +34,6 @@ class Stroke(Enum):
     JOINTS = "joints"
     JOINTS_ALONG = "joints along"
     DOWELS = "dowels"
-    BARS = "bars"
     SHARES = "shares"
 
 
@@ -77,12 +76,6 @@ _STROKES: dict[Stroke, dict[str, Any]] = {
     Stroke.JOINTS: {"line": {"none": True}, "marker": {"type": "none"}, "y_error_bars": _BACK_TO_ZERO},
     Stroke.JOINTS_ALONG: {"line": {"none": True}, "marker": {"type": "none"}, "x_error_bars": _BACK_TO_ZERO},
     Stroke.DOWELS: {"line": {"color": RULE, "width": 5}, "marker": {"type": "none"}},
-    Stroke.BARS: {
-        "fill": {"color": RULE},
-        "border": {"color": INK, "width": 0.75},
-        "gap": 40,
-        "data_labels": {"value": True, "num_format": '"$"#,##0', "font": {"name": FONT, "size": _SIZE, "color": INK}},
-    },
     Stroke.SHARES: {"fill": {"color": RULE}, "border": {"none": True}, "gap": 35},
 }  # fmt: skip
 
@@ -90,7 +83,7 @@ _STROKES: dict[Stroke, dict[str, Any]] = {
 def draw(book: Any, sheet: Any, chart: Chart) -> int:
     """Draws a chart on a sheet of a workbook that is being written. The writer's code: not 0 when it could not."""
     stroke = chart.series[0].stroke
-    of_bars = stroke in (Stroke.BARS, Stroke.SHARES)
+    of_bars = stroke is Stroke.SHARES
     drawn = book.add_chart({"type": "bar"} if of_bars else {"type": "scatter", "subtype": "straight"})
     for each in chart.series:
         drawn.add_series(
@@ -119,13 +112,6 @@ def _frame_plan(drawn: Any, chart: Chart) -> None:
     drawn.set_legend({"position": "bottom", "font": _font(8)})
 
 
-def _frame_bars(drawn: Any, chart: Chart) -> None:
-    _frame(drawn, chart)
-    drawn.set_y_axis({"reverse": True, "num_font": _font(_SIZE), "line": {"color": INK}})
-    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}})
-    drawn.set_legend({"none": True})
-
-
 def _frame_shares(drawn: Any, _chart: Chart) -> None:
     """Nothing but bars, each beside the row of its number."""
     drawn.set_title({"none": True})
@@ -141,7 +127,7 @@ def _frame(drawn: Any, chart: Chart) -> None:
     drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
 
 
-_FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.BARS: _frame_bars, Stroke.SHARES: _frame_shares}
+_FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.SHARES: _frame_shares}
 """The axes and legend of a chart, by its first series."""
 
 

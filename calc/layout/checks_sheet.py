@@ -7,6 +7,7 @@ from functools import cache
 
 from calc.declared import Caution, Check, Severity
 from calc.declared.paper import CautionList
+from calc.formula.functions import NOTHING
 from calc.layout.addresses import CellMap, cell, span
 from calc.layout.line_sheets import format_of, open_page
 from calc.layout.page import Computed, Linked
@@ -15,9 +16,9 @@ from calc.trade.catalog import SECTIONS
 from calc.trade.papers.catalog import PAPERS
 
 NAME = "Checks"
-_HEADS = ("Check", "One route", "Second route", "Unit", "Tolerance", "Failed")
+_HEADS = ("Check", "One route", "Second route", "Unit", "Tolerance", "Failed", "What to do")
 _WIDTHS = (30.0, 11.0, 11.0, 9.0, 10.0, 8.0, 28.0, 22.0, 28.0, 20.0, 8.0, 34.0, 9.0, 9.0)
-_ONE, _ANOTHER, _UNIT, _TOLERANCE, _FAILED = range(1, 6)
+_ONE, _ANOTHER, _UNIT, _TOLERANCE, _FAILED, _REMEDY = range(1, 7)
 _SEVERITY, _ACTIVE, _SO_FAR, _OPEN, _NUMBER, _FOUND, _USUAL, _DO, _SOURCE, _OF, _TEXT = range(1, 12)
 _COLUMNS = {
     "label": 0,
@@ -89,6 +90,8 @@ class ChecksPage:
                 page.put(Computed(page.row, col, "formula", line, 0, format_of(line)))
             page.words(_UNIT, each.unit_text, "unit")
             self._link_tolerance(each)
+            if each.remedy:
+                self._lay_remedy(each)
             page.next()
         self.last_check = page.row - 1
         page.next()
@@ -110,6 +113,21 @@ class ChecksPage:
                 "0.000000",
             )
         )
+
+    def _lay_remedy(self, each: Check) -> None:
+        """What to do about a check that fails; a dash while it passes."""
+        page = self.page
+        is_failed = cell(NAME, page.row, _FAILED, NAME)
+        page.put(
+            Linked(
+                page.row,
+                _REMEDY,
+                "sentence",
+                lambda: f'IF({is_failed}=1,"{each.remedy}","{NOTHING}")',
+                lambda job: each.remedy if job.of(each.failed) == 1 else NOTHING,
+            )
+        )
+        page.fit(each.remedy, _REMEDY)
 
     def _lay_cautions(self) -> None:
         page = self.page

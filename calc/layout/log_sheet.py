@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc._version import __version__
-from calc.declared import Input, Kind
+from calc.declared import Kind
 from calc.errors import Finding
 from calc.formula.levels import JOB
 from calc.intake.records import DEFAULT, Entry, JobInput
@@ -27,8 +27,7 @@ Entered = tuple[str, CellValue, str, str, str] | tuple[str, CellValue, str, str,
 def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
     """The blocks of the Log, each with a title."""
     return [
-        ("Defaults used", list(_defaults(job))),
-        ("Usual factors used", list(_factors(job))),
+        ("Left as usual", list(_left_as_usual(job))),
         (OVERRIDDEN, list(_overridden(job))),
         ("Questions and notes", [_finding(each) for each in job.findings]),
         ("Identity", list(_identity(job))),
@@ -37,12 +36,25 @@ def log_rows(job: JobInput) -> list[tuple[str, list[Entered]]]:
 
 def count_defaults(job: JobInput) -> int:
     """How many inputs of the job have their default value."""
-    return sum(1 for _ in _defaults(job))
+    return sum(entry.origin == DEFAULT for entry in _entries(job))
 
 
 def count_factors(job: JobInput) -> int:
     """How many factors have their usual value."""
-    return sum(1 for _ in _factors(job))
+    return sum(
+        (factor, place) not in job.company.factors for factor in FACTOR_LIST for place in range(len(factor.values))
+    )
+
+
+def _entries(job: JobInput) -> Iterator[Entry]:
+    """Every input of the job but texts."""
+    for given in INPUTS:
+        if given.kind is Kind.TEXT:
+            continue
+        if given.level == JOB:
+            yield job.entries[given]
+        else:
+            yield from (row.entries[given] for row in job.rows.get(given.level, []))
 
 
 def log_page(job: JobInput) -> Page:
@@ -62,29 +74,10 @@ def log_page(job: JobInput) -> Page:
     return page
 
 
-def _defaults(job: JobInput) -> Iterator[Entered]:
-    for given in INPUTS:
-        if given.kind is Kind.TEXT:
-            continue
-        if given.level == JOB:
-            yield from _default(given, job.entries[given], "")
-        else:
-            for row in job.rows.get(given.level, []):
-                yield from _default(given, row.entries[given], f"{given.level} {row.word}")
-
-
-def _default(given: Input, entry: Entry, of: str) -> Iterator[Entered]:
-    if entry.origin == DEFAULT:
-        value = "none" if entry.value != entry.value else entry.value
-        yield given.label, value, given.unit_shown, given.section.table, f"blank{', ' + of if of else ''}"
-
-
-def _factors(job: JobInput) -> Iterator[Entered]:
-    for factor in FACTOR_LIST:
-        for place, value in enumerate(factor.values):
-            if (factor, place) not in job.company.factors:
-                word = factor.level.axis.words[place] if factor.level.axes else ""
-                yield factor.label, value, factor.unit_text, "Factors", f"{word}{': ' if word else ''}{factor.source}"
+def _left_as_usual(job: JobInput) -> Iterator[Entered]:
+    """How much was left as usual, and where it stands."""
+    yield "Inputs with their default value", count_defaults(job), "", "Measured", "shown there as default"
+    yield "Factors with their usual value", count_factors(job), "", "Factors", "shown there without a cell at the right"
 
 
 def _overridden(job: JobInput) -> Iterator[Entered]:

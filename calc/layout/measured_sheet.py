@@ -35,6 +35,9 @@ def measured_page(places: CellMap, shape: Shape) -> Page:
 
 def _lay_table(page: Page, places: CellMap, section: type[Section], counts: Mapping[Level, int]) -> None:
     givens = [each for each in section.declarations if isinstance(each, Input)]
+    if section.is_left_out(counts):
+        places.left_out |= set(section.members)
+        return
     _lay_section_head(page, section.title, section.heading)
     level = section.level
     if level == JOB:

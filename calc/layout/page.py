@@ -103,13 +103,33 @@ class JobText:
 
 @dataclass(frozen=True, slots=True)
 class FormulaText:
-    """The text of a formula, shown beside it."""
+    """The text of a formula, shown beside it.
+
+    With ``room``, in pixels, a longer text goes on in the rows below; ``part`` is which of ``parts`` rows this is.
+    """
 
     row: int
     col: int
     role: str
     line: Line
     index: int
+    room: float = 0.0
+    part: int = 0
+    parts: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Jump:
+    """A link to a cell of the workbook: its text names the sheet and the row, so that it can be followed on paper.
+
+    ``called`` stands in place of the sheet and the row.
+    """
+
+    row: int
+    col: int
+    role: str
+    target: Callable[[], tuple[str, int, int]]
+    called: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,7 +155,9 @@ class IssueValue:
     wraps: bool = False
 
 
-Content = FixedText | Constant | Number | Typed | Computed | Linked | JobText | FormulaText | AddressText | IssueValue
+Content = (
+    FixedText | Constant | Number | Typed | Computed | Linked | JobText | FormulaText | Jump | AddressText | IssueValue
+)
 
 
 @dataclass
@@ -186,6 +208,32 @@ class Page:
     def next(self, rows: int = 1) -> None:
         """Goes down to the next row."""
         self.row += rows
+
+
+@dataclass
+class FullSizePage(Page):
+    """A sheet that prints at full size: its columns fit the paper, so that nothing is made smaller."""
+
+    label: str = ""
+    """What the foot of each page says of the workbook."""
+    row_height: float = 12.0
+    """Points of a row that sets none."""
+    repeated_from: int = 0
+    """The first of the rows that every printed page begins with."""
+    breaks: list[int] = field(default_factory=list)
+    """The rows that begin a new page."""
+    details: set[int] = field(default_factory=set)
+    """The rows that an outline can fold away. They stand open."""
+
+
+def default_height(page: Page) -> float | None:
+    """Points of a row that sets none; None is that of the writer."""
+    return page.row_height if isinstance(page, FullSizePage) else None
+
+
+def details_of(page: Page) -> set[int]:
+    """The rows that an outline can fold away."""
+    return page.details if isinstance(page, FullSizePage) else set()
 
 
 @lru_cache(maxsize=16384)

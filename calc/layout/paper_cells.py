@@ -78,6 +78,8 @@ class PaperContext:
         """The formula that refers to one row, with ``otherwise`` where nothing was typed."""
 
         def text() -> str:
+            if named in self.places.left_out:
+                return self.places.one(named, index, seen_from)
             location = self.places.locations[named]
             cell = self.places.one(
                 named, index, seen_from, "c" if location.block.level.axes and not location.block.across else "cr"

@@ -20,6 +20,9 @@ LINE_HEIGHT = 12.75
 
 INK, QUIET, BAND, INPUT_FILL, RULE = "#1A1A1A", "#595959", "#E4E9EC", "#FBF6E3", "#9AA5AB"
 
+ACCENT, FAINT, HAIR = "#1F4E79", "#7F7F7F", "#A6A6A6"
+"""The one accent, which marks what can be followed; the number of a row; the line below a head."""
+
 _TOP = {"valign": "top"}
 _WRAP = {"text_wrap": True, **_TOP}
 _FIXED_AT_ISSUE = {"italic": True, "font_color": QUIET, "left": 3, "left_color": RULE}
@@ -82,6 +85,45 @@ ROLES: dict[str, dict[str, Any]] = {
     "issueline": {"italic": True, "font_color": QUIET, "align": "left", **_TOP},
     "issuefigure": {"italic": True, "font_color": QUIET, "align": "right", **_TOP},
     "issuestrong": {"italic": True, "bold": True, "align": "right", **_TOP},
+    "sheettitle": {"bold": True, "font_size": 16, "valign": "top"},
+    "sheetnote": {"font_color": QUIET, "align": "right", "valign": "top"},
+    "here": {"bold": True},
+    "barjump": {"font_color": ACCENT, "underline": 1},
+    "jump": {"font_color": ACCENT, "underline": 1, "align": "right"},
+    "storysection": {"bold": True, "font_size": 11, "bottom": 1, "bottom_color": INK},
+    "sectionnote": {"font_color": QUIET, "bottom": 1, "bottom_color": INK},
+    "sectionjump": {"font_color": ACCENT, "underline": 1, "align": "right", "bottom": 1, "bottom_color": INK},
+    "group": {"bold": True},
+    "rowno": {"font_color": FAINT},
+    "item": {},
+    "itemstrong": {"bold": True},
+    "told": {},
+    "quiet": {"font_color": QUIET},
+    "origin": {"font_color": QUIET, "italic": True},
+    "step": {"align": "right"},
+    "stepwords": {"align": "left", "indent": 1},
+    "stepstrong": {"align": "right", "bold": True},
+    "stepstrongwords": {"align": "left", "bold": True},
+    "stepsum": {"align": "right", "bold": True},
+    "stepsumwords": {"align": "left", "bold": True},
+    "steptotal": {"align": "right", "bold": True, "top": 1, "top_color": INK},
+    "steptotalwords": {"align": "left", "bold": True, "top": 1, "top_color": INK},
+    "stepunit": {"font_color": QUIET, "indent": 1},
+    "pairhead": {"bold": True, "align": "right"},
+    "stephead": {"bold": True, "align": "right", "text_wrap": True, "valign": "bottom"},
+    "stepheadleft": {"bold": True, "align": "left", "indent": 1, "text_wrap": True, "valign": "bottom"},
+    "itemhead": {"bold": True, "text_wrap": True, "valign": "bottom"},
+    "stepheadname": {
+        "bold": True,
+        "align": "right",
+        "text_wrap": True,
+        "valign": "bottom",
+        "bottom": 1,
+        "bottom_color": HAIR,
+    },
+    "headunit": {"font_color": QUIET, "align": "right", "bottom": 1, "bottom_color": HAIR},
+    "changed": {"bold": True, "align": "right"},
+    "rowkey": {"font_color": FAINT, "align": "right"},
     "status": {"bold": True, "left": 5, "left_color": INK, "indent": 1, "text_wrap": True, "valign": "vcenter"},
 }
 """What each role adds to the body style."""

@@ -201,7 +201,7 @@ def _lay_totals(page: WeekPage, week: Week) -> None:
     for col, (line, format_text) in _QUANTITIES.items():
         text = f'SUMIFS([{TABLE}.{col}],{_STATES},"{READY}")'
         page.formula(col, text, _sum_of(ready, line), "plainright", _dashed(format_text))
-    _lay_shares(page, ready, f'({_STATES}="{READY}")+0,', "plainright")
+    _lay_shares(page, ready, f'--({_STATES}="{READY}"),', "plainright")
     page.done(13.0)
 
 

@@ -8,14 +8,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import partial
 from operator import itemgetter
 
 from calc.cells import column_letters
 from calc.layout.addresses import CellMap
 from calc.layout.arial import on_lines, pixels, width_of
-from calc.layout.page import CellValue, Constant, Linked, Page
+from calc.layout.page import CellValue, Constant, FullSizePage, Linked
 from calc.layout.workbook import Cell, SheetPlan, resolve
 
 FIRST = 1
@@ -35,25 +35,6 @@ DASH = "\u2013"
 
 Steps = Iterator[None]
 """The steps of a sheet: rows that are done and may be written."""
-
-
-@dataclass
-class FullSizePage(Page):
-    """A sheet that prints at full size: its columns fit the paper, so that nothing is made smaller."""
-
-    label: str = ""
-    """What the foot of each page says of the workbook."""
-    row_height: float = 12.0
-    """Points of a row that sets none."""
-    repeated_from: int = 0
-    """The first of the rows that every printed page begins with."""
-    breaks: list[int] = field(default_factory=list)
-    """The rows that begin a new page."""
-
-
-def default_height(page: Page) -> float | None:
-    """Points of a row that sets none; None is that of the writer."""
-    return page.row_height if isinstance(page, FullSizePage) else None
 
 
 _PLACE = re.compile(r"\[([a-z ]+)\.(\d+)(?:@(\d+)|:(\d+)-(\d+))?\]")

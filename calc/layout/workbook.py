@@ -5,24 +5,30 @@ A layout depends on how many rows were typed, never on what is in them, so jobs 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import NamedTuple, cast
 
+from calc.cells import column_letters
 from calc.declared import Declared, Input, Line, Override
-from calc.formula.levels import JOB
+from calc.declared.story import StorySheet
+from calc.formula.levels import JOB, Axis, Level, level_of
 from calc.formula.sheet_text import sheet_text
 from calc.intake.records import Entry, JobInput
 from calc.layout.addresses import CellMap, RefFrom
-from calc.layout.bid_sheet import bid_page, price_parts
-from calc.layout.charts import Cells
+from calc.layout.bid_cautions import SLOTS
+from calc.layout.bid_sheet import bid_page
 from calc.layout.checks_sheet import ChecksPage
-from calc.layout.costs_sheet import COST_WIDTHS, lay_costs
-from calc.layout.drawings import lay_money, lay_plans
-from calc.layout.factors_prices_sheets import factors_page, prices_page
-from calc.layout.front_page import FrontPage
-from calc.layout.line_sheets import WIDTHS, cell_value, lay_section, open_page
+from calc.layout.factors_sheet import ABOUT as ABOUT_FACTORS
+from calc.layout.factors_sheet import NAME as FACTORS_SHEET
+from calc.layout.factors_sheet import lay_factors
+from calc.layout.grid import FACTORS as FACTORS_GRID
+from calc.layout.grid import PAGE_ROOM, Grid
+from calc.layout.grid import STORY as STORY_GRID
+from calc.layout.grid import WORKINGS as WORKINGS_GRID
+from calc.layout.line_sheets import cell_value
 from calc.layout.measured_sheet import measured_page
 from calc.layout.page import (
     AddressText,
@@ -32,29 +38,56 @@ from calc.layout.page import (
     Content,
     FixedText,
     FormulaText,
+    FullSizePage,
     IssueValue,
     JobText,
+    Jump,
     Linked,
     Number,
     Page,
     Typed,
 )
+from calc.layout.page_breaks import page_breaks
 from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import paper_page
+from calc.layout.prices_sheet import prices_page
+from calc.layout.sheet_layout import Draft, SheetLayout
+from calc.layout.story_places import lines_left_out, upright_lines, workings_of
+from calc.layout.story_sheet import has_rows, lay_story
+from calc.layout.text_width import wrapped_code
+from calc.layout.workings_sheet import Group, lay_workings
 from calc.model.results import JobValues, Shape
 from calc.trade.catalog import SECTIONS
-from calc.trade.money.costs import CostTable
 from calc.trade.papers.catalog import PAPERS
-from calc.trade.takeoff.drawing import OutlinePoint
+from calc.trade.story.catalog import STORY
 
-LINE_SHEETS = {
-    "Takeoff": "Takeoff: areas, edges, concrete in place, joints and dowels",
-    "Dig and haul": "Dig and haul: excavation, demolition and hauling",
-    "Order and placing": "Order and placing: concrete order, placing method and materials",
-    "Costs": "Costs: labor rates, rentals, costs and price",
+WORKINGS = {
+    "Area workings": "every step by area, edge and joint, and what the plans and papers are drawn from",
+    "Haul workings": "every pile, vehicle, site and haul plan that was compared",
+    "Order workings": "every order size, placing method and pack that was compared",
+    "Cost workings": "every task, machine, rental and cost line",
 }
-"""The sheets of lines, in order, with their titles."""
+"""The sheets of workings, in order, with what they are about."""
 
+SHEETS_OF_LINES = (*(sheet.name for sheet in STORY), *WORKINGS)
+"""The sheets whose lines follow from the others: those of the story, then the workings."""
+
+BAR = {
+    "Bid": "Bid",
+    "Measured": "Measured",
+    **{sheet.short: sheet.name for sheet in STORY},
+    "Checks": "Checks",
+    "Papers": PAPERS[0].title,
+    "Workings": next(iter(WORKINGS)),
+    "Factors": "Factors",
+    "Prices": "Prices",
+    "Log": "Log",
+}
+"""The bar of jumps: the short name of each sheet, or of the first of several."""
+SHORT_NAMES = {sheet: short for short, sheet in BAR.items()} | {
+    name: f"{name.removesuffix('workings')}w." for name in WORKINGS
+}
+"""The name of a sheet in the text of a jump."""
 
 SHAPES = 8
 """How many shapes of jobs are cached: each takes some thirty megabytes."""
@@ -130,32 +163,126 @@ def addresses(shape: Shape, caution_slots: int) -> dict[tuple[str, int], tuple[s
 
 
 @lru_cache(maxsize=SHAPES)
-def _layout(shape: Shape, caution_slots: int) -> tuple[CellMap, tuple[Page, ...], tuple[Page, ...]]:
-    places = CellMap()
+def _layout(shape: Shape, caution_slots: int) -> Laid:
+    """Laid out by the usual draft; twice where the job needs a number of rows that the usual draft leaves out."""
+    laid = _laid(shape, caution_slots, _usual_draft())
+    try:
+        _write_formulas(laid)
+    except LookupError:
+        laid = _laid(shape, caution_slots, _found_out(_laid(shape, caution_slots, Draft())))
+    return laid
+
+
+_FEW, _MORE = 3, 9
+"""The rows of the usual draft: those that are typed, and those that follow from values."""
+
+
+@cache
+def _usual_draft() -> Draft:
+    """What is found out once for every job: how long formulas are, and which numbers of rows they refer to.
+
+    It is that of a job with some rows of everything, so that a job is laid out alike whatever jobs were before it.
+    """
+    levels = {member.level for section in SECTIONS for member in section.members}
+    every = levels | {level_of(axis) for level in levels for axis in level.axes}
+    return _found_out(_laid(tuple((level, _usual_rows(level)) for level in sorted(every, key=str)), SLOTS, Draft()))
+
+
+def _usual_rows(level: Level) -> int:
+    """How many rows a level has in the usual draft."""
+    rows = 1
+    for leaf in level.leaves:
+        axis: Axis | None = leaf
+        while axis is not None:
+            rows *= len(axis.words) or (_MORE if axis.slots else _FEW)
+            axis = axis.within
+    return rows
+
+
+class Laid(NamedTuple):
+    """The addresses of all cells, the sheets before the papers, the papers, the workings and what follows them."""
+
+    places: CellMap
+    pages: tuple[Page, ...]
+    papers: tuple[Page, ...]
+
+
+def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
+    places, counts = CellMap(), dict(shape)
     measured = measured_page(places, shape)
-    front: list[FrontPage] = []  # laid out last, and the chart on Costs is drawn from it
-    lines = [_lines_page(name, places, shape, lambda: price_parts(front[0])) for name in LINE_SHEETS]
-    factors, prices = factors_page(places), prices_page(places, shape)
+    workings = workings_of(counts)
+    places.left_out |= lines_left_out(counts)
+    story = [_story_page(sheet, places, shape, draft) for sheet in STORY]
+    steps = [_workings_page(name, about, workings[name], places, shape, draft) for name, about in WORKINGS.items()]
+    factors, prices = _factors_page(places, draft), prices_page(places, shape)
     checks = ChecksPage(places)
     bid = bid_page(places, checks, caution_slots)
-    front.append(bid)
-    context = PaperContext(places, dict(shape), checks, caution_slots)
+    context = PaperContext(places, counts, checks, caution_slots)
     papers = tuple(paper_page(paper, context) for paper in PAPERS)
-    return places, (bid, measured, *lines, factors, prices, checks.page), papers
+    return Laid(places, (bid, measured, *story, checks.page, *steps, factors, prices), papers)
 
 
-def _lines_page(name: str, places: CellMap, shape: Shape, parts: Callable[[], tuple[Cells, Cells]]) -> Page:
-    page = open_page(name, LINE_SHEETS[name], COST_WIDTHS if name == CostTable.sheet else WIDTHS)
-    if name == OutlinePoint.sheet:
-        lay_plans(page, places, shape)
-    if name == CostTable.sheet:
-        lay_money(page, parts)
-    for section in SECTIONS:
-        if section.sheet == name and section is CostTable:
-            lay_costs(page, places)
-        elif section.sheet == name:
-            lay_section(page, places, section, shape)
+def _write_formulas(laid: Laid) -> None:
+    """Writes the formula of every line. Raises LookupError for a number of rows that is not there."""
+    for page in laid.pages:
+        for put in page.contents:
+            if isinstance(put, Computed) and put.line.held(put.index) is None:
+                formula_text(put.line, put.index, laid.places)
+
+
+def _found_out(draft: Laid) -> Draft:
+    """What the pages of a draft tell about their formulas."""
+    texts: dict[Line, str] = {}
+    _write_formulas(draft)
+    for page in (*draft.pages, *draft.papers):
+        for put in page.contents:
+            if isinstance(put, Linked):
+                put.text()
+            elif isinstance(put, FormulaText):
+                texts[put.line] = shown_text(put.line, put.index, draft.places)
+    return Draft(texts, frozenset(draft.places.keys_used))
+
+
+def _story_page(story: StorySheet, places: CellMap, shape: Shape, draft: Draft) -> Page:
+    sheet = _open(story.name, STORY_GRID, places, draft, story.about, story.short)
+    for part in story.parts:
+        if has_rows(part, dict(shape)):
+            lay_story(sheet, part, shape)
+    return _paged(sheet)
+
+
+def _workings_page(
+    name: str,
+    about: str,
+    levels: Mapping[Level, Sequence[Group]],
+    places: CellMap,
+    shape: Shape,
+    draft: Draft,
+) -> Page:
+    sheet = _open(name, WORKINGS_GRID, places, draft, about, "Workings")
+    for level, groups in levels.items():
+        lay_workings(sheet, level, groups, shape, upright_lines(dict(shape)))
+    return _paged(sheet)
+
+
+def _factors_page(places: CellMap, draft: Draft) -> Page:
+    sheet = _open(FACTORS_SHEET, FACTORS_GRID, places, draft, ABOUT_FACTORS, "Factors")
+    lay_factors(sheet)
+    return _paged(sheet)
+
+
+def _paged(sheet: SheetLayout) -> Page:
+    page = sheet.page
+    page.breaks = page_breaks(page.heights, sheet.starts, page.row, PAGE_ROOM)
     return page
+
+
+def _open(name: str, grid: Grid, places: CellMap, draft: Draft, about: str, here: str) -> SheetLayout:
+    """A sheet with its title and its bar."""
+    page = FullSizePage(name, grid.widths, name, frozen_rows=2, frozen_cols=0, repeated_rows=1)
+    sheet = SheetLayout(page, grid, places, draft)
+    sheet.head(about, BAR, here)
+    return sheet
 
 
 def resolve(page: Page, places: CellMap) -> SheetPlan:
@@ -185,20 +312,45 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
             return _fixed(put, word, put.format)
         case Computed():
             text = formula_text(put.line, put.index, places)
+            if _ONLY_WORDS.fullmatch(text):
+                return _fixed(put, text[1:-1])
             return Cell(put.row, put.col, put.role, put.format, text, _value_of(put.line, put.index))
         case FormulaText():
-            text = _shown_text(put.line, put.index, places)
-            page.fit(text, put.col, put.row)
-            return _fixed(put, text)
+            return _fixed(put, _shown_formula(put, places))
+        case Jump():
+            return _jump(put)
 
 
-def _shown_text(line: Line, index: int, places: CellMap) -> str:
+_ONLY_WORDS = re.compile(r'"[^"]*"')
+"""A formula that only says a word, where the job lacks what it would follow from: its cell is that word."""
+
+
+def _shown_formula(put: FormulaText, places: CellMap) -> str:
+    """The text of a formula, or the part of it that stands in one of several rows."""
+    text = shown_text(put.line, put.index, places)
+    if put.parts == 1:
+        return text
+    rows = wrapped_code(text, put.room)
+    if put.part < put.parts - 1:
+        return rows[put.part] if put.part < len(rows) else ""
+    return "".join(rows[put.part :])
+
+
+def shown_text(line: Line, index: int, places: CellMap) -> str:
     """The formula of a row as it is shown; of the next that has one, where the row only says a word."""
     count = places.locations[line].block.count
     if not count:
         return "no rows"
     row = next((row for row in range(index, count) if line.held(row) is None), None)
     return "no formula" if row is None else f"={formula_text(line, row, places)}"
+
+
+def _jump(put: Jump) -> Cell:
+    """A link whose text names the sheet and the row, which works on paper too."""
+    sheet, row, col = put.target()
+    text = put.called or f"{SHORT_NAMES.get(sheet, sheet)} {row + 1}"
+    link = f'HYPERLINK("#\'{sheet}\'!{column_letters(col + 1)}{row + 1}","{text}")'
+    return Cell(put.row, put.col, put.role, "", link, lambda _job: text)
 
 
 def formula_text(line: Line, index: int, places: CellMap) -> str:

@@ -10,19 +10,28 @@ from calc.declared import Account, Declared, Factor, Input, Line, Override, Pack
 from calc.formula.compute import Batch
 from calc.formula.functions import NONE, Column
 from calc.formula.levels import JOB, Level, level_of
-from calc.formula.value_types import ValueType
+from calc.formula.value_types import ValueType, nothing
 from calc.intake.records import NOT_GIVEN, JobInput
 from calc.intake.schema import TABLES
 from calc.trade.catalog import SECTIONS
+
+LEAST_ROOM = 2
+"""The least number of rows that a list has beyond the need of the job; most have half of the need."""
+
+SHOWN_ROOM = 4
+"""The rows beyond the need of the job in a list that only shows what stands elsewhere."""
 
 MOST_SLOTS = 2048
 """The most rows reserved for a list; a job that needs more fails the check of that list."""
 
 
-def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None) -> Batch:
+def evaluate(
+    jobs: Sequence[JobInput], only: Collection[Declared] | None = None, lists: Mapping[Level, int] | None = None
+) -> Batch:
     """Every number of every job of a chunk, by the rules in the order of the catalog.
 
-    With ``only``, no more than those, which must include everything they depend on.
+    With ``only``, no more than those, which must include everything they depend on. With ``lists``, each list has so
+    many rows instead of what the job needs, as in a workbook that is written and then edited.
     """
     batch = Batch(len(jobs))
     for table in TABLES.values():
@@ -32,10 +41,19 @@ def evaluate(jobs: Sequence[JobInput], only: Collection[Declared] | None = None)
         for section in SECTIONS:
             members = [each for each in section.members if only is None or each in only]
             if section.slots_for is not None and members:
-                _add_slots(batch, section.level, section.slots_for)
+                _add_slots(batch, section.level, section.slots_for, lists)
             for member in members:
                 batch.columns[member] = _column(batch, jobs, member)
+                if section.needs != JOB and isinstance(member, Line):
+                    batch.columns[member] = _where_needed(batch, member)
     return batch
+
+
+def _where_needed(batch: Batch, line: Line) -> Column:
+    """The values of a line in the jobs that have what its section needs; nothing in the others."""
+    column, job_of_row = batch.columns[line], batch.rows_of(line.level).job
+    has = np.bincount(batch.rows_of(line.section.needs).job, minlength=batch.jobs) > 0
+    return np.where(has[job_of_row], column, nothing(line.value_type))
 
 
 def evaluate_section(section: type[Section], rows: int, facts: Mapping[Declared, Sequence[float]]) -> Batch:
@@ -70,19 +88,26 @@ def _add_rows(batch: Batch, jobs: Sequence[JobInput], level: Level) -> None:
     batch.add_rows(level, places, within, words)
 
 
-def _add_slots(batch: Batch, level: Level, needed: Declared) -> None:
-    """The rows reserved for each row above: as many as the axis has at issue, doubled until the job's needs fit."""
+def _add_slots(batch: Batch, level: Level, needed: Declared, lists: Mapping[Level, int] | None) -> None:
+    """The rows reserved for each row above: what the one that needs most needs, and room for edits."""
     if level in batch.rows:
         return
-    above = needed.level
-    job_of_row = batch.rows_of(above).job
-    slots = np.full(batch.jobs, level.axis.slots)
-    for job, need in zip(job_of_row, batch.columns[needed], strict=True):
-        while slots[job] < min(need, MOST_SLOTS):
-            slots[job] *= 2
+    job_of_row = batch.rows_of(needed.level).job
+    most = np.zeros(batch.jobs)
+    np.maximum.at(most, job_of_row, np.nan_to_num(batch.columns[needed]))
+    slots = slots_of(most, level.axis.shown)
+    if lists is not None:
+        slots = lists[level] // np.maximum(1, np.bincount(job_of_row, minlength=batch.jobs))
     counts = slots[job_of_row]
     within = np.repeat(np.arange(len(job_of_row)), counts)
     batch.add_rows(level, np.repeat(job_of_row, counts), within, ("" for _ in within))
+
+
+def slots_of(need: Column, shown: bool = False) -> Column:
+    """The rows reserved for a need: half as many again, and at least two more; four more in a list that only shows."""
+    rows = np.ceil(np.clip(need, 0, MOST_SLOTS))
+    room = np.full(len(rows), SHOWN_ROOM) if shown else np.maximum(LEAST_ROOM, np.ceil(rows / 2))
+    return np.asarray(np.minimum(rows + room, MOST_SLOTS), dtype=int)
 
 
 def _column(batch: Batch, jobs: Sequence[JobInput], member: Declared) -> Column:

@@ -64,6 +64,7 @@ from calc.trade.materials.piece_goods import PieceGoods
 from calc.trade.materials.purchases import TierStart, TruckFee
 from calc.trade.money.accounts import DumpAccount, GroupAccount, OwnAccount, TaskAccount
 from calc.trade.money.bid import Decisions, PriceSummary
+from calc.trade.money.cost_list import CostOfJob, CostRow, ListedCosts, ListedTasks, TaskOfJob, TaskRow
 from calc.trade.money.costs import CostTable
 from calc.trade.money.invoice import INVOICING
 from calc.trade.money.price import BidPrice, ChangeAmount, Invoice, PaymentSchedule, PriceParts, Subtotal
@@ -92,7 +93,7 @@ from calc.trade.ordering.pour_people import SawDelay
 from calc.trade.ordering.rule_comparison import CandidateCosts, RuleComparison
 from calc.trade.ordering.weather import DischargeLimit, Evaporation, TemperatureLimits
 from calc.trade.papers.area_text import AreaSize, AreaText, EighthText, ShapeText
-from calc.trade.papers.load_items import LoadItem, LoadRow
+from calc.trade.papers.load_items import LoadItem, LoadNeed, LoadRow
 from calc.trade.papers.pour_text import (
     Arrival,
     ArrivalTime,
@@ -115,7 +116,7 @@ from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.corners import OpeningCorners, OutlinePointNumber, OutlineTurn
 from calc.trade.takeoff.dig import Excavation, GreenWaste, Moisture, Soil, Spoil
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge, DowelNeeds
-from calc.trade.takeoff.drawing import AreaOutlinePoint, EdgeDrawn, OutlinePoint, Plan, StationPoint
+from calc.trade.takeoff.drawing import AreaOutlinePoint, DowelsDrawn, EdgeDrawn, OutlinePoint, Plan, StationPoint
 from calc.trade.takeoff.forms import Board, Form, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, OutlineSegment, Slab, StationStrip
 from calc.trade.takeoff.joint_list import Eighths, JointLayout, JointPlace, Slot
@@ -131,7 +132,8 @@ from calc.trade.takeoff.reinforcement import (
     SlabSides,
 )
 from calc.trade.takeoff.uncertainty import DepthDeviation, DepthUncertainty, PointMean, VolumeUncertainty
-from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, CalendarRules, DayOff, DayWork
+from calc.trade.work.calendar import Calendar, CalendarDay, CalendarMarks, DayWork
+from calc.trade.work.calendar_length import CalendarReach, CalendarRows, CalendarRules, DayOff, HolidayNear
 from calc.trade.work.carrying import Carrying, RouteSlope
 from calc.trade.work.equipment import Equipment, RentalChoice, RentalOption, Tool
 from calc.trade.work.labor import Labor, Task
@@ -321,6 +323,9 @@ WORK = (
     PaidTime,
     CalendarRules,
     DayOff,
+    CalendarReach,
+    HolidayNear,
+    CalendarRows,
     CalendarDay,
     CalendarMarks,
     DayWork,
@@ -349,8 +354,8 @@ PAPERS = (
     BoardText,
     ProposalText,
 )
-LOADS = (LoadItem, LoadRow)
-PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, AreaOutlinePoint, OutlinePoint)
+LOADS = (LoadItem, LoadNeed, LoadRow)
+PLANS_DRAWN = (StationPoint, EdgeDrawn, Plan, DowelsDrawn, AreaOutlinePoint, OutlinePoint)
 MONEY = (
     TierStart,
     TruckFee,
@@ -359,6 +364,12 @@ MONEY = (
     OwnAccount,
     TaskAccount,
     CostTable,
+    CostOfJob,
+    ListedCosts,
+    CostRow,
+    TaskOfJob,
+    ListedTasks,
+    TaskRow,
     Subtotal,
     BidPrice,
     PriceParts,

@@ -74,13 +74,13 @@ TIER = named_rows("tier", "tier 1", "tier 2", "tier 3", "no fee")
 POURING = named_rows("pouring", "direct from truck", "pumped")
 """How the concrete is discharged, as far as the order depends on it: a pump needs a pump mix and keeps some of it."""
 
-ORDER_SIZE = slot_rows("order size", 40, within=POURING)
+ORDER_SIZE = slot_rows("order size", within=POURING)
 """An order size that is tried."""
 
-TRUCK = slot_rows("truck", 8)
+TRUCK = slot_rows("truck")
 """A ready-mix truck of the pour, in order of arrival."""
 
-JOINT = slot_rows("joint", 24, within=AREA)
+JOINT = slot_rows("joint", within=AREA)
 """A joint across an area, in order along its length."""
 
 EIGHTH = named_rows("eighth", "no eighth", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8")
@@ -164,21 +164,8 @@ LATER_TASK = named_rows(
 VISIT = named_rows("visit", "prep", "pour", "strip", "seal")
 """A kind of visit to the job: preparation, the pour, stripping the forms, and sealing."""
 
-DAYS_BEFORE, DAYS_AFTER, SEAL_DAYS = 26, 33, 15
-"""How far the calendar of a job goes around the pour, and from the first day of sealing on. The pour is its row 27, and
-sealing begins after its row 60: numbers that may stand in a formula."""
-
-POUR_DAY, LAST_NEAR_DAY = "day of the pour", f"{DAYS_AFTER} days after"
-"""The rows of the calendar that others are counted from."""
-
-DAY = named_rows(
-    "day",
-    *(f"{count} days before" for count in range(DAYS_BEFORE, 0, -1)),
-    POUR_DAY,
-    *(f"{count} days after" for count in range(1, DAYS_AFTER + 1)),
-    *(f"sealing, day {count}" for count in range(1, SEAL_DAYS + 1)),
-)
-"""A day of the calendar of a job: around the pour, and from the first day on which it may be sealed."""
+DAY = slot_rows("day")
+"""A day of the calendar of a job: before the pour, the pour, after it, and from the first on which it may be sealed."""
 
 BAR = named_rows("bar", "#3", "#4", "#5")
 """A size of reinforcing bar, by its number: the diameter in eighths of an inch."""
@@ -222,3 +209,6 @@ CHANGE = typed_rows("change")
 
 POINT = named_rows("point", *(str(number) for number in range(1, 17)))
 """A point of the drawn outline of an area, in drawing order."""
+
+DRAWN_END = named_rows("end", "beginning", "end")
+"""An end of a length that is drawn."""

@@ -18,8 +18,7 @@ from typing import NamedTuple
 from calc.cell_text import MAX_TEXT, escape_control, rich_text_run, too_long, xml_escape
 from calc.cells import column_letters
 from calc.errors import Unreadable
-from calc.layout.page import CellValue, Page
-from calc.layout.week_grid import default_height
+from calc.layout.page import CellValue, Page, default_height, details_of
 from calc.layout.workbook import Cell, Style
 from calc.model.results import JobValues
 
@@ -97,19 +96,20 @@ def sheet_template(page: Page, cells: Iterable[Cell], number: Callable[[Style], 
             raise ValueError(f"two cells of {page.name} have the address {column_letters(cell.col + 1)}{cell.row + 1}")
     numbers = {look: number(look) for look in dict.fromkeys(cell.style for cell in ordered)}
     by_row = {row: list(of_row) for row, of_row in groupby(ordered, itemgetter(0))}
-    spans = _spans(by_row)
+    spans, details = _spans(by_row), details_of(page)
     for row in sorted(by_row.keys() | page.heights.keys()):
         of_row, span, height = by_row.get(row, []), spans.get(row, ""), page.heights.get(row)
+        detail = row in details
         if any(cell.own_words for cell in of_row):
             within = _RowTemplate()
             within.cells(of_row, numbers)
             template.placeholder(_VariableRow(row, span, tuple(within.pieces), within.end))
         elif of_row:
-            template.text.append(f"<row {_row_attributes(row, span, height)}>")
+            template.text.append(f"<row {_row_attributes(row, span, height, detail)}>")
             template.cells(of_row, numbers)
             template.text.append("</row>")
         else:
-            template.text.append(f"<row {_row_attributes(row, span, height)}/>")
+            template.text.append(f"<row {_row_attributes(row, span, height, detail)}/>")
     return SheetTemplate(page, tuple(template.pieces), template.end, ordered, numbers)
 
 
@@ -193,7 +193,8 @@ class _Rendering:
 
     def _variable_row(self, own: _VariableRow) -> str:
         cells = self.render(own.pieces, own.end)
-        return f"<row {_row_attributes(own.row, own.span, self.heights.get(own.row))}>{cells}</row>"
+        detail = own.row in details_of(self.page)
+        return f"<row {_row_attributes(own.row, own.span, self.heights.get(own.row), detail)}>{cells}</row>"
 
     def cell_content(self, cell: Cell) -> str:
         """The content of a cell: a formula with its value, a number, words, or nothing."""
@@ -229,12 +230,13 @@ def _spans(by_row: Mapping[int, Sequence[Cell]]) -> dict[int, str]:
     return spans
 
 
-def _row_attributes(row: int, span: str, height: float | None) -> str:
-    """The attributes of a row of so many points; None for the default height."""
+def _row_attributes(row: int, span: str, height: float | None, detail: bool = False) -> str:
+    """The attributes of a row of so many points; None for the default height. An outline folds a ``detail`` away."""
     spanned = f' spans="{span}"' if span else ""
     pixels = _DEFAULT_PIXELS if height is None else int(height * _PIXELS_PER_POINT + 0.5)
     high = f' ht="{pixels * 0.75:.16g}" customHeight="1"' if pixels != _DEFAULT_PIXELS else ""
-    return f'r="{row + 1}"{spanned}{high}'
+    folded = ' outlineLevel="1"' if detail else ""
+    return f'r="{row + 1}"{spanned}{high}{folded}'
 
 
 def _blank_or_number(value: CellValue) -> str:

@@ -17,9 +17,8 @@ from weakref import WeakKeyDictionary
 
 from calc.cell_text import escape_control, rich_text_run
 from calc.errors import Unreadable
-from calc.layout.page import CellValue
+from calc.layout.page import CellValue, default_height, details_of
 from calc.layout.styles import properties
-from calc.layout.week_grid import default_height
 from calc.layout.workbook import Cell, SheetPlan, Style
 from calc.model.results import JobValues
 from calc.xlsx_write.row_templates import SheetTemplate, in_order, sheet_template, streamed_rows
@@ -63,7 +62,7 @@ class CellSheet:
         """Writes every cell of a plan, with the values of ``job`` where the sheet belongs to one."""
         heights = dict(plan.page.heights)
         for row, height in heights.items():
-            self.worksheet.set_row(row, height)
+            self._set_row(plan, row, height)
         rows, cols = 1, 1
         usual, begun = default_height(plan.page), -1
         for cell in self._ordered(plan.cells):
@@ -74,8 +73,11 @@ class CellSheet:
             value = self._write_cell(cell, formats, job)
             if cell.own_words and isinstance(value, str):
                 plan.page.fit_height(heights, cell.row, value, cell.col)
-                self.worksheet.set_row(cell.row, heights[cell.row])
+                self._set_row(plan, cell.row, heights[cell.row])
         return Extent(rows, cols, heights)
+
+    def _set_row(self, plan: SheetPlan, row: int, height: float) -> None:
+        self.worksheet.set_row(row, height, None, {"level": 1} if row in details_of(plan.page) else {})
 
     def rows_were_written(self) -> bool:
         """Whether its rows are in the file, after the workbook was closed: xlsxwriter has every cell."""
@@ -150,6 +152,8 @@ class TemplateSheet(_RenderedSheet):
     def write_plan(self, plan: SheetPlan, formats: FormatCache, job: JobValues | None) -> Extent:
         """Renders the rows of a plan for a job."""
         template = _template_of(plan, formats)
+        if details := details_of(plan.page):
+            self.worksheet.set_row(min(details), None, None, {"level": 1})  # states how deep the outline is
         rendered = template.render(job, string_numbers(self.worksheet))
         if plan.page.charts:  # charts are placed over rows, so xlsxwriter must know how high those are
             for row, height in rendered.heights.items():

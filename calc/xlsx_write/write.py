@@ -19,9 +19,8 @@ from calc.layout.bid_cautions import slots_for
 from calc.layout.charts import draw
 from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
-from calc.layout.page import Page
+from calc.layout.page import FullSizePage, Page
 from calc.layout.styles import FONT, LINE_HEIGHT
-from calc.layout.week_grid import FullSizePage
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
@@ -201,7 +200,9 @@ def _print_full_size(sheet: Any, page: FullSizePage, paper: str) -> None:
     sheet.set_print_scale(100)
     if page.breaks:
         sheet.set_h_pagebreaks(page.breaks)
+    if page.details:
+        sheet.outline_settings(symbols_below=False)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     # a space after the size: the foot may begin with a digit, which would be read as part of it
-    sheet.set_footer(f"&L&8 {SAFETY}&R&8 {page.label.replace('&', '&&')}: &A, page &P of &N")
+    sheet.set_footer(f"&L&8 {SAFETY}&R&8 {page.label.replace('&', '&&') or '&F'}: &A, page &P of &N")
     sheet.hide_gridlines(2)

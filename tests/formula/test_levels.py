@@ -144,7 +144,7 @@ def test_a_pair_has_a_row_for_each_of_one_with_each_of_the_other() -> None:
 
 
 def test_three_levels_together_find_the_pair_and_the_single_row_above_them() -> None:
-    trip = slot_rows("trip", 2)
+    trip = slot_rows("trip")
     frame = evaluate([AWKWARD, ONE_OF_EACH])
     frame.add_rows(trip, [0, 0, 1, 1], (), [""] * 4)
     assert frame.above(HAUL * trip, PLAN).tolist() == [0] * 6 + [1] * 6 + [2] * 2

@@ -16,7 +16,7 @@ from calc.errors import FindingKind, InputRefused
 from calc.intake.manual import renewed
 from calc.layout.styles import LEGEND
 from calc.layout.week_names import SHEETS
-from calc.layout.workbook import LINE_SHEETS
+from calc.layout.workbook import SHEETS_OF_LINES
 from calc.trade.papers.catalog import PAPERS
 from calc.units.parse import read_quantity
 from folders import ROOT
@@ -136,7 +136,7 @@ def get_own(module: object) -> set[str]:
 
 def test_every_sheet_and_every_style_of_what_comes_out_is_told() -> None:
     sheets = {cells[0] for cells in rows("sheet")} | {cells[0] for cells in rows("sheet of `week.xlsx`")}
-    job = {"Bid", "Measured", *LINE_SHEETS, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
+    job = {"Bid", "Measured", *SHEETS_OF_LINES, "Factors", "Prices", "Checks", "Log", *(each.title for each in PAPERS)}
     assert sheets == job | set(SHEETS)
     assert len(list(rows("style"))) == len(LEGEND)
 

@@ -104,7 +104,7 @@ def test_no_workbook_breaks_what_readers_printers_and_other_programs_rely_on(
     workbooks: Mapping[str, Sequence[Path]],
 ) -> None:
     style = STYLES["words"]
-    week = Standard(sheets=SHEETS, typed=frozenset(SHEETS), full_size=True, dates=(style.full, style.day))
+    week = Standard(sheets=SHEETS, typed=frozenset(SHEETS), full_size=frozenset(SHEETS), dates=(style.full, style.day))
     looked_through = [
         path for each in workbooks.values() for path in each if (path.parent.name, path.stem) in LOOKED_THROUGH
     ]

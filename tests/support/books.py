@@ -13,11 +13,12 @@ from calc.cell_text import rich_text_run
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.declared import Declared, Factor, Input
 from calc.intake.read_run import has_error, read_run
-from calc.intake.records import Intake
+from calc.intake.records import Intake, JobInput
 from calc.intake.schema import everything
 from calc.layout.bid_cautions import slots_for
 from calc.layout.workbook import plan_of
-from calc.model.results import JobValues
+from calc.model.evaluate import evaluate
+from calc.model.results import JobValues, each_job
 from calc.model.sensitivity import with_sensitivity
 from calc.xlsx_write.write import identity_of, job_workbook, workbook_bytes
 
@@ -108,6 +109,12 @@ def only_job(folder: Path, week: Mapping[str, Rows], company: Mapping[str, Rows]
     jobs = jobs_of(intake)
     assert len(jobs) == 1, "\n".join(str(each) for each in intake.findings)
     return jobs[0]
+
+
+def in_lists_of(written: JobValues, job: JobInput) -> JobValues:
+    """The values of a job in lists as long as those of a workbook that is written already, as after an edit of it."""
+    (values,) = each_job(evaluate([job], lists=written.counts), [job])
+    return values
 
 
 def line(name: str) -> Declared:

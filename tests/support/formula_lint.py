@@ -53,7 +53,7 @@ def formula_faults(book: Book) -> Iterator[Fault]:
 
 
 def _value(book: Book, cell: FormulaCell) -> Iterator[Fault]:
-    if cell.cached is None:
+    if cell.cached is None and '""' not in cell.formula.text:
         yield Fault(Rule.CACHED_VALUE, cell.place, "The formula has no value beside it.")
     elif cell.cached in ERROR_CODES:
         yield Fault(Rule.NO_ERROR, cell.place, f"The value is the error {cell.cached}.")

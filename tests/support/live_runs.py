@@ -8,20 +8,33 @@ does not follow it cannot agree with the fresh run.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
 
 from openpyxl.utils.cell import coordinate_to_tuple
 
-from books import Rows, only_job, written
-from calc.declared import Account, Factor, Input, Override, Pack, Price, PriceDay, Taxed
+from books import Rows, in_lists_of, only_job, written
+from calc.declared import Account, Check, Factor, Input, Line, Override, Pack, Price, PriceDay, Taxed
+from calc.formula.aggregate import RowCount
 from calc.formula.levels import JOB
+from calc.formula.tree import Expr
 from calc.intake.records import DEFAULT, JobInput
-from calc.intake.schema import ACKNOWLEDGEABLE, FACTORS, OVERRIDABLE, OVERRIDES, PRICE_LIST, PRICES, SITE, TABLES
+from calc.intake.schema import (
+    ACKNOWLEDGEABLE,
+    FACTORS,
+    OVERRIDABLE,
+    OVERRIDES,
+    PRICE_LIST,
+    PRICES,
+    SITE,
+    TABLES,
+    everything,
+)
 from calc.layout.addresses import cell
 from calc.layout.bid_cautions import slots_for
+from calc.layout.checks_sheet import all_checks
 from calc.layout.workbook import Cell, addresses, plan_of
 from calc.model.results import JobValues, Shape
 from calc.trade.levels import AREA
@@ -221,6 +234,16 @@ class TypedOver:
     edits: Sequence[Edit]
     fresh: JobValues
 
+    @cached_property
+    def wanted(self) -> JobValues:
+        """The values of the fresh run in the lists of the workbook, which may be longer than it needs, or too short."""
+        return in_lists_of(self.base, self.fresh.job)
+
+    @property
+    def full(self) -> list[Check]:
+        """The checks of the lists that the edits made too short."""
+        return [each for each in all_checks() if each.of_list is not None and self.wanted.of(each.failed) == 1]
+
 
 def type_in_workbook(books: Books, edits: Sequence[Edit], file: Path) -> TypedOver:
     """The workbook of a job typed over into ``file``, and a fresh run on its books typed over likewise."""
@@ -236,11 +259,34 @@ def disagreements(typed: TypedOver, copy: Path) -> list[str]:
     named = {place: f"{id_}[{index}]" for (id_, index), place in _addresses(typed.base).items()}
     found = []
     for place, each in formula_cells(typed.base):
-        held, wanted = cells.get(place, Held(None)), each.value(typed.fresh)
+        held, wanted = cells.get(place, Held(None)), each.value(typed.wanted)
         if held.is_error or not same(held.value, wanted):
             what = named.get(place, each.formula)
             found.append(f"{'!'.join(place)} {what}: the sheet gives {held.value!r}, a fresh run {wanted!r}")
-    return found
+    return found + ([] if typed.full else _by_length(typed))
+
+
+def _by_length(typed: TypedOver) -> list[str]:
+    """Every line that is not the same in the lists of the workbook as in those of a fresh run: how long they are
+    must not matter while they are long enough."""
+    return [
+        f"{each.id}[{row}] depends on the length of a list"
+        for each in everything()
+        if isinstance(each, Line) and not any(axis.slots for axis in each.level.axes) and not _is_of_length(each)
+        for row in range(typed.fresh.count(each.level))
+        if not same(typed.wanted.of(each, row), typed.fresh.of(each, row))
+    ]
+
+
+def _is_of_length(line: Line) -> bool:
+    """Whether a line is about the length of a list itself."""
+    return any(isinstance(node, RowCount) for node in _nodes(line.formula))
+
+
+def _nodes(node: Expr) -> Iterator[Expr]:
+    yield node
+    for part in node.parts:
+        yield from _nodes(part)
 
 
 def _addresses(job: JobValues) -> dict[tuple[str, int], Place]:

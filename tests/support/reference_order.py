@@ -30,9 +30,6 @@ from reference_pour import (
     volume,
 )
 
-RUNGS = 40
-"""Rows of the ladder; doubled until it reaches as far as it must."""
-
 
 def tail(z: float) -> float:
     """The share of a normal distribution above ``z``; never one less the share below, which has no digits left."""
@@ -138,13 +135,9 @@ def reach(company: CompanyBook, against: Miss) -> tuple[Fraction, int]:
 
 def ladder(company: CompanyBook, job: Job, *, pump: bool) -> list[OrderCandidate]:
     """Every order that is tried, from just below the need up."""
-    ways = {way: miss(company, job, pump=way) for way in (False, True)}
-    needed = max(reach(company, against)[1] for against in ways.values())
-    rungs = RUNGS
-    while rungs < needed:
-        rungs *= 2
-    first, _ = reach(company, ways[pump])
-    return [try_order(company, first + place * company.plant.step, ways[pump]) for place in range(rungs)]
+    against = miss(company, job, pump=pump)
+    first, rungs = reach(company, against)
+    return [try_order(company, first + place * company.plant.step, against) for place in range(rungs)]
 
 
 def best(rungs: Sequence[OrderCandidate]) -> OrderCandidate:

@@ -139,7 +139,7 @@ def _printing(book: Book) -> Iterator[Fault]:
         setup = sheet.sheet_properties.pageSetUpPr
         fitted = setup is not None and setup.fitToPage and sheet.page_setup.fitToWidth in (None, 1)
         full_size = not (setup is not None and setup.fitToPage) and sheet.page_setup.scale in (None, 100)
-        if not (full_size if book.standard.full_size else fitted):
+        if not (full_size if sheet.title in book.standard.full_size else fitted):
             yield Fault(Rule.PAGE_WIDTH, sheet.title, "The sheet is not printed as the workbook has it.")
 
 
@@ -155,7 +155,8 @@ def _declared(sheet: Any, cell: Any) -> bool:
     """Does the nearest text above the cell, or left of it, or the title of its block allow a typed number?"""
     above = [sheet.cell(row, cell.column) for row in range(cell.row - 1, 0, -1)]
     left = [sheet.cell(cell.row, column) for column in range(cell.column - 1, 0, -1)]
-    if any(each.value == FIXED for each in left):
+    row = (sheet.cell(cell.row, column).value for column in range(1, sheet.max_column + 1))
+    if any(isinstance(each, str) and each.casefold() == FIXED for each in row):
         return True
     headings = (next((each.value for each in cells if each.data_type == "s"), "") for cells in (above, left))
     if any(heading.casefold().endswith("no.") or _FIXED in heading.casefold() for heading in headings):

@@ -70,9 +70,10 @@ def _add_typed(frame: Batch, jobs: Sequence[Job], level: Level) -> None:
 
 
 def _add_slots(frame: Batch, level: Level, needed: Column) -> None:
+    """Two slots, doubled until a job fits: jobs whose needs are a little apart have one shape."""
     counts = []
     for need in needed:
-        slots = level.axis.slots
+        slots = 2
         while slots < need:
             slots *= 2
         counts.append(slots)

@@ -46,7 +46,7 @@ PLAN = typed_rows("plan")
 VEHICLE = typed_rows("vehicle")
 HAUL = PLAN * VEHICLE
 DRIVE = EDGE * VEHICLE
-TRUCK = slot_rows("truck", 2)
+TRUCK = slot_rows("truck")
 WAY = named_rows("way", "by hand", "by cart", "by pump")
 MIX = named_rows("mix", "plain", "grey", "red", "buff", "brown", "black", "white")
 """Too many words to stand side by side."""

@@ -210,6 +210,8 @@ WRITTEN: dict[str, list[Row]] = {
     "Vehicles": VEHICLES,
     "Disposal sites": SITES,
     "Wages": WAGES,
+    # the day after the pour, on which forms would be stripped
+    "Holidays": [{"holiday": "Founders' day", "date": "2026-04-28"}],
     PRICES: PRICE_ROWS,
     FACTORS: HOUSE_FACTORS,
 }

@@ -71,6 +71,10 @@ class Job:
         self._number = values.starts[JOB]
         self._columns: dict[Declared, Column] = {}
 
+    def has(self, line: Line) -> bool:
+        """Whether the job has the section of ``line``: what it has no rows for is left out and counts as 0."""
+        return not line.section.is_left_out(self._values.counts)
+
     @cached_property
     def rows(self) -> Mapping[str, Sequence[Row]]:
         """The rows of every level."""

@@ -15,8 +15,8 @@
                 millionth; TEXT is TEXT, is not; NAME is given, is blank; a NAME alone holds if it is above 0
     pick        stands in brackets beside + − × ÷:
                 total of NAME; lowest; highest; first row with the lowest (its number); running total of; first;
-                previous NAME (first: A); number of the LEVEL; name of the LEVEL. With "within the LEVEL" they keep to
-                the rows that belong to the same row of that level.
+                previous NAME (first: A); number of the LEVEL; name of the LEVEL; rows of the LEVEL, how many there
+                are. With "within the LEVEL" they keep to the rows that belong to the same row of that level.
                 NAME in row PLACE, NAME in Row...; they too may be "within". NAME for TEXT, the row with that name that
                 goes with this row; total of NAME for “row” and “row”.
                 NAME where KEY = A; NAME in the last row where KEY ≤ A; total of NAME where KEY = A, or KEY is TEXT;
@@ -207,7 +207,7 @@ class Parser:
         if self._take("row “"):
             self.at -= 1
             return Node("row called", (self._quoted(),))
-        if what := self._take("number of the ", "name of the "):
+        if what := self._take("number of the ", "name of the ", "rows of the "):
             return Node(f"row {what.split()[0]}", (self._level(), self._within()))
         if self._take("first row with the same "):
             return Node("first alike", (self._name(),))
@@ -582,6 +582,10 @@ class Calculator:
             row.along for row in self.rows_of[level] if all(row.along[axis] == self.row.along[axis] for axis in upper)
         ]
         return 1.0 + next(at for at, row in enumerate(rows) if all(row[axis] == mine[axis] for axis in mine))
+
+    def _row_rows(self, level: str, within: str) -> Value:
+        upper = self.axes_of[within]
+        return float(sum(all(row.along[axis] == self.row.along[axis] for axis in upper) for row in self.rows_of[level]))
 
     def _row_name(self, level: str, _within: str) -> Value:
         return ", ".join(self.row.names[axis] for axis in self.axes_of[level])

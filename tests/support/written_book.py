@@ -88,9 +88,13 @@ class Standard:
         "Dig and haul",
         "Order and placing",
         "Costs",
+        "Checks",
+        "Area workings",
+        "Haul workings",
+        "Order workings",
+        "Cost workings",
         "Factors",
         "Prices",
-        "Checks",
         "Log",
     )
     papers: tuple[str, ...] = (
@@ -111,9 +115,21 @@ class Standard:
     references: int = 12
     operations: int = 24
     chain: int = 200
-    full_size: bool = False
-    """Whether the sheets print at 100 %, rather than fitted to the width of a page."""
-    dates: tuple[str, ...] = ("yyyy-mm-dd", 'yyyy-mm-dd;-;"-"')
+    full_size: frozenset[str] = frozenset(
+        {
+            "Takeoff",
+            "Dig and haul",
+            "Order and placing",
+            "Costs",
+            "Area workings",
+            "Haul workings",
+            "Order workings",
+            "Cost workings",
+            "Factors",
+        }
+    )
+    """The sheets that print at 100 %, rather than fitted to the width of a page."""
+    dates: tuple[str, ...] = ("yyyy-mm-dd", 'yyyy-mm-dd;-;"-"', 'm/d/yy;-;"\N{EN DASH}"')
     """How a day is shown, and a day that shows a dash while it is not known."""
 
 

@@ -48,7 +48,7 @@ def test_the_ledger_of_the_week_and_the_costs_of_the_job_name_the_same_accounts(
     }
     assert {"Ready-mix concrete", "Environmental fee of the plant", "Labor: finish concrete"} <= set(ledger)
     cells = read_cells(written(job, tmp_path / "job.xlsx"))
-    shown = {str(held.value) for (sheet, _), held in cells.items() if sheet == "Costs"}
+    shown = {str(held.value) for (sheet, _), held in cells.items() if sheet in ("Costs", "Cost workings")}
     assert {"5110", "5115", "05-20", "Job materials: concrete"} <= shown
 
 

@@ -84,7 +84,7 @@ def test_preparation_before_a_monday_is_on_friday(tmp_path: Path) -> None:
 
 def test_three_days_over_a_weekend_skip_it(tmp_path: Path) -> None:
     job = only_job(tmp_path, walk(date(2026, 4, 28), length=60), company())
-    count = int(float(value(job, "Visit.visits")))
+    count = int(float(value(job, "CalendarRules.prep")))
     assert count >= 3
     working = [date(2026, 4, each) for each in (13, 14, 15, 16, 17, 20, 21, 22, 23, 24, 27)]
     assert worked_on(job, "prep") == working[-count:]
@@ -139,11 +139,14 @@ def test_without_a_pour_date_no_day_is_made_up(tmp_path: Path) -> None:
     assert {value(job, "DayWork.visit", row) for row in range(job.count(DAY))} == {"-"}
 
 
-def test_a_job_of_more_days_than_the_calendar_reaches_says_so(tmp_path: Path) -> None:
+def test_a_job_of_many_days_has_a_calendar_that_reaches_them_all(tmp_path: Path) -> None:
     job = only_job(tmp_path, walk(MONDAY, length=400, width=40), company())
-    assert float(value(job, "Visit.visits")) > 26
-    assert (day(job, "first_prep_day"), value(job, "Calendar.start_words")) == (None, "not known")
-    assert str(value(job, "Calendar.summary")).startswith("not known: the job takes more working days")
+    days = int(float(value(job, "CalendarRules.prep")))
+    assert days > 50
+    # a week of five days, counted back from the Friday before
+    weeks, more = divmod(days - 1, 5)
+    assert day(job, "first_prep_day") == date(2026, 4, 24) - timedelta(days=7 * weeks + more)
+    assert len(worked_on(job, "prep")) == days
 
 
 @pytest.mark.parametrize(("holiday", "weekday"), FEDERAL_2026.items(), ids=str)
@@ -197,11 +200,9 @@ def drawn_week(chance: random.Random, pours: list[date]) -> dict[str, Rows]:
 
 def holds_against_the_reference(job: JobValues, pour: date, factors: Factors) -> None:
     """Every day of the job is that of the independent calendar."""
-    prep, strip, seal = (int(float(value(job, "Visit.visits", row))) for row in (0, 2, 3))
+    prep, strip, seal = (int(float(value(job, f"CalendarRules.{name}"))) for name in ("prep", "strip", "seal"))
     told = job_days(pour, prep, prep == 0, strip, seal, factors)
-    if not float(value(job, "CalendarMarks.fits")):
-        assert prep > 15, "a job of fifteen preparation days or fewer has its days"
-        return
+    assert float(value(job, "CalendarMarks.fits")), job.job.id
     for visit in ("prep", "strip", "seal"):
         want = [] if visit == "prep" and prep == 0 else told[f"{visit}_dates"]
         assert worked_on(job, visit) == want, (job.job.id, visit)

@@ -32,7 +32,7 @@ from words_of_jobs import NAMES, Job, agrees, chosen_rows, parser
 from words_reader import Node, Unreadable, names_in
 
 LINES: tuple[Line, ...] = tuple(each for each in everything() if isinstance(each, Line))
-EVERY, DRAWN, ROWS = 11, 6, 5
+EVERY, DRAWN, ROWS = 11, 6, 3
 """Of the jobs worked by hand each eleventh; so many drawn ones; so many rows of a line in each job."""
 
 MOST_BY_HAND = 0.05
@@ -79,6 +79,8 @@ def test_the_words_of_every_line_come_to_its_number_on_real_jobs(jobs: list[Job]
     wrong, tried = list[str](), Counter[str]()
     for line in LINES:
         for number, job in enumerate(jobs):
+            if not job.has(line):
+                continue
             column = job.column(line)
             for row in chosen_rows(len(column.rows), most=ROWS):
                 tried[line.id] += 1

@@ -31,6 +31,9 @@ SHOWN = {
     "Protection.washout_capacity": "how large a box the wash water takes",
     "Task.quantity_unit": "the unit of the amount beside it",
     "Labor.hours_per_ft2": "hours for a square foot, as a contractor compares jobs",
+    "CostTable.zero_reason": "why a cost that is not listed comes to nothing",
+    "CostRow.row": "which cost stands in a row of the list",
+    "TaskRow.row": "which task stands in a row of the list",
     "RentalChoice.way": "whether a machine is rented for half a day, days or weeks",
 }
 """Lines that are a number which a person would say aloud, and are shown for that alone."""

@@ -134,12 +134,17 @@ def _kinds(factor: Factor) -> tuple[str | None, ...]:
 
 
 def unlike(one: JobValues, another: JobValues) -> list[str]:
-    """Every line that two jobs do not have in common, with both values."""
-    return [
+    """Every line that two jobs do not have in common, with both values, and the lists that are not of one length."""
+    lengths = [
+        f"{level}: {count} rows and {another.count(level)}"
+        for level, count in one.counts.items()
+        if count != another.count(level)
+    ]
+    return lengths + [
         f"{named.id} row {row + 1}: {one.of(named, row)} and {another.of(named, row)}"
         for named in everything()
         if isinstance(named, Line)
-        for row in range(one.count(named.level))
+        for row in range(min(one.count(named.level), another.count(named.level)))
         if not _alike(one.of(named, row), another.of(named, row))
     ]
 

@@ -43,9 +43,11 @@ class Drawn:
         return float(self.values.of(known(name), row))
 
     def rungs(self, name: str, pouring: int) -> list[float]:
-        """What the program gives for a line of the ladder, bottom to top."""
-        count = self.values.count(ORDER_SIZE) // 2
-        return [self.number(name, pouring * count + rung) for rung in range(count)]
+        """What the program gives for a line of the ladder, bottom to top; the rows beyond its top repeat it."""
+        count, needed = self.values.count(ORDER_SIZE) // 2, int(self.number("Shortage.sizes", pouring))
+        every = [self.number(name, pouring * count + rung) for rung in range(count)]
+        assert {*every[needed:]} == {every[needed - 1]}
+        return every[:needed]
 
     @cached_property
     def ladders(self) -> tuple[list[plain.OrderCandidate], list[plain.OrderCandidate]]:
@@ -196,7 +198,7 @@ def needs(each: Drawn, chances: np.random.Generator) -> np.ndarray[tuple[int], n
 
 
 LIMITS_MET = (
-    *("no spread", "need of whole steps", "first rung is the least order", "more than forty rungs"),
+    *("no spread", "need of whole steps", "first rung is the least order", "more than sixteen rungs"),
     *("best load is a limit", "best rungs of equal cost", "trucks with unlike fees", "a full truck"),
     *("three trucks", "no price", "next strength up", "pump orders more"),
     *("below the percent rule", "above the percent rule", "quick formula says the need", "bags can do it"),
@@ -213,7 +215,7 @@ def ladder_limits(each: Drawn) -> Iterator[str]:
     yield from ["no spread"] * (miss.spread == 0)
     yield from ["need of whole steps"] * ((miss.need / plant.step).denominator == 1)
     yield from ["first rung is the least order"] * (ladder[0].order == plain.at_least(plant))
-    yield from ["more than forty rungs"] * (len(ladder) > plain.RUNGS)
+    yield from ["more than sixteen rungs"] * (len(ladder) > 16)
     yield from ["best load is a limit"] * bool(limits & set(best.loads))
     yield from ["best rungs of equal cost"] * (sum(rung.expected == best.expected for rung in ladder) > 1)
     yield from ["trucks with unlike fees"] * any(len({pour.fee(plant, x) for x in rung.loads}) > 1 for rung in ladder)

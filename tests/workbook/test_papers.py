@@ -12,7 +12,7 @@ from typing import Any
 import openpyxl
 import pytest
 
-from books import COMPANY, Rows, line, only_job, value, write_book, written
+from books import COMPANY, Rows, in_lists_of, line, only_job, value, write_book, written
 from calc.audit.proposal import proposal_workbook
 from calc.blanks.measure_sheet import measure_sheet
 from calc.declare import Factor, Line, Price
@@ -336,7 +336,8 @@ def test_no_caution_runs_off_the_page_of_the_foreman() -> None:
 @pytest.mark.filterwarnings("ignore:.*extension is not supported")
 def test_the_papers_follow_an_edit(folder: Path, book: Path, libreoffice: Any, recalculated: Recalculations) -> None:
     longer = {**ONE, "Areas": [ONE["Areas"][0], ["walk", 60, *ONE["Areas"][1][2:]]]}
-    anew, over = written(only_job(folder, longer, PRICED), folder / "anew.xlsx"), folder / "over.xlsx"
+    fresh = in_lists_of(only_job(folder, ONE, PRICED), only_job(folder, longer, PRICED).job)
+    anew, over = written(fresh, folder / "anew.xlsx"), folder / "over.xlsx"
     type_over(book, {place_of_length(book): 60.0}, over)
     told = unlike(anew, recalculated.result(over, libreoffice))
     assert [str(each) for each in told if each.sheet in NAMES] == []

@@ -85,7 +85,7 @@ def test_jobs_of_one_shape_share_their_row_templates_and_nothing_else(
     heads = ["job", "bid date", "client"]
     week: dict[str, Rows] = {
         "Jobs": [heads, ["one", "2026-04-13", "Tom"], ["two", "2026-04-14", "Ann & Bo"], ["three", "2026-04-13", "Cy"]],
-        "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "8' 6\"", 4.5], ["three", "5 1/2", 3]],
+        "Areas": [["job", "length ft", "width ft"], ["one", 12, 3], ["two", "11' 11\"", 3], ["three", "12 1/8", 3]],
     }
     jobs = jobs_of(intake_from(tmp_path, week))
     assert len({job.shape for job in jobs}) == 1

@@ -34,7 +34,8 @@ class Base:
         for name in sheets:
             self.sheets[name] = self.workbook.add_worksheet(name)
             self.sheets[name].write_string("A1", name)
-            self.sheets[name].fit_to_pages(1, 0)
+            if name not in JOB.full_size:
+                self.sheets[name].fit_to_pages(1, 0)
         self._measured()
         self._takeoff()
         self._rest()

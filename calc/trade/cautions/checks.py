@@ -17,19 +17,25 @@ from calc.trade.cautions.second_routes import (
 )
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
+from calc.trade.levels import DAY, JOINT, ORDER_SIZE, TRUCK
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal, TruckFiber
 from calc.trade.materials.liquids import Bonding, Curing, Sealer
+from calc.trade.money.cost_list import COST_SHOWN, TASK_SHOWN, ListedCosts, ListedTasks
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PROTECTION, ROCK
 from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.ordering.order_candidates import BestOrder, Shortage
 from calc.trade.ordering.pour import PourCost
+from calc.trade.papers.load_items import LOAD_ROW, LoadNeed
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dig import Excavation
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge
 from calc.trade.takeoff.forms import Board, FormNeeds, Stakes
 from calc.trade.takeoff.geometry import EdgeTakeoff
-from calc.trade.takeoff.joint_list import JointPlace
-from calc.trade.takeoff.joints import MatchedJoints
+from calc.trade.takeoff.joint_list import JointLayout, JointPlace
+from calc.trade.takeoff.joints import MatchedJoints, Panel
+from calc.trade.work.calendar import CalendarMarks
+from calc.trade.work.calendar_length import CalendarRows
 from calc.trade.work.equipment import Equipment
 from calc.trade.work.labor import Task
 from calc.trade.work.paid_time import PaidTime, Visit
@@ -56,13 +62,7 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         source="house rule: a millionth, as in every comparison",
     )
 
-    trucks = check(
-        "Trucks fit the list (fails when the list is full: run flatwork again)",
-        "truck",
-        Order.trucks,
-        total(TruckLoad.in_use),
-        tolerance,
-    )
+    trucks = list_check("Trucks fit their list", TRUCK, Order.trucks.count, total(TruckLoad.in_use).count, tolerance)
     loads = check("Loads add up to the order", "yd3", Order.quantity, total(TruckLoad.yards), tolerance)
     fiber = check(
         "No truck is short of fiber, nor has a bag too many",
@@ -121,11 +121,32 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         tolerance,
     )
     hauled = check("Everything is hauled once", "ton", total(Pile.tons), total(Hauled.tons), tolerance)
-    joints = check(
-        "Joints fit the list (fails when the list is full: run flatwork again)",
-        "",
-        total(MatchedJoints.joints),
-        total(JointPlace.in_use),
+    order_sizes = list_check(
+        "Order sizes fit their list", ORDER_SIZE, total(Shortage.sizes), total(BestOrder.listed), tolerance
+    )
+    load_rows = list_check(
+        "Items to load fit their list", LOAD_ROW, LoadNeed.rows, smallest(LoadNeed.rows, row_count(LOAD_ROW)), tolerance
+    )
+    costs_listed = list_check(
+        "Costs fit their list",
+        COST_SHOWN,
+        ListedCosts.count,
+        smallest(ListedCosts.count, row_count(COST_SHOWN)),
+        tolerance,
+    )
+    tasks_listed = list_check(
+        "Tasks fit their list",
+        TASK_SHOWN,
+        ListedTasks.count,
+        smallest(ListedTasks.count, row_count(TASK_SHOWN)),
+        tolerance,
+    )
+    days = list_check("Days fit the calendar", DAY, CalendarRows.last, CalendarMarks.listed, tolerance)
+    joints = list_check(
+        "Joints fit their list",
+        JOINT,
+        total(MatchedJoints.joints) + total(Panel.joints_along),
+        total(JointPlace.in_use) + total(JointLayout.listed_along),
         tolerance,
     )
     dowels = check(

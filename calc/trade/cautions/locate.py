@@ -5,7 +5,8 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.site import Permissions
-from calc.trade.work.calendar import Calendar, CalendarRules
+from calc.trade.work.calendar import Calendar
+from calc.trade.work.calendar_length import CalendarRules
 from calc.trade.work.labor import Task
 
 _SHEET = "Costs"

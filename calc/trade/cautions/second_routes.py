@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
-from calc.trade.levels import AREA
+from calc.trade.levels import AREA, FOOTING
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.materials.fiber import FiberTotal
 from calc.trade.materials.fiber_dose import FiberDose
@@ -37,10 +37,12 @@ class PailsBought:
     off: Line
 
 
-def pails_bought(called: str, liquid: str, packs: Packs, need: Line, small: Price, large: Price) -> PailsBought:
+def pails_bought(
+    called: str, liquid: str, packs: Packs, need: Line, small: Price, large: Price, needs: Level = JOB
+) -> PailsBought:
     """The pails to buy as they stand on the invoice, whatever way led to them."""
 
-    class Bought(Section, title=f"Pails bought, {liquid}", sheet=_SHEET, called=f"{called}Bought"):
+    class Bought(Section, title=f"Pails bought, {liquid}", sheet=_SHEET, needs=needs, called=f"{called}Bought"):
         """What they hold covers the need, and one pail less would not."""
 
         in_small = line("In small pails", "gal", packs.small * if_given(small.size, 0), source="pails times their size")
@@ -64,7 +66,9 @@ def pails_bought(called: str, liquid: str, packs: Packs, need: Line, small: Pric
 
 
 CURING_BOUGHT = pails_bought("Curing", "curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large)
-BONDING_BOUGHT = pails_bought("Bonding", "bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large)
+BONDING_BOUGHT = pails_bought(
+    "Bonding", "bonding agent", BONDING_PACKS, Bonding.need, Bonding.small, Bonding.large, needs=FOOTING
+)
 SEALER_BOUGHT = pails_bought("Sealing", "sealer", SEALER_PACKS, Sealer.need, Sealer.small, Sealer.large)
 
 

@@ -13,7 +13,7 @@ from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
 from calc.trade.hauling.plan_hours import PlanHours
 from calc.trade.hauling.plans import MIXED_LAST, PlanSplit
-from calc.trade.levels import PLAN, VEHICLE
+from calc.trade.levels import PLAN, PLANT, VEHICLE
 from calc.trade.work.visit_rules import VisitRules
 
 _ONE_LOAD = exact(1, "load")
@@ -43,14 +43,22 @@ def _mixed_in(place: Expr) -> Expr:
     return when(equals(PlanSplit.mixed_place, place), THREE + PlanSplit.number, 0)
 
 
-def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None) -> Clock:
-    """The clock of the pile in this place of the order, after the pile of the place before it."""
+def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None, needs: Level = JOB) -> Clock:
+    """The clock of the pile in this place of the order, after the pile of the place before it.
+
+    Of a job without rows of ``needs`` no pile ever has this place.
+    """
     ready_before: Expr | int = before_it.ready if before_it else 0
     back_before: Expr | int = before_it.back if before_it else 0
     day_before: Expr | int = before_it.last_day if before_it else 0
 
     class PileClock(
-        Section, title=f"Clock of the loads, {word}", each=PLAN * VEHICLE, sheet="Dig and haul", called=called
+        Section,
+        title=f"Clock of the loads, {word}",
+        each=PLAN * VEHICLE,
+        sheet="Dig and haul",
+        needs=needs,
+        called=called,
     ):
         """A load leaves when it is filled and the vehicle is back."""
 
@@ -136,7 +144,7 @@ def _or_mixed(separate: Expr, row: Expr, place: Expr) -> Expr:
     return when(separate > 0, row, _mixed_in(place))
 
 
-GREEN_CLOCK = _clock("GreenClock", "green waste", _or_mixed(PlanSplit.green, GREEN, exact(1)), None)
+GREEN_CLOCK = _clock("GreenClock", "green waste", _or_mixed(PlanSplit.green, GREEN, exact(1)), None, PLANT)
 CONCRETE_CLOCK = _clock("ConcreteClock", "concrete debris", _or_mixed(PlanSplit.concrete, CONCRETE, TWO), GREEN_CLOCK)
 SOIL_CLOCK = _clock("SoilClock", "soil", _or_mixed(PlanSplit.soil, SOIL, THREE), CONCRETE_CLOCK)
 MIXED_CLOCK = _clock("MixedClock", "mixed", _mixed_in(MIXED_LAST), SOIL_CLOCK)

@@ -5,14 +5,14 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, Pile
 from calc.trade.inputs.hauling import Fleet
-from calc.trade.levels import PLAN
+from calc.trade.levels import PLAN, PLANT
 from calc.trade.takeoff.dig import Spoil
 
 _SHEET = "Dig and haul"
 MIXED_LAST = TWO * TWO
 
 
-class Sorting(Section, title="Sorting the piles", sheet=_SHEET):
+class Sorting(Section, title="Sorting the piles", sheet=_SHEET, needs=PLANT):
     """Labor to keep green waste separate: a disposal cost, not part of the crew hours."""
 
     rate = factor("Sorting out green waste", "h/yd3", 0.25, low=0.1, high=0.5, source="common practice, no source")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Site
+from calc.trade.levels import FOOTING
 from calc.trade.materials.packs import packs
 from calc.trade.takeoff.geometry import Slab
 from calc.trade.takeoff.old_concrete import OldFooting
@@ -11,7 +12,7 @@ from calc.trade.takeoff.old_concrete import OldFooting
 _SHEET = "Order and placing"
 
 
-class Bonding(Section, title="Bonding agent", sheet=_SHEET):
+class Bonding(Section, title="Bonding agent", sheet=_SHEET, needs=FOOTING):
     """On every bonded face of a footing, just before placing; observe its open time."""
 
     coverage = factor(
@@ -67,6 +68,6 @@ class Sealer(Section, title="Sealer", sheet=_SHEET):
     )
 
 
-BONDING_PACKS = packs("Bonding", "bonding agent", Bonding.need, Bonding.small, Bonding.large, _SHEET)
+BONDING_PACKS = packs("Bonding", "bonding agent", Bonding.need, Bonding.small, Bonding.large, _SHEET, needs=FOOTING)
 CURING_PACKS = packs("Curing", "curing compound", Curing.need, Curing.small, Curing.large, _SHEET)
 SEALER_PACKS = packs("Sealing", "sealer", Sealer.need, Sealer.small, Sealer.large, _SHEET)

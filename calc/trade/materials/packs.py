@@ -27,16 +27,18 @@ class Packs:
     next_more: Line
 
 
-def packs(called: str, liquid: str, need: Line, small: Price, large: Price, sheet: str) -> Packs:
+def packs(called: str, liquid: str, need: Line, small: Price, large: Price, sheet: str, needs: Level = JOB) -> Packs:
     """The cheapest pails that hold ``need``, in gal: all small, all large, or full large ones and the rest small.
 
     Ties go to the smallest surplus, then to the first way. It is the true optimum if the large size is a whole
     multiple of the small one and no more expensive per gallon; else it is the cheapest of the three. A way whose
     price or size is not in the company book is not eligible.
     """
-    sizes = _sizes(called, liquid, small, large, sheet)
+    sizes = _sizes(called, liquid, small, large, sheet, needs)
 
-    class Ways(Section, title=f"Pail options, {liquid}", each=PACKING, sheet=sheet, called=f"{called}Ways"):
+    class Ways(
+        Section, title=f"Pail options, {liquid}", each=PACKING, sheet=sheet, needs=needs, called=f"{called}Ways"
+    ):
         """Small pails only, 5-gal pails only, or both; a way without price or size is not eligible."""
 
         way = line("Pails", "", row_word(PACKING), source="the three ways to buy")
@@ -104,7 +106,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
             source="ties go to the smallest surplus",
         )
 
-    class Choice(Section, title=f"Pails to buy, {liquid}", sheet=sheet, called=f"{called}Choice"):
+    class Choice(Section, title=f"Pails to buy, {liquid}", sheet=sheet, needs=needs, called=f"{called}Choice"):
         """The cheapest way; ties go to the smallest surplus."""
 
         winner = line("Row of the cheapest pails", "", argmin(Ways.tie), source="lowest, first row on a tie")
@@ -115,7 +117,9 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
 
         known = line("Eligible pail options", "each", total(Ways.competes), source="0 if no price is given")
 
-    class Others(Section, title=f"Other pails, {liquid}", each=PACKING, sheet=sheet, called=f"{called}Others"):
+    class Others(
+        Section, title=f"Other pails, {liquid}", each=PACKING, sheet=sheet, needs=needs, called=f"{called}Others"
+    ):
         """The other ways to buy; ways that come to the same pails count as one."""
 
         differs = line(
@@ -142,7 +146,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
             source="a way with the same pails is ranked behind the highest cost",
         )
 
-    class Next(Section, title=f"Runner-up pails, {liquid}", sheet=sheet, called=f"{called}Next"):
+    class Next(Section, title=f"Runner-up pails, {liquid}", sheet=sheet, needs=needs, called=f"{called}Next"):
         """The cheapest of the other ways."""
 
         row = line("Row of the runner-up pails", "", argmin(Others.compared), source="lowest cost, first row on a tie")
@@ -177,10 +181,10 @@ class _Sizes:
     large_known: Expr
 
 
-def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str) -> _Sizes:
+def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str, needs: Level) -> _Sizes:
     holds_small, holds_large = small.size, large.size
 
-    class Sizes(Section, title=f"Pail sizes, {liquid}", sheet=sheet, called=f"{called}Sizes"):
+    class Sizes(Section, title=f"Pail sizes, {liquid}", sheet=sheet, needs=needs, called=f"{called}Sizes"):
         """From the company book; 0 if not given."""
 
         small_holds = line("Small pail size", "gal/pack", if_given(holds_small, 0), source="company book")

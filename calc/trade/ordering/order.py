@@ -148,10 +148,16 @@ class TruckLoad(Section, title="Truck loads", each=TRUCK, sheet="Order and placi
 class Balance(Section, title="Balance (clean-up) load", sheet=_SHEET):
     """With several trucks the last one is held: what is left to fill is measured again, and it brings the balance."""
 
+    last_truck = line(
+        "Row of the last truck",
+        "",
+        smallest(Order.trucks.count, row_count(TRUCK)),
+        source="trucks, as far as the list has rows",
+    )
     last_load = line(
         "Load of the last truck",
         "yd3",
-        when(Order.trucks > 1, at(TruckLoad.yards, Order.trucks.count), 0),
+        when(Order.trucks > 1, at(TruckLoad.yards, last_truck), 0),
         source="0 for one truck: there is no balance load",
     )
     std_dev = line(

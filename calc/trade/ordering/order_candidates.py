@@ -155,8 +155,8 @@ class OrderCandidate(Section, title="Order sizes tried", each=ORDER_SIZE, sheet=
     order = line(
         "Order",
         "yd3",
-        Shortage.smallest_order + (row_number(ORDER_SIZE, POURING) - 1) * Risk.increment,
-        source="one increment more than the previous row",
+        Shortage.smallest_order + (smallest(row_number(ORDER_SIZE, POURING), Shortage.sizes) - 1) * Risk.increment,
+        source="one increment more than the previous row; the rows beyond the sizes needed repeat the largest",
     )
     z_score = line(
         "Standard deviations above the required volume",
@@ -240,6 +240,12 @@ class BestOrder(Section, title="Cheapest order size", each=POURING, sheet=_SHEET
         "$",
         at(OrderCandidate.expected_cost, row, of=POURING),
         source="looked up by row",
+    )
+    listed = line(
+        "Order sizes in the list",
+        "",
+        smallest(Shortage.sizes, row_count(ORDER_SIZE, POURING)),
+        source="sizes needed, as far as the list has rows",
     )
 
 

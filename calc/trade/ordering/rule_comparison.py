@@ -18,8 +18,8 @@ def _row_of(order: Expr) -> Expr:
 
 def _cost_of(row: Expr) -> Expr:
     """Expected cost of an order size, in $; 0 for one that was not tried."""
-    bounded = largest(1, smallest(row, Shortage.sizes))
-    return when(both(row >= 1, row <= Shortage.sizes), at(OrderCandidate.expected_cost, bounded, of=POURING), 0)
+    bounded = largest(1, smallest(row, BestOrder.listed))
+    return when(both(row >= 1, row <= BestOrder.listed), at(OrderCandidate.expected_cost, bounded, of=POURING), 0)
 
 
 class CandidateCosts(Section, title="Orders among the sizes tried", each=POURING, sheet=_SHEET):

@@ -161,8 +161,8 @@ ITEMS = (*MATERIALS, *TOOLS, *PROTECTION)
 ITEM = named_rows("item to load", *(item.name for item in ITEMS))
 """An item that a job may have loaded."""
 
-LOAD_ROW = named_rows("row of the load list", *(str(number) for number in range(1, len(ITEMS) + 1)))
-"""A row of the load list; there is one for each item, so that none is ever left off."""
+LOAD_ROW = slot_rows("row of the load list", shown=True)
+"""A row of the load list."""
 
 
 def _name_of(item: Item) -> Expr | str:
@@ -202,10 +202,16 @@ class LoadItem(Section, title="Items to load", each=ITEM, sheet="Costs"):
 def _listed(value: Line, otherwise: float | str) -> Expr:
     """A value of the item of a row; ``otherwise`` in the rows that are not used."""
     number = row_number(LOAD_ROW)
-    return when(number <= total(LoadItem.needed), lookup_by_key(value, LoadItem.row, number), otherwise)
+    return when(number <= LoadNeed.rows, lookup_by_key(value, LoadItem.row, number), otherwise)
 
 
-class LoadRow(Section, title="Rows of the load list", each=LOAD_ROW, sheet="Costs"):
+class LoadNeed(Section, title="Length of the load list", sheet="Costs"):
+    """A row for each item that is loaded."""
+
+    rows = line("Rows of the load list needed", "", total(LoadItem.needed), source="items that are loaded")
+
+
+class LoadRow(Section, title="Rows of the load list", each=LOAD_ROW, sheet="Costs", slots_for=LoadNeed.rows):
     """The items that are loaded, one below another without gaps."""
 
     use = line("For", "", _listed(LoadItem.use, "-"), source="items to load")

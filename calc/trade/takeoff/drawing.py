@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection, Edge
-from calc.trade.levels import AREA, CROSS_SECTION, EDGE, POINT
+from calc.trade.levels import AREA, CROSS_SECTION, DRAWN_END, EDGE, POINT
 from calc.trade.takeoff.corners import THOUSAND, OutlinePointNumber
 from calc.trade.takeoff.geometry import OutlineSegment, Slab, StationStrip
 from calc.trade.takeoff.joints import OldJoint, Panel
@@ -129,17 +129,18 @@ class Plan(Section, title="Plan dimensions", each=AREA, sheet=_SHEET):
         / _TWELVE,
         source="list points less one, over twelve segments: a longer list is drawn at even intervals",
     )
-    dowels_from = line("Dowels drawn from", "ft", 0 * length, source="the first end, since the side is not surveyed")
-    dowels_to = line(
-        "Dowels drawn to",
+
+
+class DowelsDrawn(Section, title="Doweled length drawn", each=AREA * DRAWN_END, sheet=_SHEET):
+    """Where the doweled length of a plan begins and ends. It is drawn on the side that the plan starts on."""
+
+    along = line(
+        "Doweled length along",
         "ft",
-        when(circle > 0, 0, total(EdgeDrawn.doweled, AREA)),
-        source="sum of the doweled lengths; a circle has no straight side to draw them on",
+        by_row(DRAWN_END, 0 * Plan.length, when(Plan.circle > 0, 0, total(EdgeDrawn.doweled, AREA))),
+        source="from the first end; a circle has no straight side to draw it on",
     )
-    dowels_across_from = line(
-        "Dowels drawn across from", "", circle / across, source="the side that the plan starts on"
-    )
-    dowels_across_to = line("Dowels drawn across to", "", circle / across, source="the same side")
+    across = line("Doweled length across", "", Plan.circle / Plan.across, source="the side that the plan starts on")
 
 
 _LONG = square_root(THREE) / TWO

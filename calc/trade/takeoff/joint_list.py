@@ -19,13 +19,13 @@ class Eighths(Section, title="Eighths of an inch", each=EIGHTH, sheet="Order and
     fraction = line("Fraction shown", "", row_word(EIGHTH), source="fractions of an inch, reduced")
 
 
-class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.joints):
+class Slot(Section, title="Joint slots", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.rows):
     """Rows for the joints; an unused row is 0."""
 
     number = line("Joint row", "", row_number(JOINT), source="row number, in the order of the areas")
 
 
-class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.joints):
+class JointPlace(Section, title="Joint layout", each=JOINT, sheet="Order and placing", slots_for=MatchedJoints.rows):
     """Running distances from where each slab begins, never gap by gap, to the nearest quarter inch."""
 
     number = line(
@@ -187,4 +187,11 @@ class JointLayout(Section, title="Longest panel", each=AREA, sheet="Order and pl
         "ft",
         largest(greatest(JointPlace.panel, AREA), Panel.run - greatest(JointPlace.place, AREA)),
         source="longest gap between joints across, the ends of the slab included",
+    )
+    listed_along = line(
+        "Joints along in the list",
+        "",
+        smallest(Panel.joints_along, row_count(JOINT, AREA)),
+        source="joints along, as far as the list has rows",
+        adds=True,
     )

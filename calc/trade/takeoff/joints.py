@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.inputs.areas import FOUR_SIDED, Area, CrossSection
 from calc.trade.inputs.job import SAWN, Site
-from calc.trade.levels import AREA, CROSS_SECTION
+from calc.trade.levels import AREA, CROSS_SECTION, DEDUCTION
 from calc.trade.takeoff.corners import THOUSAND, OpeningCorners, OutlineTurn
 from calc.trade.takeoff.geometry import DeductionArea, EdgeTakeoff, MeanThickness, Slab, StationStrip
 
@@ -284,6 +284,12 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
         adds=True,
         may_be_overridden=True,
     )
+    rows = line(
+        "Rows of the joint list needed",
+        "",
+        largest(joints, Panel.joints_along),
+        source="joints across, or joints along if there are more; the list is drawn from both",
+    )
     matched = line(
         "Old joints that the layout meets",
         "",
@@ -305,7 +311,9 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
     )
 
 
-class OpeningIsolation(Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing"):
+class OpeningIsolation(
+    Section, title="Isolation joints around openings", each=AREA, sheet="Order and placing", needs=DEDUCTION
+):
     """Around posts, boxes and other openings."""
 
     length = line(

@@ -9,7 +9,7 @@ from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.geometry import MeanThickness, Slab, StationStrip
 
 
-class PointMean(Section, title="Mean of the depth measurements", each=AREA, sheet="Takeoff"):
+class PointMean(Section, title="Mean of the depth measurements", each=AREA, sheet="Takeoff", needs=CROSS_SECTION):
     """The mean of the measurements alone, also if the mean thickness is overridden."""
 
     mean = line(

@@ -7,79 +7,52 @@ no day is known: the dates are 0, and their words say so.
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.inputs.job import Company, Holiday, Job
-from calc.trade.levels import DAY, DAYS_BEFORE, HOLIDAY, LAST_NEAR_DAY, POUR_DAY, VISIT
+from calc.trade.inputs.job import Holiday, Job
+from calc.trade.levels import DAY
+from calc.trade.work.calendar_length import CalendarRows, CalendarRules, DayOff
 from calc.trade.work.paid_time import Visit
 
 _SHEET = "Costs"
 _ONE_DAY, _SUNDAY = exact(1, "days"), exact(1)
-_PREP, _POUR, _STRIP, _SEAL = VISIT.axis.words
 _NUMBER = row_number(DAY)
-_POUR_ROW, _LAST_NEAR = row_called(DAY, POUR_DAY), row_called(DAY, LAST_NEAR_DAY)
-_FIRST_ROW, _ROW_BEFORE = row_called(DAY, f"{DAYS_BEFORE} days before"), row_called(DAY, "1 days before")
-_LAST_ROW = row_called(DAY, DAY.axis.words[-1])
 _NOT_KNOWN = "not known"
+_POUR_ROW, _LAST_NEAR = CalendarRows.pour, CalendarRows.last_near
 
 
-class CalendarRules(Section, title="Calendar rules", sheet=_SHEET):
-    """What the days of a job are counted by."""
-
-    seal_wait = factor(
-        "Days from the pour to sealing",
-        "days",
-        28,
-        low=7,
-        high=60,
-        source="common practice, no source: sealers ask for 28 days of curing; the product data sheet governs",
-    )
-    notice = factor(
-        "Notice for a locate ticket, working days",
-        "days",
-        2,
-        low=1,
-        high=10,
-        source="local law, often 2 or 3 working days; 811, the one-call center",
-    )
-    known = line("Pour date is typed", "", when(is_given(Job.pour_date), 1, 0), source="1 with a pour date")
-    middle = line(
-        "Day that the calendar is counted from",
-        "day",
-        if_given(Job.pour_date, Job.bid_date),
-        source="pour date; the bid date where none is typed, for nothing but a calendar to look at",
-    )
-
-
-class DayOff(Section, title="Holidays", each=HOLIDAY, sheet=_SHEET):
-    """Days on which the company does not work."""
-
-    counted = line("Holiday counts", "", when(is_given(Holiday.day), 1, 0), source="1 with a date")
-
-
-_FROM_POUR = count_of(
-    when(
-        _NUMBER > _LAST_NEAR,
-        _NUMBER - _LAST_NEAR - 1 + round_up(CalendarRules.seal_wait.count),
-        _NUMBER - _POUR_ROW,
-    ),
-    "days",
-)
-"""The days of a row from the pour: one by one around it, and then from the first on which it may be sealed."""
-
-
-class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
+class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET, slots_for=CalendarRows.last):
     """Every day around the pour, and from the first day on which the slab may be sealed."""
 
+    offset = line(
+        "Days from the pour",
+        "days",
+        count_of(
+            when(
+                _NUMBER > _LAST_NEAR,
+                _NUMBER - _LAST_NEAR - 1 + round_up(CalendarRules.seal_wait.count),
+                _NUMBER - _POUR_ROW,
+            ),
+            "days",
+        ),
+        source="number of the row",
+    )
     on = line(
-        "Date", "day", days_after(CalendarRules.middle, _FROM_POUR), source="day of the pour, plus the days to this row"
+        "Date",
+        "day",
+        when(CalendarRows.last >= _NUMBER, days_after(CalendarRules.middle, offset), 0),
+        source="calendar; 0 in the rows that are not needed",
+    )
+    is_holiday = line(
+        "Holiday", "", when(total_on(DayOff.counted, Holiday.day, on) > 0, 1, 0), source="1 if the company book has it"
     )
     is_working = line(
         "Working day",
         "",
         when(
             either(
+                on <= 0,
                 equals(day_of_week(on), _SUNDAY),
-                both(equals(day_of_week(days_after(on, _ONE_DAY)), _SUNDAY), Company.saturday_work.is_("no")),
-                total_on(DayOff.counted, Holiday.day, on) > 0,
+                both(equals(day_of_week(days_after(on, _ONE_DAY)), _SUNDAY), equals(CalendarRules.saturdays, 0)),
+                equals(is_holiday, 1),
             ),
             0,
             1,
@@ -89,17 +62,39 @@ class CalendarDay(Section, title="Calendar days", each=DAY, sheet=_SHEET):
     count = line("Working days so far", "", running(is_working, JOB), source="running count")
 
 
-_PREP_DAYS, _STRIP_DAYS, _SEAL_DAYS = (look_up(Visit.visits, kind) for kind in (_PREP, _STRIP, _SEAL))
-"""The days of each kind of visit: a visit is a day."""
-_BEFORE_POUR, _TO_POUR = at(CalendarDay.count, _ROW_BEFORE), at(CalendarDay.count, _POUR_ROW)
-_NEAR, _ALL_DAYS = at(CalendarDay.count, _LAST_NEAR), at(CalendarDay.count, _LAST_ROW)
-"""Working days before the pour and to it, before the first day of sealing, and in the calendar."""
-
-
 class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
-    """The working days, by count, that the visits begin on, and whether the calendar reaches them."""
+    """How many days each kind of visit takes, and the working days that they are counted from."""
 
-    first_prep = line("First preparation day, by count", "", _BEFORE_POUR - _PREP_DAYS + 1, source="counted back")
+    listed = line(
+        "Rows of the calendar, as far as it has them",
+        "",
+        smallest(CalendarRows.last, row_count(DAY)),
+        source="rows needed, as far as there are any",
+    )
+    before_pour = line(
+        "Working days before the pour, in the calendar",
+        "",
+        at(CalendarDay.count, smallest(listed, _POUR_ROW - 1)),
+        source="running count on the day before",
+    )
+    to_pour = line(
+        "Working days to the pour, in the calendar",
+        "",
+        at(CalendarDay.count, smallest(listed, _POUR_ROW)),
+        source="running count on the day of the pour",
+    )
+    near = line(
+        "Working days before sealing, in the calendar",
+        "",
+        at(CalendarDay.count, smallest(listed, _LAST_NEAR)),
+        source="running count on the last day around the pour",
+    )
+    all_days = line(
+        "Working days in the calendar", "", at(CalendarDay.count, listed), source="running count on the last day"
+    )
+    first_prep = line(
+        "First preparation day, by count", "", before_pour - CalendarRules.prep + 1, source="counted back"
+    )
     locate = line(
         "Day to ask for the locate ticket, by count",
         "",
@@ -112,9 +107,10 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
         when(
             both(
                 CalendarRules.known > 0,
+                equals(listed, CalendarRows.last),
                 locate > 0,
-                _TO_POUR + _STRIP_DAYS <= _NEAR,
-                _NEAR + _SEAL_DAYS <= _ALL_DAYS,
+                to_pour + CalendarRules.strip <= near,
+                near + CalendarRules.seal <= all_days,
             ),
             1,
             0,
@@ -124,33 +120,38 @@ class CalendarMarks(Section, title="Visits in the calendar", sheet=_SHEET):
     pour_works = line(
         "Pour is on a working day",
         "",
-        when(CalendarRules.known > 0, at(CalendarDay.is_working, _POUR_ROW), 1),
+        when(CalendarRules.known > 0, at(CalendarDay.is_working, smallest(listed, _POUR_ROW)), 1),
         source="calendar; 1 without a pour date",
     )
 
 
-_WORKING = CalendarMarks.fits > 0, CalendarDay.is_working > 0
-"""A working day of a calendar that holds all visits."""
-
-
-class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
+class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET, slots_for=CalendarRows.last):
     """What is done on each day, and by how many people."""
 
+    usable = line(
+        "Working day, if the days are enough",
+        "",
+        CalendarMarks.fits * CalendarDay.is_working,
+        source="1 for a working day of a calendar that holds all visits",
+    )
     is_prep = line(
         "Preparation",
         "",
-        when(both(*_WORKING, _NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep), 1, 0),
+        when(both(usable > 0, _NUMBER < _POUR_ROW, CalendarDay.count >= CalendarMarks.first_prep), 1, 0),
         source="working days before the pour",
+    )
+    is_pour = line(
+        "Pour", "", CalendarMarks.fits * when(equals(_NUMBER, _POUR_ROW), 1, 0), source="the day that is typed"
     )
     is_strip = line(
         "Stripping",
         "",
         when(
             both(
-                *_WORKING,
+                usable > 0,
                 _NUMBER > _POUR_ROW,
                 _NUMBER <= _LAST_NEAR,
-                CalendarDay.count - _TO_POUR <= _STRIP_DAYS,
+                CalendarDay.count - CalendarMarks.to_pour <= CalendarRules.strip,
             ),
             1,
             0,
@@ -160,16 +161,15 @@ class DayWork(Section, title="Work by day", each=DAY, sheet=_SHEET):
     is_seal = line(
         "Sealing",
         "",
-        when(both(*_WORKING, _NUMBER > _LAST_NEAR, CalendarDay.count - _NEAR <= _SEAL_DAYS), 1, 0),
+        when(
+            both(usable > 0, _NUMBER > _LAST_NEAR, CalendarDay.count - CalendarMarks.near <= CalendarRules.seal), 1, 0
+        ),
         source="working days from the first on which the slab may be sealed",
     )
     visit_row = line(
         "Row of the visit",
         "",
-        is_prep
-        + TWO * CalendarMarks.fits * when(equals(_NUMBER, _POUR_ROW), 1, 0)
-        + THREE * is_strip
-        + TWO * TWO * is_seal,
+        is_prep + TWO * is_pour + THREE * is_strip + TWO * TWO * is_seal,
         source="row of the visits and paid time; 0 on a day without a visit",
     )
     visit = line(
@@ -190,7 +190,7 @@ def _on_day(count: Expr) -> Expr:
     """The date of the working day with this count; 0 where it is not known."""
     return when(
         CalendarMarks.fits > 0,
-        lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(_ALL_DAYS, largest(1, count))),
+        lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, largest(1, count))),
         0,
     )
 
@@ -213,25 +213,25 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     first_prep_day = line(
         "First day of work",
         "day",
-        when(_PREP_DAYS > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
+        when(CalendarRules.prep > 0, _on_day(CalendarMarks.first_prep), day_if_shared),
         source="first preparation day; the day of the pour where that is the first",
     )
     last_prep_day = line(
         "Last preparation day",
         "day",
-        when(_PREP_DAYS > 0, _on_day(_BEFORE_POUR), day_if_shared),
+        when(CalendarRules.prep > 0, _on_day(CalendarMarks.before_pour), day_if_shared),
         source="last preparation day; the day of the pour where they are one visit",
     )
     strip_day = line(
         "Day of stripping",
         "day",
-        when(_STRIP_DAYS > 0, _on_day(_TO_POUR + 1), 0),
+        when(CalendarRules.strip > 0, _on_day(CalendarMarks.to_pour + 1), 0),
         source="next working day after the pour",
     )
     seal_day = line(
         "Day of sealing",
         "day",
-        when(_SEAL_DAYS > 0, _on_day(_NEAR + 1), 0),
+        when(CalendarRules.seal > 0, _on_day(CalendarMarks.near + 1), 0),
         source="first working day on which it may be sealed",
     )
     locate_by = line(
@@ -248,7 +248,9 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
             0,
             days_between(
                 CalendarRules.middle,
-                lookup_by_key(CalendarDay.on, CalendarDay.count, smallest(_ALL_DAYS, _TO_POUR + 1)),
+                lookup_by_key(
+                    CalendarDay.on, CalendarDay.count, smallest(CalendarMarks.all_days, CalendarMarks.to_pour + 1)
+                ),
             ),
         ),
         source="calendar; 0 for a pour on a working day",
@@ -259,14 +261,14 @@ class Calendar(Section, title="Calendar", sheet=_SHEET):
     strip_words = line(
         "Strip, in words",
         "",
-        when(both(equals(_STRIP_DAYS, 0), CalendarMarks.fits > 0), "no visit", strip_date),
+        when(both(equals(CalendarRules.strip, 0), CalendarMarks.fits > 0), "no visit", strip_date),
         source="day of stripping",
     )
     seal_date = line("Day of sealing, in words", "", _words(seal_day), source="day of sealing")
     seal_words = line(
         "Seal, in words",
         "",
-        when(both(equals(_SEAL_DAYS, 0), CalendarMarks.fits > 0), "no visit", seal_date),
+        when(both(equals(CalendarRules.seal, 0), CalendarMarks.fits > 0), "no visit", seal_date),
         source="day of sealing",
     )
     locate_words = line("Ask 811 by, in words", "", _words(locate_by), source="last day to ask for the locate ticket")

@@ -6,7 +6,7 @@ from calc.declare import *
 from calc.trade.inputs.pour import Crew
 from calc.trade.ordering.bags import Bags
 from calc.trade.ordering.finish_window import FinishWindow
-from calc.trade.ordering.order import Order, TruckLoad
+from calc.trade.ordering.order import Balance, Order, TruckLoad
 from calc.trade.ordering.pour import Pour
 from calc.trade.ordering.pour_people import Placed, pour_people
 from calc.trade.work.pour_work import CURING, PourHours
@@ -36,7 +36,7 @@ class FinishersNeeded(Section, title="Finishers needed", sheet=_SHEET):
     last_share = line(
         "Share of the last load",
         "",
-        when(Order.trucks > 0, at(TruckLoad.yards, Order.trucks.count) / Order.quantity, 1),
+        when(Order.trucks > 0, at(TruckLoad.yards, Balance.last_truck) / Order.quantity, 1),
         source="load of the last truck over the order; 1 for bags",
     )
     last_load_time = line(

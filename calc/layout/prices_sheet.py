@@ -1,13 +1,13 @@
-"""The sheets Factors and Prices: trade factors and unit prices, each with its source."""
+"""The sheet Prices: unit prices, each with its source, and the vehicles, sites and wages of the company."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Factor, Input, Pack, Price, Section
-from calc.formula.levels import JOB, Level
+from calc.declared import Input, Pack, Price, Section
+from calc.formula.levels import Level
 from calc.intake.records import JobInput, PriceRow
-from calc.intake.schema import FACTOR_LIST, NAMED_TABLES, PRICE_LIST
+from calc.intake.schema import NAMED_TABLES, PRICE_LIST
 from calc.layout.addresses import Block, CellMap
 from calc.layout.blocks import head
 from calc.layout.line_sheets import format_of, open_page
@@ -16,9 +16,7 @@ from calc.layout.styles import DATE_FORMAT, ID_FORMAT
 from calc.model.results import Shape
 from calc.trade.catalog import SECTIONS
 
-FACTORS, PRICES = "Factors", "Prices"
-_FACTOR_HEADS = ("Factor", "Value", "Unit", "For", "Usual range", "Source of the usual value", "From")
-_FACTOR_WIDTHS = (34.0, 12.0, 10.0, 14.0, 14.0, 60.0, 26.0)
+PRICES = "Prices"
 _PRICE_HEADS = (
     "Item",
     "Price",
@@ -33,47 +31,8 @@ _PRICE_HEADS = (
     "From",
 )
 _PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
-_VALUE, _FOR = 1, 3
+_VALUE = 1
 _BAND = 8  # columns of a band beside the name and the number
-
-
-def factors_page(places: CellMap) -> Page:
-    """Every factor: its value, its range, its source, and whether the company set its own."""
-    page = open_page(FACTORS, "Factors: edit a value here", _FACTOR_WIDTHS, _FACTOR_HEADS)
-    for factor in FACTOR_LIST:
-        _lay_factor(page, places, factor)
-    return page
-
-
-def _lay_factor(page: Page, places: CellMap, factor: Factor) -> None:
-    words = factor.level.axis.words if factor.level.axes else ()
-    if factor.level == JOB:
-        places.put_cell(factor, FACTORS, page.row, _VALUE)
-    else:
-        places.put_range(factor, Block(FACTORS, factor.level, page.row, len(words), False, {}, _FOR), _VALUE)
-    for index in range(len(factor.values)):
-        page.words(0, factor.label, "label")
-        page.put(Typed(page.row, _VALUE, "factor", factor, index, format_of(factor)))
-        page.words(2, factor.unit_text, "unit")
-        page.words(_FOR, words[index] if words else "", "words")
-        page.words(4, _range(factor), "note")
-        page.words(5, factor.source, "note")
-        page.put(JobText(page.row, 6, "issue", _origin(factor, index)))
-        page.next()
-
-
-def _range(factor: Factor) -> str:
-    if factor.low is None or factor.high is None:
-        return ""
-    return f"{factor.low:g} to {factor.high:g}"
-
-
-def _origin(factor: Factor, index: int) -> Callable[[JobInput], CellValue]:
-    def origin(job: JobInput) -> CellValue:
-        entry = job.company.factors.get((factor, index))
-        return entry.origin if entry else "usual value"
-
-    return origin
 
 
 def prices_page(places: CellMap, shape: Shape) -> Page:

@@ -1,0 +1,72 @@
+"""The room of a text on a sheet, and the lines that it takes there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+
+from calc.layout.arial import pixels, width_of
+
+_MARGIN = 6.0
+"""Pixels that a cell keeps free at its two sides."""
+
+_VOWELS = "aeiouy"
+_PARTS = re.compile(r"[^ ]* ?")
+_CODE_PARTS = re.compile(r"[^,+*/&-]*[,+*/&-]?")
+
+
+text_width = lru_cache(maxsize=65536)(width_of)
+"""The width of a text on one line, in pixels; most texts are asked for again and again."""
+
+
+def room_of(widths: Sequence[float], first: int, last: int) -> float:
+    """The pixels that a text has from one column to another."""
+    return sum(pixels(width) for width in widths[first : last + 1]) - _MARGIN
+
+
+def wrapped(text: str, room: float, size: float = 9, bold: bool = False) -> list[str]:
+    """The lines of a text, none wider than ``room`` pixels as far as its words allow."""
+    return _filled(_PARTS.findall(text), room, size, bold)
+
+
+def wrapped_code(text: str, room: float, size: float = 9) -> list[str]:
+    """The lines of a formula, broken behind its operators and commas."""
+    return _filled(_CODE_PARTS.findall(text), room, size, False)
+
+
+def _filled(parts: Sequence[str], room: float, size: float, bold: bool) -> list[str]:
+    lines: list[str] = []
+    line = ""
+    for part in parts:
+        if line and text_width((line + part).rstrip(), size, bold) > room:
+            lines.append(line.rstrip())
+            line = ""
+        line += part
+    return [*lines, line.rstrip()] if line.strip() or not lines else lines
+
+
+def heading(text: str, room: float, size: float = 9, bold: bool = True) -> list[str]:
+    """The lines of the head of a column; a word that is wider than the column is broken with a hyphen."""
+    parts = [piece for word in text.split(" ") for piece in _broken(word, room, size, bold)]
+    lines: list[str] = []
+    for part in parts:
+        if lines and not lines[-1].endswith("-") and text_width(f"{lines[-1]} {part}", size, bold) <= room:
+            lines[-1] = f"{lines[-1]} {part}"
+        else:
+            lines.append(part)
+    return lines
+
+
+def _broken(word: str, room: float, size: float, bold: bool) -> list[str]:
+    """A word in pieces that fit, broken between a vowel and a consonant where there is such a place."""
+    pieces: list[str] = []
+    while text_width(word, size, bold) > room and len(word) > 5:
+        fitting = [at for at in range(3, len(word) - 2) if text_width(f"{word[:at]}-", size, bold) <= room]
+        if not fitting:
+            break
+        soft = [at for at in fitting if word[at - 1].lower() in _VOWELS and word[at].lower() not in _VOWELS]
+        at = (soft or fitting)[-1]
+        pieces.append(f"{word[:at]}-")
+        word = word[at:]
+    return [*pieces, word]

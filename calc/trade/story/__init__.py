@@ -1,0 +1,1 @@
+"""What the sheets of a job workbook tell, in the order of their reader."""
