@@ -349,7 +349,7 @@ def _other_end(item: Sensitivity, job: JobValues) -> CellValue:
 def _at_end(end: RangeEnd, item: Sensitivity, job: JobValues) -> str:
     """Such as ``at 2.8 h: $2,295.48, 95.00 more``."""
     unit = f" {item.unit_text}" if item.unit_text and isinstance(end.value, float) else ""
-    price, change = float(job.of(BidPrice.to_cent)) + end.more, f"{abs(end.more):,.2f}"
+    price, change = float(job.of(BidPrice.price)) + end.more, f"{abs(end.more):,.2f}"
     return f"at {_plain_text(end.value)}{unit}: ${price:,.2f}, {change} {'more' if end.more > 0 else 'less'}"
 
 

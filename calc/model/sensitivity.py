@@ -86,10 +86,8 @@ def all_with_sensitivity(jobs: Sequence[JobValues]) -> list[JobValues]:
     trials = [list(_trials(values)) for values in jobs]
     others = [_dug_other_way(values.job) for values in jobs]
     batch = evaluate([*others, *(trial.job for of_job in trials for trial in of_job)], price_lines())
-    changed, missing, prices = (
-        batch.columns[named].tolist() for named in (BidPrice.to_cent, BidPrice.unpriced, BidPrice.price)
-    )
-    tried = iter(zip(changed[len(others) :], missing[len(others) :], strict=True))
+    prices, missing = (batch.columns[named].tolist() for named in (BidPrice.price, BidPrice.unpriced))
+    tried = iter(zip(prices[len(others) :], missing[len(others) :], strict=True))
     return [
         replace(
             values,
@@ -113,10 +111,10 @@ def _dug_other_way(job: JobInput) -> JobInput:
 def _sensitivities(values: JobValues, tried: Sequence[tuple[_Trial, float, float]]) -> tuple[Sensitivity, ...]:
     """The largest sensitivities, largest first, from the price and the count of missing prices of each trial.
 
-    It is the price to the cent, before price rounding and the minimum.
+    It is the price that is bid, rounded, on both sides: what is told beside it adds up to it.
     An end that needs a price which the company book lacks cannot be compared, and is left out.
     """
-    price, unpriced = float(values.of(BidPrice.to_cent)), float(values.of(BidPrice.unpriced))
+    price, unpriced = float(values.of(BidPrice.price)), float(values.of(BidPrice.unpriced))
     ends: dict[tuple[str, float | str, str], list[RangeEnd]] = {}
     for trial, changed, missing in tried:
         more = round(changed - price, 2)
@@ -136,7 +134,7 @@ def _outermost(ends: list[RangeEnd]) -> tuple[RangeEnd, ...]:
 def price_lines() -> frozenset[Declared]:
     """Everything that the price depends on."""
     found: set[Declared] = set()
-    waiting: list[Declared] = [BidPrice.to_cent, BidPrice.unpriced, BidPrice.price]
+    waiting: list[Declared] = [BidPrice.price, BidPrice.unpriced]
     while waiting:
         named = waiting.pop()
         if named in found:
