@@ -15,11 +15,11 @@ from calc.files import shipped
 HERE = Path(__file__).parent
 PAGES = {
     "bid.png": ("Key quantities", "Decisions and reasons"),
-    "takeoff.png": ("Takeoff", "The exact volume of the slab in place, before any waste."),
+    "takeoff.png": ("Takeoff", "copies multiply everything that belongs to an area"),
 }
 """Each picture, and words by which its page is known: the first page that has them all."""
 
-DOTS_PER_INCH = 100
+DOTS_PER_INCH = 92
 
 
 def main() -> None:
