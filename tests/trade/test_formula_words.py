@@ -32,8 +32,8 @@ from words_of_jobs import NAMES, Job, agrees, chosen_rows, parser
 from words_reader import Node, Unreadable, names_in
 
 LINES: tuple[Line, ...] = tuple(each for each in everything() if isinstance(each, Line))
-EVERY, DRAWN, ROWS = 11, 6, 3
-"""Of the jobs worked by hand each eleventh; so many drawn ones; so many rows of a line in each job."""
+EVERY, DRAWN, ROWS = 16, 6, 3
+"""Of the jobs worked by hand each sixteenth; so many drawn ones; so many rows of a line in each job."""
 
 MOST_BY_HAND = 0.05
 MOST_LONG = 0.025
