@@ -37,8 +37,24 @@ class Commands(click.Group):
     def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
         first = next((each for each in args if not each.startswith("-")), None)
         if first is not None and first not in self.commands and args[0] == first:
+            if not _names_a_file(first):
+                raise click.UsageError(_no_such_command(first, list(self.commands)), ctx)
             args = ["bid", *args]
         return super().parse_args(ctx, args)
+
+
+def _names_a_file(word: str) -> bool:
+    """Whether a word can be meant as an input: a file or a folder, a pattern, or a name with an ending."""
+    path = Path(word)
+    return bool(path.suffix) or path.exists() or path.name != word or any(char in word for char in "*?[")
+
+
+def _no_such_command(word: str, commands: list[str]) -> str:
+    from difflib import get_close_matches
+
+    near = get_close_matches(word.lower(), commands, 1)
+    meant = f"Did you mean {near[0]}?" if near else f"The commands are {', '.join(sorted(commands))}."
+    return f"There is no command {word}, and no file of that name. {meant}"
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -194,15 +210,16 @@ def _progress() -> Progress | None:
             )
             self.bar.render_progress()
 
-        def step(self) -> None:
+        def step(self, name: str = "") -> None:
             self.done += 1
-            self.bar.update(1, self.done)
+            self.bar.update(1, name)
 
         def end(self) -> None:
             self.bar.render_finish()
 
-        def _rate(self, _: object) -> str:
-            return f"{self.done / max(monotonic() - self.start, 1e-3):.1f} a second"
+        def _rate(self, name: str | None) -> str:
+            rate = f"{self.done / max(monotonic() - self.start, 1e-3):.1f} a second"
+            return f"{rate}, {name}" if name else rate
 
     return Bar()
 
@@ -231,8 +248,9 @@ def _usage_errors() -> Iterator[None]:
 
 
 def _report(run: Run, as_json: bool, code: int | None = None) -> None:
-    """Findings to standard error, place first, then one line that sums up the run; then the exit code, of the run
-    unless another is given."""
+    """Findings to standard error, place first, then a table with a row a job and one line that sums up the run; then
+    the exit code, of the run unless another is given."""
+    from calc.batch.outcome import table
     from calc.batch.summary import as_data, summary
 
     findings, folder = list(dict.fromkeys(run.findings)), str(run.folder or "")
@@ -246,6 +264,8 @@ def _report(run: Run, as_json: bool, code: int | None = None) -> None:
             click.echo(f"{more} more {'failure' if more == 1 else 'failures'}. --json lists all of them.", err=True)
         for line in dict.fromkeys(str(finding) for finding in findings):
             click.echo(line, err=True)
+        for line in table(run.outcomes) if run.outcomes else ():
+            click.echo(line)
         click.echo(summary(run, folder))
     sys.exit(run.code if code is None else code)
 

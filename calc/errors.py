@@ -44,6 +44,7 @@ class FindingKind(Enum):
     # the files of a run
     LOCK_FILE = Severity.NOTE, "A named file is the lock file of a workbook that is open in another program."
     WORKBOOK_FEATURE = Severity.NOTE, "The workbook has macros, links, charts or dates that count from 1904."
+    OLDER_WORKBOOK = Severity.NOTE, "A workbook of an earlier run has the name of one that this run did not write."
     WORKER_LOST = Severity.NOTE, "A worker process ended early; its jobs were done without it."
     # sheets and columns
     MISSING_JOBS_SHEET = Severity.ERROR, "The book has no sheet Jobs."

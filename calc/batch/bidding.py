@@ -9,10 +9,11 @@ from itertools import islice
 from pathlib import Path
 
 from calc.batch.load import ready_jobs
+from calc.batch.outcome import JobOutcome, outcome_of
 from calc.batch.pool import make_executor, map_slices, worker_count
 from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
 from calc.batch.serialize import fingerprint, program_fingerprint, unpack
-from calc.batch.week import week_of
+from calc.batch.week import row_of, week_of
 from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
 from calc.errors import Finding, FindingKind, Place, Severity, Unreadable
 from calc.files import Results, Saved
@@ -60,6 +61,8 @@ def bid(
         for result in map_slices(bidding.slices(count), work, executor, count, bidding.worker_lost):
             bidding.save_slice(result, progress)
         bidding.save_week()
+        bidding.note_older_workbooks()
+        run.outcomes = [outcome_of(each) for each in bidding.all_rows()]
     except KeyboardInterrupt:
         run.failures.append(
             f"Stopped after {len(bidding.rows)} of {len(bidding.jobs)} jobs. Run the same command again to continue."
@@ -71,9 +74,17 @@ def bid(
 
 
 def check(run: Run) -> None:
-    """Adds the findings of the rules for every job without errors, and writes nothing."""
+    """Adds the findings of the rules for every job without errors and what came of each job; writes nothing."""
+    read = list(run.findings)
+    bids: dict[str, JobOutcome] = {}
     for each in evaluated(ready_jobs(run)):
         run.findings += job_findings(each)
+        bids[each.job.id] = outcome_of(row_of(each, ""))
+    index = FindingIndex(read)
+    run.outcomes = [
+        bids.get(job.id) or outcome_of(UnwrittenJob(job.id, _first_error(index.of(job, run.company_books))))
+        for job in run.jobs
+    ]
 
 
 class _Bidding:
@@ -135,11 +146,11 @@ class _Bidding:
                 self.rows.append(UnwrittenJob(job, self.run.failures[-1], each.row.client))
             else:
                 self.rows.append(replace(each.row, file=path.name))
-            progress.step()
+            progress.step(job)
 
     def save_week(self) -> None:
         """Writes the workbook of the run, unless it was written from the same jobs before."""
-        rows = self._all_rows()
+        rows = self.all_rows()
         if self.identity is None or all(isinstance(each, UnwrittenJob) for each in rows):
             return
         shown = [each if isinstance(each, UnwrittenJob) else each.file for each in rows]
@@ -156,7 +167,7 @@ class _Bidding:
         else:
             self._save("", WEEK_FILE, data, made_from)
 
-    def _all_rows(self) -> list[WeekRow | UnwrittenJob]:
+    def all_rows(self) -> list[WeekRow | UnwrittenJob]:
         """A row for every job of the run in its order; of one with errors its first error."""
         done = {planned.index: row for planned, row in zip(self.jobs, self.rows, strict=True)}
         index = FindingIndex(self.run.findings)
@@ -166,6 +177,22 @@ class _Bidding:
             else UnwrittenJob(job.id, _first_error(index.of(job, self.run.company_books)), self._client_of(place))
             for place, job in enumerate(self.run.jobs)
         ]
+
+    def note_older_workbooks(self) -> None:
+        """Names each workbook of an earlier run that has the name of one that this run did not write."""
+        now = {path.name for _, path, _ in self.run.written}
+        files = [(job.file, job.place, job.id) for job in self.run.jobs] + [(WEEK_FILE, Place(), "")]
+        for name, place, job in files:
+            if name not in now and (self.results.folder / name).is_file() and not self._has_copy(name, now):
+                found = f"{name} in {self.results.folder} is of an earlier run: this run did not write it."
+                remedy = "Do not send it, or mend what keeps the job from being written and bid again."
+                self.run.findings.append(Finding(FindingKind.OLDER_WORKBOOK, place, found, remedy, job))
+
+    @staticmethod
+    def _has_copy(name: str, now: set[str]) -> bool:
+        """Whether this run wrote a numbered copy beside a workbook that was changed by hand."""
+        stem = name.removesuffix(".xlsx")
+        return any(each.startswith(f"{stem} (") for each in now)
 
     def _client_of(self, place: int) -> str:
         """The client of a job that was not written, as far as it was read."""

@@ -65,7 +65,7 @@ def _read_all(run: Run, files: Sequence[Path], cache: _BookCache, progress: Prog
             book = replace(book, name=name)
             cache.append(book if len(files) == 1 else pack(book))
             yield book
-        progress.step()
+        progress.step(name)
     progress.end()
 
 
@@ -93,12 +93,17 @@ def _read_jobs(
     if pending:
         _add_chunk(run, pending)
     progress.end()
-    run.findings += intake.findings
+    run.findings += [each for each in intake.findings if not only or _concerns(each, only)]
     run.findings += _duplicate_file_names(run.jobs)
     run.company_books = tuple(sorted(intake.company.books))
     run.company_fingerprint = company_fingerprint(intake.company)
     errors = FindingIndex([each for each in run.findings if each.severity is Severity.ERROR])
     run.not_written = [job.id for job in run.jobs if errors.of(job, run.company_books)]
+
+
+def _concerns(finding: Finding, job: str) -> bool:
+    """Whether a finding is one of the job with this id, or of its whole book."""
+    return not finding.job or normalize(finding.job) == normalize(job)
 
 
 def _add_chunk(run: Run, jobs: list[JobInput]) -> None:

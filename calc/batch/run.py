@@ -7,9 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from calc.batch.outcome import JobOutcome
 from calc.errors import Finding, Place, Severity
 from calc.files import Saved, safe_name
 from calc.intake.spelling import normalize
+from calc.layout.week_rows import READY
 
 CHUNK = 200
 """Jobs that are evaluated together: it bounds the memory that a run needs."""
@@ -27,8 +29,8 @@ class Progress:
     def begin(self, label: str, steps: int) -> None:
         """Starts a part of the run that has so many steps."""
 
-    def step(self) -> None:
-        """Completes one step."""
+    def step(self, name: str = "") -> None:
+        """Completes one step; ``name`` is the book or the job that it was."""
 
     def end(self) -> None:
         """Ends the part."""
@@ -90,13 +92,16 @@ class Run:
     jobs: list[JobRef] = field(default_factory=list)
     chunks: list[bytes] = field(default_factory=list)
     """The jobs in packed chunks of :data:`CHUNK`."""
+    outcomes: list[JobOutcome] = field(default_factory=list)
+    """What came of each job, in the order of the jobs; empty for a run that was stopped."""
 
     @property
     def code(self) -> int:
-        """The exit code: 3 when a file could not be read or written, 1 when there is an error, else 0."""
+        """The exit code: 3 when a file could not be read or written, 1 when there is an error or a bid is NOT READY."""
         if self.failures:
             return 3
-        return 1 if any(each.severity is Severity.ERROR for each in self.findings) else 0
+        errors = any(each.severity is Severity.ERROR for each in self.findings)
+        return 1 if errors or any(each.state != READY for each in self.outcomes) else 0
 
     @property
     def numbered_copies(self) -> list[Path]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from calc.batch.outcome import as_records
 from calc.batch.run import Run
 from calc.errors import Finding, Severity
 from calc.files import Saved
@@ -28,7 +29,15 @@ def summary(run: Run, folder: str) -> str:
     parts += [f"{len(run.failures)} failed"] if run.failures else []
     copies = ", ".join(path.name for path in run.numbered_copies)
     copied = f"; changed by hand, so written as a numbered copy: {copies}" if copies else ""
-    return f"{jobs}: {', '.join(parts)}; {company}{copied}"
+    return f"{jobs}: {', '.join(parts)}; {company}{copied}{_what_next(run)}"
+
+
+def _what_next(run: Run) -> str:
+    """The workbook to open first: that of the only job, else that of the week."""
+    jobs = [path for job, path, _ in run.written if job]
+    weeks = [path for job, path, _ in run.written if not job]
+    paths = [*jobs, *weeks] if len(run.jobs) == 1 else [*weeks, *jobs]
+    return f". Open {paths[0]}" if paths else ""
 
 
 def as_data(run: Run, findings: Sequence[Finding], folder: str) -> dict[str, Any]:
@@ -39,6 +48,7 @@ def as_data(run: Run, findings: Sequence[Finding], folder: str) -> dict[str, Any
         "company_book": run.company,
         "folder": folder,
         "written": [{"job": job, "file": path.name, "how": saved.value} for job, path, saved in run.written],
+        "results": as_records(run.outcomes),
         "not_written": run.not_written,
         "failures": run.failures,
         "findings": [

@@ -112,9 +112,9 @@ def job_findings(job: JobValues) -> list[Finding]:
     id_, place = job.job.id, job.job.place
     findings = []
     for each in open_stops(job):
-        found = f"{each.label}: {job.of(each.found)} {float(job.of(each.number)):g} {each.unit_text}."
-        kind = FindingKind.UNACKNOWLEDGED_STOP
-        findings.append(Finding(kind, place, found.replace(" .", "."), each.do, id_))
+        number = f" {float(job.of(each.number)):g} {each.unit_text}." if each.unit_text else ""
+        found = f"{each.label}: {job.of(each.found)}{number}"
+        findings.append(Finding(FindingKind.UNACKNOWLEDGED_STOP, place, found, each.do, id_))
     count = failed(job)
     if count:
         found = f"{count} {'check of job ' + id_ + ' fails' if count == 1 else 'checks of job ' + id_ + ' fail'}."

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import isnan
 
-from calc.declared import Declared, Line, Severity
+from calc.declared import Caution, Declared, Line, Severity
 from calc.formula.functions import FUNCTIONS, NONE
 from calc.layout.checks_sheet import active_cautions, failed, open_stops
 from calc.layout.week_dates import STYLES, DateStyle
@@ -53,6 +53,17 @@ class LedgerRow:
 
 
 @dataclass(frozen=True, slots=True)
+class ToldCaution:
+    """An active caution: its severity, what it is about, what was found and what to do."""
+
+    severity: str
+    caution: str
+    found: str
+    do: str
+    acknowledged: bool
+
+
+@dataclass(frozen=True, slots=True)
 class WeekRow:
     """The row of a job, kept when its workbook is written. ``reason`` is why it is not ready, in words."""
 
@@ -65,6 +76,8 @@ class WeekRow:
     state: str
     reason: str
     caution: str
+    cautions: tuple[ToldCaution, ...]
+    """Every active caution, the most severe first."""
     ledger: tuple[LedgerRow, ...]
     address: str
     by_area: float
@@ -143,6 +156,7 @@ def week_row(job: JobValues, file: str, pour: SmallPour, days: JobDays, rentals:
         state=NOT_READY if reasons else READY,
         reason=" ".join(reasons),
         caution=_worst_caution(job),
+        cautions=tuple(_told(job, each) for each in active_cautions(job)),
         ledger=tuple(each for each in _ledger(job) if each.quantity),
         address=str(job.of(Job.address)),
         by_area=float(job.of(BidPrice.per_ft2)),
@@ -184,6 +198,11 @@ def _worst_caution(job: JobValues) -> str:
         return "none"
     acknowledged = worst.open is not None and job.of(worst.open) != 1
     return f"{'Acknowledged' if acknowledged else _CALLED[worst.severity]}: {worst.label[0].lower()}{worst.label[1:]}"
+
+
+def _told(job: JobValues, each: Caution) -> ToldCaution:
+    acknowledged = each.open is not None and job.of(each.open) != 1
+    return ToldCaution(_CALLED[each.severity].lower(), each.label, str(job.of(each.found)), each.do, acknowledged)
 
 
 def _ledger(job: JobValues) -> Iterator[LedgerRow]:

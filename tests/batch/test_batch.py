@@ -224,7 +224,7 @@ def test_one_job_that_cannot_be_written_costs_no_other_its_workbook(
 @pytest.mark.usefixtures("short_workbooks")
 def test_a_folder_that_is_deleted_during_the_run_is_a_failure_of_each_job(week: Path) -> None:
     class Vanishing(batch.Progress):
-        def step(self) -> None:
+        def step(self, name: str = "") -> None:
             shutil.rmtree(week / "outputs", ignore_errors=True)
 
     taken = batch.load_run([week / "week.xlsx"], None, None)

@@ -44,7 +44,7 @@ POUR = SmallPour(
 )
 ROW = WeekRow(
     job="one", file="one.xlsx", client="Tamarack Row Owners", bid_date=46125.0, pour_date=46139.0,
-    quantities=tuple(range(1, 1 + len(COLUMNS))), state="READY", reason="", caution="none", ledger=(),
+    quantities=tuple(range(1, 1 + len(COLUMNS))), state="READY", reason="", caution="none", cautions=(), ledger=(),
     address="41 Orchard Spur", by_area=24.5, usual=(0.5, 2.0), pour=POUR,
     days=JobDays("one", True, (), 0.0, 4.0, 7.0, 1.0),
 )  # fmt: skip
