@@ -339,6 +339,7 @@ def books() -> dict[str, bytes]:
     """Every workbook that travels with the program, by where it stands in the checkout."""
     return {
         "templates/jobs.xlsx": blank_jobs_book(),
+        "templates/jobs-full.xlsx": blank_jobs_book(full=True),
         "templates/company.xlsx": blank_company_book(),
         "templates/measure.xlsx": measure_sheet(),
         "sample_inputs/jobs.xlsx": jobs_book(rows_of(WEEK)),

@@ -132,15 +132,19 @@ def check(inputs: tuple[Path, ...], company: Path | None, job: str, bid_date: st
 @click.option("--company", "is_company", is_flag=True, help="Write the company book instead of the jobs book.")
 @click.option("--filled", is_flag=True, help="Write the filled book of the demo instead of a blank one.")
 @click.option("--measure", is_flag=True, help="Write the measure sheet, to print and take to the site.")
-def blank(file: Path, is_company: bool, filled: bool, measure: bool) -> None:
-    """Write a blank input workbook to FILE."""
+@click.option("--full", is_flag=True, help="Write the jobs book with every sheet and column.")
+def blank(file: Path, is_company: bool, filled: bool, measure: bool, full: bool) -> None:
+    """Write a blank input workbook to FILE: the jobs book with what usual jobs need, unless told otherwise."""
     from calc.files import shipped
 
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"{file} does not end in .xlsx")
     if measure and (is_company or filled):
         raise click.UsageError("--measure cannot be combined with --company or --filled")
-    name = "measure.xlsx" if measure else "company.xlsx" if is_company else "jobs.xlsx"
+    if full and (is_company or filled or measure):
+        raise click.UsageError("--full is for the blank jobs book: the other books have every sheet and column already")
+    jobs = "jobs-full.xlsx" if full else "jobs.xlsx"
+    name = "measure.xlsx" if measure else "company.xlsx" if is_company else jobs
     _write_new(file, (shipped("sample_inputs" if filled else "templates") / name).read_bytes)
 
 

@@ -67,7 +67,7 @@ class FindingKind(Enum):
     UNKNOWN_JOB = Severity.ERROR, "A row is for a job that is not in Jobs."
     DUPLICATE_JOB = Severity.ERROR, "Two rows of Jobs have the same id."
     DUPLICATE_FILE_NAME = Severity.ERROR, "The ids of two jobs give the same file name."
-    EXAMPLE_ROW = Severity.NOTE, "The rows of the example job are ignored."
+    EXAMPLE_ROW = Severity.NOTE, "Jobs has only the example row of the blank book."
     MISSING_AREA = Severity.ERROR, "A job has no area."
     MISSING_AREA_ID = Severity.ERROR, "A row does not say which area it is for."
     UNKNOWN_AREA = Severity.ERROR, "A row is for an area that the job does not have."

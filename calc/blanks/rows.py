@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from calc.blanks.usual import factors_of, prices_in_order
 from calc.declared import Factor, Input, Kind, Price
 from calc.intake.schema import (
     ACKNOWLEDGEABLE,
@@ -14,10 +15,13 @@ from calc.intake.schema import (
     EXAMPLE,
     FACT_TABLES,
     FACTOR_LIST,
+    FACTOR_TABLES,
     FACTORS,
     JOBS,
     KEYS,
     LISTS,
+    MAIN_FACTORS,
+    NAMED_TABLES,
     OVERRIDABLE,
     OVERRIDES,
     PRICE_LIST,
@@ -77,11 +81,19 @@ JOBS_WORDS = (
 )
 """How to fill in the jobs book."""
 
+MORE_SHEETS = (
+    "This book has what usual jobs need. The full one also has Edges, Deductions, Outline points and Changes, and the "
+    "seldom columns of Areas, such as slopes, reinforcement and old slabs: flatwork blank FILE.xlsx --full. A column "
+    "that is missing here may also be added by hand."
+)
+"""The line about the full book."""
+
 COMPANY_WORDS = (
     "Keep this book in the folder of the jobs books, as company.xlsx. It holds what is the same for every job.",
     *_ANY_BOOK,
     f"{PRICES} has one row per item. There is no default price: a line that needs a missing price says so.",
-    f"{FACTORS} has one row per factor. A blank value means the usual value, which is shown beside it.",
+    f"{MAIN_FACTORS} has the dozen factors that most companies set, {FACTORS} the others. A blank value means the "
+    "usual value, which is shown beside it.",
     f"{SITE} holds what usually applies: its rows have the job {EVERY_JOB}. The jobs book says where a job differs.",
     _LAST,
 )
@@ -113,7 +125,10 @@ class DropDownList:
 
 def example_row(table: Table) -> Row:
     """The example row of a sheet; an input that the choices leave unused is blank."""
-    return Row({heading.header: _example(table, heading) for heading in table.headings}, example=True)
+    cells: dict[str, Typed] = {heading.header: _example(table, heading) for heading in table.headings}
+    if table.name in NAMED_TABLES:
+        cells[table.level.axis.name] = EXAMPLE
+    return Row(cells, example=True)
 
 
 def _example(table: Table, heading: Heading) -> str:
@@ -150,9 +165,12 @@ def standing_rows(name: str) -> list[Row]:
     if name in FACT_TABLES:
         return [_fact_row(name, given) for given in facts_of(name)]
     if name == PRICES:
-        return [_price_row(price) for price in PRICE_LIST]
-    if name == FACTORS:
-        return [_factor_row(factor, place) for factor in FACTOR_LIST for place in range(len(factor.values))]
+        return [_price_row(price) for price in prices_in_order()]
+    if name in FACTOR_TABLES:
+        return [_factor_row(factor, place) for factor in factors_of(name) for place in range(len(factor.values))]
+    if name in NAMED_TABLES and TABLES[name].level.axis.words:
+        key = TABLES[name].level.axis.name
+        return [Row({key: word}, printed=frozenset({key})) for word in TABLES[name].level.axis.words]
     return []
 
 
@@ -219,13 +237,13 @@ def _sentence(text: str) -> str:
     return f"{text[:1].upper()}{text[1:].rstrip('.')}."
 
 
-def drop_downs_of(names: Sequence[str]) -> list[DropDownList]:
+def drop_downs_of(tables: Sequence[Table]) -> list[DropDownList]:
     """Every drop-down list of these sheets, in order."""
-    drop_downs = [drop_down_of(TABLES[name], heading) for name in names for heading in TABLES[name].headings]
+    drop_downs = [drop_down_of(table, heading) for table in tables for heading in table.headings]
     drop_downs += [
-        _of_choice(name, given)
-        for name in names if name in FACT_TABLES
-        for given in facts_of(name)
+        _of_choice(table.name, given)
+        for table in tables if table.name in FACT_TABLES
+        for given in facts_of(table.name)
     ]  # fmt: skip
     return list({drop_down.title: drop_down for drop_down in drop_downs if drop_down.words}.values())
 

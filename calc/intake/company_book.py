@@ -14,7 +14,7 @@ from calc.intake.records import NOT_GIVEN, CompanyBook, Entry, PriceRow
 from calc.intake.schema import (
     COMPANY,
     FACTOR_LIST,
-    FACTORS,
+    FACTOR_TABLES,
     NAMED_TABLES,
     PRICE_LIST,
     PRICES,
@@ -44,8 +44,9 @@ def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False
         if name in sheets:
             findings += read_named_rows(company, *sheets[name], name)
     complete(company)
-    if FACTORS in sheets:
-        findings += _read_factors(company, *sheets[FACTORS])
+    for name in FACTOR_TABLES:
+        if name in sheets:
+            findings += _read_factors(company, *sheets[name], name)
     if PRICES in sheets:
         findings += _read_prices(company, *sheets[PRICES])
     for book in books:
@@ -57,8 +58,8 @@ def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False
     return company, findings
 
 
-def _read_factors(company: CompanyBook, book: Book, sheet: Sheet) -> list[Finding]:
-    rows, findings = read_table(book, sheet, TABLES[FACTORS])
+def _read_factors(company: CompanyBook, book: Book, sheet: Sheet, name: str) -> list[Finding]:
+    rows, findings = read_table(book, sheet, TABLES[name])
     return findings + [each for row in rows for each in _read_factor(company, row)]
 
 

@@ -72,13 +72,16 @@ def _read_jobs(jobs_book: JobsBook, sheet: Sheet, company: CompanyBook, bid_date
                 found, remedy = "A row of Jobs without a job id.", "Type the job id, or clear the row."
                 jobs_book.add(FindingKind.MISSING_JOB_ID, row.place, found, remedy, NO_ID)
         elif normalize(id_) == EXAMPLE:
-            found = f'The rows of the job "{EXAMPLE}" are ignored.'
-            jobs_book.add(FindingKind.EXAMPLE_ROW, row.at(row.cells["job"]), found)
+            continue
         elif normalize(id_) in jobs_book.jobs:
             first = jobs_book.jobs[normalize(id_)]
             jobs_book.findings.append(duplicate_job(id_, row.at(row.cells["job"]), first.place, first.id))
         else:
             jobs_book.jobs[normalize(id_)] = _read_job(jobs_book, row, id_, company, bid_date)
+    if rows and not jobs_book.jobs and not findings and not jobs_book.findings:
+        remedy = "Type a row for each job below it: its id and its bid date."
+        found = "Jobs has only the example row: there is nothing to bid."
+        jobs_book.add(FindingKind.EXAMPLE_ROW, rows[0].place, found, remedy)
     if not rows and not findings:
         remedy = "Type a row for each job: its id and its bid date."
         jobs_book.add(FindingKind.MISSING_JOB, Place(jobs_book.book.name, JOBS), "There is no job in Jobs.", remedy)

@@ -9,7 +9,7 @@ from calc.errors import Finding, FindingKind, InputRefused, Place
 from calc.formula.levels import Level
 from calc.intake.facts import origin_of
 from calc.intake.records import REFUSED, CompanyBook, Entry, Row
-from calc.intake.schema import NAMED_TABLES, TABLES, facts_of
+from calc.intake.schema import EXAMPLE, NAMED_TABLES, TABLES, facts_of
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
 from calc.intake.values import read_id, read_input
@@ -21,8 +21,15 @@ def read_named_rows(company: CompanyBook, book: Book, sheet: Sheet, name: str) -
     rows, findings = read_table(book, sheet, table)
     read = company.rows.setdefault(table.level, [])
     for row in rows:
-        findings += _read_row(row, name, table.level, read)
+        if not _is_example(row, table.level):
+            findings += _read_row(row, name, table.level, read)
     return findings
+
+
+def _is_example(row: TableRow, level: Level) -> bool:
+    """Whether it is the example row of a blank book, which is passed over."""
+    cell = row.cells.get(level.axis.name)
+    return cell is not None and normalize(str(cell.value)) == EXAMPLE
 
 
 def _read_row(row: TableRow, name: str, level: Level, read: list[Row]) -> list[Finding]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.declared import Caution, Declared, Factor, Input, Line, Override, Price
 from calc.formula.levels import JOB, Level
@@ -23,11 +23,13 @@ FACT_TABLES = {"Company": (), "Site conditions": ("job",)}
 NAMED_TABLES = ("Vehicles", "Disposal sites", "Wages", "Wording", "Holidays")
 """The tables of the company book whose rows have names."""
 
-COMPANY_TABLES = ("Company", *NAMED_TABLES, "Prices", "Factors")
+COMPANY_TABLES = ("Company", "Main factors", *NAMED_TABLES, "Prices", "Factors")
 """The sheets of the company book. Each may be in a jobs book instead, but not in both."""
 
 JOBS, AREAS, SITE, OVERRIDES = "Jobs", "Areas", "Site conditions", "Overrides"
-COMPANY, PRICES, FACTORS = "Company", "Prices", "Factors"
+COMPANY, PRICES, FACTORS, MAIN_FACTORS = "Company", "Prices", "Factors", "Main factors"
+FACTOR_TABLES = (MAIN_FACTORS, FACTORS)
+"""The sheets with a factor a row: those that most companies set, and all others. Either takes any factor."""
 ROW_TABLES = ("Cross-sections", "Outline points", "Deductions", "Edges", "Footings")
 """The tables whose rows belong to an area."""
 PLANTS, CHANGES = "Plants", "Changes"
@@ -193,6 +195,7 @@ def _tables() -> dict[str, Table]:
         _typed_table(CHANGES, ("job",)),
         _OVERRIDES,
         _fact_table(COMPANY, (), "Who bids."),
+        replace(_FACTORS, name=MAIN_FACTORS, help="The dozen factors that most companies set."),
         *(_typed_table(name, (_level_of(name).axis.name,)) for name in NAMED_TABLES),
         _PRICES,
         _FACTORS,

@@ -5,6 +5,7 @@ from __future__ import annotations
 import runpy
 from collections.abc import Callable, Iterator
 from copy import deepcopy
+from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +15,7 @@ import pytest
 from calc.blanks.blank import blank_company_book, blank_jobs_book, company_book, jobs_book
 from calc.blanks.rows import COMPANY_SHEETS, Typed, example_row, standing_rows
 from calc.blanks.sheets import DEEP
+from calc.blanks.usual import USUAL_SHEETS, usual_tables
 from calc.cells import Book, Cell, Kind, Sheet
 from calc.errors import Finding, Severity
 from calc.intake.read_run import has_error, read_run
@@ -22,6 +24,7 @@ from calc.intake.schema import (
     EXAMPLE,
     FACT_TABLES,
     FACTOR_LIST,
+    FACTOR_TABLES,
     FACTORS,
     LISTS,
     PRICE_LIST,
@@ -39,9 +42,14 @@ from sheet_lint import lint
 from witness import Program, Recalculations
 from written_book import Rule, Standard
 
-TABLES_OF = {"jobs.xlsx": WEEK_TABLES, "company.xlsx": COMPANY_SHEETS}
+TABLES_OF = {"jobs.xlsx": USUAL_SHEETS, "jobs-full.xlsx": WEEK_TABLES, "company.xlsx": COMPANY_SHEETS}
 RENEW = "renew it with: python .samples/make.py"
-BLANKS: dict[str, Callable[[], bytes]] = {"jobs.xlsx": blank_jobs_book, "company.xlsx": blank_company_book}
+BLANKS: dict[str, Callable[[], bytes]] = {
+    "jobs.xlsx": blank_jobs_book,
+    "jobs-full.xlsx": partial(blank_jobs_book, full=True),
+    "company.xlsx": blank_company_book,
+}
+FULL = "jobs-full.xlsx"
 JOB = "26-001"
 NOTHING_LIKE_IT = "zzzzzz"
 
@@ -169,7 +177,10 @@ def test_every_header_of_the_blank_is_read_back_as_its_column(
         rows, findings = read_table(book, book.sheets[title], TABLES[title])
         assert findings == []
         read = {header: cell.value for header, cell in rows[-1].cells.items()}
-        assert read == {heading.header: f"under {heading.header}" for heading in TABLES[title].headings}
+        shown = TABLES[title].headings
+        if name == "jobs.xlsx":
+            shown = next(table.headings for table in usual_tables() if table.name == title)
+        assert read == {heading.header: f"under {heading.header}" for heading in shown}
 
 
 @pytest.mark.parametrize("name", BLANKS)
@@ -181,7 +192,7 @@ def test_every_header_says_what_to_type_when_it_is_clicked(name: str, blanks: di
 
 
 def test_a_dimension_or_an_id_typed_into_the_blank_does_not_become_a_date(blanks: dict[str, Path]) -> None:
-    book = openpyxl.load_workbook(blanks["jobs.xlsx"])
+    book = openpyxl.load_workbook(blanks[FULL])
     for title in WEEK_TABLES:
         for heading in TABLES[title].headings:
             if heading.given is None or heading.unit:
@@ -201,21 +212,49 @@ def test_a_strip_typed_into_the_blank_is_bid_without_a_stop(blanks: dict[str, Pa
     assert area.entries[Area.width].value == pytest.approx(3.2 / 0.3048, rel=1e-12)
 
 
-def test_the_blank_as_it_stands_holds_no_job_and_no_surprise(blanks: dict[str, Path]) -> None:
-    intake = taken(blanks["jobs.xlsx"], blanks["company.xlsx"])
+@pytest.mark.parametrize("name", ["jobs.xlsx", FULL])
+def test_the_blank_as_it_stands_says_that_there_is_nothing_to_bid(name: str, blanks: dict[str, Path]) -> None:
+    intake = taken(blanks[name], blanks["company.xlsx"])
     assert intake.jobs == []
-    expected = ("No price is given", f'The rows of the job "{EXAMPLE}" are ignored')
-    assert [str(each) for each in intake.findings if not each.found.startswith(expected)] == []
-    assert stops(intake.findings) == []
+    (told,) = intake.findings
+    assert told.severity is Severity.NOTE and told.found.startswith("Jobs has only the example row")
 
 
-def test_the_example_rows_are_a_job_that_can_be_bid(blanks: dict[str, Path], tmp_path: Path) -> None:
+def test_the_example_rows_say_nothing_once_a_job_is_typed(blanks: dict[str, Path], tmp_path: Path) -> None:
+    intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", type_a_strip), blanks["company.xlsx"])
+    assert [job.id for job in intake.jobs] == ["24-03"] and intake.findings == []
+
+
+def test_the_usual_sheets_of_a_job_fit_the_width_of_a_screen(blanks: dict[str, Path]) -> None:
+    book = openpyxl.load_workbook(blanks["jobs.xlsx"])
+    for title in ("Jobs", "Areas"):
+        digits = sum(column.width * (column.max - column.min + 1) for column in book[title].column_dimensions.values())
+        assert 7 * digits < 1280, f"{title} takes {7 * digits:.0f} pixels"
+
+
+def test_what_most_companies_set_stands_in_front_of_everything_else(blanks: dict[str, Path]) -> None:
+    book = openpyxl.load_workbook(blanks["company.xlsx"])
+    assert book.sheetnames[1:3] == ["Company", "Main factors"]
+    names = [row[0].value for row in book["Main factors"].iter_rows(min_row=2) if row[0].value]
+    assert {"Sales tax", "Overhead", "Margin", "Contingency", "Working day", "Minimum job charge"} <= set(names)
+    assert len(names) <= 14
+    assert next(row[0].value for row in book["Prices"].iter_rows(min_row=2)) == "Ready-mix, 3000 psi"
+
+
+def test_an_example_of_a_vehicle_is_no_vehicle(blanks: dict[str, Path]) -> None:
+    company = taken(blanks["jobs.xlsx"], blanks["company.xlsx"]).company
+    for name in ("Vehicles", "Disposal sites", "Holidays"):
+        assert company.rows[TABLES[name].level] == []
+
+
+@pytest.mark.parametrize("name", ["jobs.xlsx", FULL])
+def test_the_example_rows_are_a_job_that_can_be_bid(name: str, blanks: dict[str, Path], tmp_path: Path) -> None:
     def give_it_an_id(book: Any) -> None:
-        for title in WEEK_TABLES:
+        for title in TABLES_OF[name]:
             assert book[title]["A2"].value == EXAMPLE
             book[title]["A2"].value = JOB
 
-    intake = taken(typed_over(blanks["jobs.xlsx"], tmp_path / "jobs.xlsx", give_it_an_id), blanks["company.xlsx"])
+    intake = taken(typed_over(blanks[name], tmp_path / "jobs.xlsx", give_it_an_id), blanks["company.xlsx"])
     assert [job.id for job in intake.jobs] == [JOB]
     assert [str(each) for each in intake.findings if not each.found.startswith("No price is given")] == []
 
@@ -229,7 +268,7 @@ def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) 
         findings = read_run([in_memory(tables)], None).findings
         return [each for each in findings if (each.place.sheet, each.place.cell) == (title, ref)]
 
-    lists = list(lists_in(blanks["jobs.xlsx"]))
+    lists = list(lists_in(blanks[FULL]))
     assert {("Jobs", "fiber"), ("Areas", "shape"), ("Site conditions", "fact"), ("Overrides", "line")} <= {
         (title, header) for title, header, _, _ in lists
     }
@@ -248,10 +287,9 @@ def test_every_word_of_every_list_of_the_house_book_is_taken(blanks: dict[str, P
         start = (standing[number - 2] if standing else example_row(TABLES[title])).cells
         for word in words:
             row = deepcopy(start) | {header: word} | ({"value": value_for(title, word)} if header == "fact" else {})
-            if header == "factor":
-                row = next(each.cells for each in standing if each.cells["factor"] == word) | {"value": "1"}
-            if header == "for":
-                row = next(each.cells for each in standing if each.cells["for"] == word) | {"value": "1"}
+            if header in ("factor", "for"):
+                factors = [each.cells for sheet in FACTOR_TABLES for each in standing_rows(sheet)]
+                row = next(each for each in factors if each[header] == word) | {"value": "1"}
             assert stops(findings_of(title, row)) == [], f"{title} {header}: {word}"
 
 
@@ -295,7 +333,7 @@ def test_every_price_and_every_factor_of_the_house_book_can_be_filled_in_as_it_s
             if row[0]:
                 yield {header: value or "" for header, value in zip(headers, row, strict=True)}
 
-    prices, factors = list(rows_of(PRICES)), list(rows_of(FACTORS))
+    prices, factors = list(rows_of(PRICES)), [row for title in FACTOR_TABLES for row in rows_of(title)]
     assert {row["price"] for row in prices} == {row["value"] for row in factors} == {""}
     filled = {
         PRICES: [row | {"price": "1.25", "size": "5"} for row in prices],
@@ -321,7 +359,7 @@ def test_a_blank_saved_by_another_program_is_still_read(
     book = read_book(saved)
     for title in TABLES_OF[name]:
         assert read_table(book, book.sheets[title], TABLES[title])[1] == []
-    if name == "jobs.xlsx":
+    if name != "company.xlsx":
         filled = typed_over(saved, tmp_path / "jobs.xlsx", type_a_strip)
         assert stops(taken(filled, blanks["company.xlsx"]).findings) == []
     else:
