@@ -156,11 +156,13 @@ def blank(file: Path, is_company: bool, filled: bool, measure: bool, full: bool)
     type=click.Path(path_type=Path),
     help="The jobs book to write (default: rebid.xlsx in the folder of the first of WORKBOOKS).",
 )
-def rebid(workbooks: tuple[Path, ...], output: Path | None) -> None:
+@click.option("--bid-date", default="", help="The bid date of all the jobs, as 2026-04-13 (default: as it was).")
+def rebid(workbooks: tuple[Path, ...], output: Path | None, bid_date: str) -> None:
     """Write a jobs book with the inputs of job WORKBOOKS, to bid them again at current prices."""
     from calc.audit.rebid import jobs_book_from
 
-    result = jobs_book_from(workbooks, output if output is not None else workbooks[0].parent / "rebid.xlsx")
+    file = output if output is not None else workbooks[0].parent / "rebid.xlsx"
+    result = jobs_book_from(workbooks, file, _day(bid_date))
     for message in (*result.failures, *result.notes):
         click.echo(message, err=True)
     wrote = f"wrote {result.file}" if result.written else "nothing was written"
@@ -175,14 +177,25 @@ def rebid(workbooks: tuple[Path, ...], output: Path | None) -> None:
     "-o",
     "--output",
     type=click.Path(path_type=Path),
-    help="The file to write (default: WORKBOOK-proposal.xlsx in the same folder).",
+    help="The file to write (default: WORKBOOK-proposal.xlsx, or .pdf, in the same folder).",
 )
-def proposal(workbook: Path, output: Path | None) -> None:
-    """Write the Proposal of a job WORKBOOK as a file of its own, values only, to send to the client."""
+@click.option("--pdf", is_flag=True, help="Write a PDF instead of a workbook; needs LibreOffice on this machine.")
+def proposal(workbook: Path, output: Path | None, pdf: bool) -> None:
+    """Write the Proposal of a job WORKBOOK as a file of its own, values only, to send to the client.
+
+    A bid that is NOT READY is refused.
+    """
+    from calc.audit.pdf import pdf_of
     from calc.audit.proposal import proposal_workbook
 
-    file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.xlsx")
-    _write_new(file, lambda: proposal_workbook(workbook))
+    ending = "pdf" if pdf else "xlsx"
+    file = output if output is not None else workbook.with_name(f"{workbook.stem}-proposal.{ending}")
+    if file.suffix.lower() != f".{ending}":
+        raise click.UsageError(f"{file} does not end in .{ending}")
+    if pdf:
+        _write_new(file, lambda: pdf_of(workbook.name, proposal_workbook(workbook)))
+    else:
+        _write_new(file, lambda: proposal_workbook(workbook))
 
 
 @commands.command()

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 from calc.audit.current_values import CurrentValue, current_value
@@ -23,6 +24,7 @@ from calc.intake.schema import ACKNOWLEDGEABLE, AREAS, JOBS, OVERRIDABLE, OVERRI
 from calc.intake.spelling import normalize
 from calc.layout.log_sheet import ITS_NOTES, OVERRIDDEN
 from calc.trade.inputs.areas import SHORT_EDGES, Edge
+from calc.trade.inputs.job import Job
 from calc.trade.levels import AREA, EDGE
 
 Row = dict[str, Typed]
@@ -51,8 +53,11 @@ class Rebid:
         return 3 if self.failures else 0
 
 
-def jobs_book_from(workbooks: Sequence[Path], file: Path) -> Rebid:
-    """Writes a jobs book with the jobs of all ``workbooks`` that can be read, unless ``file`` exists."""
+def jobs_book_from(workbooks: Sequence[Path], file: Path, bid_date: date | None = None) -> Rebid:
+    """Writes a jobs book with the jobs of all ``workbooks`` that can be read, unless ``file`` exists.
+
+    ``bid_date`` is the bid date of all of them; None keeps what was typed.
+    """
     result = Rebid(file)
     rows: dict[str, list[Row]] = {name: [] for name in WEEK_TABLES}
     for path in workbooks:
@@ -60,6 +65,9 @@ def jobs_book_from(workbooks: Sequence[Path], file: Path) -> Rebid:
             _add(result, rows, read_written(path))
         except Unreadable as reason:
             result.failures.append(str(reason))
+    if bid_date is not None:
+        for row in rows[JOBS]:
+            row[Job.bid_date.header] = bid_date.isoformat()
     if result.jobs:
         _save(result, rows)
     return result

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from datetime import date
 from pathlib import Path
 
 import pytest
 
 from books import COMPANY, Rows, given, write_book
 from calc import batch
+from calc.audit.rebid import jobs_book_from
 from calc.declared import Price
 from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDES, SITE, everything, facts_of
 from calc.xlsx_read.read import read_book
@@ -101,6 +103,9 @@ def test_a_bid_date_from_the_command_is_in_the_book(tmp_path: Path) -> None:
     made([path for job, path, _ in run.written if job], tmp_path / "rebid.xlsx")
     read = batch.load_run([tmp_path / "rebid.xlsx"], None, None)
     assert [job.entries[given("Job.bid_date")].value for job in batch.ready_jobs(read)] == [46125.0]
+    later = jobs_book_from([path for job, path, _ in run.written if job], tmp_path / "may.xlsx", date(2026, 5, 4))
+    (job,) = batch.ready_jobs(batch.load_run([later.file], None, None))
+    assert job.entries[given("Job.bid_date")].value == 46146.0
 
 
 def test_an_overridden_line_and_an_acknowledged_stop_keep_their_reasons(tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ import pytest
 from books import COMPANY, Rows, in_lists_of, line, only_job, value, write_book, written
 from calc.audit.proposal import proposal_workbook
 from calc.blanks.measure_sheet import measure_sheet
+from calc.cli import commands
 from calc.declare import Factor, Line, Price
 from calc.errors import Unreadable
 from calc.formula.levels import JOB
@@ -27,7 +28,7 @@ from calc.trade.catalog import SECTIONS
 from calc.trade.papers.area_text import SIZE
 from calc.trade.papers.catalog import PAPERS
 from sheet_cells import read_cells, type_over, unlike
-from witness import Place, Recalculations, edit
+from witness import Place, Program, Recalculations, edit
 
 NAMES = [paper.title for paper in PAPERS]
 LETTER, MARGINS = (612.0, 792.0), (57.6, 79.2)
@@ -376,6 +377,28 @@ def test_what_is_handed_out_says_what_the_proposal_said(book: Path, handed: Path
         return {ref: held for (sheet, ref), held in values_of(path).items() if sheet == "Proposal"}
 
     assert plain(handed) == plain(book)
+
+
+def test_the_proposal_is_one_page_of_pdf_where_libreoffice_is(
+    book: Path, folder: Path, libreoffice: Program, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert libreoffice is Program.LIBREOFFICE
+    with pytest.raises(SystemExit) as end:
+        commands.main(["proposal", str(book), "--pdf", "-o", str(folder / "send.pdf")], prog_name="flatwork")
+    assert (end.value.code, capsys.readouterr().out) == (0, f"wrote {folder / 'send.pdf'}\n")
+    pdf = (folder / "send.pdf").read_bytes()
+    assert pdf.startswith(b"%PDF-") and len(re.findall(rb"/Type/Page\b", pdf)) == 1
+
+
+def test_without_libreoffice_a_pdf_is_refused_with_what_to_do(
+    book: Path, folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("PATH", str(folder))
+    with pytest.raises(SystemExit) as end:
+        commands.main(["proposal", str(book), "--pdf", "-o", str(folder / "none.pdf")], prog_name="flatwork")
+    told = capsys.readouterr().err
+    assert end.value.code == 3 and "Install it, or open the workbook and print it to PDF" in told
+    assert not (folder / "none.pdf").exists()
 
 
 def test_the_same_workbook_gives_the_same_hand_out(book: Path, handed: Path) -> None:
