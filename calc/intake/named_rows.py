@@ -27,9 +27,9 @@ def read_named_rows(company: CompanyBook, book: Book, sheet: Sheet, name: str) -
 
 
 def _is_example(row: TableRow, level: Level) -> bool:
-    """Whether it is the example row of a blank book, which is passed over."""
+    """Whether it is the example row of a blank book, which is passed over; a table with fixed names has none."""
     cell = row.cells.get(level.axis.name)
-    return cell is not None and normalize(str(cell.value)) == EXAMPLE
+    return not level.axis.words and cell is not None and normalize(str(cell.value)) == EXAMPLE
 
 
 def _read_row(row: TableRow, name: str, level: Level, read: list[Row]) -> list[Finding]:

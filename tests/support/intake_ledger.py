@@ -22,6 +22,7 @@ from calc.intake.schema import (
     EXAMPLE,
     JOBS,
     KEYS,
+    NAMED_TABLES,
     OVERRIDES,
     PRICES,
     SITE,
@@ -39,7 +40,7 @@ Location = tuple[str, str, str]
 
 NOT_KEPT = {
     "Company": {"unit", "notes"}, SITE: {"unit"}, PRICES: {"unit", "notes"},
-    "Factors": {"unit", "usual", "source", "notes"},
+    "Factors": {"unit", "usual", "source", "notes"}, "Main factors": {"unit", "usual", "source", "notes"},
 }  # fmt: skip
 """Columns that need not be kept: the unit is part of its value, and notes of the company book are for the office."""
 
@@ -145,7 +146,8 @@ def _unaccounted_in_row(book: Book, table: Table, row: TableRow, result: Result)
     ]
     if result.errors & set(naming) or locations.get("item") in result.reported:
         return  # what the row is for cannot be known, which was reported
-    if "job" in row.cells and _is(row.cells["job"], EXAMPLE):
+    key = table.level.axis.name if table.name in NAMED_TABLES and not table.level.axis.words else "job"
+    if key in row.cells and _is(row.cells[key], EXAMPLE):
         return
     if (
         table.name in (*COMPANY_TABLES, SITE)

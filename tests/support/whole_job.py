@@ -14,6 +14,7 @@ from calc.intake.schema import (
     COMPANY_TABLES,
     FACT_TABLES,
     FACTORS,
+    MAIN_FACTORS,
     OVERRIDES,
     PRICE_LIST,
     PRICES,
@@ -213,6 +214,7 @@ WRITTEN: dict[str, list[Row]] = {
     # the day after the pour, on which forms would be stripped
     "Holidays": [{"holiday": "Founders' day", "date": "2026-04-28"}],
     PRICES: PRICE_ROWS,
+    MAIN_FACTORS: [{"factor": "Overtime rate, times the hourly rate", "value": 1.75, "notes": "our own agreement"}],
     FACTORS: HOUSE_FACTORS,
 }
 

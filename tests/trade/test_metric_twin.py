@@ -14,7 +14,9 @@ from calc.declared import Factor, Input, Kind, Line
 from calc.intake.schema import (
     FACT_TABLES,
     FACTOR_LIST,
+    FACTOR_TABLES,
     FACTORS,
+    MAIN_FACTORS,
     OVERRIDABLE,
     OVERRIDES,
     PRICE_LIST,
@@ -79,8 +81,8 @@ def _twin_of(name: str, rows: Rows, units_in_cells: bool) -> Rows:
         return _by_row(rows, "item", "size", held)
     if name == OVERRIDES:
         return _by_row(rows, "line", "value", {each.label: each.unit_text for each in OVERRIDABLE.values()})
-    if name == FACTORS or name in FACT_TABLES:
-        listed, key = (FACTOR_LIST, "factor") if name == FACTORS else (_measured(name), "fact")
+    if name in FACTOR_TABLES or name in FACT_TABLES:
+        listed, key = (FACTOR_LIST, "factor") if name in FACTOR_TABLES else (_measured(name), "fact")
         return _by_row(rows, key, "value", {each.label: each.unit_text for each in listed}, beside=not units_in_cells)
     return _by_column(name, rows, units_in_cells)
 
@@ -126,7 +128,7 @@ def company() -> Tables:
         for factor in FACTOR_LIST
         for at, word in enumerate(_kinds(factor))
     ]
-    return whole_company() | {FACTORS: headed(FACTORS, rows)}
+    return whole_company() | {FACTORS: headed(FACTORS, rows), MAIN_FACTORS: headed(MAIN_FACTORS, [])}
 
 
 def _kinds(factor: Factor) -> tuple[str | None, ...]:

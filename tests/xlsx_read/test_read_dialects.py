@@ -328,7 +328,7 @@ def test_a_row_with_too_much_or_too_little_is_reported(tables: dict[str, Rows], 
 
 QUIET = {
     "Company": {"unit", "notes"}, "Site conditions": {"unit"}, "Prices": {"unit", "notes"},
-    "Factors": {"unit", "usual", "source", "notes"},
+    "Factors": {"unit", "usual", "source", "notes"}, "Main factors": {"unit", "usual", "source", "notes"},
 }  # fmt: skip
 """Columns that are not read, so that they may have any text."""
 
