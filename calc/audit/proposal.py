@@ -19,7 +19,8 @@ from calc.layout.addresses import CellMap
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.page import CellValue, Linked, Page
 from calc.layout.paper_cells import PaperContext
-from calc.layout.paper_sheet import NOT_COMPLETE, NOT_READY, paper_page
+from calc.layout.paper_sheet import NOT_READY, paper_page
+from calc.layout.proof import UNPLACED
 from calc.layout.workbook import SHEETS_OF_LINES, SheetPlan
 from calc.layout.workbook import Cell as Planned
 from calc.model.results import JobValues
@@ -30,7 +31,10 @@ from calc.xlsx_read.read import read_book
 from calc.xlsx_write.write import Identity, workbook_bytes
 
 NAME = PROPOSAL.title
-_REFERENCE = re.compile(r"=\$?'?(?P<sheet>[^'!.\[\]]+)'?!\$?(?P<column>[A-Z]{1,3})\$?(?P<row>\d+)$")
+_REFERENCE = re.compile(
+    r"=(?:IF\([^,]+,\"NOT READY\",)?\$?'?(?P<sheet>[^'!.\[\]\"]+)'?!\$?(?P<column>[A-Z]{1,3})\$?(?P<row>\d+)\)?$"
+)
+"""A formula that brings one cell, the price among them, which stands behind whether the bid is ready."""
 _RECALCULATE = "Open the workbook in a spreadsheet program, save it, and run again"
 _FIRST_DAY = datetime(1899, 12, 30)
 """Day 0 of spreadsheet date numbers."""
@@ -48,15 +52,15 @@ def proposal_workbook(path: Path) -> bytes:
         raise job.refused(f"it has no sheet {NAME}. Write it again with flatwork bid")
     cells = dict(_by_place(sheets[NAME]))
     page = _layout(job)
-    _check_formulas(job, sheets, cells, page)
     _check_ready(job, cells)
+    _check_formulas(job, sheets, cells, page)
     plan = SheetPlan(page, tuple(_values(page, cells)))
     return workbook_bytes([plan], None, _identity(job))
 
 
 def _layout(job: WrittenWorkbook) -> Page:
     counts: dict[Level, int] = {**job.counts, WORDING: len(job.names(WORDING))}
-    return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), ChecksPage(CellMap()), 0))
+    return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), ChecksPage(CellMap(), UNPLACED), 0))
 
 
 def _with_named(counts: Mapping[Level, int]) -> dict[Level, int]:
@@ -101,13 +105,11 @@ def _source(sheets: Mapping[str, Sheet], cell: Cell) -> Cell | None:
 
 
 def _check_ready(job: WrittenWorkbook, cells: Mapping[tuple[int, int], Cell]) -> None:
-    texts = {cell.value for cell in cells.values()}
-    for reason, remedy in (
-        (NOT_READY, "Acknowledge the stop cautions, or correct the job"),
-        (NOT_COMPLETE, "Complete the company book"),
-    ):
-        if reason in texts:
-            raise job.refused(f"its {NAME} is marked {reason}. {remedy}")
+    if NOT_READY in {cell.value for cell in cells.values()}:
+        raise job.refused(
+            f"its {NAME} is marked NOT READY. The sheet Bid says why: a stop that is open, a cost without a price, or "
+            "a check that fails"
+        )
 
 
 def _values(page: Page, cells: Mapping[tuple[int, int], Cell]) -> Iterator[Planned]:

@@ -32,6 +32,8 @@ class Input(Declared):
     A row is typed by its name in the table of the level ``rows``, and is its number there.
     """
 
+    typed = True
+
     def __init__(
         self,
         label: str,
@@ -87,6 +89,8 @@ class Factor(Declared):
 
     On a level of named rows it has one value for each row.
     """
+
+    typed = True
 
     def __init__(
         self, label: str, unit_text: str, values: tuple[float, ...], low: float | None, high: float | None, source: str
@@ -165,6 +169,8 @@ class Pack(Declared):
 
 class Override(Declared):
     """A value typed to override a line, with a reason and a name. ``none`` when the line is left as computed."""
+
+    typed = optional = True
 
     def __init__(self, label: str, unit_text: str, low: float | None = None) -> None:
         super().__init__(label, unit_text)

@@ -37,6 +37,11 @@ class Line(Declared):
         if adds:
             self.all_rows = RowsTotal(label, unit_text, self)
 
+    @property
+    def worked_by(self) -> Expr:
+        """Its formula."""
+        return self.formula
+
     def held(self, index: int) -> float | str | None:
         """The word of one of its rows (from 0) where its formula says nothing but that word; else None."""
         case = self._case(index)

@@ -6,6 +6,7 @@ from typing import Protocol
 
 from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.dead_pieces import without_dead_pieces
+from calc.formula.divisors import DIVIDING, can_be_zero
 from calc.formula.functions import CALL, NOTHING
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
@@ -80,18 +81,13 @@ def sheet_text(node: Expr, refs: CellReferences) -> str:
     return _text(node, refs)[0]
 
 
-def _text(node: Expr, refs: CellReferences) -> tuple[str, int]:
-    """The text and its precedence."""
+def _text(node: Expr, refs: CellReferences, asked: str = "") -> tuple[str, int]:
+    """The text and its precedence; ``asked`` are the conditions, as text, under which it is worked out."""
     match node:
         case Named():
-            return refs.one(node), CALL
+            return _as_number(node, refs.one(node)), CALL
         case Apply():
-            function = node.function
-            parts = [_text(part, refs) for part in node.arguments]
-            if (left := without_dead_pieces(function.name, parts)) is not None:
-                return left
-            texts = [bracketed(*part, function.argument_rank(i)) for i, part in enumerate(parts)]
-            return function.sheet(*texts), function.rank
+            return _applied(node, refs, asked)
         case Literal(value=str() as words):
             doubled = words.replace('"', '""')
             return f'"{doubled}"', CALL
@@ -100,11 +96,66 @@ def _text(node: Expr, refs: CellReferences) -> tuple[str, int]:
         case Exact():
             return node.in_sheet, CALL
         case UnitCast():
-            return _text(node.part, refs)
+            return _text(node.part, refs, asked)
         case ByRow():
-            return _text(node.cases[refs.row(node.of)], refs)
+            return _text(node.cases[refs.row(node.of)], refs, asked)
         case _:
             return _from_rows(node, refs), CALL
+
+
+def _applied(node: Apply, refs: CellReferences, asked: str) -> tuple[str, int]:
+    function = node.function
+    if function.name == "when":
+        condition = _text(node.arguments[0], refs, asked)
+        within = f"{asked} {condition[0]}"
+        parts = [condition, *(_text(part, refs, within) for part in node.arguments[1:])]
+    else:
+        parts = [_text(part, refs, asked) for part in node.arguments]
+    if (left := without_dead_pieces(function.name, parts)) is not None:
+        return left
+    texts = [bracketed(*part, function.argument_rank(i)) for i, part in enumerate(parts)]
+    if function.name == "if_given" and _is_typed(node.arguments[0]) and not _is_signed(node.arguments[0]):
+        return f"IF(ISNUMBER({texts[0]}),MAX(0,{texts[0]}),{texts[1]})", CALL
+    if function.name in DIVIDING and _may_vanish(node.arguments[1], refs, asked):
+        return f"IF({parts[1][0]}=0,0,{function.sheet(*texts)})", CALL
+    return function.sheet(*texts), function.rank
+
+
+def _may_vanish(node: Expr, refs: CellReferences, asked: str) -> bool:
+    """Whether a divisor may be 0 in spite of what was ``asked`` of it."""
+    if not can_be_zero(node):
+        return False
+    match node:
+        case UnitCast():
+            return _may_vanish(node.part, refs, asked)
+        case Apply() if node.function.name == "multiply":
+            return any(_may_vanish(part, refs, asked) for part in node.arguments)
+        case Apply() if node.function.name == "divide":
+            return _may_vanish(node.arguments[0], refs, asked)
+        case Apply() if node.function.name == "add":
+            return all(_may_vanish(part, refs, asked) for part in node.arguments)
+    return f"ROUND({_text(node, refs)[0]},6)>0" not in asked
+
+
+def _as_number(named: Named, cell: str) -> str:
+    """A cell that a person types as a number: text there, or a number below 0, counts as 0, and a check says so.
+
+    One that may be none is asked with ISNUMBER wherever it is used.
+    """
+    number = named.typed and named.value_type is ValueType.NUMBER and not getattr(named, "optional", False)
+    if not number or cell == "0":
+        return cell
+    return f"SUM({cell})" if _is_signed(named) else f"MAX(0,{cell})"
+
+
+def _is_signed(node: Expr) -> bool:
+    """Whether a person may type a number below 0."""
+    return bool(getattr(node, "signed", False))
+
+
+def _is_typed(node: Expr) -> bool:
+    """Whether a person types any part of it."""
+    return any(leaf.typed for leaf in node.leaves())
 
 
 def _from_rows(node: Expr, refs: CellReferences) -> str:
@@ -165,10 +216,15 @@ def _row_at_text(node: RowAt, refs: CellReferences) -> str:
         return "0" if node.value_type is ValueType.NUMBER else f'"{NOTHING}"'
     known = _fixed_place(node)
     if known and (fixed := refs.fixed_cell_at(node.part, known, node.of)) is not None:
-        return fixed
+        return _as_number(node.part, fixed)
     by = sheet_text(node.by, refs)
-    place = f"MATCH({by},{refs.words_of(node.part)},0)" if node.by.value_type is ValueType.TEXT else by
-    return refs.cell_at(node.part, place, node.of)
+    if node.by.value_type is not ValueType.TEXT:
+        return _as_number(node.part, refs.cell_at(node.part, by, node.of))
+    found = refs.cell_at(node.part, f"MATCH({by},{refs.words_of(node.part)},0)", node.of)
+    if _is_typed(node.by):  # a word that is not on the list finds nothing
+        nothing = "0" if node.value_type is ValueType.NUMBER else f'"{NOTHING}"'
+        found = f"IFERROR({found},{nothing})"
+    return _as_number(node.part, found)
 
 
 def _fixed_place(node: RowAt) -> int:

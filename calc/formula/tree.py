@@ -207,11 +207,18 @@ class Named(Expr):
     """A leaf with a name: a declaration. ``calc.declared`` has the kinds of them."""
 
     label: str
+    typed = False
+    """Whether a person types its cells in the workbook, so that anything may come to stand in them."""
 
     @property
     def resolved_level(self) -> Level | None:
         """Its level; None while the body of its section is still being executed."""
         return self.level
+
+    @property
+    def worked_by(self) -> Expr | None:
+        """The formula of its cells; None for what is typed."""
+        return None
 
     def said(self, names: Names) -> Phrase:
         return names(self)

@@ -20,6 +20,7 @@ from calc.intake.schema import (
     PRICES,
     SITE,
     TABLES,
+    divided_by,
     facts_of,
 )
 from calc.intake.sheets import Sheets
@@ -81,10 +82,19 @@ def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
         unit = _typed_unit(row, factor.unit_text)
         origin = origin_of(row, cell, company=True)
         entry, remarks = read_number(cell, factor.unit_text, unit, False, False, origin)
+        _refuse_zero(factor, float(entry.value))
     except InputRefused as refused:
         return [row.refused(cell, labeled(factor.label, refused))]
     company.factors[factor, index] = entry
     return [*_remarks(row, cell, factor.label, remarks), *_outside_usual(row, cell, factor, entry)]
+
+
+def _refuse_zero(factor: Factor, value: float) -> None:
+    """Raises InputRefused for a factor that the rules divide by, when it is not more than 0."""
+    if factor in divided_by() and value <= 0:
+        unit = f" {factor.unit_text}" if factor.unit_text else ""
+        remedy = f"Type a number more than 0; usual is {factor.values[0]:g}{unit}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, f"{value:g}{unit} is not more than 0.", remedy)
 
 
 @cache

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cache
 
 from calc.declared import Caution, Declared, Factor, Input, Line, Override, Price
+from calc.formula.divisors import divisors
 from calc.formula.levels import JOB, Level
+from calc.formula.tree import Named
 from calc.trade.catalog import SECTIONS
 from calc.trade.inputs.areas import SHORT_EDGES
 from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
@@ -230,3 +233,9 @@ ACKNOWLEDGEABLE = {
 }
 """The stop cautions that can be acknowledged, by label in lower case."""
 OVERRIDDEN = tuple(each for each in everything() if isinstance(each, Override))
+
+
+@cache
+def divided_by() -> frozenset[Named]:
+    """What the rules divide by: an input or a factor that must be more than 0."""
+    return frozenset(found for each in everything() if isinstance(each, Line) for found in divisors(each.formula))

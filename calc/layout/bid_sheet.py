@@ -9,7 +9,7 @@ from calc.formula.value_types import ValueType
 from calc.layout.addresses import CellMap
 from calc.layout.bid_cautions import lay_cautions
 from calc.layout.charts import Cells, Chart, Series, Stroke
-from calc.layout.checks_sheet import ChecksPage, all_checks, failed, open_stops
+from calc.layout.checks_sheet import NOT_READY, PROVEN, READY, ChecksPage, all_checks, failed, is_ready, open_stops
 from calc.layout.front_page import (
     BESIDE,
     FIGURE,
@@ -124,14 +124,15 @@ def _lay_amount(page: Page, places: CellMap, line: Line) -> None:
 
 
 def _lay_readiness(page: Page, checks: ChecksPage) -> None:
-    """Whether an open stop keeps the bid from being sent, in words."""
-    stops = f"SUM({checks.caution_column('open', NAME, headed=False)})"
+    """Whether the bid may be sent; behind it the stops that keep it, if there are any."""
+    stops = checks.stops_cell(NAME)
     ending = " not acknowledged, see below"
-    text = f'IF({stops}>0,"NOT READY: "&{stops}&IF({stops}=1," stop"," stops")&"{ending}","READY TO SEND")'
+    text = f'{checks.ready_cell(NAME)}&IF({stops}>0,": "&{stops}&IF({stops}=1," stop"," stops")&"{ending}","")'
 
     def value(job: JobValues) -> str:
         found = len(open_stops(job))
-        return f"NOT READY: {found} {'stop' if found == 1 else 'stops'}{ending}" if found else "READY TO SEND"
+        told = f": {found} {'stop' if found == 1 else 'stops'}{ending}" if found else ""
+        return f"{READY if is_ready(job) else NOT_READY}{told}"
 
     page.put(Linked(page.row, BESIDE, "alarm", lambda: text, value))
 
@@ -139,7 +140,7 @@ def _lay_readiness(page: Page, checks: ChecksPage) -> None:
 def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     """How many checks pass, and in words whether all do."""
     page.words(LABEL, "Checks passed", "label")
-    cell_of_failed, every = checks.failed_cell(NAME), len(all_checks())
+    cell_of_failed, every = checks.failed_cell(NAME), len(all_checks()) + len(PROVEN)
     failing = f'{cell_of_failed}&IF({cell_of_failed}=1," CHECK FAILS"," CHECKS FAIL")&": see Checks"'
 
     def value(job: JobValues) -> str:

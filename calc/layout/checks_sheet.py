@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 
 from calc.declared import Caution, Check, Severity
@@ -11,8 +11,10 @@ from calc.formula.functions import NOTHING
 from calc.layout.addresses import CellMap, cell, span
 from calc.layout.line_sheets import format_of, open_page
 from calc.layout.page import Computed, Linked
+from calc.layout.proof import Proof, ProofRows
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
+from calc.trade.money.price import BidPrice
 from calc.trade.papers.catalog import PAPERS
 
 NAME = "Checks"
@@ -70,10 +72,27 @@ def open_stops(job: JobValues) -> list[Caution]:
     return [each for each in all_cautions() if each.open is not None and job.of(each.open) == 1]
 
 
+READY, NOT_READY = "READY TO SEND", "NOT READY"
+"""Whether a bid may be sent, in words."""
+
+
+def is_ready(job: JobValues) -> bool:
+    """Whether a bid may be sent: every cost has a price, every check passes, and no stop is open."""
+    return not failed(job) and not open_stops(job) and float(job.of(BidPrice.unpriced)) == 0
+
+
+PROVEN: tuple[tuple[str, str, Callable[[Proof], ProofRows]], ...] = (
+    ("Every box holds a number, a date or a word that it may hold", "boxes off", lambda proof: proof.boxes),
+    ("Every cell of the story is what its formula gives", "off by", lambda proof: proof.story),
+)
+"""The checks of the workbook itself: label, unit, and the rows of the proof."""
+
+
 class ChecksPage:
     """The sheet, and the addresses on it that the sheet Bid and the papers use."""
 
-    def __init__(self, places: CellMap) -> None:
+    def __init__(self, places: CellMap, proof: Proof) -> None:
+        self.proof = proof
         self.page = open_page(NAME, "Checks and cautions", _WIDTHS, _HEADS)
         self.page.repeated_rows = 2  # the heads of the checks do not apply to the cautions below them
         self.places = places
@@ -93,13 +112,71 @@ class ChecksPage:
             if each.remedy:
                 self._lay_remedy(each)
             page.next()
+        for label, unit, rows in PROVEN:
+            self._lay_proven(label, unit, rows(self.proof))
         self.last_check = page.row - 1
         page.next()
+        self._lay_readiness()
+        page.next()
+
+    def _lay_proven(self, label: str, unit: str, rows: ProofRows) -> None:
+        """A check that nothing of the proof is off, with the name of the row that is farthest off."""
+        page, row = self.page, self.page.row
+        page.words(0, label, "label")
+        page.words(_UNIT, unit, "unit")
+        off = cell(NAME, row, _ONE, NAME)
+        page.put(Linked(row, _ONE, "formula", lambda: f"SUM({rows.totals(NAME)})", lambda _job: 0.0, "0.00"))
+        failed_text = f"IF(ISNUMBER({off}),IF(ROUND({off},6)>0,1,0),1)"
+        page.put(Linked(row, _FAILED, "formula", lambda: failed_text, lambda _job: 0.0, "0"))
+        is_failed = cell(NAME, row, _FAILED, NAME)
+        name = f'"See {rows.sheet}: "&IFERROR({rows.first_wrong(NAME)},"a cell with an error")'
+        text = f'IF({is_failed}=1,{name},"{NOTHING}")'
+        page.put(Linked(row, _REMEDY, "sentence", lambda: text, lambda _job: NOTHING))
+        page.heights[row] = 24.0
+        page.next()
+
+    def _lay_readiness(self) -> None:
+        """What keeps the bid from being sent, counted, and in words whether anything does."""
+        page = self.page
+        counted: tuple[tuple[str, Callable[[], str], Callable[[JobValues], float]], ...] = (
+            ("Checks failed, total", self._failed_text, lambda job: float(failed(job))),
+            (
+                "Stops not acknowledged",
+                lambda: f'SUMIF({self.caution_column("open", NAME, headed=False)},">0")',
+                lambda job: float(len(open_stops(job))),
+            ),
+            (
+                "Costs without a price",
+                self._unpriced_text,
+                lambda job: float(job.of(BidPrice.unpriced)),
+            ),
+            (
+                "Price that is no number",
+                lambda: f"IF(ISNUMBER({self.places.one(BidPrice.price, 0, NAME, 'cr')}),0,1)",
+                lambda _job: 0.0,
+            ),
+        )
         self.total = page.row
-        page.words(0, "Checks failed, total", "check")
-        cells = self.failed_column(NAME)
-        page.put(Linked(page.row, _FAILED, "sum", lambda: f"SUM({cells})", lambda job: float(failed(job)), "0"))
-        page.next(2)
+        for label, text, value in counted:
+            page.words(0, label, "check" if page.row == self.total else "label")
+            page.put(Linked(page.row, _FAILED, "sum" if page.row == self.total else "formula", text, value, "0"))
+            page.next()
+        added = f"SUM({span(NAME, (self.total, _FAILED), (page.row - 1, _FAILED), NAME)})"
+        page.words(0, "May the bid be sent?", "check")
+        words = f'IF(ISNUMBER({added}),IF({added}=0,"{READY}","{NOT_READY}"),"{NOT_READY}")'
+        page.put(Linked(page.row, _ONE, "strong", lambda: words, lambda job: READY if is_ready(job) else NOT_READY))
+        self.readiness = page.row
+        page.next()
+
+    def _unpriced_text(self) -> str:
+        """How many costs have no price; 1 where that is an error."""
+        unpriced = self.places.one(BidPrice.unpriced, 0, NAME, "cr")
+        return f"IF(ISNUMBER({unpriced}),{unpriced},1)"
+
+    def _failed_text(self) -> str:
+        """How many checks fail; one whose numbers are errors does."""
+        column = self.failed_column(NAME)
+        return f'SUMIF({column},">0")+COUNTA({column})-COUNT({column})'
 
     def _link_tolerance(self, each: Check) -> None:
         tolerance = each.tolerance
@@ -231,6 +308,14 @@ class ChecksPage:
     def failed_column(self, seen_from: str) -> str:
         """The range of the failures, 0 or 1 for each check."""
         return span(NAME, (self.first_check, _FAILED), (self.last_check, _FAILED), seen_from)
+
+    def ready_cell(self, seen_from: str) -> str:
+        """The address of the words that say whether the bid may be sent."""
+        return cell(NAME, self.readiness, _ONE, seen_from, "cr")
+
+    def stops_cell(self, seen_from: str) -> str:
+        """The address of the number of stops that nobody acknowledged."""
+        return cell(NAME, self.total + 1, _FAILED, seen_from, "cr")
 
     def failed_cell(self, seen_from: str) -> str:
         """The address of the number of failed checks."""

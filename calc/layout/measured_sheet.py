@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from calc.declared import Input, Kind, Override, Section
+from calc.declared import Input, Override, Section
 from calc.formula.levels import JOB, Level
 from calc.intake.records import DEFAULT, Entry, JobInput
 from calc.intake.schema import FACT_TABLES, NAMED_TABLES
@@ -95,7 +95,6 @@ def _lay_row(page: Page, band: Sequence[Input], level: Level, index: int, first:
     page.heights[page.row] = max(page.heights.get(page.row, 0), 27)
     for col, given in enumerate(band, start=first):
         page.put(Typed(page.row, col, "input", given, index, _format_text(given)))
-        _add_choices(page, given, col)
 
 
 def _of_row(
@@ -111,7 +110,6 @@ def _format_text(given: Input) -> str:
 def _lay_job_given(page: Page, places: CellMap, given: Input) -> None:
     places.put_cell(given, NAME, page.row, VALUE)
     page.put(Typed(page.row, VALUE, "input", given, 0, _format_text(given)))
-    _add_choices(page, given, VALUE)
 
     def entry(job: JobInput) -> Entry:
         return job.entries[given]
@@ -122,17 +120,11 @@ def _lay_job_given(page: Page, places: CellMap, given: Input) -> None:
         page.put(JobText(page.row, WHY, "issue", lambda job: entry(job).notes))
 
 
-def _add_choices(page: Page, given: Input, col: int) -> None:
-    if given.kind is Kind.CHOICE:
-        page.choices.append((page.row, col, given.words_allowed))
-
-
 def _lay_row_givens(page: Page, places: CellMap, given: Input, block: Block) -> None:
     """Values side by side, and below each its cell and what was typed there."""
     places.put_range(given, block, page.row)
     for index in range(block.count):
         page.put(Typed(page.row, block.first + index, "input", given, index, _format_text(given)))
-        _add_choices(page, given, block.first + index)
     page.next()
     page.words(ITEM, "as typed", "note")
     page.heights[page.row] = 26

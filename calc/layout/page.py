@@ -178,7 +178,6 @@ class Page:
     frozen_cols: int = 1
     repeated_rows: int = 0
     """The rows that every printed page begins with; those that are frozen when 0."""
-    choices: list[tuple[int, int, tuple[str, ...]]] = field(default_factory=list)
     charts: list[Callable[[], Chart]] = field(default_factory=list)
     """The charts over its cells; made when every cell has its address."""
 

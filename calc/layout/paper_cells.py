@@ -163,8 +163,22 @@ def total_of(fact: paper.Fact) -> tuple[Declared, int]:
     return named, fact.row or 0
 
 
-def put_fact(page: Page, context: PaperContext, fact: paper.Fact, flush: bool, col: int = VALUE) -> None:
-    """The value of a fact: flush left with its unit behind it, or to the right with its unit in the next column."""
+UNTIL_READY = "NOT READY"
+"""What stands in place of the price of a bid that may not be sent."""
+
+
+def put_fact(
+    page: Page,
+    context: PaperContext,
+    fact: paper.Fact,
+    flush: bool,
+    col: int = VALUE,
+    unless: tuple[str, Callable[[JobValues], bool]] | None = None,
+) -> None:
+    """The value of a fact: flush left with its unit behind it, or to the right with its unit in the next column.
+
+    ``unless`` is a condition, as a formula and of a job, that holds it back: NOT READY stands in its place.
+    """
     named, row = total_of(fact)
     format_text, unit = paper_format(named, fact.like), unit_beside(named)
     if flush and unit:
@@ -173,6 +187,8 @@ def put_fact(page: Page, context: PaperContext, fact: paper.Fact, flush: bool, c
     wraps = flush and len(page.widths) == len(WORDY_GRID) and is_words(named)
     text = context.text_of(named, row, page.name, fact.otherwise)
     value = context.value_of(named, row, fact.otherwise)
+    if unless is not None:
+        text, value = _held_back(text, value, *unless)
     page.put(
         Linked(
             page.row, col, "sentence" if wraps and not fact.prominent else role, text, value, format_text, wraps=wraps
@@ -180,6 +196,15 @@ def put_fact(page: Page, context: PaperContext, fact: paper.Fact, flush: bool, c
     )
     if unit and not flush:
         page.put(FixedText(page.row, col + 1, "unit", unit))
+
+
+def _held_back(
+    text: Callable[[], str], value: Callable[[JobValues], CellValue], condition: str, holds: Callable[[JobValues], bool]
+) -> tuple[Callable[[], str], Callable[[JobValues], CellValue]]:
+    return (
+        lambda: f'IF({condition},"{UNTIL_READY}",{text()})',
+        lambda job: UNTIL_READY if holds(job) else value(job),
+    )
 
 
 def wrapped_lines(text: str, width: float) -> list[str]:

@@ -8,9 +8,9 @@ from __future__ import annotations
 from functools import singledispatch
 
 from calc.declared import paper
-from calc.layout.checks_sheet import open_stops
+from calc.layout.checks_sheet import READY, is_ready
 from calc.layout.line_sheets import SAFETY
-from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
+from calc.layout.page import FixedText, JobText, Linked, Page
 from calc.layout.paper_actuals import lay_actuals
 from calc.layout.paper_cells import (
     LABEL,
@@ -27,13 +27,9 @@ from calc.layout.paper_cells import (
 )
 from calc.layout.paper_tables import lay_caution_list, lay_running_list, lay_table
 from calc.model.results import JobValues
-from calc.trade.money.price import BidPrice
 
-NOT_READY = "NOT READY: stops are open, see Bid"
-"""Shown beside the price while a stop is not acknowledged; such a paper is not given out."""
-
-NOT_COMPLETE = "NOT COMPLETE: costs have no price"
-"""Shown beside the price while the company book lacks a price that the job needs."""
+NOT_READY = "NOT READY: see Bid"
+"""Shown beside the price of a bid that may not be sent; such a paper is not given out."""
 
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
@@ -109,27 +105,25 @@ def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper
             page.heights[page.row] = _LARGE_HEIGHT
         if fact.named is None:
             page.put(FixedText(page.row, VALUE, "line", paper.BY_HAND))
+        elif fact.named is handout.status_beside:
+            put_fact(page, context, fact, flush, unless=(f'{context.checks.ready_cell(page.name)}<>"{READY}"', _held))
+            _lay_readiness(page, context, handout.ready)
         else:
             put_fact(page, context, fact, flush)
-        if fact.named is not None and fact.named is handout.status_beside:
-            _lay_readiness(page, context, handout.ready)
         if part.ticked:
             page.put(FixedText(page.row, _TICK, "blank", ""))
         page.next()
 
 
 def _lay_readiness(page: Page, context: PaperContext, ready: str) -> None:
-    """Beside the price: whether an open stop, or a cost without a price, keeps it from being given out."""
-    stops = context.checks.caution_column("open", page.name, headed=False)
+    """Beside the price: whether the bid may be sent."""
+    checks = context.checks
+    text = f'IF({checks.ready_cell(page.name)}="{READY}","{ready}","{NOT_READY}")'
+    page.put(Linked(page.row, VALUE + 1, "strong", lambda: text, lambda job: ready if is_ready(job) else NOT_READY))
 
-    def text() -> str:
-        lacking = context.places.one(BidPrice.unpriced, 0, page.name, "cr")
-        return f'IF(SUM({stops})>0,"{NOT_READY}",IF({lacking}>0,"{NOT_COMPLETE}","{ready}"))'
 
-    def value(job: JobValues) -> CellValue:
-        return NOT_READY if open_stops(job) else NOT_COMPLETE if float(job.of(BidPrice.unpriced)) > 0 else ready
-
-    page.put(Linked(page.row, VALUE + 1, "strong", text, value))
+def _held(job: JobValues) -> bool:
+    return not is_ready(job)
 
 
 def _flush(handout: paper.Paper, part: paper.Facts) -> bool:

@@ -94,7 +94,6 @@ def _lay_price(page: Page, places: CellMap, price: Price) -> None:
         page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
     places.put_cell(price.taxed, PRICES, page.row, 7)
     page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
-    page.choices.append((page.row, 7, ("yes", "no")))
     places.put_cell(price.account, PRICES, page.row, 8)
     page.put(Typed(page.row, 8, "factor", price.account, 0, ID_FORMAT))
 

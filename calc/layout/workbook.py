@@ -51,6 +51,7 @@ from calc.layout.page_breaks import page_breaks
 from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import paper_page
 from calc.layout.prices_sheet import prices_page
+from calc.layout.proof import lay_proof
 from calc.layout.sheet_layout import Draft, SheetLayout
 from calc.layout.story_places import lines_left_out, upright_lines, workings_of
 from calc.layout.story_sheet import has_rows, lay_story
@@ -213,13 +214,16 @@ def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
     workings = workings_of(counts)
     places.left_out |= lines_left_out(counts)
     story = [_story_page(sheet, places, shape, draft) for sheet in STORY]
-    steps = [_workings_page(name, about, workings[name], places, shape, draft) for name, about in WORKINGS.items()]
+    steps = [_workings_sheet(name, about, workings[name], places, shape, draft) for name, about in WORKINGS.items()]
     factors, prices = _factors_page(places, draft), prices_page(places, shape)
-    checks = ChecksPage(places)
+    told = [(sheet.short, page) for sheet, page in zip(STORY, story, strict=True)]
+    front: list[Page] = []
+    checks = ChecksPage(places, lay_proof(steps[-1], (measured, factors, prices), told, lambda: front[0]))
     bid = bid_page(places, checks, caution_slots)
+    front.append(bid)
     context = PaperContext(places, counts, checks, caution_slots)
     papers = tuple(paper_page(paper, context) for paper in PAPERS)
-    return Laid(places, (bid, measured, *story, checks.page, *steps, factors, prices), papers)
+    return Laid(places, (bid, measured, *story, checks.page, *map(_paged, steps), factors, prices), papers)
 
 
 def _write_formulas(laid: Laid) -> None:
@@ -251,18 +255,18 @@ def _story_page(story: StorySheet, places: CellMap, shape: Shape, draft: Draft) 
     return _paged(sheet)
 
 
-def _workings_page(
+def _workings_sheet(
     name: str,
     about: str,
     levels: Mapping[Level, Sequence[Group]],
     places: CellMap,
     shape: Shape,
     draft: Draft,
-) -> Page:
+) -> SheetLayout:
     sheet = _open(name, WORKINGS_GRID, places, draft, about, "Workings")
     for level, groups in levels.items():
         lay_workings(sheet, level, groups, shape, upright_lines(dict(shape)))
-    return _paged(sheet)
+    return sheet
 
 
 def _factors_page(places: CellMap, draft: Draft) -> Page:

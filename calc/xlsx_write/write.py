@@ -21,6 +21,7 @@ from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
 from calc.layout.page import FullSizePage, Page
 from calc.layout.styles import FONT, LINE_HEIGHT
+from calc.layout.validations import validations_of
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
@@ -154,8 +155,8 @@ def _write_sheet(
     extent, sheet = written.write_plan(plan, formats, job), written.worksheet
     for col, width in enumerate(page.widths[: extent.cols]):
         sheet.set_column(col, col, width)
-    for row, col, words in page.choices:
-        check_code(sheet.data_validation(row, col, row, col, {"validate": "list", "source": list(words)}), page.name)
+    for cells, rule in validations_of(page):
+        check_code(sheet.data_validation(*cells[0], *cells[0], {**rule, "other_cells": _spans(cells[1:])}), page.name)
     for chart in page.charts:
         check_code(draw(book, sheet, chart()), page.name)
     if isinstance(page, FullSizePage):
@@ -169,6 +170,19 @@ def _write_sheet(
         sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
     sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
     return written
+
+
+def _spans(cells: Sequence[tuple[int, int]]) -> list[list[int]]:
+    """Cells as ranges: those that follow one another in a column or in a row together."""
+    spans: list[list[int]] = []
+    for row, col in cells:
+        if spans and spans[-1][1] == spans[-1][3] == col and spans[-1][2] == row - 1:
+            spans[-1][2] = row
+        elif spans and spans[-1][0] == spans[-1][2] == row and spans[-1][3] == col - 1:
+            spans[-1][3] = col
+        else:
+            spans.append([row, col, row, col])
+    return spans
 
 
 def _readable(page: Page, paper: str, height: float, cols: int) -> bool:

@@ -61,6 +61,16 @@ class Leaf(Section, title="Leaves"):
 VALUES = {Leaf.a: 3.0, Leaf.b: -0.375, Leaf.c: 7.0, Leaf.d: 100.125, Leaf.kind: "circle"}
 NUMBERS: tuple[Input, ...] = (Leaf.a, Leaf.b, Leaf.c, Leaf.d)
 a, b, c, d = NUMBERS
+for each in NUMBERS:
+    each.typed = False  # as lines are, whose cells hold what they must
+
+
+class Box(Section, title="Boxes", table="Boxes"):
+    """Cells of the workbook that a person may type anything into."""
+
+    width = declare.given("Width", "", default=3, help="A number.")
+    spacing = declare.given("Spacing", "", help="A number or none.")
+
 
 PLACES = CellMap()
 for column, leaf in enumerate(VALUES):
@@ -82,6 +92,18 @@ def number(node: Expr) -> float | str:
     return value if isinstance(value, str) else float(value)
 
 
+def test_neither_text_nor_a_zero_in_a_box_makes_an_error_of_a_formula() -> None:
+    """Text counts as 0, as in any SUM; what a person types as 0 is not divided by; an optional number is asked."""
+    PLACES.put_cell(Box.width, SHEET, 1, 0)
+    PLACES.put_cell(Box.spacing, SHEET, 1, 1)
+    assert text(a + Box.width) == "A1+MAX(0,A2)"
+    assert text(a / Box.width) == "IF(MAX(0,A2)=0,0,A1/MAX(0,A2))"
+    assert text(a / (Box.width * b)) == "IF(MAX(0,A2)*B1=0,0,A1/(MAX(0,A2)*B1))"
+    assert text(a / (Box.width + b)) == "A1/(MAX(0,A2)+B1)"
+    assert text(when(Box.width > 0, a / Box.width, 0)) == "IF(ROUND(MAX(0,A2),6)>0,A1/MAX(0,A2),0)"
+    assert text(declare.if_given(Box.spacing, a)) == "IF(ISNUMBER(B2),B2,A1)"
+
+
 @pytest.mark.parametrize(
     ("node", "cell", "words"),
     [
@@ -97,7 +119,7 @@ def number(node: Expr) -> float | str:
         (round_up(a + b) * c, "ROUNDUP(ROUND(A1+B1,6),0)*C1", "(A + B, rounded up) × C"),
         (
             a / round_up(b - c, to=d * a),
-            "A1/(ROUNDUP(ROUND((B1-C1)/(D1*A1),6),0)*(D1*A1))",
+            "IF(ROUNDUP(ROUND((B1-C1)/(D1*A1),6),0)*(D1*A1)=0,0,A1/(ROUNDUP(ROUND((B1-C1)/(D1*A1),6),0)*(D1*A1)))",
             "A ÷ (B − C, rounded up to the next (D × A))",
         ),
         (

@@ -120,14 +120,15 @@ class AsStored(NamedTuple):
     format_of: str
 
 
-def type_over(path: Path, changes: Mapping[Place, float | str | AsStored], out: Path) -> None:
-    """Writes ``path`` with other values typed into some cells to ``out``; all other stored values stay, stale or not.
+def type_over(path: Path, changes: Mapping[Place, float | str | AsStored | None], out: Path) -> None:
+    """Writes ``path`` with other values typed into some cells to ``out``, None for a cell that is cleared; all other
+    stored values stay, stale or not.
 
     Raises ``ValueError`` for a cell that is not there.
     """
     with zipfile.ZipFile(path) as parts, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as copy:
         sheets = sheet_parts(parts)
-        wanted: dict[str, list[tuple[str, float | str | AsStored]]] = {}
+        wanted: dict[str, list[tuple[str, float | str | AsStored | None]]] = {}
         for (sheet, ref), value in changes.items():
             wanted.setdefault(sheets[sheet], []).append((ref, value))
         for name in parts.namelist():
@@ -157,11 +158,13 @@ def same(one: object, another: object) -> bool:
     return one is not None and one == another
 
 
-def _typed_over(text: str, ref: str, value: float | str | AsStored, path: Path) -> str:
+def _typed_over(text: str, ref: str, value: float | str | AsStored | None, path: Path) -> str:
     look = None
     if isinstance(value, AsStored):
         kind, inside = f' t="{value.kind}"', value.content
         look = re.search(rf'<c r="{value.format_of}"( s="\d+")', text)
+    elif value is None:
+        kind, inside = "", ""
     elif isinstance(value, str):
         kind, inside = ' t="inlineStr"', f'<is><t xml:space="preserve">{escape(value)}</t></is>'
     else:

@@ -133,6 +133,10 @@ class Standard:
     """How a day is shown, and a day that shows a dash while it is not known."""
 
 
+PROOF_TITLE = "Boxes that hold what they must"
+"""The section of the workings below which formulas hold boxes and cells against what they must be."""
+
+
 @dataclass(frozen=True, eq=False)
 class FormulaCell:
     """A formula where it stands: its sheet, its cell as written, and the value cached beside it."""
@@ -201,6 +205,15 @@ class Book:
             for sheet, cell in self.cells
             if cell.data_type == "f"
         ]
+
+    @cached_property
+    def _proof_from(self) -> dict[str, int]:
+        """The row of each sheet from which on formulas are worked again."""
+        return {sheet.title: cell.row for sheet, cell in self.cells if cell.value == PROOF_TITLE}
+
+    def is_proof(self, cell: FormulaCell) -> bool:
+        """Whether a formula only works others again, which stand in cells of their own."""
+        return cell.cell.row > self._proof_from.get(cell.sheet, cell.cell.row)
 
     def _value_beside(self, sheet: str, ref: str) -> object:
         """The value that is stored beside a formula; an empty text cannot be told from none."""

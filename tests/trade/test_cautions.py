@@ -196,7 +196,7 @@ def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> N
 def test_a_stop_keeps_the_bid_from_being_ready_until_a_person_acknowledges_it_by_name(
     name: str, tmp_path: Path
 ) -> None:
-    caution, past, company = CAUTIONS[name], LIMITS[name].past, LIMITS[name].past_company or COMPANY
+    caution, past, company = CAUTIONS[name], LIMITS[name].past, LIMITS[name].past_company or PRICED
     assert readiness(front_page(tmp_path, past, company)).startswith("NOT READY: 1 stop not acknowledged")
     rows = front_page(tmp_path, acknowledged(past, caution.label), company)
     assert readiness(rows) == "READY TO SEND"

@@ -134,7 +134,7 @@ class SiteSpec(Section, title="Disposal sites", each=DISPOSAL, sheet=_SHEET):
     speed = line(
         "Travel speed",
         "mile/min",
-        when(if_given(Disposal.minutes, 0) > 0, trip_miles / TWO / Disposal.minutes, 0),
+        when(is_given(Disposal.minutes), when(Disposal.minutes > 0, trip_miles / TWO / Disposal.minutes, 0), 0),
         source="miles over minutes, one way",
     )
     per_ton = line("Dump rate per ton", "$/ton", if_given(Disposal.per_ton, 0), source="company book")

@@ -34,7 +34,7 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
     multiple of the small one and no more expensive per gallon; else it is the cheapest of the three. A way whose
     price or size is not in the company book is not eligible.
     """
-    sizes = _sizes(called, liquid, small, large, sheet, needs)
+    sizes = _sizes(called, liquid, need, small, large, sheet, needs)
 
     class Ways(
         Section, title=f"Pail options, {liquid}", each=PACKING, sheet=sheet, needs=needs, called=f"{called}Ways"
@@ -46,14 +46,11 @@ def packs(called: str, liquid: str, need: Line, small: Price, large: Price, shee
             "5-gal pails",
             "pack",
             when(
-                either(is_word(row_word(PACKING), SMALL), sizes.large <= 0),
+                is_word(row_word(PACKING), SMALL),
                 0,
-                when(is_word(row_word(PACKING), LARGE), round_up(need / sizes.large), round_down(need / sizes.large)),
+                when(is_word(row_word(PACKING), LARGE), round_up(sizes.filled), round_down(sizes.filled)),
             ),
             source="for all of it, or as many as are filled completely",
-            words="Volume required ÷ 5-gal pail size: rounded up if only 5-gal pails are bought, rounded down if small "
-            "pails take the rest, and 0 if only small pails are bought or a 5-gal pail has no size",
-            words_because="the names of the product stand in it five times",
         )
         rest = line(
             "Remainder for small pails",
@@ -177,11 +174,13 @@ class _Sizes:
 
     small: Line
     large: Line
+    filled: Line
+    """5-gal pails that the volume required would fill, with a part of one; 0 where one has no size."""
     small_known: Expr
     large_known: Expr
 
 
-def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str, needs: Level) -> _Sizes:
+def _sizes(called: str, liquid: str, need: Line, small: Price, large: Price, sheet: str, needs: Level) -> _Sizes:
     holds_small, holds_large = small.size, large.size
 
     class Sizes(Section, title=f"Pail sizes, {liquid}", sheet=sheet, needs=needs, called=f"{called}Sizes"):
@@ -189,10 +188,17 @@ def _sizes(called: str, liquid: str, small: Price, large: Price, sheet: str, nee
 
         small_holds = line("Small pail size", "gal/pack", if_given(holds_small, 0), source="company book")
         large_holds = line("5-gal pail size", "gal/pack", if_given(holds_large, 0), source="company book")
+        filled = line(
+            "5-gal pails filled",
+            "pack",
+            when(large_holds > 0, need / large_holds, 0),
+            source="volume required over the size, 0 without a size",
+        )
 
     return _Sizes(
         Sizes.small_holds,
         Sizes.large_holds,
+        Sizes.filled,
         both(is_given(small), Sizes.small_holds > 0),
         both(is_given(large), Sizes.large_holds > 0),
     )

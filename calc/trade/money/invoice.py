@@ -19,7 +19,7 @@ class InvoiceDraw(Section, title="Payment billed", sheet=_SHEET):
     row = line(
         "Number of the payment billed",
         "",
-        look_up(PaymentSchedule.number, Billing.draw),
+        largest(1, look_up(PaymentSchedule.number, Billing.draw)),
         source="input of the job; the deposit if nothing was typed",
     )
     held = line(

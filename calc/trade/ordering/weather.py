@@ -106,7 +106,9 @@ class Evaporation(Section, title="Evaporation rate", sheet=_SHEET):
         largest(0, if_given(Forecast.air, 0)),
         source="input, not below 0 F, where the formula starts",
     )
-    concrete = line("Concrete temperature, for evaporation", "F", if_given(Forecast.concrete, 0), source="input")
+    concrete = line(
+        "Concrete temperature, for evaporation", "F", largest(0, if_given(Forecast.concrete, 0)), source="input"
+    )
     humidity = line(
         "Relative humidity, as a fraction", "", if_given(Forecast.humidity, 0) / PERCENT, source="humidity over 100"
     )

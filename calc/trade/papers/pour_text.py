@@ -221,9 +221,9 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
             joined(
                 count_of(Job.lines_to_cap, "each"),
                 when(Job.lines_to_cap > 1, " irrigation lines are", " irrigation line is"),
-                " capped; the water is shut off at its source by ",
+                " capped; water is shut off at the source by ",
                 PaperFacts.water,
-                " before work begins.",
+                " before work.",
             ),
             "No irrigation line is capped.",
         ),

@@ -31,10 +31,16 @@ class Stakes(Section, title="Form stakes by edge", each=EDGE, sheet=_SHEET):
     straight = line(
         "Straight forms", "ft", EdgeTakeoff.formed - curved, source="formed edges less the curved ones", adds=True
     )
+    spacing = line(
+        "Stake spacing used",
+        "ft",
+        when(Edge.curved.is_("yes"), curved_spacing, straight_spacing),
+        source="closer on a curve",
+    )
     spaces = line(
         "Stake spaces per run",
         "",
-        round_up(Edge.length / when(Edge.curved.is_("yes"), curved_spacing, straight_spacing)),
+        round_up(Edge.length / spacing),
         source="length of one piece over the stake spacing, rounded up",
     )
     stakes = line(

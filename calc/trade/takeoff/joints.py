@@ -83,7 +83,11 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
     second_side = line(
         "Side, mean width of the area",
         "ft",
-        when(two_sides > 0, when(FOUR_SIDED, Slab.width_sum / TWO, Slab.gross_area / first_side), 0),
+        when(
+            both(two_sides > 0, first_side > 0),
+            when(FOUR_SIDED, Slab.width_sum / TWO, Slab.gross_area / first_side),
+            0,
+        ),
         source="mean of the two widths, or gross area over the length over the stations",
     )
     shape_run = line(

@@ -92,7 +92,7 @@ class Carrying(Section, title="Wheelbarrow route", sheet=_SHEET):
     hours_per_yard = line(
         "Carrying time per loose yard",
         "h/yd3",
-        FT3_PER_YD3 / barrow_volume * TWO * extra_distance / travel_speed / MIN_PER_H / route_factor,
+        FT3_PER_YD3 * TWO * extra_distance / (barrow_volume * travel_speed * MIN_PER_H * route_factor),
         source="wheelbarrows per yard times the extra distance both ways at travel speed, slower on a poor route",
     )
     rock_per_ton = line(

@@ -70,7 +70,7 @@ class FinishersNeeded(Section, title="Finishers needed", sheet=_SHEET):
         "People needed to end in the day",
         "",
         when(
-            possible > 0,
+            both(placing_room > 0, curing_room > 0, last_room > 0),
             largest(round_up(PourHours.shared / placing_room), round_up(CURING / curing_room)),
             0,
         ),

@@ -1,0 +1,256 @@
+"""The proof of a workbook, at the end of its workings: boxes hold what they must, cells of the story their formulas.
+
+A row is a group of boxes or a part of the story. Each of its cells counts boxes that hold something else, or adds up
+how far cells are from their own formulas, worked again. All are 0; what somebody pastes over a cell shows here.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from calc.declared import Declared, Factor, Input, Override
+from calc.formula.functions import NONE
+from calc.formula.sheet_text import sheet_text
+from calc.formula.value_types import ValueType
+from calc.layout.addresses import CellMap, RefFrom, cell, span
+from calc.layout.grid import ITEM, VALUE
+from calc.layout.page import Computed, FixedText, Linked, Page
+from calc.layout.sheet_layout import SheetLayout
+from calc.layout.styles import dashed
+from calc.layout.validations import BoxRule, boxes_of, rule_of
+from calc.model.results import JobValues
+
+_COUNTS = (12, 6, 3, 2, 1)
+"""The numbers that a formula may hold: any other count is a sum of these."""
+
+_MOST_IFS, _LONGEST = 2, 900
+"""A formula that puts others together has no more conditions and characters than these."""
+
+_FACTORS_TOGETHER = 12
+
+Text = Callable[[], str]
+"""The text of a formula, which is asked for when every cell has its address."""
+
+Spans = Sequence[tuple[tuple[int, int], tuple[int, int]]]
+"""The first and the last cell of each of some ranges."""
+
+
+@dataclass(frozen=True)
+class ProofRows:
+    """Where a part of the proof stands: its rows on its sheet, from ``first`` to ``last``."""
+
+    sheet: str
+    first: int
+    last: int
+
+    def totals(self, seen_from: str) -> str:
+        """The range of what each row adds up to."""
+        return span(self.sheet, (self.first, VALUE), (self.last, VALUE), seen_from)
+
+    def first_wrong(self, seen_from: str) -> str:
+        """The name of the row that is farthest off, as a formula; it is for a total above 0."""
+        names = span(self.sheet, (self.first - 1, ITEM), (self.last, ITEM), seen_from)
+        totals = self.totals(seen_from)
+        return f"INDEX({names},MATCH(MAX({totals}),{totals},0)+1)"
+
+
+@dataclass(frozen=True)
+class Proof:
+    """Both parts of the proof."""
+
+    boxes: ProofRows
+    story: ProofRows
+
+
+UNPLACED = Proof(ProofRows("", 1, 1), ProofRows("", 1, 1))
+"""For sheets that are laid out alone, whose formulas nobody writes."""
+
+
+def lay_proof(
+    sheet: SheetLayout, typed: Sequence[Page], story: Sequence[tuple[str, Page]], front: Callable[[], Page]
+) -> Proof:
+    """Lays the proof on the last sheet of the workings: of the boxes of ``typed``, and of the cells of ``story``.
+
+    ``front`` is the sheet that shows them first, which is laid later.
+    """
+    boxes = _lay(
+        sheet,
+        "Boxes that hold what they must",
+        "each number counts boxes with text, a blank, a number below 0 or a word that is not on their list",
+        [(name, [_fixed(text) for text in texts]) for name, texts in _groups_of_boxes(typed, sheet.name)],
+    )
+    again = _lay(
+        sheet,
+        "The story, worked again",
+        "each number adds up how far cells are from their own formulas, worked again here",
+        [
+            ("Bid: what it brings", [lambda: _brought(front(), sheet.name)]),
+            *_groups_of_story(story, sheet.places, sheet.name),
+        ],
+    )
+    return Proof(boxes, again)
+
+
+def _lay(sheet: SheetLayout, title: str, note: str, groups: Sequence[tuple[str, Sequence[Text]]]) -> ProofRows:
+    """A group a row, or more: its name, its total, and the numbers that it adds up."""
+    page, grid = sheet.page, sheet.grid
+    sheet.section(title, note)
+    page.put(FixedText(page.row, ITEM, "itemhead", "Where"))
+    page.put(FixedText(page.row, VALUE, "stephead", "All"))
+    for col in range(VALUE + 1, grid.last + 1):
+        page.put(FixedText(page.row, col, "stephead", ""))
+    sheet.end_row()
+    first, each = page.row, grid.last - VALUE
+    for name, texts in groups:
+        for start in range(0, len(texts), each):
+            _lay_row(sheet, name, texts[start : start + each])
+    return ProofRows(sheet.name, first, page.row - 1)
+
+
+def _lay_row(sheet: SheetLayout, name: str, texts: Sequence[Text]) -> None:
+    page = sheet.page
+    sheet.number_row()
+    page.put(FixedText(page.row, ITEM, "item", name))
+    added = span(page.name, (page.row, VALUE + 1), (page.row, VALUE + len(texts)), page.name)
+    page.put(Linked(page.row, VALUE, "stepsum", _fixed(f"SUM({added})"), _nothing, _FORMAT))
+    for col, text in enumerate(texts, start=VALUE + 1):
+        page.put(Linked(page.row, col, "step", text, _nothing, _FORMAT))
+    sheet.end_row()
+
+
+def _groups_of_boxes(pages: Iterable[Page], seen_from: str) -> Iterator[tuple[str, list[str]]]:
+    """The boxes of each section, each kind of box in a formula of its own."""
+    groups: dict[str, list[str]] = {}
+    for page in pages:
+        factors: list[tuple[int, int]] = []
+        for named, cells in boxes_of(page):
+            rule = rule_of(named)
+            if isinstance(named, Factor) and not rule.over:
+                factors += cells
+            elif rule.is_number or rule.words:
+                groups.setdefault(_group_of(page, named), []).append(_broken(rule, page.name, cells, seen_from))
+        for start in range(0, len(factors), _FACTORS_TOGETHER):
+            text = _broken(_ANY_FACTOR, page.name, factors[start : start + _FACTORS_TOGETHER], seen_from)
+            groups.setdefault(f"{page.name}, usual values", []).append(text)
+    yield from groups.items()
+
+
+_ANY_FACTOR = BoxRule("", low=0.0)
+
+
+def _group_of(page: Page, named: Declared) -> str:
+    match named:
+        case Input():
+            return named.section.title
+        case Override():
+            return "Overrides"
+        case Factor():
+            return f"{page.name}, divided by"
+    return page.name
+
+
+def _broken(rule: BoxRule, sheet: str, cells: Sequence[tuple[int, int]], seen_from: str) -> str:
+    """How many of some cells with one rule do not hold what they must, as a formula."""
+    ranges = [span(sheet, first, last, seen_from) if first != last else cell(sheet, *first, seen_from, "cr")
+              for first, last in _spans(cells)]  # fmt: skip
+    if rule.words:
+        return _count(len(cells)) + "".join(f'-COUNTIF({each},"{word}")' for each in ranges for word in rule.words)
+    text = f"{_count(len(cells))}-COUNT({','.join(ranges)})"
+    if rule.optional:
+        text += "".join(f'-COUNTIF({each},"{NONE}")' for each in ranges)
+    if rule.low is not None and rule.low >= 0:
+        below = "<=0" if rule.over else "<0"
+        text += "".join(f'+COUNTIF({each},"{below}")' for each in ranges)
+    if rule.whole:
+        text += "".join(f'+ROUNDUP(ROUND(ABS(SUMIF({each},">0")-ROUND(SUMIF({each},">0"),0)),6),0)' for each in ranges)
+    return text
+
+
+def _spans(cells: Sequence[tuple[int, int]]) -> Spans:
+    """Cells as ranges: those that follow one another in a column or in a row together."""
+    spans: list[tuple[tuple[int, int], tuple[int, int]]] = []
+    for row, col in cells:
+        if spans:
+            first, last = spans[-1]
+            below, beside = (last[0] + 1, first[1]) == (row, col), (first[0], last[1] + 1) == (row, col)
+            if (below and first[1] == last[1]) or (beside and first[0] == last[0]):
+                spans[-1] = (first, (row, col))
+                continue
+        spans.append(((row, col), (row, col)))
+    return spans
+
+
+def _count(number: int) -> str:
+    """A count as a sum of numbers that a formula may hold."""
+    parts: list[str] = []
+    for each in _COUNTS:
+        parts += [str(each)] * (number // each)
+        number %= each
+    return "+".join(parts)
+
+
+def _groups_of_story(
+    story: Iterable[tuple[str, Page]], places: CellMap, seen_from: str
+) -> Iterator[tuple[str, list[Text]]]:
+    """The cells of each part of the story, as few formulas as can be read."""
+    for name, page in story:
+        titles = [put for put in page.contents if isinstance(put, FixedText) and put.role == "storysection"]
+        groups: dict[str, list[str]] = {title.text: [] for title in titles}
+        for put in page.contents:
+            if isinstance(put, Computed) and put.line.held(put.index) is None:
+                title = next((title.text for title in reversed(titles) if title.row < put.row), "")
+                groups.setdefault(title, []).append(_off(put, places, seen_from))
+        for title, terms in groups.items():
+            if terms:
+                yield f"{name}: {title}" if title else name, [_fixed(text) for text in _joined(terms)]
+
+
+_ONE_CELL = re.compile(r"(?:'[^']+'|\w+)!\$?[A-Z]+\$?\d+")
+
+
+def _brought(page: Page, seen_from: str) -> str:
+    """How many cells of a sheet are not the cells that they bring."""
+    found = ((put, put.text()) for put in page.contents if isinstance(put, Linked))
+    return "+".join(
+        f"1-({cell(page.name, put.row, put.col, seen_from, 'cr')}={text})"
+        for put, text in found
+        if _ONE_CELL.fullmatch(text)
+    )
+
+
+def _off(put: Computed, places: CellMap, seen_from: str) -> str:
+    """How far a cell is from its own formula; 1 where words differ."""
+    line, index = put.line, put.index
+    shown = places.one(line, index, seen_from, "cr")
+    formula = sheet_text(line.formula, RefFrom(places, seen_from, places.locations[line].block, index))
+    if line.value_type is ValueType.NUMBER:
+        return f"ABS({shown}-({formula}))" if formula != "0" else f"ABS({shown})"
+    return f"1-({shown}=({formula}))"
+
+
+def _joined(terms: Sequence[str]) -> Iterator[str]:
+    """The sums of some terms, each with no more conditions and characters than a formula may have."""
+    joined = ""
+    for term in terms:
+        longer = f"{joined}+{term}" if joined else term
+        if joined and (len(longer) > _LONGEST or len(_IF.findall(longer)) > _MOST_IFS):
+            yield joined
+            joined = term
+        else:
+            joined = longer
+    if joined:
+        yield joined
+
+
+_IF = re.compile(r"\bIF\(")
+_FORMAT = dashed("0.00")
+
+
+def _fixed(text: str) -> Callable[[], str]:
+    return lambda: text
+
+
+def _nothing(_job: JobValues) -> float:
+    return 0.0

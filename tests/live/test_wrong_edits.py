@@ -1,0 +1,141 @@
+"""An edit of a written workbook that cannot be meant: refused by its box, and met by a failing check when it is pasted.
+
+The ordinary run types each kind of mistake into a box of every table at once, and pastes a number over a cell of every
+part of the story. FLATWORK_EDITS=all tries each mistake in each box, and each cell of the story, in a file of its own.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from calc import api, batch
+from calc.files import shipped
+from calc.layout.checks_sheet import PROVEN
+from calc.model.results import JobValues
+from sheet_cells import Held, read_cells, type_over
+from witness import Place, Program, recalculate
+from wrong_edits import KINDS, Box, boxes_of, drawn, errors_in, is_off, is_ready, rules_of, story_cells
+
+pytestmark = pytest.mark.slow
+
+ALL = os.environ.get("FLATWORK_EDITS") == "all"
+SEED = 2026
+MAY_SHOW_AN_ERROR = ("error", "huge", "date")
+"""What every box of a number refuses, and what may show as an error where somebody pastes it all the same."""
+
+PRICE = "Bid", "A8"
+PASTED = 7.25
+
+
+@dataclass(frozen=True)
+class Tried:
+    """A file with one kind of mistake in some boxes, or a number pasted over some parts of the story."""
+
+    kind: str
+    boxes: tuple[Box, ...] = ()
+    cells: Mapping[str, Place] | None = None
+
+
+@pytest.fixture(scope="module")
+def job() -> JobValues:
+    """The simplest job of the demo."""
+    (values,) = batch.evaluated([api.read(shipped("sample_inputs") / "jobs.xlsx").job("26-041")])
+    return values
+
+
+@pytest.fixture(scope="module")
+def workbook(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Its workbook."""
+    folder = tmp_path_factory.mktemp("job")
+    api.bid(shipped("sample_inputs") / "jobs.xlsx", folder=folder, job="26-041")
+    return folder / "26-041.xlsx"
+
+
+@pytest.fixture(scope="module")
+def recalculated(
+    job: JobValues, workbook: Path, libreoffice: Program, tmp_path_factory: pytest.TempPathFactory
+) -> list[tuple[Tried, Path]]:
+    """Every edited workbook as LibreOffice recalculates it, all in one call."""
+    boxes, parts = boxes_of(job), story_cells(job)
+    if ALL:
+        tried = [Tried(kind, (box,)) for kind in KINDS for box in boxes]
+        tried += [Tried("pasted", cells={part: place}) for part, places in parts.items() for place in places]
+    else:
+        tried = [Tried(kind, tuple(drawn(boxes, SEED + place))) for place, kind in enumerate(KINDS)]
+        tried += [
+            Tried("pasted", cells={part: places[at % len(places)] for part, places in parts.items()}) for at in (0, 7)
+        ]
+    folder = tmp_path_factory.mktemp("edits")
+    files = [folder / f"{number}.xlsx" for number in range(len(tried))]
+    for each, file in zip(tried, files, strict=True):
+        typed = {box.place: KINDS[each.kind] for box in each.boxes}
+        pasted = {place: PASTED + at for at, place in enumerate((each.cells or {}).values())}
+        type_over(workbook, typed or pasted, file)
+    done = recalculate(files, libreoffice, folder)
+    return [(each, done[file]) for each, file in zip(tried, files, strict=True)]
+
+
+def counted(cells: Mapping[Place, Held], label: str) -> float:
+    """What a check of the workbook itself counts."""
+    row = next(ref[1:] for (sheet, ref), held in cells.items() if sheet == "Checks" and held.value == label)
+    value = cells["Checks", f"B{row}"].value
+    assert isinstance(value, float), f"{label}: {value}"
+    return value
+
+
+def test_every_box_says_what_may_be_typed_and_takes_what_it_holds(job: JobValues, workbook: Path) -> None:
+    rules, cells = rules_of(workbook), read_cells(workbook)
+    for box in boxes_of(job):
+        rule, held = rules[box.place], cells.get(box.place, Held(None))
+        assert rule.message, box
+        assert rule.takes(held.value), f"{box.place} refuses its own {held.value}: {rule}"
+
+
+def test_every_mistake_that_a_person_types_is_refused_with_a_word_what_to_type(job: JobValues, workbook: Path) -> None:
+    """Blanks are met by a check; text is welcome in a box of text."""
+    rules = rules_of(workbook)
+    for box in boxes_of(job):
+        for kind, value in KINDS.items():
+            if kind != "blank" and is_off(box, kind):
+                assert not rules[box.place].takes(value), f"{box.place} takes {kind}"
+
+
+def test_a_mistake_pasted_into_a_box_is_counted_and_keeps_the_bid_from_being_sent(
+    recalculated: list[tuple[Tried, Path]],
+) -> None:
+    for each, file in recalculated:
+        if not each.boxes:
+            continue
+        cells = read_cells(file)
+        off = sum(is_off(box, each.kind) for box in each.boxes)
+        where = f"{each.kind} in {[(box.place, box.named.label) for box in each.boxes][:9]}"
+        assert counted(cells, PROVEN[0][0]) == off, where
+        assert not (off and is_ready(cells)), where
+        if each.kind not in MAY_SHOW_AN_ERROR:
+            assert errors_in(cells) == [], where
+
+
+def test_what_no_number_may_be_takes_ready_away_where_it_shows_as_an_error(
+    recalculated: list[tuple[Tried, Path]],
+) -> None:
+    for each, file in recalculated:
+        cells = read_cells(file)
+        assert not (cells[PRICE].is_error and is_ready(cells)), each
+
+
+def test_a_number_pasted_over_the_story_fails_a_check_that_names_the_place(
+    recalculated: list[tuple[Tried, Path]],
+) -> None:
+    for each, file in recalculated:
+        if each.cells is None:
+            continue
+        cells = read_cells(file)
+        assert counted(cells, PROVEN[1][0]) > 0 and not is_ready(cells), each.cells
+        rows = [(held.value, ref[1:]) for (sheet, ref), held in cells.items() if sheet == "Cost workings"]
+        seen = {part for part, row in rows if part in each.cells and cells["Cost workings", f"C{row}"].value != 0}
+        assert seen == each.cells.keys(), "pasted there, and nothing shows it"
