@@ -81,11 +81,16 @@ def is_ready(job: JobValues) -> bool:
     return not failed(job) and not open_stops(job) and float(job.of(BidPrice.unpriced)) == 0
 
 
-PROVEN: tuple[tuple[str, str, Callable[[Proof], ProofRows]], ...] = (
-    ("Every box holds a number, a date or a word that it may hold", "boxes off", lambda proof: proof.boxes),
-    ("Every cell of the story is what its formula gives", "off by", lambda proof: proof.story),
+PROVEN: tuple[tuple[str, str, str, Callable[[Proof], ProofRows]], ...] = (
+    (
+        "Every box holds a number, a date or a word that it may hold",
+        "boxes off",
+        ": type what it asks for",
+        lambda proof: proof.boxes,
+    ),
+    ("Every cell of the story is what its formula gives", "off by", ": undo it", lambda proof: proof.story),
 )
-"""The checks of the workbook itself: label, unit, and the rows of the proof."""
+"""The checks of the workbook itself: label, unit, what to do behind the place that is off, the rows of the proof."""
 
 
 class ChecksPage:
@@ -112,14 +117,14 @@ class ChecksPage:
             if each.remedy:
                 self._lay_remedy(each)
             page.next()
-        for label, unit, rows in PROVEN:
-            self._lay_proven(label, unit, rows(self.proof))
+        for label, unit, remedy, rows in PROVEN:
+            self._lay_proven(label, unit, remedy, rows(self.proof))
         self.last_check = page.row - 1
         page.next()
         self._lay_readiness()
         page.next()
 
-    def _lay_proven(self, label: str, unit: str, rows: ProofRows) -> None:
+    def _lay_proven(self, label: str, unit: str, remedy: str, rows: ProofRows) -> None:
         """A check that nothing of the proof is off, with the name of the row that is farthest off."""
         page, row = self.page, self.page.row
         page.words(0, label, "label")
@@ -129,8 +134,8 @@ class ChecksPage:
         failed_text = f"IF(ISNUMBER({off}),IF(ROUND({off},6)>0,1,0),1)"
         page.put(Linked(row, _FAILED, "formula", lambda: failed_text, lambda _job: 0.0, "0"))
         is_failed = cell(NAME, row, _FAILED, NAME)
-        name = f'"See {rows.sheet}: "&IFERROR({rows.first_wrong(NAME)},"a cell with an error")'
-        text = f'IF({is_failed}=1,{name},"{NOTHING}")'
+        name = f'IFERROR({rows.worst(NAME)},"a cell with an error")'
+        text = f'IF({is_failed}=1,"See "&{name}&"{remedy}","{NOTHING}")'
         page.put(Linked(row, _REMEDY, "sentence", lambda: text, lambda _job: NOTHING))
         page.heights[row] = 24.0
         page.next()

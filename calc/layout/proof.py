@@ -10,6 +10,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
+from calc.cells import column_letters
 from calc.declared import Declared, Factor, Input, Override
 from calc.formula.functions import NONE
 from calc.formula.sheet_text import sheet_text
@@ -19,7 +20,8 @@ from calc.layout.grid import ITEM, VALUE
 from calc.layout.page import Computed, FixedText, Linked, Page
 from calc.layout.sheet_layout import SheetLayout
 from calc.layout.styles import dashed
-from calc.layout.validations import BoxRule, boxes_of, rule_of
+from calc.layout.text_width import text_width
+from calc.layout.validations import TOP, BoxRule, boxes_of, rule_of
 from calc.model.results import JobValues
 
 _COUNTS = (12, 6, 3, 2, 1)
@@ -32,6 +34,15 @@ _FACTORS_TOGETHER = 12
 
 Text = Callable[[], str]
 """The text of a formula, which is asked for when every cell has its address."""
+
+
+@dataclass(frozen=True)
+class Count:
+    """A number of the proof: its formula, and the boxes that it counts, in words, where it counts boxes."""
+
+    text: Text
+    boxes: str = ""
+
 
 Spans = Sequence[tuple[tuple[int, int], tuple[int, int]]]
 """The first and the last cell of each of some ranges."""
@@ -49,8 +60,8 @@ class ProofRows:
         """The range of what each row adds up to."""
         return span(self.sheet, (self.first, VALUE), (self.last, VALUE), seen_from)
 
-    def first_wrong(self, seen_from: str) -> str:
-        """The name of the row that is farthest off, as a formula; it is for a total above 0."""
+    def worst(self, seen_from: str) -> str:
+        """What the row that is farthest off goes by, as a formula; it is for a total above 0."""
         names = span(self.sheet, (self.first - 1, ITEM), (self.last, ITEM), seen_from)
         totals = self.totals(seen_from)
         return f"INDEX({names},MATCH(MAX({totals}),{totals},0)+1)"
@@ -78,22 +89,22 @@ def lay_proof(
     boxes = _lay(
         sheet,
         "Boxes that hold what they must",
-        "each number counts boxes with text, a blank, a number below 0 or a word that is not on their list",
-        [(name, [_fixed(text) for text in texts]) for name, texts in _groups_of_boxes(typed, sheet.name)],
+        "each number counts boxes with text, a blank, a number past its limits or a word that is not on their list",
+        list(_groups_of_boxes(typed, sheet)),
     )
     again = _lay(
         sheet,
         "The story, worked again",
         "each number adds up how far cells are from their own formulas, worked again here",
         [
-            ("Bid: what it brings", [lambda: _brought(front(), sheet.name)]),
+            ("Bid: what it brings", [Count(lambda: _brought(front(), sheet.name))]),
             *_groups_of_story(story, sheet.places, sheet.name),
         ],
     )
     return Proof(boxes, again)
 
 
-def _lay(sheet: SheetLayout, title: str, note: str, groups: Sequence[tuple[str, Sequence[Text]]]) -> ProofRows:
+def _lay(sheet: SheetLayout, title: str, note: str, groups: Sequence[tuple[str, Sequence[Count]]]) -> ProofRows:
     """A group a row, or more: its name, its total, and the numbers that it adds up."""
     page, grid = sheet.page, sheet.grid
     sheet.section(title, note)
@@ -103,26 +114,32 @@ def _lay(sheet: SheetLayout, title: str, note: str, groups: Sequence[tuple[str, 
         page.put(FixedText(page.row, col, "stephead", ""))
     sheet.end_row()
     first, each = page.row, grid.last - VALUE
-    for name, texts in groups:
-        for start in range(0, len(texts), each):
-            _lay_row(sheet, name, texts[start : start + each])
+    for name, counts in groups:
+        for start in range(0, len(counts), each):
+            _lay_row(sheet, name, counts[start : start + each])
     return ProofRows(sheet.name, first, page.row - 1)
 
 
-def _lay_row(sheet: SheetLayout, name: str, texts: Sequence[Text]) -> None:
+def _lay_row(sheet: SheetLayout, name: str, counts: Sequence[Count]) -> None:
     page = sheet.page
     sheet.number_row()
-    page.put(FixedText(page.row, ITEM, "item", name))
-    added = span(page.name, (page.row, VALUE + 1), (page.row, VALUE + len(texts)), page.name)
+    added = span(page.name, (page.row, VALUE + 1), (page.row, VALUE + len(counts)), page.name)
+    if counts[0].boxes:
+        total = cell(page.name, page.row, VALUE, page.name)
+        boxes = ",".join(f'"{each.boxes}"' for each in counts)
+        called = f'IF({total}=0,"{name}",CHOOSE(MATCH(MAX({added}),{added},0),{boxes}))'
+        page.put(Linked(page.row, ITEM, "item", _fixed(called), lambda _job: name))
+    else:
+        page.put(FixedText(page.row, ITEM, "item", name))
     page.put(Linked(page.row, VALUE, "stepsum", _fixed(f"SUM({added})"), _nothing, _FORMAT))
-    for col, text in enumerate(texts, start=VALUE + 1):
-        page.put(Linked(page.row, col, "step", text, _nothing, _FORMAT))
+    for col, each in enumerate(counts, start=VALUE + 1):
+        page.put(Linked(page.row, col, "step", each.text, _nothing, _FORMAT))
     sheet.end_row()
 
 
-def _groups_of_boxes(pages: Iterable[Page], seen_from: str) -> Iterator[tuple[str, list[str]]]:
+def _groups_of_boxes(pages: Iterable[Page], sheet: SheetLayout) -> Iterator[tuple[str, list[Count]]]:
     """The boxes of each section, each kind of box in a formula of its own."""
-    groups: dict[str, list[str]] = {}
+    groups: dict[str, list[Count]] = {}
     for page in pages:
         factors: list[tuple[int, int]] = []
         for named, cells in boxes_of(page):
@@ -130,11 +147,22 @@ def _groups_of_boxes(pages: Iterable[Page], seen_from: str) -> Iterator[tuple[st
             if isinstance(named, Factor) and not rule.over:
                 factors += cells
             elif rule.is_number or rule.words:
-                groups.setdefault(_group_of(page, named), []).append(_broken(rule, page.name, cells, seen_from))
+                counted = _counted(rule, page.name, cells, sheet, named.label)
+                groups.setdefault(_group_of(page, named), []).append(counted)
         for start in range(0, len(factors), _FACTORS_TOGETHER):
-            text = _broken(_ANY_FACTOR, page.name, factors[start : start + _FACTORS_TOGETHER], seen_from)
-            groups.setdefault(f"{page.name}, usual values", []).append(text)
+            counted = _counted(_ANY_FACTOR, page.name, factors[start : start + _FACTORS_TOGETHER], sheet)
+            groups.setdefault(f"{page.name}, usual values", []).append(counted)
     yield from groups.items()
+
+
+def _counted(rule: BoxRule, sheet: str, cells: Sequence[tuple[int, int]], proof: SheetLayout, label: str = "") -> Count:
+    """How many of some boxes with one rule do not hold what they must; their label is said where it has room."""
+    first, last = (f"{column_letters(col + 1)}{row + 1}" for row, col in (cells[0], cells[-1]))
+    boxes = f"{sheet} {first}" if first == last else f"{sheet} {first}:{last}"
+    called = f"{boxes} {label}".rstrip()
+    room = proof.grid.room(ITEM, ITEM)
+    fits = '"' not in called and text_width(called) <= room
+    return Count(_fixed(_broken(rule, sheet, cells, proof.page.name)), called if fits else boxes)
 
 
 _ANY_FACTOR = BoxRule("", low=0.0)
@@ -160,12 +188,20 @@ def _broken(rule: BoxRule, sheet: str, cells: Sequence[tuple[int, int]], seen_fr
     text = f"{_count(len(cells))}-COUNT({','.join(ranges)})"
     if rule.optional:
         text += "".join(f'-COUNTIF({each},"{NONE}")' for each in ranges)
-    if rule.low is not None and rule.low >= 0:
-        below = "<=0" if rule.over else "<0"
+    if rule.low is not None and rule.low > -TOP:
+        below = f"{'<=' if rule.over else '<'}{rule.low:g}"
         text += "".join(f'+COUNTIF({each},"{below}")' for each in ranges)
-    if rule.whole:
-        text += "".join(f'+ROUNDUP(ROUND(ABS(SUMIF({each},">0")-ROUND(SUMIF({each},">0"),0)),6),0)' for each in ranges)
+    if rule.high < TOP:
+        text += "".join(f'+COUNTIF({each},">{rule.high:g}")' for each in ranges)
+    if rule.whole:  # each cell for itself: the halves of two would add up to a whole number
+        text += "".join(_fraction(cell(sheet, *each, seen_from, "cr")) for each in cells)
     return text
+
+
+def _fraction(box: str) -> str:
+    """1 where a box holds a number above 0 that is no whole one."""
+    number = f'SUMIF({box},">0")'
+    return f"+ROUNDUP(ROUND(ABS({number}-ROUND({number},0)),6),0)"
 
 
 def _spans(cells: Sequence[tuple[int, int]]) -> Spans:
@@ -193,7 +229,7 @@ def _count(number: int) -> str:
 
 def _groups_of_story(
     story: Iterable[tuple[str, Page]], places: CellMap, seen_from: str
-) -> Iterator[tuple[str, list[Text]]]:
+) -> Iterator[tuple[str, list[Count]]]:
     """The cells of each part of the story, as few formulas as can be read."""
     for name, page in story:
         titles = [put for put in page.contents if isinstance(put, FixedText) and put.role == "storysection"]
@@ -204,7 +240,7 @@ def _groups_of_story(
                 groups.setdefault(title, []).append(_off(put, places, seen_from))
         for title, terms in groups.items():
             if terms:
-                yield f"{name}: {title}" if title else name, [_fixed(text) for text in _joined(terms)]
+                yield f"{name}: {title}" if title else name, [Count(_fixed(text)) for text in _joined(terms)]
 
 
 _ONE_CELL = re.compile(r"(?:'[^']+'|\w+)!\$?[A-Z]+\$?\d+")

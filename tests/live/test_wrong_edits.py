@@ -7,16 +7,19 @@ part of the story. FLATWORK_EDITS=all tries each mistake in each box, and each c
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from openpyxl.utils import range_boundaries
 
 from calc import api, batch
 from calc.files import shipped
 from calc.layout.checks_sheet import PROVEN
 from calc.model.results import JobValues
+from calc.trade.inputs.areas import Area, Edge
 from sheet_cells import Held, read_cells, type_over
 from witness import Place, Program, recalculate
 from wrong_edits import KINDS, Box, boxes_of, drawn, errors_in, is_off, is_ready, rules_of, story_cells
@@ -66,10 +69,13 @@ def recalculated(
         tried = [Tried(kind, (box,)) for kind in KINDS for box in boxes]
         tried += [Tried("pasted", cells={part: place}) for part, places in parts.items() for place in places]
     else:
-        tried = [Tried(kind, tuple(drawn(boxes, SEED + place))) for place, kind in enumerate(KINDS)]
+        tried = [
+            Tried(kind, tuple(drawn(boxes, SEED + place))) for place, kind in enumerate(KINDS) if kind != "fraction"
+        ]
         tried += [
             Tried("pasted", cells={part: places[at % len(places)] for part, places in parts.items()}) for at in (0, 7)
         ]
+        tried += [Tried(kind, (box,)) for kind, box in alone(boxes)]
     folder = tmp_path_factory.mktemp("edits")
     files = [folder / f"{number}.xlsx" for number in range(len(tried))]
     for each, file in zip(tried, files, strict=True):
@@ -78,6 +84,15 @@ def recalculated(
         type_over(workbook, typed or pasted, file)
     done = recalculate(files, libreoffice, folder)
     return [(each, done[file]) for each, file in zip(tried, files, strict=True)]
+
+
+def alone(boxes: Sequence[Box]) -> list[tuple[str, Box]]:
+    """A length with a foot mark and a count with a fraction, each alone in a workbook."""
+    by_name = {(box.named, box.index): box for box in boxes}
+    return [
+        ("text", by_name[Area.length, 1]),
+        ("fraction", by_name[Edge.quantity, 1]),
+    ]
 
 
 def counted(cells: Mapping[Place, Held], label: str) -> float:
@@ -126,6 +141,29 @@ def test_what_no_number_may_be_takes_ready_away_where_it_shows_as_an_error(
     for each, file in recalculated:
         cells = read_cells(file)
         assert not (cells[PRICE].is_error and is_ready(cells)), each
+
+
+def test_the_check_says_which_box_holds_what_it_may_not(recalculated: list[tuple[Tried, Path]]) -> None:
+    """One box is off: the check names its cell, or the cells of its row or column from the first to the last."""
+    found = [(each, file) for each, file in recalculated if len(each.boxes) == 1 and is_off(each.boxes[0], each.kind)]
+    assert found
+    for each, file in found:
+        cells, (sheet, ref) = read_cells(file), each.boxes[0].place
+        row = next(at[1:] for (name, at), held in cells.items() if name == "Checks" and held.value == PROVEN[0][0])
+        told = re.fullmatch(rf"See {sheet} ([A-Z]+\d+(?::[A-Z]+\d+)?)\b.*: type what it asks for", remedy(cells, row))
+        assert told, f"{each.kind} in {sheet} {ref}: {remedy(cells, row)}"
+        left, top, right, bottom = range_boundaries(told[1])
+        column, line, *_ = range_boundaries(ref)
+        assert left <= column <= right and top <= line <= bottom, f"{each.kind} in {sheet} {ref}: {told[0]}"
+
+
+def remedy(cells: Mapping[Place, Held], row: str) -> str:
+    """What a row of the sheet Checks says to do."""
+    return next(
+        str(held.value)
+        for (name, at), held in cells.items()
+        if name == "Checks" and at[1:] == row and str(held.value).startswith("See ")
+    )
 
 
 def test_a_number_pasted_over_the_story_fails_a_check_that_names_the_place(

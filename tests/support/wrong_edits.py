@@ -19,7 +19,7 @@ from calc.cells import column_letters
 from calc.declared import Declared
 from calc.layout.bid_cautions import slots_for
 from calc.layout.page import Computed, FixedText, Typed
-from calc.layout.validations import rule_of
+from calc.layout.validations import TOP, rule_of
 from calc.layout.workbook import plan_of
 from calc.model.results import JobValues
 from calc.trade.story.catalog import STORY
@@ -34,6 +34,7 @@ KINDS: Mapping[str, Wrong] = {
     "zero": 0.0,
     "negative": -4.0,
     "huge": 1e12,
+    "fraction": 2.4,
     "wrong word": "purple",
     "date": 46139.0,
     "error": AsStored("e", "#N/A", "A1"),
@@ -138,11 +139,13 @@ def is_off(box: Box, kind: str) -> bool:
     rule, value = rule_of(box.named), KINDS[kind]
     if rule.words:
         return True
-    if not rule.is_number or rule.low is None:
+    if rule.low is None:
         return False
     if not isinstance(value, float):
         return True
-    return (rule.low >= 0 and value < 0) or (rule.over and value <= 0)
+    if rule.whole and value != int(value):
+        return True
+    return value < rule.low or (rule.over and value <= rule.low) or (rule.high < TOP and value > rule.high)
 
 
 def drawn(boxes: Sequence[Box], seed: int) -> list[Box]:
