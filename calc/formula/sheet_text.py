@@ -138,14 +138,16 @@ def _may_vanish(node: Expr, refs: CellReferences, asked: str) -> bool:
 
 
 def _as_number(named: Named, cell: str) -> str:
-    """A cell that a person types as a number: text there, or a number below 0, counts as 0, and a check says so.
+    """A cell that a person types as a number: text, an error or a number below 0 there counts as 0; a check says so.
 
     One that may be none is asked with ISNUMBER wherever it is used.
     """
     number = named.typed and named.value_type is ValueType.NUMBER and not getattr(named, "optional", False)
     if not number or cell == "0":
         return cell
-    return f"SUM({cell})" if _is_signed(named) else f"MAX(0,{cell})"
+    if _is_signed(named):
+        return f"IF(ISNUMBER({cell}),{cell},0)"
+    return f"MAX(0,{cell})" if cell.startswith("IFERROR(") else f'SUMIF({cell},">0")'
 
 
 def _is_signed(node: Expr) -> bool:

@@ -94,7 +94,7 @@ def test_the_layout_depends_on_the_rows_and_not_on_what_is_in_them(
         (NO_EDGES, Slab.run, "=0"),
         (AWKWARD, Slab.area.all_rows, "=SUM($G$5:$I$5)"),
         (AWKWARD, Slab.says, '="no. "&G$4&" is "&G$3'),
-        (AWKWARD, Rail.band, "=MAX(0,Typed!$J20)*MAX(0,INDEX(Typed!$F$14:$I$14,1,$H19+1))"),
+        (AWKWARD, Rail.band, '=SUMIF(Typed!$J20,">0")*SUMIF(INDEX(Typed!$F$14:$I$14,1,$H19+1),">0")'),
         (AWKWARD, Rail.area_called, '="of "&INDEX(Typed!$F$11:$I$11,1,$H19+1)'),
         (AWKWARD, Rail.share, "=IF(ROUND($B$6,6)>0,INDEX($F$5:$I$5,1,$H19+1)/$B$6,0)"),
         (AWKWARD, Rail.earlier, "=IF($H18=$H19,Typed!$J19,0)"),

@@ -93,15 +93,15 @@ def number(node: Expr) -> float | str:
 
 
 def test_neither_text_nor_a_zero_in_a_box_makes_an_error_of_a_formula() -> None:
-    """Text counts as 0, as in any SUM; what a person types as 0 is not divided by; an optional number is asked."""
+    """Text and errors count as 0; what a person types as 0 is not divided by; an optional number is asked."""
     PLACES.put_cell(Box.width, SHEET, 1, 0)
     PLACES.put_cell(Box.spacing, SHEET, 1, 1)
-    assert text(a + Box.width) == "A1+MAX(0,A2)"
-    assert text(a / Box.width) == "IF(MAX(0,A2)=0,0,A1/MAX(0,A2))"
-    assert text(a / (Box.width * b)) == "IF(MAX(0,A2)*B1=0,0,A1/(MAX(0,A2)*B1))"
-    assert text(a / (Box.width + b)) == "A1/(MAX(0,A2)+B1)"
-    assert text(when(Box.width > 0, a / Box.width, 0)) == "IF(ROUND(MAX(0,A2),6)>0,A1/MAX(0,A2),0)"
-    assert text(declare.if_given(Box.spacing, a)) == "IF(ISNUMBER(B2),B2,A1)"
+    assert text(a + Box.width) == 'A1+SUMIF(A2,">0")'
+    assert text(a / Box.width) == 'IF(SUMIF(A2,">0")=0,0,A1/SUMIF(A2,">0"))'
+    assert text(a / (Box.width * b)) == 'IF(SUMIF(A2,">0")*B1=0,0,A1/(SUMIF(A2,">0")*B1))'
+    assert text(a / (Box.width + b)) == 'A1/(SUMIF(A2,">0")+B1)'
+    assert text(when(Box.width > 0, a / Box.width, 0)) == 'IF(ROUND(SUMIF(A2,">0"),6)>0,A1/SUMIF(A2,">0"),0)'
+    assert text(declare.if_given(Box.spacing, a)) == "IF(ISNUMBER(B2),MAX(0,B2),A1)"
 
 
 @pytest.mark.parametrize(

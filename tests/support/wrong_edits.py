@@ -5,9 +5,8 @@ The boxes and the formulas are those of the file's own layout, the validations t
 
 from __future__ import annotations
 
-import random
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -146,15 +145,6 @@ def is_off(box: Box, kind: str) -> bool:
     if rule.whole and value != int(value):
         return True
     return value < rule.low or (rule.over and value <= rule.low) or (rule.high < TOP and value > rule.high)
-
-
-def drawn(boxes: Sequence[Box], seed: int) -> list[Box]:
-    """A box of each table, drawn."""
-    tables: dict[str, list[Box]] = {}
-    for box in boxes:
-        tables.setdefault(f"{box.place[0]} {box.named.section.title}", []).append(box)
-    draw = random.Random(seed)
-    return [draw.choice(tables[table]) for table in sorted(tables)]
 
 
 def is_ready(cells: Mapping[Place, Held]) -> bool:
