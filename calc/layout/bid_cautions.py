@@ -1,4 +1,4 @@
-"""The cautions of the sheet Bid, most severe first, in rows that follow the numbers."""
+"""The cautions of the sheet Bid: the most severe ones, in rows that follow the numbers."""
 
 from __future__ import annotations
 
@@ -28,56 +28,53 @@ from calc.layout.page import CellValue, Linked, Number, Page
 from calc.model.results import JobValues
 
 SLOTS = 24
-"""Cautions that the front page has room for at issue; doubled until the job fits."""
+"""Cautions that a paper has room for at issue; doubled until the job fits."""
 
-USUAL = "Usual: "
-"""Stands ahead of the usual practice, in the row below its caution."""
-
-LIST_FULL = "CHECK: list full, run flatwork again"
-"""Shown when an edit activates more cautions than the front page has room for."""
+SHOWN = 8
+"""Cautions that the front page shows, the most severe ones; all of them stand on Checks."""
 
 
 def slots_for(job: JobValues) -> int:
-    """How many cautions the front page must have room for."""
+    """How many cautions a paper must have room for."""
     slots = SLOTS
     while slots < sum(1 for _ in active_cautions(job)):
         slots *= 2
     return slots
 
 
-def lay_cautions(page: Page, checks: ChecksPage, slots: int) -> None:
-    """The active cautions, most severe first, in rows that follow the numbers."""
+def lay_cautions(page: Page, checks: ChecksPage) -> None:
+    """The most severe of the active cautions, and how many more there are."""
     section_head(page, "Cautions, most severe first")
     column_heads(
         page,
         {
             LABEL: "Caution",
             VALUE: "Number",
-            TEXT: "What was found, and below it the usual practice",
+            TEXT: "What was found",
             BESIDE: "What to do",
             FIGURE: "Severity",
             FIGURE_UNIT: "No.",
         },
     )
-    for place in range(slots):
+    for place in range(SHOWN):
         _lay_caution(page, checks, place)
         page.next()
-    gap_below(page)
     active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
-    last = cell(NAME, page.row - 3, FIGURE_UNIT, NAME, "cr")
-    listed = f'{active}&IF({active}=1," caution"," cautions")&", all shown"'
+    shown = cell(NAME, page.row - 1, FIGURE_UNIT, NAME, "cr")
+    more = f'IF({active}>{shown},"and "&{active}-{shown}&" more, with their sources: see Checks","sources: see Checks")'
 
     def value(job: JobValues) -> str:
-        found = sum(1 for _ in active_cautions(job))
-        return f"{found} {'caution' if found == 1 else 'cautions'}, all shown"
+        left = sum(1 for _ in active_cautions(job)) - SHOWN
+        return f"and {left} more, with their sources: see Checks" if left > 0 else "sources: see Checks"
 
-    page.put(Linked(page.row, TEXT, "check", lambda: f'IF({active}>{last},"{LIST_FULL}",{listed})', value))
+    page.put(Linked(page.row, TEXT, "small", lambda: more, value))
+    page.heights[page.row] = SMALL_LINE
     page.next()
     gap_below(page)
 
 
 def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
-    """A caution in two rows: what was found and what to do, and below them the usual practice."""
+    """A caution: what was found and what to do, each in two lines of small text."""
     row = page.row
     page.put(Number(row, FIGURE_UNIT, "number", place + 1))
     number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
@@ -91,22 +88,15 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
     )
     for col, role, value_of, empty, column, format_text in columns:
         text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
-        page.put(Linked(row, col, role, text, value, format_text, wraps=col in (TEXT, BESIDE)))
+        page.put(Linked(row, col, role, text, value, format_text))
     page.heights[row] = TWO_SMALL_LINES
-    page.next()
-    usual = _listed(checks, number, "usual", NO_TEXT, USUAL)
-    words = _in_slot(place, lambda _job, each: f"{USUAL}{each.usual}", NO_TEXT)
-    page.put(Linked(page.row, TEXT, "small", usual, words))
-    page.heights[page.row] = SMALL_LINE
 
 
-def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue, ahead: str = "") -> Callable[[], str]:
-    """The formula that finds a column of the active caution with that number on Checks, with words ahead of it."""
+def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:
+    """The formula that finds a column of the active caution with that number on Checks."""
     so_far = checks.caution_column("active so far", NAME, headed=False)
     active = checks.caution_column("active", NAME, headed=False)
     found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
-    if ahead:
-        found = f'"{ahead}"&{found}'
     otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
     return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
 

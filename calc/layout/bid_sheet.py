@@ -61,19 +61,19 @@ def price_parts(page: FrontPage) -> tuple[Cells, Cells]:
     return Cells(NAME, (first, LABEL), (last, LABEL)), Cells(NAME, (first, VALUE), (last, VALUE))
 
 
-def bid_page(places: CellMap, checks: ChecksPage, slots: int) -> FrontPage:
-    """The front page. The cautions come last, and run on to another page where one would be too small to read."""
+def bid_page(places: CellMap, checks: ChecksPage) -> FrontPage:
+    """The front page, on one sheet of paper."""
     page = FrontPage(
         NAME, WIDTHS, "Bid", portrait=True, one_page=True, least_scale=LEAST_SCALE, frozen_rows=2, frozen_cols=0
     )
     _lay_head(page, places)
     _lay_price(page, places, checks)
+    lay_cautions(page, checks)
     _lay_price_parts(page, places)
     _lay_decisions(page, places)
     _lay_digging(page, places)
     _lay_sensitivity(page)
     _lay_legend(page)
-    lay_cautions(page, checks, slots)
     return page
 
 

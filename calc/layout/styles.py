@@ -179,11 +179,9 @@ ROLES |= {
 
 LEGEND = (
     ("input", "typed on site or in the office: edit it, and everything that depends on it follows"),
-    ("formula", "a live formula"),
     ("factor", "a trade factor, with its source on Factors; edit it there"),
     ("override", "a line that can be overridden: type a number on Measured, or none to let it be computed"),
     ("issue", "fixed at issue: true when the workbook was written, and not live"),
-    ("check", "a check: two routes to one number"),
 )
 """The legend of the Bid sheet."""
 

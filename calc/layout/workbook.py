@@ -219,7 +219,7 @@ def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
     told = [(sheet.short, page) for sheet, page in zip(STORY, story, strict=True)]
     front: list[Page] = []
     checks = ChecksPage(places, lay_proof(steps[-1], (measured, factors, prices), told, lambda: front[0]))
-    bid = bid_page(places, checks, caution_slots)
+    bid = bid_page(places, checks)
     front.append(bid)
     context = PaperContext(places, counts, checks, caution_slots)
     papers = tuple(paper_page(paper, context) for paper in PAPERS)
