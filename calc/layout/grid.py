@@ -37,7 +37,7 @@ class Grid:
 STORY = Grid((3.6, 24.0, 9.2, 7.5, *(7.5,) * 10), row=11.25, quiet=10.5, split=8, source=11)
 """The sheets that tell a job: item, quantity, unit, ten columns for words or steps."""
 
-WORKINGS = Grid((3.6, 21.6, *(6.65,) * 14), row=10.5, quiet=10.5, split=10, source=13)
+WORKINGS = Grid((3.6, 24.2, *(6.65,) * 14), row=10.5, quiet=10.5, split=10, source=13)
 """The sheets with every step: item, and fourteen steps."""
 
 FACTORS = Grid((3.6, 33.0, 9.2, 9.0, 10.0, *(7.4,) * 8), row=11.25, quiet=10.5, split=8, source=11)

@@ -105,7 +105,8 @@ class JobText:
 class FormulaText:
     """The text of a formula, shown beside it.
 
-    With ``room``, in pixels, a longer text goes on in the rows below; ``part`` is which of ``parts`` rows this is.
+    With ``room``, in pixels, a longer text goes on in the rows below; ``first`` is the room of the first row, ``part``
+    which of ``parts`` rows this is.
     """
 
     row: int
@@ -114,6 +115,7 @@ class FormulaText:
     line: Line
     index: int
     room: float = 0.0
+    first: float = 0.0
     part: int = 0
     parts: int = 1
 

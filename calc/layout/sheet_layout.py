@@ -7,8 +7,9 @@ are longer.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from math import ceil
 
 from calc.cells import column_letters
 from calc.declared import Declared, Line
@@ -24,8 +25,9 @@ from calc.layout.grid import (
     VALUE,
     Grid,
 )
-from calc.layout.page import Computed, FixedText, FormulaText, FullSizePage, JobText, Jump
+from calc.layout.page import Computed, Content, FixedText, FormulaText, FullSizePage, JobText, Jump
 from calc.layout.step_formats import is_words, step_format, unit_of
+from calc.layout.text_flow import Placed, TextFlow
 from calc.layout.text_width import heading, text_width, wrapped, wrapped_code
 from calc.layout.worked import worked
 
@@ -59,13 +61,17 @@ class Draft:
 
     def formula_rows(self, line: Line, room: float) -> int:
         """The rows that its formula takes in so many pixels."""
-        return len(wrapped_code(self.texts[line], room - _SLACK)) if line in self.texts else 1
+        return len(self.formula_lines(line, room, room))
+
+    def formula_lines(self, line: Line, first: float, room: float) -> list[str]:
+        """The rows of its formula, in so many pixels: ``first`` in the first of them."""
+        return wrapped_code(self.texts.get(line, ""), room - _SLACK, first - _SLACK)
 
 
-def told_words(line: Line, room: float) -> list[str]:
-    """How a line is worked, in rows of so many pixels."""
+def told_words(line: Line, room: float, first: float | None = None) -> list[str]:
+    """How a line is worked, in rows of so many pixels; ``first``: those of the first row."""
     words = worked(line)
-    rows = wrapped(f"{words[:1].upper()}{words[1:]}", room)
+    rows = wrapped(f"{words[:1].upper()}{words[1:]}", room, first)
     if len(rows) <= _MOST_ROWS:
         return rows
     return [_TEXTS if is_words(line) else _LONG]
@@ -86,6 +92,8 @@ class SheetLayout:
     draft: Draft
     starts: list[int] = field(default_factory=list)
     """The rows in which sections begin."""
+    airy: bool = True
+    """Whether there is space below the head of a section."""
 
     @property
     def name(self) -> str:
@@ -127,8 +135,9 @@ class SheetLayout:
                 page.put(FixedText(page.row, col, "sectionnote", ""))
         page.heights[page.row] = SECTION_HEIGHT
         page.next()
-        page.heights[page.row] = BELOW_SECTION
-        page.next()
+        if self.airy:
+            page.heights[page.row] = BELOW_SECTION
+            page.next()
 
     def group(self, title: str, note: str) -> None:
         """A light head within a section of the workings."""
@@ -191,13 +200,53 @@ class SheetLayout:
             self.end_row(detail=place > 0)
         self._formula_below(line, index, col if below is None else below, source)
 
+    def told_in(self, line: Line, flow: TextFlow, top: int, label: str = "") -> list[Content]:
+        """How a line is worked, its formula as text and its source, each behind the other, from row ``top`` on.
+
+        Nothing is put on the page yet. A ``label`` stands before all of it.
+        """
+        source, texts = told_source(line), self.draft.formula_lines
+        put: list[Content] = []
+        if label:
+            put += _texts(flow.put(lambda first, room: wrapped(label, room, first)), top, "quiet")
+            flow.col = max(flow.col, flow.below)
+        put += _texts(flow.put(lambda first, room: told_words(line, room, first)), top, "quiet")
+        placed = flow.put(lambda first, room: texts(line, first, room), lambda text: text_width(text) + _SLACK)
+        rooms = placed[-1].room, placed[0].room
+        for part, each in enumerate(placed):
+            put.append(FormulaText(top + each.row, each.col, "quiet", line, 0, *rooms, part, len(placed)))
+        if source:
+            put += _texts(flow.put(lambda first, room: wrapped(source, room, first)), top, "origin")
+        return put
+
+    def flow(self, line: Line, flow: TextFlow, label: str = "") -> int:
+        """Puts what ``told_in`` gives, from the current row on; the last row that it takes. No row is ended."""
+        for each in self.told_in(line, flow, self.page.row, label):
+            self.page.put(each)
+        return self.page.row + flow.row
+
+    def fits_beside(self, line: Line, label: str, col: int) -> bool:
+        """Whether all that is told of a line fits behind ``col`` in one row."""
+        words, source = told_words(line, self.grid.room(VALUE)), told_source(line)
+        parts = [label, *words, source] if source else [label, *words]
+        step = self.grid.room(VALUE, VALUE) + 6.0
+        taken = sum(ceil((text_width(part) + 7.0) / step) for part in parts)
+        taken += ceil((self.draft.formula_width(line) + 7.0) / step)
+        return len(words) == 1 and col + taken - 1 <= self.grid.last
+
+    def close(self, last: int) -> None:
+        """Ends the rows from the current one to ``last``, all but the first of them details."""
+        top = self.page.row
+        while self.page.row <= last:
+            self.end_row(detail=self.page.row > top)
+
     def _formula_below(self, line: Line, index: int, col: int, source: str) -> None:
         page, grid = self.page, self.grid
         room = grid.room(col)
         rows = self.draft.formula_rows(line, room)
         last = self.draft.formula_width(line) if rows == 1 else room
         for part in range(rows):
-            page.put(FormulaText(page.row, col, "quiet", line, index, room, part, rows))
+            page.put(FormulaText(page.row, col, "quiet", line, index, room, room, part, rows))
             beside = part == rows - 1 and last <= grid.room(col, grid.source - 1)
             if source and beside and text_width(source) <= grid.room(grid.source):
                 page.put(FixedText(page.row, grid.source, "origin", source))
@@ -239,6 +288,10 @@ class SheetLayout:
         last = self.label(f"  {column_letters(col + 1)}  {line.label}", "quiet", "       ")
         self.told(line, 0, VALUE, "quiet")
         self.close_label(top, last)
+
+
+def _texts(placed: Sequence[Placed], top: int, role: str) -> list[Content]:
+    return [FixedText(top + each.row, each.col, role, each.text) for each in placed]
 
 
 def _top_of(sheet: str) -> Callable[[], tuple[str, int, int]]:

@@ -25,24 +25,25 @@ def room_of(widths: Sequence[float], first: int, last: int) -> float:
     return sum(pixels(width) for width in widths[first : last + 1]) - _MARGIN
 
 
-def wrapped(text: str, room: float, size: float = 9, bold: bool = False) -> list[str]:
-    """The lines of a text, none wider than ``room`` pixels as far as its words allow."""
-    return _filled(_PARTS.findall(text), room, size, bold)
+def wrapped(text: str, room: float, first: float | None = None) -> list[str]:
+    """The lines of a text, none wider than ``room`` pixels as far as its words allow; ``first``: that of the first."""
+    return _filled(_PARTS.findall(text), room, room if first is None else first)
 
 
-def wrapped_code(text: str, room: float, size: float = 9) -> list[str]:
+def wrapped_code(text: str, room: float, first: float | None = None) -> list[str]:
     """The lines of a formula, broken behind its operators and commas."""
-    return _filled(_CODE_PARTS.findall(text), room, size, False)
+    return _filled(_CODE_PARTS.findall(text), room, room if first is None else first)
 
 
-def _filled(parts: Sequence[str], room: float, size: float, bold: bool) -> list[str]:
+def _filled(parts: Sequence[str], room: float, first: float) -> list[str]:
     lines: list[str] = []
-    line = ""
+    line, width = "", 0.0
     for part in parts:
-        if line and text_width((line + part).rstrip(), size, bold) > room:
+        if line and width + text_width(part.rstrip()) > (room if lines else first):
             lines.append(line.rstrip())
-            line = ""
+            line, width = "", 0.0
         line += part
+        width += text_width(part)
     return [*lines, line.rstrip()] if line.strip() or not lines else lines
 
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from functools import lru_cache
 
 from calc.declared import Input, Line
-from calc.formula.aggregate import ByRow, RowWord
+from calc.declared.inputs import Taxed
+from calc.formula.aggregate import ByRow, RowAt, RowWord
+from calc.formula.keys import LookupByKey
 from calc.formula.tree import Apply, Expr, Literal, Named
 from calc.formula.value_types import ValueType
 from calc.layout.text_width import text_width
@@ -30,6 +32,10 @@ def _width(node: Expr) -> float:
             return max((text_width(word) for word in node.of.axis.words), default=_LONG)
         case Input() if node.words_allowed:
             return max(text_width(word) for word in node.words_allowed)
+        case Taxed():
+            return max(text_width("yes"), text_width("no"))
+        case RowAt() | LookupByKey():
+            return _width(node.part)
         case Line():
             return words_width(node) if node.value_type is ValueType.TEXT else _NUMBER
         case Named():

@@ -264,6 +264,7 @@ def _workings_sheet(
     draft: Draft,
 ) -> SheetLayout:
     sheet = _open(name, WORKINGS_GRID, places, draft, about, "Workings")
+    sheet.airy = False
     for level, groups in levels.items():
         lay_workings(sheet, level, groups, shape, upright_lines(dict(shape)))
     return sheet
@@ -334,7 +335,7 @@ def _shown_formula(put: FormulaText, places: CellMap) -> str:
     text = shown_text(put.line, put.index, places)
     if put.parts == 1:
         return text
-    rows = wrapped_code(text, put.room)
+    rows = wrapped_code(text, put.room, put.first)
     if put.part < put.parts - 1:
         return rows[put.part] if put.part < len(rows) else ""
     return "".join(rows[put.part :])

@@ -8,17 +8,19 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
-from math import ceil
 
+from calc.cells import column_letters
 from calc.declared import Line, Section
 from calc.formula.levels import JOB, Level, level_of
 from calc.layout.addresses import Block
 from calc.layout.grid import ITEM, VALUE
+from calc.layout.job_lines import lay_job
 from calc.layout.key_cells import block_abreast, block_below, key_cell, key_row, used_keys
-from calc.layout.page import FixedText, JobText
+from calc.layout.page import Computed, FixedText, JobText
 from calc.layout.row_keys import RowKey, RowText, row_names
 from calc.layout.sheet_layout import SheetLayout
 from calc.layout.step_formats import is_words, unit_of
+from calc.layout.text_flow import TextFlow
 from calc.layout.text_width import text_width
 from calc.layout.words_width import words_width
 from calc.model.results import Shape
@@ -44,14 +46,19 @@ def lay_workings(
     """
     counts = dict(shape)
     if level == JOB:
-        _lay_job(sheet, groups)
+        lay_job(sheet, [(group.section, group.lines) for group in groups])
     else:
         sheet.section(f"By {level}")
         abreast, below = _parted(groups, upright) if counts[level] <= MOST_ABREAST else ([], groups)
+        lines = [line for group in below for line in group.lines]
         if abreast:
-            _lay_abreast(sheet, level, abreast, counts)
-        if below:
-            _lay_below(sheet, level, [line for group in below for line in group.lines], counts)
+            block = _lay_abreast(sheet, level, abreast, counts)
+            for line in lines:
+                if line not in upright:
+                    _lay_text(sheet, line, block, row_names(level, counts))
+            lines = [line for line in lines if line in upright]
+        if lines:
+            _lay_below(sheet, level, lines, counts)
 
 
 _WIDEST = 7
@@ -62,8 +69,8 @@ def _columns_of(sheet: SheetLayout, line: Line) -> int:
     """The columns that a line takes: one for a number, as many as its words need for a text."""
     if not is_words(line):
         return 1
-    column = sheet.grid.room(VALUE, VALUE)
-    return min(_WIDEST, max(1, ceil(words_width(line) / column)))
+    wide = words_width(line)
+    return next((count for count in range(1, _WIDEST) if sheet.grid.room(VALUE, VALUE + count - 1) >= wide), _WIDEST)
 
 
 def _parted(groups: Sequence[Group], upright: Collection[Line]) -> tuple[list[Group], list[Group]]:
@@ -77,29 +84,7 @@ def _parted(groups: Sequence[Group], upright: Collection[Line]) -> tuple[list[Gr
     return parts
 
 
-def _lay_job(sheet: SheetLayout, groups: Sequence[Group]) -> None:
-    sheet.section("Numbers of the whole job")
-    for group in groups:
-        sheet.group(group.section.title, group.section.heading)
-        for line in group.lines:
-            _lay_job_line(sheet, line)
-
-
-def _lay_job_line(sheet: SheetLayout, line: Line) -> None:
-    """A number of the whole job in a row: label, value, unit, words. A text has the row to itself."""
-    sheet.places.put_cell(line, sheet.name, sheet.page.row, VALUE)
-    sheet.number_row()
-    top, last = sheet.page.row, sheet.label(line.label)
-    sheet.value(line, 0, VALUE)
-    if is_words(line):
-        sheet.end_row()
-    else:
-        sheet.unit(line, VALUE + 1)
-    sheet.told(line, 0, VALUE + 2, "quiet")
-    sheet.close_label(top, last)
-
-
-def _lay_abreast(sheet: SheetLayout, level: Level, groups: Sequence[Group], counts: Mapping[Level, int]) -> None:
+def _lay_abreast(sheet: SheetLayout, level: Level, groups: Sequence[Group], counts: Mapping[Level, int]) -> Block:
     """The rows side by side, a line a row, with the total and the words behind them."""
     page, count = sheet.page, counts[level]
     adds = any(line.all_rows is not None for group in groups for line in group.lines)
@@ -115,15 +100,40 @@ def _lay_abreast(sheet: SheetLayout, level: Level, groups: Sequence[Group], coun
         for line in group.lines:
             sheet.places.put_range(line, block, page.row)
             sheet.number_row()
-            top, last = page.row, sheet.label(line.label)
+            last = sheet.label(line.label)
             for index in range(count):
                 sheet.value(line, index, VALUE + index)
             if line.all_rows is not None:
                 sheet.places.put_cell(line.all_rows, sheet.name, page.row, VALUE + count)
                 sheet.value(line.all_rows, 0, VALUE + count, "stepsum")
             sheet.unit(line, unit)
-            sheet.told(line, 0, unit + 1, "quiet")
-            sheet.close_label(top, last)
+            flow = TextFlow(sheet.grid, unit + 1, ITEM if last == page.row else VALUE, sheet.grid.last)
+            sheet.close(max(last, sheet.flow(line, flow)))
+    return block
+
+
+def _lay_text(sheet: SheetLayout, line: Line, rows: Block, names: Sequence[RowText]) -> None:
+    """A text of every row, one below another behind the names of the rows; its words beside it, or below all."""
+    page, grid, top = sheet.page, sheet.grid, sheet.page.row
+    block = replace(rows, first=top, across=False, numbers={}, words=None, keyed_by=rows)
+    sheet.places.put_range(line, block, VALUE + 1)
+    sheet.number_row()
+    labels = sheet.label(line.label) - top + 1
+    for index, name in enumerate(names):
+        page.put(JobText(top + index, VALUE, "rowkey", name, wraps=False))
+        page.put(Computed(top + index, VALUE + 1, "stepwords", line, index, ""))
+    behind = VALUE + 1 + _columns_of(sheet, line)
+    beside = TextFlow(grid, behind, behind, grid.last)
+    below = TextFlow(grid, VALUE, VALUE, grid.last, len(names))
+    for flow in (beside, below):
+        sheet.told_in(line, flow, top)
+    if behind < grid.last and beside.row <= below.row:
+        below = TextFlow(grid, behind, behind, grid.last)
+    else:
+        below = TextFlow(grid, VALUE, VALUE, grid.last, len(names))
+    for put in sheet.told_in(line, below, top):
+        page.put(put)
+    sheet.close(top + max(len(names), labels, below.row + 1) - 1)
 
 
 def _names_abreast(sheet: SheetLayout, level: Level, counts: Mapping[Level, int], adds: bool) -> None:
@@ -229,9 +239,28 @@ def _lay_panel(sheet: SheetLayout, panel: _Panel, keyed_by: Block | None, counts
     for index in range(counts[level]):
         _lay_row(sheet, panel, index, names)
     _totals(sheet, columns, through)
-    for col, line in columns.items():
-        sheet.column_note(line, col)
+    _notes(sheet, columns)
     return block
+
+
+_SECOND_NOTE = 8
+"""The first column in which a second note may begin in a row."""
+
+
+def _notes(sheet: SheetLayout, columns: Mapping[int, Line]) -> None:
+    """How each column is worked, below its table: letter and label, words, formula. Short ones share a row."""
+    beside, last = sheet.grid.last + 1, sheet.page.row - 1
+    for col, line in columns.items():
+        label = f"  {column_letters(col + 1)}  {line.label}"
+        start = max(beside, _SECOND_NOTE)
+        if start < sheet.grid.last and sheet.fits_beside(line, label, start):
+            flow = TextFlow(sheet.grid, start, start, sheet.grid.last)
+        else:
+            sheet.close(last)
+            flow = TextFlow(sheet.grid, ITEM, VALUE, sheet.grid.last)
+        last = max(last, sheet.flow(line, flow, label))
+        beside = flow.col if not flow.row else sheet.grid.last + 1
+    sheet.close(last)
 
 
 def _named(names: Mapping[Level, int]) -> dict[Level, int]:
