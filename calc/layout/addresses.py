@@ -143,13 +143,22 @@ class RefFrom:
     block: Block | None = None
     index: int = 0
 
+    @property
+    def is_alone(self) -> bool:
+        """Whether it is the one cell of a line of the job: nobody copies it, so that nothing in it need be fixed."""
+        return self.block is not None and self.block.level == JOB
+
+    def _free(self, address: str) -> str:
+        """An address without the signs that fix it, in a cell that nobody copies."""
+        return address.replace("$", "") if self.is_alone else address
+
     def one(self, named: Named) -> str:
         """The cell of ``named`` that goes with this one: the job's, this row's, or one looked up by row number."""
         if named in self.places.left_out:
             return self.places.one(named, 0, self.sheet)
         location = self.places.locations[named]
         if location.block.level == JOB:
-            return self.places.one(named, 0, self.sheet, "cr")
+            return self.places.one(named, 0, self.sheet, "" if self.is_alone else "cr")
         if self.block is not None and location.block.level == self.block.level:
             return self.places.one(named, self.index, self.sheet, "" if location.block.across else "c")
         if self.block is not None and location.block.level in self.block.above:
@@ -162,7 +171,9 @@ class RefFrom:
         if named in self.places.left_out:
             return None
         location = self.places.locations[named]
-        return self.places.range_of(location.block, location.position, self.sheet) if location.block.count else None
+        if not location.block.count:
+            return None
+        return self._free(self.places.range_of(location.block, location.position, self.sheet))
 
     def group_cells(self, named: Named, level: Level) -> str | None:
         """The cells of ``named`` that belong to this cell's row of ``level``; None when that must be looked up."""
@@ -200,12 +211,12 @@ class RefFrom:
         rows = (0, block.count - 1) if of == JOB else self._group(block, of)
         if rows is None or place > rows[1] - rows[0] + 1 or not block.level.axes:
             return None
-        return self.places.one(named, rows[0] + place - 1, self.sheet, "cr")
+        return self.places.one(named, rows[0] + place - 1, self.sheet, "" if self.is_alone else "cr")
 
     def numbers(self, named: Named, level: Level) -> str:
         """The numbers of the rows of ``level`` that the cells of ``named`` belong to."""
         block = self.places.locations[named].block
-        return self.places.range_of(*self.places.key(block, level, NUMBER), self.sheet)
+        return self._free(self.places.range_of(*self.places.key(block, level, NUMBER), self.sheet))
 
     def number(self, level: Level) -> str:
         """The number of the row of ``level`` that this cell belongs to."""
@@ -283,7 +294,7 @@ class RefFrom:
     def words_of(self, named: Named) -> str:
         """The words that the rows of ``named`` go by."""
         block = self.places.locations[named].block
-        return self.places.range_of(*self.places.key(block, block.level, WORD), self.sheet)
+        return self._free(self.places.range_of(*self.places.key(block, block.level, WORD), self.sheet))
 
     def _place_in(self, block: Block) -> str:
         """The place among the rows of ``block`` of the one that this cell belongs to: the number of that row."""
@@ -305,6 +316,7 @@ class RefFrom:
         return self._of_range(block, self.places.range_of(block, position, self.sheet, headed=True), place)
 
     def _of_range(self, block: Block, cells: str, place: str) -> str:
+        cells = self._free(cells)
         return f"INDEX({cells},1,{place}+1)" if block.across else f"INDEX({cells},{place}+1)"
 
     def _own(self) -> Block:

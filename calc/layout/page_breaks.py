@@ -4,22 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-_WHOLE = 0.35
-"""The share of a page up to which a section is never parted."""
+_WHOLE, _WHOLE_DENSE = 0.35, 0.2
+"""The share of a page up to which a section is never parted, on a sheet that is read and on one with every step."""
 
-_LEAST = 80.0
+_LEAST, _LEAST_DENSE = 80.0, 60.0
 """Points of a section that a page must have room for, or the section begins on the next."""
 
 
-def page_breaks(heights: Mapping[int, float], starts: Sequence[int], rows: int, room: float) -> list[int]:
-    """The rows above which a page begins, for sections that begin at ``starts`` and pages with ``room`` points."""
+def page_breaks(
+    heights: Mapping[int, float], starts: Sequence[int], rows: int, room: float, dense: bool = False
+) -> list[int]:
+    """The rows above which a page begins, for sections that begin at ``starts`` and pages with ``room`` points.
+
+    On a ``dense`` sheet only short sections are kept whole.
+    """
     breaks: list[int] = []
     used = sum(heights.get(row, 0.0) for row in range(1, starts[0] if starts else rows))
     for start, end in zip(starts, [*starts[1:], rows], strict=True):
         height = sum(heights.get(row, 0.0) for row in range(start, end))
         left = room - used
-        whole = height <= room * _WHOLE or (height <= room and left < room / 2)
-        if height > left and used > 0 and (whole or left < _LEAST):
+        if dense:
+            whole = height <= room * _WHOLE_DENSE
+        else:
+            whole = height <= room * _WHOLE or (height <= room and left < room / 2)
+        if height > left and used > 0 and (whole or left < (_LEAST_DENSE if dense else _LEAST)):
             breaks.append(start)
             used = 0.0
         for row in range(start, end):

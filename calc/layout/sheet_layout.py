@@ -93,7 +93,7 @@ class SheetLayout:
     starts: list[int] = field(default_factory=list)
     """The rows in which sections begin."""
     airy: bool = True
-    """Whether there is space below the head of a section."""
+    """Whether the heads of sections have more space around them."""
 
     @property
     def name(self) -> str:
@@ -118,7 +118,7 @@ class SheetLayout:
         """The head of a section: a black line below it over the whole width."""
         page = self.page
         self.starts.append(page.row)
-        page.heights[page.row] = SECTION_GAP
+        page.heights[page.row] = SECTION_GAP if self.airy else SECTION_GAP / 2
         page.next()
         width = text_width(title, 11, bold=True)
         after = ITEM + 1
@@ -133,7 +133,7 @@ class SheetLayout:
                 page.put(Jump(page.row, col, "sectionjump", jump))
             else:
                 page.put(FixedText(page.row, col, "sectionnote", ""))
-        page.heights[page.row] = SECTION_HEIGHT
+        page.heights[page.row] = SECTION_HEIGHT if self.airy else SECTION_HEIGHT - 2.0
         page.next()
         if self.airy:
             page.heights[page.row] = BELOW_SECTION

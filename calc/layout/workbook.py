@@ -278,7 +278,7 @@ def _factors_page(places: CellMap, draft: Draft) -> Page:
 
 def _paged(sheet: SheetLayout) -> Page:
     page = sheet.page
-    page.breaks = page_breaks(page.heights, sheet.starts, page.row, PAGE_ROOM)
+    page.breaks = page_breaks(page.heights, sheet.starts, page.row, PAGE_ROOM, dense=not sheet.airy)
     return page
 
 

@@ -95,8 +95,6 @@ def _lay_abreast(sheet: SheetLayout, level: Level, groups: Sequence[Group], coun
     for key in keys:
         key_row(sheet, key)
     for group in groups:
-        if len(groups) > 1:
-            sheet.group(group.section.title, group.section.heading)
         for line in group.lines:
             sheet.places.put_range(line, block, page.row)
             sheet.number_row()
