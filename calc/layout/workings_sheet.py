@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from calc.cells import column_letters
 from calc.declared import Line, Section
 from calc.formula.levels import JOB, Level, level_of
-from calc.layout.addresses import Block
+from calc.layout.addresses import NUMBER, Block
 from calc.layout.grid import ITEM, VALUE
 from calc.layout.job_lines import lay_job
 from calc.layout.key_cells import block_abreast, block_below, key_cell, key_row, used_keys
@@ -156,13 +156,25 @@ _NAME_ROWS = 2
 def _lay_below(sheet: SheetLayout, level: Level, lines: Sequence[Line], counts: Mapping[Level, int]) -> None:
     """The rows one below another, a column a line; more lines than fit go on in a panel below."""
     names, start = _name_columns(sheet, level)
-    keys = [key for key in used_keys(sheet, level, counts) if key.of not in names]
+    keys: Sequence[RowKey] = [key for key in used_keys(sheet, level, counts) if key.of not in names]
     first: Block | None = None
     while lines:
-        columns = _columns(sheet, lines, start + (len(keys) if first is None else 0))
-        panel = _Panel(level, columns, keys if first is None else (), names, start, sheet.grid.last)
+        columns = _columns(sheet, lines, start + len(keys))
+        panel = _Panel(level, columns, keys, names, start, sheet.grid.last)
         block = _lay_panel(sheet, panel, first, counts)
         lines, first = lines[len(columns) :], first or block
+        names, keys, start = _shorter(sheet, level, names, counts) if names else (names, (), start)
+
+
+def _shorter(
+    sheet: SheetLayout, level: Level, names: Mapping[Level, int], counts: Mapping[Level, int]
+) -> tuple[dict[Level, int], list[RowKey], int]:
+    """The names of a panel that goes on below another: that of the last of a pair, and the numbers of the others."""
+    *others, last = names
+    keys = [
+        RowKey(leaf, NUMBER, "No.", (), tuple(row + 1 for row in level.rows_above(leaf, counts))) for leaf in others
+    ]
+    return {last: ITEM}, keys, ITEM + _columns_of_name(sheet, last, ITEM)
 
 
 def _columns(sheet: SheetLayout, lines: Sequence[Line], first: int) -> dict[int, Line]:

@@ -561,7 +561,7 @@ def test_a_job_from_bags_loads_bags_and_a_mixer_but_no_drill(folder: Path) -> No
 def test_a_doweled_job_loads_drill_bits_vacuum_and_respirators_but_no_bags(book: Path) -> None:
     on_it = loaded(book)
     assert {
-        "Rotary hammer drill", "Drill bits", "Vacuum with dust filter, brush for the holes", "Dowels to cut from it",
+        "Rotary hammer drill", "Drill bits", "Vacuum with dust filter, hole brush", "Dowels to cut from it",
         "Respirators that fit, for dust", "Ear protection", "Concrete washout", "Gloves, waterproof",
     } <= on_it  # fmt: skip
     assert not {"Bagged concrete", "Buckets for mixing water", "Wire mesh sheets"} & on_it

@@ -117,7 +117,7 @@ MATERIALS = (
 
 TOOLS = (
     *(_machine(name) for name in TOOL.axis.words),
-    Item("Layout", "Tape, string line, stakes, level, marking paint", "set", _ONE),
+    Item("Layout", "Tape, string, stakes, level, marking paint", "set", _ONE),
     Item("Layout", "Hose and nozzle", "each", _ONE),
     Item("Dig and base", "Shovels", "each", _where(_BY_HAND > 0, _HEADS)),
     Item("Dig and base", "Pick or mattock", "each", _where(_hours("dig by hand", "grub roots") > 0)),
@@ -128,7 +128,7 @@ TOOLS = (
     Item("Forms", "Form hammer, circular saw, screws", "set", _where(total(EdgeTakeoff.formed) > 0)),
     Item("Dowels", "Rotary hammer drill", "each", _where(_DOWELED)),
     Item("Dowels", "Drill bits", "each", DowelNeeds.bits),
-    Item("Dowels", "Vacuum with dust filter, brush for the holes", "set", _where(_DOWELED)),
+    Item("Dowels", "Vacuum with dust filter, hole brush", "set", _where(_DOWELED)),
     Item("Dowels", "Bar cutter", "each", _where(either(_DOWELED, total(BarMat.weight) > 0))),
     Item("Reinforcement", "Bar bender and tie pliers", "set", _where(total(BarMat.weight) > 0)),
     Item("Reinforcement", "Bolt cutter for mesh", "each", _where(total(Reinforcement.sheets) > 0)),
