@@ -28,6 +28,6 @@ def _lay_line(sheet: SheetLayout, line: Line) -> None:
     last = sheet.label(line.label)
     sheet.value(line, 0, VALUE)
     sheet.unit(line, VALUE + 1)
-    first = grid.last + 1 if is_words(line) else VALUE + 2
+    first = grid.last + 1 if is_words(line) else sheet.behind_unit(line, VALUE + 1)
     flow = TextFlow(grid, first, ITEM if last == top else VALUE, grid.last)
     sheet.close(max(last, sheet.flow(line, flow)))

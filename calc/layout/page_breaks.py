@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 _WHOLE, _WHOLE_DENSE = 0.35, 0.2
 """The share of a page up to which a section is never parted, on a sheet that is read and on one with every step."""
 
-_LEAST, _LEAST_DENSE = 80.0, 60.0
+_LEAST, _LEAST_DENSE = 80.0, 110.0
 """Points of a section that a page must have room for, or the section begins on the next."""
 
 

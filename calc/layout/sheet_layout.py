@@ -43,6 +43,19 @@ _SLACK = 14.0
 """Pixels that a formula may grow, by two digits, between the draft of a layout and the layout."""
 
 
+_INDENT = 9.0
+"""Pixels by which units and the heads of texts are set in."""
+
+
+_ROW = re.compile(r"(?<=[A-Z$])([4-9]\d\d?)\b")
+"""The number of a row that may have one digit more in the layout than in its draft."""
+
+
+def _grown(text: str) -> str:
+    """A formula of the draft with as many digits as it may come to."""
+    return _ROW.sub(r"\g<1>0", text)
+
+
 @dataclass(frozen=True)
 class Draft:
     """What the first layout of a shape found out: how long formulas are, and which numbers of rows they refer to."""
@@ -65,7 +78,7 @@ class Draft:
 
     def formula_lines(self, line: Line, first: float, room: float) -> list[str]:
         """The rows of its formula, in so many pixels: ``first`` in the first of them."""
-        return wrapped_code(self.texts.get(line, ""), room - _SLACK, first - _SLACK)
+        return wrapped_code(_grown(self.texts.get(line, "")), room - _SLACK, first - _SLACK)
 
 
 def told_words(line: Line, room: float, first: float | None = None) -> list[str]:
@@ -174,6 +187,10 @@ class SheetLayout:
         if unit := unit_of(named):
             self.page.put(FixedText(self.page.row, col, "stepunit", unit))
 
+    def behind_unit(self, named: Declared, col: int) -> int:
+        """The first column behind the unit in ``col``: a long one takes two."""
+        return col + 1 if text_width(unit_of(named)) + _INDENT <= self.grid.room(col, col) else col + 2
+
     def told(
         self, line: Line, index: int, col: int, role: str, last: int | None = None, below: int | None = None
     ) -> None:
@@ -259,7 +276,10 @@ class SheetLayout:
     def column_heads(self, heads: Mapping[int, tuple[str, str, bool]], through: int) -> None:
         """The heads of a table, broken by hand, and below them their units: text, unit, and whether flush left."""
         page, grid = self.page, self.grid
-        lines = {col: heading(text, grid.room(col, col), 9) for col, (text, _, _) in heads.items()}
+        lines = {
+            col: heading(text, grid.room(col, col) - (_INDENT if left and col != ITEM else 0.0), 9)
+            for col, (text, _, left) in heads.items()
+        }
         page.put(FixedText(page.row, ROW_NO, "rowno", str(page.row + 1)))
         for col in range(ITEM, through + 1):
             text, _, left = heads.get(col, ("", "", False))

@@ -53,10 +53,10 @@ def lay_workings(
         lines = [line for group in below for line in group.lines]
         if abreast:
             block = _lay_abreast(sheet, level, abreast, counts)
-            for line in lines:
-                if line not in upright:
-                    _lay_text(sheet, line, block, row_names(level, counts))
-            lines = [line for line in lines if line in upright]
+            texts = [] if level.crossed else [line for line in lines if line not in upright and _is_short(sheet, line)]
+            for line in texts:
+                _lay_text(sheet, line, block, row_names(level, counts))
+            lines = [line for line in lines if line not in texts]
         if lines:
             _lay_below(sheet, level, lines, counts)
 
@@ -105,27 +105,39 @@ def _lay_abreast(sheet: SheetLayout, level: Level, groups: Sequence[Group], coun
                 sheet.places.put_cell(line.all_rows, sheet.name, page.row, VALUE + count)
                 sheet.value(line.all_rows, 0, VALUE + count, "stepsum")
             sheet.unit(line, unit)
-            flow = TextFlow(sheet.grid, unit + 1, ITEM if last == page.row else VALUE, sheet.grid.last)
+            flow = TextFlow(
+                sheet.grid, sheet.behind_unit(line, unit), ITEM if last == page.row else VALUE, sheet.grid.last
+            )
             sheet.close(max(last, sheet.flow(line, flow)))
     return block
+
+
+_LEAST_BESIDE = 5
+"""The columns but one that words need beside a text."""
+
+
+def _is_short(sheet: SheetLayout, line: Line) -> bool:
+    """Whether a text is sure to end where its columns do."""
+    return _columns_of(sheet, line) < _WIDEST
 
 
 def _lay_text(sheet: SheetLayout, line: Line, rows: Block, names: Sequence[RowText]) -> None:
     """A text of every row, one below another behind the names of the rows; its words beside it, or below all."""
     page, grid, top = sheet.page, sheet.grid, sheet.page.row
     block = replace(rows, first=top, across=False, numbers={}, words=None, keyed_by=rows)
-    sheet.places.put_range(line, block, VALUE + 1)
+    value = VALUE + _columns_of_name(sheet, rows.level, VALUE)
+    sheet.places.put_range(line, block, value)
     sheet.number_row()
     labels = sheet.label(line.label) - top + 1
     for index, name in enumerate(names):
-        page.put(JobText(top + index, VALUE, "rowkey", name, wraps=False))
-        page.put(Computed(top + index, VALUE + 1, "stepwords", line, index, ""))
-    behind = VALUE + 1 + _columns_of(sheet, line)
+        page.put(JobText(top + index, value - 1, "rowkey", name, wraps=False))
+        page.put(Computed(top + index, value, "stepwords", line, index, ""))
+    behind = value + _columns_of(sheet, line)
     beside = TextFlow(grid, behind, behind, grid.last)
     below = TextFlow(grid, VALUE, VALUE, grid.last, len(names))
     for flow in (beside, below):
         sheet.told_in(line, flow, top)
-    if behind < grid.last and beside.row <= below.row:
+    if behind <= grid.last - _LEAST_BESIDE and beside.row <= below.row:
         below = TextFlow(grid, behind, behind, grid.last)
     else:
         below = TextFlow(grid, VALUE, VALUE, grid.last, len(names))
@@ -136,7 +148,7 @@ def _lay_text(sheet: SheetLayout, line: Line, rows: Block, names: Sequence[RowTe
 
 def _names_abreast(sheet: SheetLayout, level: Level, counts: Mapping[Level, int], adds: bool) -> None:
     """The names of the rows above their columns, each broken to its width when it is written."""
-    page, grid, count = sheet.page, sheet.grid, counts[level]
+    page, count = sheet.page, counts[level]
     page.put(FixedText(page.row, ITEM, "stepheadleft", "Step"))
     for col, name in enumerate(row_names(level, counts), start=VALUE):
         page.put(JobText(page.row, col, "stepheadname", name))
@@ -144,8 +156,8 @@ def _names_abreast(sheet: SheetLayout, level: Level, counts: Mapping[Level, int]
     if adds:
         page.put(FixedText(page.row, rest, "stephead", "All"))
         rest += 1
-    for col in range(rest, grid.last + 1):
-        page.put(FixedText(page.row, col, "stepheadleft", {rest: "Unit", rest + 1: "Worked as"}.get(col, "")))
+    page.put(FixedText(page.row, rest, "stepheadleft", "Unit"))
+    page.put(FixedText(page.row, rest + 1, "group", "Worked as"))
     sheet.end_row(_NAME_ROWS * 11.25)
 
 
