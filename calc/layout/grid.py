@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from calc.layout.text_width import room_of
 
@@ -31,7 +32,10 @@ class Grid:
 
     def room(self, first: int, last: int | None = None) -> float:
         """The pixels of a text from one column to another, the last one unless said."""
-        return room_of(self.widths, first, self.last if last is None else last)
+        return _room_of(self.widths, first, self.last if last is None else last)
+
+
+_room_of = lru_cache(maxsize=1024)(room_of)
 
 
 STORY = Grid((3.6, 24.0, 9.2, 7.5, *(7.5,) * 10), row=11.25, quiet=10.5, split=8, source=11)

@@ -46,12 +46,9 @@ class TextFlow:
         A text that would take as many rows below begins there, in one piece.
         """
         rest = self.grid.room(self.below, self.last)
-        fresh = broken(rest, rest)
-        here = self._here(broken, rest)
-        if here and (len(here) == 1 or len(here) <= len(fresh) or not self.begun):
-            lines, at = here, self.col
-        else:
-            lines, at = fresh, self.below
+        lines, at = self._here(broken, rest), self.col
+        if not lines or (self.begun and len(lines) > 1 and len(lines) > len(broken(rest, rest))):
+            lines, at = broken(rest, rest), self.below
             self.row += 1
         placed = []
         for place, line in enumerate(lines):

@@ -27,26 +27,29 @@ def room_of(widths: Sequence[float], first: int, last: int) -> float:
 
 def wrapped(text: str, room: float, first: float | None = None) -> list[str]:
     """The lines of a text, none wider than ``room`` pixels as far as its words allow; ``first``: that of the first."""
-    return _filled(_PARTS.findall(text), room, room if first is None else first)
+    return list(_filled(_PARTS, text, room, room if first is None else first))
 
 
 def wrapped_code(text: str, room: float, first: float | None = None) -> list[str]:
     """The lines of a formula, broken behind its operators and commas."""
-    return _filled(_CODE_PARTS.findall(text), room, room if first is None else first)
+    return list(_filled(_CODE_PARTS, text, room, room if first is None else first))
 
 
-def _filled(parts: Sequence[str], room: float, first: float) -> list[str]:
+@lru_cache(maxsize=16384)
+def _filled(pattern: re.Pattern[str], text: str, room: float, first: float) -> tuple[str, ...]:
+    """The lines of a text of which no part that the pattern finds is broken; most are asked for in every layout."""
     lines: list[str] = []
     line, width = "", 0.0
-    for part in parts:
+    for part in pattern.findall(text):
         if line and width + text_width(part.rstrip()) > (room if lines else first):
             lines.append(line.rstrip())
             line, width = "", 0.0
         line += part
         width += text_width(part)
-    return [*lines, line.rstrip()] if line.strip() or not lines else lines
+    return (*lines, line.rstrip()) if line.strip() or not lines else tuple(lines)
 
 
+@lru_cache(maxsize=4096)
 def heading(text: str, room: float, size: float = 9, bold: bool = True) -> list[str]:
     """The lines of the head of a column; a word that is wider than the column is broken with a hyphen."""
     parts = [piece for word in text.split(" ") for piece in _broken(word, room, size, bold)]
