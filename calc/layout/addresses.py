@@ -83,6 +83,8 @@ class CellMap:
     """The formulas already written: each is in its cell, and as text beside it."""
     keys_used: set[KeyUse] = field(default_factory=set)
     """The numbers and the words of rows that formulas refer to."""
+    issued: dict[str, tuple[str, int, int]] = field(default_factory=dict)
+    """Sheet, row and column of what is counted of the values at issue (:mod:`calc.layout.issued`)."""
 
     def key(self, block: Block, level: Level, kind: str) -> tuple[Block, int]:
         """The block and the position of the numbers, or of the words, of the rows of ``block``, which are now in use.

@@ -64,6 +64,18 @@ class Typed:
 
 
 @dataclass(frozen=True, slots=True)
+class Issued:
+    """What a box held when the workbook was written; it is not edited."""
+
+    row: int
+    col: int
+    role: str
+    named: Declared
+    index: int
+    format: str
+
+
+@dataclass(frozen=True, slots=True)
 class Computed:
     """The formula of a line; its text is written when every cell has its address."""
 
@@ -158,7 +170,18 @@ class IssueValue:
 
 
 Content = (
-    FixedText | Constant | Number | Typed | Computed | Linked | JobText | FormulaText | Jump | AddressText | IssueValue
+    FixedText
+    | Constant
+    | Number
+    | Typed
+    | Issued
+    | Computed
+    | Linked
+    | JobText
+    | FormulaText
+    | Jump
+    | AddressText
+    | IssueValue
 )
 
 
@@ -223,6 +246,8 @@ class FullSizePage(Page):
     """The first of the rows that every printed page begins with."""
     breaks: list[int] = field(default_factory=list)
     """The rows that begin a new page."""
+    printed_cols: int = 0
+    """The columns that are printed; all of them when 0."""
     details: set[int] = field(default_factory=set)
     """The rows that an outline can fold away. They stand open."""
 

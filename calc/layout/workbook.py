@@ -28,6 +28,7 @@ from calc.layout.grid import FACTORS as FACTORS_GRID
 from calc.layout.grid import PAGE_ROOM, Grid
 from calc.layout.grid import STORY as STORY_GRID
 from calc.layout.grid import WORKINGS as WORKINGS_GRID
+from calc.layout.issued import lay_changed, lay_issued
 from calc.layout.line_sheets import cell_value
 from calc.layout.measured_sheet import measured_page
 from calc.layout.page import (
@@ -39,6 +40,7 @@ from calc.layout.page import (
     FixedText,
     FormulaText,
     FullSizePage,
+    Issued,
     IssueValue,
     JobText,
     Jump,
@@ -273,6 +275,8 @@ def _workings_sheet(
 def _factors_page(places: CellMap, draft: Draft) -> Page:
     sheet = _open(FACTORS_SHEET, FACTORS_GRID, places, draft, ABOUT_FACTORS, "Factors")
     lay_factors(sheet)
+    lay_changed(sheet, (FACTORS_SHEET,))
+    lay_issued(sheet)
     return _paged(sheet)
 
 
@@ -312,7 +316,9 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
         case AddressText():
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
-            return _typed(put)
+            return _typed(put, wraps=not isinstance(page, FullSizePage))
+        case Issued():
+            return _typed(put, wraps=False)
         case Computed() if (word := put.line.held(put.index)) is not None:
             return _fixed(put, word, put.format)
         case Computed():
@@ -378,14 +384,16 @@ def _value_of(named: Declared, index: int) -> Callable[[JobValues], CellValue]:
     return lambda job: cell_value(job.of(named, index))
 
 
-def _typed(put: Typed) -> Cell:
-    """A cell to edit: its value, kept as the arithmetic that was typed where there is one."""
+def _typed(put: Typed | Issued, wraps: bool) -> Cell:
+    """A cell to edit, or what it held at issue: its value, as the arithmetic that was typed where there is any."""
 
     def arithmetic(job: JobValues) -> str:
         entry = entry_of(job, put.named, put.index)
         return entry.formula if entry else ""
 
-    return Cell(put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic, own_words=True)
+    return Cell(
+        put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic, own_words=wraps
+    )
 
 
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:

@@ -165,9 +165,9 @@ def _write_sheet(
         height = sum(extent.heights.get(row, LINE_HEIGHT) for row in range(extent.rows))
         _set_up_printing(sheet, page, paper, 1 if page.one_page and _readable(page, paper, height, extent.cols) else 0)
     if not identity.bare:
-        first = page.repeated_from if isinstance(page, FullSizePage) else 0
+        first, printed = (page.repeated_from, page.printed_cols) if isinstance(page, FullSizePage) else (0, 0)
         sheet.repeat_rows(first, first + (page.repeated_rows or page.frozen_rows) - 1)
-        sheet.print_area(0, 0, extent.rows - 1, extent.cols - 1)
+        sheet.print_area(0, 0, extent.rows - 1, (printed or extent.cols) - 1)
     sheet.ignore_errors({"number_stored_as_text": f"A1:Z{extent.rows}"})
     return written
 

@@ -90,8 +90,9 @@ def _calls(book: Book, cell: FormulaCell) -> Iterator[Fault]:
             yield Fault(Rule.FUNCTION, cell.place, f"{call.name} is not on the list of portable functions.")
         if call.name in ("ROUNDUP", "ROUNDDOWN") and not call.first_is("ROUND", whole=True):
             yield Fault(Rule.ROUNDED_BEFORE_UP, cell.place, f"{call.name} takes a number that is not rounded first.")
-        if call.name == "IFERROR" and not call.first_is("INDEX", "MATCH"):
-            yield Fault(Rule.GUARDED_LOOK_UP, cell.place, "IFERROR stands around something that is not a look-up.")
+        if call.name == "IFERROR" and not call.first_is("INDEX", "MATCH", "SUMPRODUCT"):
+            sentence = "IFERROR stands around something that is no look-up and no count of changed boxes."
+            yield Fault(Rule.GUARDED_LOOK_UP, cell.place, sentence)
         if call.name == "HYPERLINK" and set(call.first_text.partition("#")[0]) & set("/\\:"):
             yield Fault(
                 Rule.NOTHING_FOREIGN, cell.place, f"A link leads to {call.first_text}, not to a file beside it."

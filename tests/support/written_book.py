@@ -47,7 +47,7 @@ class Rule(StrEnum):
     REFERENCE = "references are cells and bounded ranges of this file"
     EMPTY_REFERENCE = "no reference to empty cells"
     ROUNDED_BEFORE_UP = "rounding up or down is done to a rounded number"
-    GUARDED_LOOK_UP = "errors are caught around a look-up only"
+    GUARDED_LOOK_UP = "errors are caught around a look-up, or a count of changed boxes, only"
     TWO_IFS = "at most two IFs in a formula"
     SIZE = "formulas that a person can read"
     CHAIN = "a short way from input to result"
