@@ -21,8 +21,9 @@ from calc.layout.page import CellValue, Linked, Page
 from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import NOT_READY, paper_page
 from calc.layout.proof import UNPLACED
-from calc.layout.workbook import SHEETS_OF_LINES, SheetPlan
+from calc.layout.sheets import SHEETS_OF_LINES
 from calc.layout.workbook import Cell as Planned
+from calc.layout.workbook import SheetPlan
 from calc.model.results import JobValues
 from calc.trade.inputs.job import Company, Job
 from calc.trade.levels import WORDING

@@ -22,7 +22,7 @@ from calc.formula.levels import JOB, Level
 from calc.intake.records import EDGE_COLUMN
 from calc.intake.schema import ACKNOWLEDGEABLE, AREAS, JOBS, OVERRIDABLE, OVERRIDES, SITE, TABLES, WEEK_TABLES, Heading
 from calc.intake.spelling import normalize
-from calc.layout.log_sheet import ITS_NOTES, OVERRIDDEN
+from calc.layout.log_sheet import OVERRIDDEN
 from calc.trade.inputs.areas import SHORT_EDGES, Edge
 from calc.trade.inputs.job import Job
 from calc.trade.levels import AREA, EDGE
@@ -194,22 +194,18 @@ def _override(
     row: Row = {"job": job.id, "line": label, "value": "" if each.named in _STOPS else value.typed}
     if each.named.level == AREA:
         row["area"] = areas[each.index]
-    log = job.log(OVERRIDDEN)
     origin = each.as_typed.origin if each.as_typed is not None else None
-    logged = {entry[0]: entry for entry in log if entry[3] == origin}
-    if each.named.label in logged:
-        _, _, _, _, reason, who = logged[each.named.label]
-        return row | {"reason": reason, "who": who, "notes": logged[ITS_NOTES][4] if ITS_NOTES in logged else ""}
-    reason, who = _new_reason(each.remark, [entry for entry in log if entry[0] == each.named.label])
+    logged = next((entry for entry in job.log(OVERRIDDEN) if entry.where == origin), None)
+    if logged is not None:
+        return row | {"reason": logged.reason, "who": logged.who, "notes": logged.notes}
+    reason, who = _new_reason(each.remark)
     if not reason:
         place = job.place_of(each)
         notes.append(f"{place}: {label} was overridden without a reason. Type reason and who in {OVERRIDES}.")
     return row | {"reason": reason, "who": who}
 
 
-def _new_reason(remark: str, log: Sequence[Sequence[str]]) -> tuple[str, str]:
+def _new_reason(remark: str) -> tuple[str, str]:
     """The reason and the initials typed later next to an overridden line, as in ``probed (RK)``."""
-    for entry in log:
-        remark = remark.replace(f"{entry[4]} ({entry[5]})", "", 1)
     reason, bracket, who = remark.strip().removesuffix(")").rpartition(" (")
     return (reason, who) if bracket else (remark.strip(), "")

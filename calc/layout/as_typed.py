@@ -1,19 +1,26 @@
 """Text on the sheet Measured of what was typed and in which cell, written and parsed.
 
-Where rows are side by side a cell has both: ``Areas!D2: 20' 6"``. Where they are one below another, a line for each
-cell has its header, ``depth in: 5 1/4``, in one column, and its cell on the same line of another column.
+A value of the whole job has both: ``Site conditions!C4: 20' 6"``. Below a table the text stands alone, under the letter
+of its column and beside the number of its row.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from calc.declared import Input
-from calc.intake.records import DEFAULT, Entry
+from calc.declared import Input, Kind
+from calc.intake.records import EDGE_COLUMN, Entry, JobInput
 
 _COLON = ": "
+_CELL = re.compile(r"(.*)!([A-Z]+)(\d+)")
+
+AS_USUAL = "as usual"
+"""What stands in place of what was typed where nothing was."""
+
+OF_COMPANY = "co. "
+"""The start of the cell of a value that was typed in the company book."""
 
 
 @dataclass(frozen=True)
@@ -24,42 +31,54 @@ class AsTyped:
     origin: str
 
 
-def format_cell(entry: Entry) -> str:
-    """The text of one value, where rows are side by side."""
-    return f"{entry.origin}{_COLON}{entry.typed}" if entry.typed else DEFAULT
+def shows_itself(given: Input) -> bool:
+    """Whether what was typed is what its box shows: words and days are not repeated beside it."""
+    return given.kind in (Kind.TEXT, Kind.DATE)
+
+
+def format_cell(entry: Entry | None, job: JobInput) -> str:
+    """What was typed for a value of the job, after its cell."""
+    if entry is None or not entry.typed:
+        return ""
+    return f"{format_origin(entry, job)}{_COLON}{on_one_line(entry.typed)}"
 
 
 def parse_cell(text: str) -> AsTyped | None:
-    """Parses the text of :func:`format_cell`; None for a default."""
+    """Parses the text of :func:`format_cell`; None where nothing was typed."""
     origin, colon, typed = text.partition(_COLON)
     return AsTyped(typed, origin) if colon else None
 
 
-def format_typed(entries: Iterable[tuple[str, Entry]]) -> str:
-    """What was typed for some values of a row, a line each, after the name of each where it has one."""
-    return "\n".join(
-        f"{name}{_COLON if name else ''}{on_one_line(entry.typed)}" for name, entry in entries if entry.typed
+def format_origin(entry: Entry, job: JobInput) -> str:
+    """The cell in which a value was typed; for one of the company book it says so."""
+    book = job.company.name
+    return (
+        f"{OF_COMPANY}{entry.origin.removeprefix(f'{book} ')}"
+        if book and entry.origin.startswith(f"{book} ")
+        else entry.origin
     )
 
 
-def format_origins(entries: Iterable[tuple[str, Entry]]) -> str:
-    """The cells where it was typed, on the same lines."""
-    return "\n".join(entry.origin for _, entry in entries if entry.typed)
+def format_row(entry: Entry) -> str:
+    """What was typed for a value of a row; of the kind of an edge, that it was a column of Areas."""
+    if entry.origin == EDGE_COLUMN:
+        return EDGE_COLUMN
+    return on_one_line(entry.typed)
 
 
-def parse_lines(typed: str, origins: str) -> dict[str, AsTyped]:
-    """Parses the texts of :func:`format_typed` and :func:`format_origins`, by the name of each value."""
-    parsed = {}
-    for line, origin in zip(typed.split("\n"), origins.split("\n"), strict=False):
-        name, colon, text = line.partition(_COLON)
-        if colon:
-            parsed[name] = AsTyped(text, origin)
-    return parsed
+def row_of(entries: Iterable[Entry], table: str) -> str:
+    """Where the values of a row were typed: its number in its table, or the cells in another."""
+    found = [match for entry in entries if entry.typed and (match := _CELL.fullmatch(entry.origin))]
+    if all(match[1] == table for match in found):
+        return f"row {found[0][3]}" if found else ""
+    first = found[0]
+    return f"{first[1]} {' '.join(f'{match[2]}{match[3]}' for match in found)}"
 
 
-def entries_of(band: Sequence[Input], found: Mapping[Input, Entry]) -> list[tuple[str, Entry]]:
-    """The values of a row in a band of columns, by their headers."""
-    return [(given.header, found[given]) for given in band]
+def column_of(entries: Iterable[Entry], table: str) -> str:
+    """The letter of the column of a table in which a value was typed."""
+    matches = (_CELL.fullmatch(entry.origin) for entry in entries if entry.typed)
+    return next((f"column {match[2]}" for match in matches if match and match[1] == table), "")
 
 
 def on_one_line(text: str) -> str:

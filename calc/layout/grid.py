@@ -44,8 +44,13 @@ STORY = Grid((3.6, 24.0, 9.2, 7.5, *(7.5,) * 10), row=11.25, quiet=10.5, split=8
 WORKINGS = Grid((3.6, 24.2, *(6.65,) * 14), row=10.5, quiet=10.5, split=10, source=13)
 """The sheets with every step: item, and fourteen steps."""
 
-FACTORS = Grid((3.6, 33.0, 9.2, 9.0, 10.0, *(7.4,) * 8), row=11.25, quiet=10.5, split=8, source=11)
-"""The sheet of factors: item, value, unit, usual range, eight columns for the source."""
+FACTORS = Grid((3.6, 33.0, 9.2, 9.0, 10.0, *(6.2,) * 9), row=11.25, quiet=10.5, split=8, source=11)
+"""The sheet of factors: item, value, unit, usual range, nine columns for the source."""
+
+PRICES = Grid(
+    (3.6, 30.4, 8.5, 7.6, 6.4, 8.5, 6.4, 7.4, 9.6, 9.6, *(5.8,) * 4), row=11.25, quiet=10.5, split=8, source=11
+)
+"""The sheet of prices: item, price, unit, container size and its unit, taxable, account, two days, supplier, row."""
 
 TITLE_HEIGHT, BAR_HEIGHT, SECTION_GAP, SECTION_HEIGHT = 27.0, 12.0, 6.0, 16.5
 """Points of the title, the bar of jumps, the space above a section, and its head."""

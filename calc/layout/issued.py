@@ -31,6 +31,10 @@ _GAP = 1
 """Columns between the printed ones and the counts."""
 
 
+_BESIDE = VALUE + 2
+"""The column in which the counts of the sheets begin."""
+
+
 @dataclass(frozen=True)
 class _Run:
     """Boxes one below another in one column; a cell between them may be empty."""
@@ -85,22 +89,21 @@ def lay_changed(sheet: SheetLayout, boxed: tuple[str, ...]) -> None:
     """How many boxes of each of these sheets were changed since issue, of all of them, and the price at issue."""
     page, places = sheet.page, sheet.places
     sheet.section(TITLE, "compared with the values at issue, to the right of the printed columns of each sheet")
-    first = page.row
-    for name in boxed:
-        sheet.number_row()
-        page.put(FixedText(page.row, ITEM, "item", f"Boxes changed on {name}"))
-        page.put(Linked(page.row, VALUE, "step", _sum_of(places, name, sheet.name), _none_changed, COUNT_FORMAT))
-        sheet.end_row()
     sheet.number_row()
-    cells = span(sheet.name, (first, VALUE), (page.row - 1, VALUE), sheet.name)
-    places.issued[CHANGED] = sheet.name, page.row, VALUE
     page.put(FixedText(page.row, ITEM, "itemstrong", "Boxes changed since issue"))
-    page.put(Linked(page.row, VALUE, "stepstrong", lambda: f"SUM({cells})", _none_changed, COUNT_FORMAT))
-    sheet.end_row()
-    sheet.number_row()
-    places.issued[PRICE] = sheet.name, page.row, VALUE
-    page.put(FixedText(page.row, ITEM, "item", "Price at issue"))
-    page.put(IssueValue(page.row, VALUE, "issued", price_value, number_format("$")))
+    counts = [_sum_of(places, name, sheet.name) for name in boxed]
+    places.issued[CHANGED] = sheet.name, page.row, VALUE
+    page.put(
+        Linked(page.row, VALUE, "stepstrong", lambda: "+".join(each() for each in counts), _none_changed, COUNT_FORMAT)
+    )
+    col = _BESIDE
+    for name, count in zip(boxed, counts, strict=True):
+        page.put(FixedText(page.row, col, "told", f"{name}:"))
+        page.put(Linked(page.row, col + 1, "step", count, _none_changed, COUNT_FORMAT))
+        col += 2
+    page.put(FixedText(page.row, col + 1, "told", "Price at issue"))
+    places.issued[PRICE] = sheet.name, page.row, sheet.grid.last
+    page.put(IssueValue(page.row, sheet.grid.last, "issuedcount", price_value, number_format("$")))
     sheet.end_row()
 
 

@@ -1,107 +1,86 @@
-"""The sheet Prices: unit prices, each with its source, and the vehicles, sites and wages of the company."""
+"""The sheet Prices: unit prices, each with its supplier, and the vehicles, sites and wages of the company."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 
-from calc.declared import Input, Pack, Price, Section
-from calc.formula.levels import Level
+from calc.declared import Pack, Price
 from calc.intake.records import JobInput, PriceRow
 from calc.intake.schema import NAMED_TABLES, PRICE_LIST
-from calc.layout.addresses import Block, CellMap
-from calc.layout.blocks import head
-from calc.layout.line_sheets import format_of, open_page
-from calc.layout.page import CellValue, JobText, Number, Page, Typed
-from calc.layout.styles import DATE_FORMAT, ID_FORMAT
+from calc.layout.grid import ITEM, VALUE
+from calc.layout.line_sheets import format_of
+from calc.layout.measured_tables import lay_table
+from calc.layout.page import CellValue, FixedText, JobText, Typed
+from calc.layout.sheet_layout import SheetLayout
+from calc.layout.styles import ID_FORMAT
 from calc.model.results import Shape
 from calc.trade.catalog import SECTIONS
 
 PRICES = "Prices"
-_PRICE_HEADS = (
-    "Item",
-    "Price",
-    "Unit",
-    "Container size",
-    "Size unit",
-    "Dated",
-    "Valid until",
-    "Taxable",
-    "Account",
-    "Supplier",
-    "From",
-)
-_PRICE_WIDTHS = (36.0, 11.0, 9.0, 11.0, 10.0, 11.0, 11.0, 9.0, 12.0, 22.0, 26.0)
-_VALUE = 1
-_BAND = 8  # columns of a band beside the name and the number
+ABOUT = "from the company book; edit a price here, and the job follows"
+_UNIT, _SIZE, _SIZE_UNIT, _TAXED, _ACCOUNT, _DATED, _VALID, _SUPPLIER = range(VALUE + 1, VALUE + 9)
+_FROM = _SUPPLIER + 3
+_HEADS = {
+    ITEM: ("Item", "", True),
+    VALUE: ("Price", "", False),
+    _UNIT: ("Unit", "", True),
+    _SIZE: ("Size", "", False),
+    _SIZE_UNIT: ("Unit", "", True),
+    _TAXED: ("Taxable", "", True),
+    _ACCOUNT: ("Account", "", True),
+    _DATED: ("Dated", "", False),
+    _VALID: ("Valid until", "", False),
+    _SUPPLIER: ("Supplier", "", True),
+    _FROM: ("From", "", True),
+}
 
 
-def prices_page(places: CellMap, shape: Shape) -> Page:
+def lay_prices(sheet: SheetLayout, shape: Shape) -> None:
     """Every price that the rules use, given or not, and the company's vehicles, disposal sites, wages and wording."""
-    page = open_page(PRICES, "Prices: from the company book; edit a price here", _PRICE_WIDTHS, _PRICE_HEADS)
+    sheet.section("Prices", "one unit costs so much, in $; a thing without a price stops the bid that needs it")
+    sheet.column_heads(_HEADS, sheet.grid.last)
     for price in PRICE_LIST:
-        _lay_price(page, places, price)
-        page.next()
+        _lay_price(sheet, price)
     for section in SECTIONS:
         if section.table in NAMED_TABLES:
-            page.next()
-            _lay_named(page, places, section, dict(shape)[section.level])
-    return page
+            lay_table(sheet, [section], section.level, dict(shape))
 
 
-def _lay_named(page: Page, places: CellMap, section: type[Section], count: int) -> None:
-    """A table whose rows have names: the name, the number, and its columns, in bands."""
-    level = section.level
-    for col in range(len(_PRICE_HEADS)):
-        page.words(col, section.title if col == 0 else "", "section")
-    page.next()
-    page.words(0, section.heading, "heading")
-    page.next()
-    givens = [each for each in section.declarations if isinstance(each, Input)]
-    for start in range(0, len(givens), _BAND):
-        head(page, page.row, 0, level.axis.name)
-        head(page, page.row, 1, "No.")
-        block = Block(PRICES, level, page.row + 1, count, False, {level: 1}, 0)
-        for col, given in enumerate(givens[start : start + _BAND], start=2):
-            head(page, page.row, col, given.header)
-            places.put_range(given, block, col)
-            for index in range(count):
-                page.put(Typed(block.first + index, col, "factor", given, index, format_of(given) or ID_FORMAT))
-        for index in range(count):
-            page.put(JobText(block.first + index, 0, "label", _name_of(level, index)))
-            page.put(Number(block.first + index, 1, "number", index + 1))
-        page.next(count + 2)
-
-
-def _name_of(level: Level, index: int) -> Callable[[JobInput], CellValue]:
-    return lambda job: job.rows[level][index].word
-
-
-def _lay_price(page: Page, places: CellMap, price: Price) -> None:
-    page.words(0, price.label, "label")
-    _lay_amount(page, places, price, _VALUE)
-    page.words(2, price.unit_text, "unit")
+def _lay_price(sheet: SheetLayout, price: Price) -> None:
+    page, places = sheet.page, sheet.places
+    sheet.number_row()
+    top, last = page.row, sheet.label(price.label)
+    _lay_amount(sheet, price, VALUE)
+    page.put(FixedText(page.row, _UNIT, "stepunit", price.unit_text))
     if price.pack is not None:
-        _lay_amount(page, places, price.pack, 3)
-        page.words(4, price.pack.unit_text, "unit")
-    facts: tuple[tuple[int, Callable[[PriceRow], CellValue], str], ...] = (
-        (9, lambda row: row.supplier, ""),
-        (10, lambda row: row.origin, ""),
-    )
-    for col, fact, format_text in facts:
-        page.put(JobText(page.row, col, "issue", _of_row(price, fact), format_text))
-    for col, day in ((5, price.dated), (6, price.valid)):
-        places.put_cell(day, PRICES, page.row, col)
-        page.put(Typed(page.row, col, "factor", day, 0, DATE_FORMAT))
-    places.put_cell(price.taxed, PRICES, page.row, 7)
-    page.put(Typed(page.row, 7, "factor", price.taxed, 0, ""))
-    places.put_cell(price.account, PRICES, page.row, 8)
-    page.put(Typed(page.row, 8, "factor", price.account, 0, ID_FORMAT))
+        _lay_amount(sheet, price.pack, _SIZE)
+        page.put(FixedText(page.row, _SIZE_UNIT, "stepunit", price.pack.unit_text))
+    for named, col in ((price.dated, _DATED), (price.valid, _VALID), (price.taxed, _TAXED), (price.account, _ACCOUNT)):
+        places.put_cell(named, PRICES, page.row, col)
+    page.put(Typed(page.row, _DATED, "box", price.dated, 0, format_of(price.dated)))
+    page.put(Typed(page.row, _VALID, "box", price.valid, 0, format_of(price.valid)))
+    page.put(Typed(page.row, _TAXED, "boxwords", price.taxed, 0, ""))
+    page.put(Typed(page.row, _ACCOUNT, "boxwords", price.account, 0, ID_FORMAT))
+    page.put(JobText(page.row, _SUPPLIER, "typedwords", _of_row(price, lambda row: row.supplier), wraps=False))
+    page.put(JobText(page.row, _FROM, "typedname", _origin(price), wraps=False))
+    sheet.end_row()
+    sheet.close_label(top, last)
 
 
-def _lay_amount(page: Page, places: CellMap, named: Price | Pack, col: int) -> None:
-    places.put_cell(named, PRICES, page.row, col)
-    page.put(Typed(page.row, col, "factor", named, 0, format_of(named)))
+def _lay_amount(sheet: SheetLayout, named: Price | Pack, col: int) -> None:
+    sheet.places.put_cell(named, PRICES, sheet.page.row, col)
+    sheet.page.put(Typed(sheet.page.row, col, "box", named, 0, format_of(named)))
 
 
 def _of_row(price: Price, fact: Callable[[PriceRow], CellValue]) -> Callable[[JobInput], CellValue]:
     return lambda job: fact(job.company.price_rows.get(price, PriceRow()))
+
+
+def _origin(price: Price) -> Callable[[JobInput], CellValue]:
+    """Its row in the company book, without the name of the book, which the Log has."""
+
+    def text(job: JobInput) -> CellValue:
+        origin = job.company.price_rows.get(price, PriceRow()).origin
+        return origin.rpartition(" Prices ")[2]
+
+    return text

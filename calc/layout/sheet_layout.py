@@ -39,6 +39,9 @@ _LONG = "Differs by row; the formula stands in the cell"
 _MOST_ROWS = 3
 """Words of a formula that would take more rows are left to the formula itself."""
 
+_INDENT = 9.0
+"""Pixels by which the head of a column of words is set in."""
+
 _SLACK = 14.0
 """Pixels that a formula may grow, by two digits, between the draft of a layout and the layout."""
 

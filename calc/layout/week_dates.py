@@ -44,8 +44,11 @@ class DateStyle:
 
 NO_DATE = "no date"
 
+WORDS = "words"
+"""The usual style."""
+
 STYLES = {
-    "words": DateStyle(
+    WORDS: DateStyle(
         f"{_ENGLISH}mmm d, yyyy", f"{_ENGLISH}ddd mmm d", "{name} {day}, {year}", "{weekday} {name} {day}"
     ),
     "numbers": DateStyle(

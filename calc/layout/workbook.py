@@ -25,12 +25,15 @@ from calc.layout.factors_sheet import ABOUT as ABOUT_FACTORS
 from calc.layout.factors_sheet import NAME as FACTORS_SHEET
 from calc.layout.factors_sheet import lay_factors
 from calc.layout.grid import FACTORS as FACTORS_GRID
-from calc.layout.grid import PAGE_ROOM, Grid
+from calc.layout.grid import PRICES as PRICES_GRID
 from calc.layout.grid import STORY as STORY_GRID
 from calc.layout.grid import WORKINGS as WORKINGS_GRID
 from calc.layout.issued import lay_changed, lay_issued
 from calc.layout.line_sheets import cell_value
-from calc.layout.measured_sheet import measured_page
+from calc.layout.measured_sheet import ABOUT as ABOUT_MEASURED
+from calc.layout.measured_sheet import NAME as MEASURED_SHEET
+from calc.layout.measured_sheet import lay_measured
+from calc.layout.measured_tables import TypedPlaces
 from calc.layout.page import (
     AddressText,
     CellValue,
@@ -49,48 +52,24 @@ from calc.layout.page import (
     Page,
     Typed,
 )
-from calc.layout.page_breaks import page_breaks
 from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import paper_page
-from calc.layout.prices_sheet import prices_page
+from calc.layout.prices_sheet import ABOUT as ABOUT_PRICES
+from calc.layout.prices_sheet import PRICES as PRICES_SHEET
+from calc.layout.prices_sheet import lay_prices
 from calc.layout.proof import lay_proof
 from calc.layout.sheet_layout import Draft, SheetLayout
+from calc.layout.sheets import SHORT_NAMES, WORKINGS, open_sheet, paged
 from calc.layout.story_places import lines_left_out, upright_lines, workings_of
 from calc.layout.story_sheet import has_rows, lay_story
 from calc.layout.text_width import wrapped_code
+from calc.layout.week_dates import STYLES, WORDS
 from calc.layout.workings_sheet import Group, lay_workings
 from calc.model.results import JobValues, Shape
 from calc.trade.catalog import SECTIONS
 from calc.trade.papers.catalog import PAPERS
 from calc.trade.story.catalog import STORY
-
-WORKINGS = {
-    "Area workings": "every step by area, edge and joint, and what the plans and papers are drawn from",
-    "Haul workings": "every pile, vehicle, site and haul plan that was compared",
-    "Order workings": "every order size, placing method and pack that was compared",
-    "Cost workings": "every task, machine, rental and cost line",
-}
-"""The sheets of workings, in order, with what they are about."""
-
-SHEETS_OF_LINES = (*(sheet.name for sheet in STORY), *WORKINGS)
-"""The sheets whose lines follow from the others: those of the story, then the workings."""
-
-BAR = {
-    "Bid": "Bid",
-    "Measured": "Measured",
-    **{sheet.short: sheet.name for sheet in STORY},
-    "Checks": "Checks",
-    "Papers": PAPERS[0].title,
-    "Workings": next(iter(WORKINGS)),
-    "Factors": "Factors",
-    "Prices": "Prices",
-    "Log": "Log",
-}
-"""The bar of jumps: the short name of each sheet, or of the first of several."""
-SHORT_NAMES = {sheet: short for short, sheet in BAR.items()} | {
-    name: f"{name.removesuffix('workings')}w." for name in WORKINGS
-}
-"""The name of a sheet in the text of a jump."""
+from calc.units.algebra import DATE
 
 SHAPES = 8
 """How many shapes of jobs are cached: each takes some thirty megabytes."""
@@ -140,10 +119,10 @@ class SheetPlan:
 
 
 @lru_cache(maxsize=SHAPES)
-def plan_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
-    """The sheets before the Log, in order, for every job of one shape."""
+def plan_of(shape: Shape, caution_slots: int, dates: str = WORDS) -> tuple[SheetPlan, ...]:
+    """The sheets before the Log, in order, for every job of one shape; ``dates`` is how the company writes them."""
     places, pages, _ = _layout(shape, caution_slots)
-    return tuple(resolve(page, places) for page in pages)
+    return tuple(resolve(page, places, dates) for page in pages)
 
 
 @lru_cache(maxsize=SHAPES)
@@ -212,7 +191,7 @@ class Laid(NamedTuple):
 
 def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
     places, counts = CellMap(), dict(shape)
-    measured = measured_page(places, shape)
+    measured = measured_page(places, shape)[0]
     workings = workings_of(counts)
     places.left_out |= lines_left_out(counts)
     story = [_story_page(sheet, places, shape, draft) for sheet in STORY]
@@ -225,7 +204,7 @@ def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
     front.append(bid)
     context = PaperContext(places, counts, checks, caution_slots)
     papers = tuple(paper_page(paper, context) for paper in PAPERS)
-    return Laid(places, (bid, measured, *story, checks.page, *map(_paged, steps), factors, prices), papers)
+    return Laid(places, (bid, measured, *story, checks.page, *map(paged, steps), factors, prices), papers)
 
 
 def _write_formulas(laid: Laid) -> None:
@@ -249,12 +228,29 @@ def _found_out(draft: Laid) -> Draft:
     return Draft(texts, frozenset(draft.places.keys_used))
 
 
+def measured_page(places: CellMap, shape: Shape) -> tuple[Page, TypedPlaces]:
+    """The sheet Measured, and where it says what was typed for each box."""
+    sheet = open_sheet(MEASURED_SHEET, STORY_GRID, places, Draft(), ABOUT_MEASURED, MEASURED_SHEET)
+    typed = lay_measured(sheet, shape)
+    lay_changed(sheet, (MEASURED_SHEET, FACTORS_SHEET, PRICES_SHEET))
+    lay_issued(sheet)
+    return paged(sheet), typed
+
+
+def prices_page(places: CellMap, shape: Shape) -> Page:
+    """The sheet Prices."""
+    sheet = open_sheet(PRICES_SHEET, PRICES_GRID, places, Draft(), ABOUT_PRICES, PRICES_SHEET)
+    lay_prices(sheet, shape)
+    lay_issued(sheet)
+    return paged(sheet)
+
+
 def _story_page(story: StorySheet, places: CellMap, shape: Shape, draft: Draft) -> Page:
-    sheet = _open(story.name, STORY_GRID, places, draft, story.about, story.short)
+    sheet = open_sheet(story.name, STORY_GRID, places, draft, story.about, story.short)
     for part in story.parts:
         if has_rows(part, dict(shape)):
             lay_story(sheet, part, shape)
-    return _paged(sheet)
+    return paged(sheet)
 
 
 def _workings_sheet(
@@ -265,7 +261,7 @@ def _workings_sheet(
     shape: Shape,
     draft: Draft,
 ) -> SheetLayout:
-    sheet = _open(name, WORKINGS_GRID, places, draft, about, "Workings")
+    sheet = open_sheet(name, WORKINGS_GRID, places, draft, about, "Workings")
     sheet.airy = False
     for level, groups in levels.items():
         lay_workings(sheet, level, groups, shape, upright_lines(dict(shape)))
@@ -273,33 +269,18 @@ def _workings_sheet(
 
 
 def _factors_page(places: CellMap, draft: Draft) -> Page:
-    sheet = _open(FACTORS_SHEET, FACTORS_GRID, places, draft, ABOUT_FACTORS, "Factors")
+    sheet = open_sheet(FACTORS_SHEET, FACTORS_GRID, places, draft, ABOUT_FACTORS, "Factors")
     lay_factors(sheet)
-    lay_changed(sheet, (FACTORS_SHEET,))
     lay_issued(sheet)
-    return _paged(sheet)
+    return paged(sheet)
 
 
-def _paged(sheet: SheetLayout) -> Page:
-    page = sheet.page
-    page.breaks = page_breaks(page.heights, sheet.starts, page.row, PAGE_ROOM, dense=not sheet.airy)
-    return page
-
-
-def _open(name: str, grid: Grid, places: CellMap, draft: Draft, about: str, here: str) -> SheetLayout:
-    """A sheet with its title and its bar."""
-    page = FullSizePage(name, grid.widths, name, frozen_rows=2, frozen_cols=0, repeated_rows=1)
-    sheet = SheetLayout(page, grid, places, draft)
-    sheet.head(about, BAR, here)
-    return sheet
-
-
-def resolve(page: Page, places: CellMap) -> SheetPlan:
+def resolve(page: Page, places: CellMap, dates: str = WORDS) -> SheetPlan:
     """Writes the text of every formula of a page, now that every cell has its address."""
-    return SheetPlan(page, tuple(_resolved(put, page, places) for put in page.contents))
+    return SheetPlan(page, tuple(_resolved(put, page, places, dates) for put in page.contents))
 
 
-def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
+def _resolved(put: Content, page: Page, places: CellMap, dates: str) -> Cell:
     match put:
         case FixedText():
             return _fixed(put, put.text)
@@ -316,9 +297,9 @@ def _resolved(put: Content, page: Page, places: CellMap) -> Cell:
         case AddressText():
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():
-            return _typed(put, wraps=not isinstance(page, FullSizePage))
+            return _typed(put, dates, wraps=not isinstance(page, FullSizePage))
         case Issued():
-            return _typed(put, wraps=False)
+            return _typed(put, dates, wraps=False)
         case Computed() if (word := put.line.held(put.index)) is not None:
             return _fixed(put, word, put.format)
         case Computed():
@@ -384,16 +365,16 @@ def _value_of(named: Declared, index: int) -> Callable[[JobValues], CellValue]:
     return lambda job: cell_value(job.of(named, index))
 
 
-def _typed(put: Typed | Issued, wraps: bool) -> Cell:
+def _typed(put: Typed | Issued, dates: str, wraps: bool) -> Cell:
     """A cell to edit, or what it held at issue: its value, as the arithmetic that was typed where there is any."""
 
     def arithmetic(job: JobValues) -> str:
         entry = entry_of(job, put.named, put.index)
         return entry.formula if entry else ""
 
-    return Cell(
-        put.row, put.col, put.role, put.format, "", _value_of(put.named, put.index), arithmetic, own_words=wraps
-    )
+    shown = STYLES[dates].full if put.named.unit_text == DATE else put.format
+    value = _value_of(put.named, put.index)
+    return Cell(put.row, put.col, put.role, shown, "", value, arithmetic, own_words=wraps)
 
 
 def entry_of(job: JobValues, named: Declared, index: int) -> Entry | None:

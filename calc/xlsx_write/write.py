@@ -87,7 +87,7 @@ def job_workbook(job: JobValues) -> bytes:
     if job.sensitivity is None:
         raise ValueError(f"job {job.job.id} has no price sensitivity yet: calc.model.sensitivity computes it")
     shape = job.shape, slots_for(job)
-    sheets = [*plan_of(*shape), resolve(log_page(job.job), CellMap()), *papers_of(*shape)]
+    sheets = [*plan_of(*shape, str(job.of(Company.dates))), resolve(log_page(job.job), CellMap()), *papers_of(*shape)]
     return workbook_bytes(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 

@@ -15,9 +15,11 @@ import pytest
 from books import Rows, given, in_lists_of, line
 from calc import batch
 from calc.audit.rebid import jobs_book_from
+from calc.cells import column_letters
 from calc.errors import Severity
 from calc.intake.values import serial
 from calc.layout.bid_cautions import slots_for
+from calc.layout.measured_sheet import REASON
 from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from rebids import Bid, bid_of, made, numbers, overrides, written_bid
@@ -49,7 +51,7 @@ WHY = ("MeanThickness.mean_override", -1)
 """The cell beside the mean thickness that says why it was overridden."""
 
 EDITED: dict[str, Edits] = {
-    "many": EDITS | {WHY: "probed (RK)\nformed deeper (LM)"},
+    "many": EDITS | {WHY: "formed deeper (LM)"},
     "an error": {("Area.length", 1): ("e", "<f>1/0</f><v>#DIV/0!</v>", ("Area.length", 1))},
     "a date": {("Area.width", 1): ("n", f"<v>{serial(date(2026, 1, 2))}</v>", ("Job.pour_date", 0))},
     "words for a date": {("Job.bid_date", 0): "soon"},
@@ -92,8 +94,9 @@ def edited(whole: Bid, short: Bid, tmp_path_factory: pytest.TempPathFactory, lib
 
 def _typed_over(bid: Bid, name: str, folder: Path) -> Path:
     where = addresses(bid.jobs[0].shape, slots_for(bid.jobs[0]))
-    row = re.sub(r"\D", "", where["MeanThickness.mean_override", 0][1])
-    where = {**where, WHY: ("Measured", f"F{row}")}
+    if WHY in EDITED[name]:
+        row = re.sub(r"\D", "", where["MeanThickness.mean_override", 2][1])
+        where = {**where, WHY: ("Measured", f"{column_letters(REASON + 1)}{row}")}
     changes = {where[key]: _as_stored(value, where) for key, value in EDITED[name].items()}
     file = folder / f"{name}.xlsx"
     if name != "many":  # that one is edited through openpyxl, which stores no values

@@ -11,17 +11,11 @@ from hypothesis import strategies as st
 from books import write_book
 from calc import __version__
 from calc.audit.rebid import jobs_book_from
+from calc.errors import Place
 from calc.files import shipped
-from calc.intake.records import Entry
-from calc.layout.as_typed import (
-    AsTyped,
-    format_cell,
-    format_origins,
-    format_typed,
-    on_one_line,
-    parse_cell,
-    parse_lines,
-)
+from calc.intake.records import CompanyBook, Entry, JobInput
+from calc.layout.as_typed import OF_COMPANY, AsTyped, format_cell, on_one_line, parse_cell
+from calc.layout.log_sheet import LAYOUT_ROW
 from rebids import Bid
 from sheet_cells import read_cells, type_over
 
@@ -56,30 +50,42 @@ def test_a_file_that_is_no_workbook_of_a_job_is_refused_in_a_line(demo: Bid, tmp
 
 
 def test_a_workbook_of_another_version_is_refused_in_a_line(whole: Bid, tmp_path: Path) -> None:
-    label = f"A{_row_of('Thickness', 'Measured', whole)}"
-    type_over(whole.workbooks[0], {("Measured", label): "Depth of slab"}, tmp_path / "old.xlsx")
+    label = f"B{_row_of('Strength, psi', 'Measured', whole)}"
+    type_over(whole.workbooks[0], {("Measured", label): "Strength of slab"}, tmp_path / "old.xlsx")
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
-    assert said.startswith(f'old.xlsx: Measured!{label} is "Depth of slab" instead of "Thickness"')
+    assert said.startswith(f'old.xlsx: Measured!{label} is "Strength of slab" instead of "Strength, psi"')
     assert __version__ in said and said.isprintable()
 
 
-@pytest.mark.parametrize("version", ["0.2.0", "0.1.0", "of my cousin"])
+@pytest.mark.parametrize("version", ["0.3.0", "0.2.0", "of my cousin"])
 def test_a_workbook_from_before_the_oldest_version_that_is_read_says_to_bid_again(
     whole: Bid, tmp_path: Path, version: str
 ) -> None:
-    told = "Log", f"B{_row_of('Program', 'Log', whole)}"
+    told = "Log", f"C{_row_of('Program', 'Log', whole)}"
     assert read_cells(whole.workbooks[0])[told].value == f"flatwork-calc {__version__}"
     type_over(whole.workbooks[0], {told: f"flatwork-calc {version}"}, tmp_path / "old.xlsx")
     (said,) = jobs_book_from([tmp_path / "old.xlsx"], tmp_path / "rebid.xlsx").failures
     assert said.startswith("old.xlsx: ") and f"version {version} of the program wrote it" in said
-    assert said.isprintable() and "Bid the job again" in said and "0.3.0" in said
+    assert said.isprintable() and "Bid the job again" in said and "0.4.0" in said
+
+
+@pytest.mark.parametrize(
+    ("row", "held", "said"), [(LAYOUT_ROW, 1, "laid it out otherwise"), ("Rows: area", 2.5, '"area"')]
+)
+def test_a_workbook_whose_log_does_not_say_how_it_is_laid_out_is_not_guessed_at(
+    whole: Bid, tmp_path: Path, row: str, held: float, said: str
+) -> None:
+    told = "Log", f"C{_row_of(row, 'Log', whole)}"
+    type_over(whole.workbooks[0], {told: held}, tmp_path / "other.xlsx")
+    (failure,) = jobs_book_from([tmp_path / "other.xlsx"], tmp_path / "rebid.xlsx").failures
+    assert failure.startswith("other.xlsx: ") and said in failure
 
 
 def _row_of(label: str, sheet: str, bid: Bid) -> int:
-    """The first row of a sheet that has a label in its first column."""
+    """The row of a sheet that has a label in its column of items."""
     cells = read_cells(bid.workbooks[0]).items()
     refs = (ref for (name, ref), held in cells if name == sheet and held.value == label)
-    return next(int(ref[1:]) for ref in refs if ref[0] == "A" and ref[1:].isdecimal())
+    return next(int(ref[1:]) for ref in refs if ref[0] == "B" and ref[1:].isdecimal())
 
 
 def test_a_job_that_stands_in_two_workbooks_is_asked_about(demo: Bid, tmp_path: Path) -> None:
@@ -102,14 +108,11 @@ def test_a_book_that_is_there_is_not_written_over(demo: Bid, tmp_path: Path) -> 
 LINES = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 
 
-@drawn(
-    st.lists(
-        st.tuples(st.sampled_from(["at ft", "width ft", "notes"]), LINES), max_size=3, unique_by=lambda each: each[0]
-    )
-)
-def test_what_is_said_of_a_row_is_understood_again(typed_of: list[tuple[str, str]]) -> None:
-    entries = [(name, Entry(0.0, "", text, f"Stations!C{at}")) for at, (name, text) in enumerate(typed_of, start=2)]
-    wanted = {name: AsTyped(on_one_line(entry.typed), entry.origin) for name, entry in entries if entry.typed}
-    assert parse_lines(format_typed(entries), format_origins(entries)) == wanted
-    for _, entry in entries:
-        assert parse_cell(format_cell(entry)) == (AsTyped(entry.typed, entry.origin) if entry.typed else None)
+@drawn(LINES, st.booleans())
+def test_what_is_said_of_a_value_is_understood_again(text: str, of_company: bool) -> None:
+    company = CompanyBook("company: 2026.xlsx")
+    place = "Site conditions!C4"
+    entry = Entry(0.0, "", text, f"{company.name} {place}" if of_company else place)
+    job = JobInput("a", Place("jobs.xlsx"), company)
+    wanted = AsTyped(on_one_line(text), f"{OF_COMPANY}{place}" if of_company else place) if text else None
+    assert parse_cell(format_cell(entry, job)) == wanted

@@ -14,9 +14,9 @@ from calc import __version__
 from calc.cli import commands
 from calc.errors import FindingKind, InputRefused
 from calc.intake.manual import renewed
+from calc.layout.sheets import SHEETS_OF_LINES
 from calc.layout.styles import LEGEND
 from calc.layout.week_names import SHEETS
-from calc.layout.workbook import SHEETS_OF_LINES
 from calc.trade.papers.catalog import PAPERS
 from calc.units.parse import read_quantity
 from folders import ROOT

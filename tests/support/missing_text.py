@@ -7,13 +7,17 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from calc.cell_text import escape_control
+from calc.cells import column_letters
 from calc.declared import Input
+from calc.formula.levels import JOB
 from calc.intake.records import Entry, JobInput
 from calc.intake.schema import NAMED_TABLES
-from calc.layout.as_typed import format_cell, on_one_line
+from calc.layout.addresses import CellMap
+from calc.layout.as_typed import format_cell, format_row
 from calc.layout.bid_cautions import slots_for
 from calc.layout.measured_sheet import NAME as MEASURED
-from calc.layout.workbook import addresses
+from calc.layout.measured_tables import TypedPlaces
+from calc.layout.workbook import addresses, measured_page
 from calc.model.results import JobValues
 from sheet_cells import Held, read_cells
 
@@ -22,19 +26,34 @@ def missing_from_workbook(job: JobValues, workbook: Path) -> list[str]:
     """The inputs of a job that are not in its workbook, as a value in their own cell or as they were typed."""
     cells = read_cells(workbook)
     where = addresses(job.shape, slots_for(job))
-    words = {held.value for (sheet, _), held in cells.items() if sheet == MEASURED}
-    lines = {line for each in words if isinstance(each, str) for line in each.split("\n")}
+    shown = {ref for (sheet, ref), held in cells.items() if sheet == MEASURED and held.value not in (None, "")}
+    told = _told_places(job)
     found = []
     for given, index, entry in entries_of(job.job):
         named = f"{given.id}[{index}] {entry.origin} {entry.typed!r}"
         cell = cells.get(where[given.id, index], Held(None))
         if not has_value(entry.value, cell):
             found.append(f"{named} is {cell.value!r} in its cell")
-        typed = {escape_control(entry.typed), escape_control(format_cell(entry))}
-        line = escape_control(f"{given.header}: {on_one_line(entry.typed)}")
-        if entry.typed and given.section.table not in NAMED_TABLES and not typed & words and line not in lines:
-            found.append(f"{named} is not shown as it was typed")
+        if not entry.typed or given.section.table in NAMED_TABLES:
+            continue
+        if (given, index) in told.origins:
+            if _ref(told.origins[given, index]) not in shown:
+                found.append(f"{named} is not said to be typed")
+            continue
+        typed = format_cell(entry, job.job) if given.level == JOB else format_row(entry)
+        held = cells.get((MEASURED, _ref(told.cells[given, index])), Held(None)).value
+        if held != escape_control(typed):
+            found.append(f"{named} is not shown as it was typed, but as {held!r}")
     return found
+
+
+def _told_places(job: JobValues) -> TypedPlaces:
+    """Where Measured says what was typed."""
+    return measured_page(CellMap(), job.shape)[1]
+
+
+def _ref(place: tuple[int, int]) -> str:
+    return f"{column_letters(place[1] + 1)}{place[0] + 1}"
 
 
 def entries_of(job: JobInput) -> Iterator[tuple[Input, int, Entry]]:

@@ -117,6 +117,8 @@ class Standard:
     chain: int = 200
     full_size: frozenset[str] = frozenset(
         {
+            "Measured",
+            "Log",
             "Takeoff",
             "Dig and haul",
             "Order and placing",
@@ -126,10 +128,17 @@ class Standard:
             "Order workings",
             "Cost workings",
             "Factors",
+            "Prices",
         }
     )
     """The sheets that print at 100 %, rather than fitted to the width of a page."""
-    dates: tuple[str, ...] = ("yyyy-mm-dd", 'yyyy-mm-dd;-;"-"', 'm/d/yy;-;"\N{EN DASH}"')
+    dates: tuple[str, ...] = (
+        "[$-409]mmm d, yyyy",
+        "[$-409]m/d/yyyy",
+        "yyyy-mm-dd",
+        'yyyy-mm-dd;-;"-"',
+        'm/d/yy;-;"\N{EN DASH}"',
+    )
     """How a day is shown, and a day that shows a dash while it is not known."""
 
 
