@@ -57,7 +57,7 @@ def _lay_factor(sheet: SheetLayout, factor: Factor, source_above: str) -> None:
     sheet.places.put_cell(factor, NAME, page.row, VALUE)
     sheet.number_row()
     top, last = page.row, sheet.label(factor.label)
-    page.put(Typed(page.row, VALUE, "factor", factor, 0, PLAIN_FORMAT))
+    page.put(Typed(page.row, VALUE, "box", factor, 0, PLAIN_FORMAT))
     sheet.unit(factor, _UNIT)
     _note(sheet, factor, 0, _RANGE, _SOURCE, source_above)
     sheet.close_label(top, last)
@@ -103,7 +103,7 @@ def _lay_table(sheet: SheetLayout, level: Level, factors: Sequence[Factor]) -> N
         sheet.number_row()
         page.put(FixedText(page.row, ITEM, "item", word))
         for place, factor in enumerate(factors):
-            page.put(Typed(page.row, VALUE + place, "factor", factor, index, PLAIN_FORMAT))
+            page.put(Typed(page.row, VALUE + place, "box", factor, index, PLAIN_FORMAT))
         page.put(JobText(page.row, sheet.grid.last, "changed", _changed_row(factors, index), wraps=False))
         sheet.end_row()
     for place, factor in enumerate(factors):

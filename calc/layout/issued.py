@@ -25,6 +25,10 @@ from calc.trade.money.price import BidPrice
 CHANGED, PRICE = "boxes changed since issue", "price at issue"
 """The names of the two cells in :attr:`CellMap.issued`."""
 
+COUNT, EACH, ALL = "issuedcount", "sinceissue", "sinceissueall"
+SINCE_ISSUE = frozenset({COUNT, EACH, ALL})
+"""The roles of the cells that count changed boxes: unlike any other formula, they tell an edit from a fresh bid."""
+
 TITLE = "Changed since issue"
 _ABOUT = "At issue: what each box held. Above: boxes that differ now"
 _GAP = 1
@@ -93,13 +97,11 @@ def lay_changed(sheet: SheetLayout, boxed: tuple[str, ...]) -> None:
     page.put(FixedText(page.row, ITEM, "itemstrong", "Boxes changed since issue"))
     counts = [_sum_of(places, name, sheet.name) for name in boxed]
     places.issued[CHANGED] = sheet.name, page.row, VALUE
-    page.put(
-        Linked(page.row, VALUE, "stepstrong", lambda: "+".join(each() for each in counts), _none_changed, COUNT_FORMAT)
-    )
+    page.put(Linked(page.row, VALUE, ALL, lambda: "+".join(each() for each in counts), _none_changed, COUNT_FORMAT))
     col = _BESIDE
     for name, count in zip(boxed, counts, strict=True):
         page.put(FixedText(page.row, col, "told", f"{name}:"))
-        page.put(Linked(page.row, col + 1, "step", count, _none_changed, COUNT_FORMAT))
+        page.put(Linked(page.row, col + 1, EACH, count, _none_changed, COUNT_FORMAT))
         col += 2
     page.put(FixedText(page.row, col + 1, "told", "Price at issue"))
     places.issued[PRICE] = sheet.name, page.row, sheet.grid.last
@@ -132,7 +134,7 @@ def _none_changed(_job: JobValues) -> float:
 
 
 def _count(row: int, col: int, text: str) -> Linked:
-    return Linked(row, col, "issuedcount", lambda: text, _none_changed, COUNT_FORMAT)
+    return Linked(row, col, COUNT, lambda: text, _none_changed, COUNT_FORMAT)
 
 
 def _sum_of(places: CellMap, name: str, seen_from: str) -> Callable[[], str]:

@@ -123,7 +123,7 @@ def _lay_panel(
     typed: TypedPlaces | None,
 ) -> Block:
     """A panel; the first has the numbers of its rows at its right end. Gives the block that has them."""
-    page, last = sheet.page, sheet.grid.last
+    last = sheet.grid.last
     own_keys = keys if main is None else ()
     columns = panel.columns(last - len(own_keys))
     key_col = last + 1 - len(own_keys)
@@ -132,29 +132,41 @@ def _lay_panel(
         main = block = block_below(sheet, level, counts, keys, key_col)
     else:
         above = known_rows_above(level, counts)
-        block = Block(sheet.name, level, page.row, counts[level], False, above=above, keyed_by=main)
+        block = Block(sheet.name, level, sheet.page.row, counts[level], False, above=above, keyed_by=main)
     names = row_names(level, counts)
     for given, col, _ in columns:
         sheet.places.put_range(given, block, col)
     for index, name in enumerate(names):
-        sheet.number_row()
-        page.put(
-            JobText(page.row, ITEM, "itemname", _in_row(name, level, index) if panel.beside else name, wraps=False)
-        )
-        for given, col, end in columns:
-            put_box(sheet, given, index, col, "boxtext" if shows_itself(given) else "")
-            for rest in range(col + 1, end + 1):
-                page.put(FixedText(page.row, rest, "boxline", ""))
-            if shows_itself(given) and typed is not None:
-                _mark_typed(sheet, given, level, index, end, typed)
         for at, key in enumerate(own_keys):
             key_cell(sheet, key, index, key_col + at)
         if panel.beside and typed is not None:
             _lay_typed(sheet, panel.narrow, level, index, _beside_col(panel, key_col), typed)
-        sheet.end_row()
+        called = _in_row(name, level, index) if panel.beside else name
+        _lay_boxes(sheet, called, columns, level, index, typed)
     if not panel.beside and panel.narrow and typed is not None:
         _lay_typed_rows(sheet, panel, level, names, typed)
     return main
+
+
+def _lay_boxes(
+    sheet: SheetLayout,
+    called: RowText,
+    columns: Sequence[tuple[Input, int, int]],
+    level: Level,
+    index: int,
+    typed: TypedPlaces | None,
+) -> None:
+    """The boxes of a row, with its name. Ends the row."""
+    page = sheet.page
+    sheet.number_row()
+    page.put(JobText(page.row, ITEM, "itemname", called, wraps=False))
+    for given, col, end in columns:
+        put_box(sheet, given, index, col, "boxtext" if shows_itself(given) else "")
+        for rest in range(col + 1, end + 1):
+            page.put(FixedText(page.row, rest, "boxline", ""))
+        if shows_itself(given) and typed is not None:
+            _mark_typed(sheet, given, level, index, end, typed)
+    sheet.end_row()
 
 
 def _beside_col(panel: _Panel, after: int) -> int:

@@ -124,6 +124,8 @@ ROLES: dict[str, dict[str, Any]] = {
     "headunit": {"font_color": QUIET, "align": "right", "bottom": 1, "bottom_color": HAIR},
     "changed": {"bold": True, "align": "right"},
     "issued": {"italic": True, "font_color": QUIET},
+    "sinceissue": {"align": "right"},
+    "sinceissueall": {"align": "right", "bold": True},
     "issuedcount": {"italic": True, "font_color": QUIET, "align": "right"},
     "box": {"border": 4, "border_color": ACCENT, "align": "right"},
     "boxwords": {"border": 4, "border_color": ACCENT, "align": "left", "shrink": True},
@@ -192,10 +194,9 @@ ROLES |= {
 """Roles of sheets that print at full size: words are never wrapped, and there are rules instead of fills."""
 
 LEGEND = (
-    ("input", "typed on site or in the office: edit it, and everything that depends on it follows"),
-    ("factor", "a trade factor, with its source on Factors; edit it there"),
-    ("override", "a line that can be overridden: type a number on Measured, or none to let it be computed"),
-    ("issue", "fixed at issue: true when the workbook was written, and not live"),
+    ("box", "a box: typed, a factor or a price; edit it, and everything that depends on it follows"),
+    ("boxforced", "a line that can be overridden: type a number on Measured, or none to let it be computed"),
+    ("issued", "fixed at issue: true when the workbook was written, and not live"),
 )
 """The legend of the Bid sheet."""
 

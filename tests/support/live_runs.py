@@ -35,6 +35,7 @@ from calc.intake.schema import (
 from calc.layout.addresses import cell
 from calc.layout.bid_cautions import slots_for
 from calc.layout.checks_sheet import all_checks
+from calc.layout.issued import SINCE_ISSUE
 from calc.layout.workbook import Cell, addresses, plan_of
 from calc.model.results import JobValues, Shape
 from calc.trade.levels import AREA
@@ -260,6 +261,8 @@ def disagreements(typed: TypedOver, copy: Path) -> list[str]:
     found = []
     for place, each in formula_cells(typed.base):
         held, wanted = cells.get(place, Held(None)), each.value(typed.wanted)
+        if each.role in SINCE_ISSUE and isinstance(held.value, float) and 0 <= held.value <= len(typed.edits):
+            continue  # a fresh run has no box that was changed, the workbook at most those that were typed over
         if held.is_error or not same(held.value, wanted):
             what = named.get(place, each.formula)
             found.append(f"{'!'.join(place)} {what}: the sheet gives {held.value!r}, a fresh run {wanted!r}")
