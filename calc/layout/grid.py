@@ -60,3 +60,6 @@ BELOW_SECTION = 3.0
 
 PAGE_ROOM = 518.0
 """Points of the rows on a landscape page of letter paper, without the title, which is repeated on each."""
+
+A4_ROOM = 500.0
+"""The same of A4 paper, for sheets of which no row may be left over on either."""

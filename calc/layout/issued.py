@@ -103,9 +103,11 @@ def lay_changed(sheet: SheetLayout, boxed: tuple[str, ...]) -> None:
         page.put(FixedText(page.row, col, "told", f"{name}:"))
         page.put(Linked(page.row, col + 1, EACH, count, _none_changed, COUNT_FORMAT))
         col += 2
-    page.put(FixedText(page.row, col + 1, "told", "Price at issue"))
-    places.issued[PRICE] = sheet.name, page.row, sheet.grid.last
-    page.put(IssueValue(page.row, sheet.grid.last, "issuedcount", price_value, number_format("$")))
+    sheet.end_row()
+    sheet.number_row()
+    page.put(FixedText(page.row, ITEM, "item", "Price at issue"))
+    places.issued[PRICE] = sheet.name, page.row, VALUE
+    page.put(IssueValue(page.row, VALUE, "issuedcount", price_value, number_format("$")))
     sheet.end_row()
 
 

@@ -47,8 +47,8 @@ def open_sheet(name: str, grid: Grid, places: CellMap, draft: Draft, about: str,
     return sheet
 
 
-def paged(sheet: SheetLayout) -> FullSizePage:
-    """The sheet with its page breaks."""
+def paged(sheet: SheetLayout, room: float = PAGE_ROOM) -> FullSizePage:
+    """The sheet with its page breaks, for pages with so many points of room."""
     page = sheet.page
-    page.breaks = page_breaks(page.heights, sheet.starts, page.row, PAGE_ROOM, dense=not sheet.airy)
+    page.breaks = page_breaks(page.heights, sheet.starts, page.row, room, dense=not sheet.airy)
     return page

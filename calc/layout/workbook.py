@@ -24,6 +24,7 @@ from calc.layout.checks_sheet import ChecksPage
 from calc.layout.factors_sheet import ABOUT as ABOUT_FACTORS
 from calc.layout.factors_sheet import NAME as FACTORS_SHEET
 from calc.layout.factors_sheet import lay_factors
+from calc.layout.grid import A4_ROOM
 from calc.layout.grid import FACTORS as FACTORS_GRID
 from calc.layout.grid import PRICES as PRICES_GRID
 from calc.layout.grid import STORY as STORY_GRID
@@ -234,7 +235,7 @@ def measured_page(places: CellMap, shape: Shape) -> tuple[Page, TypedPlaces]:
     typed = lay_measured(sheet, shape)
     lay_changed(sheet, (MEASURED_SHEET, FACTORS_SHEET, PRICES_SHEET))
     lay_issued(sheet)
-    return paged(sheet), typed
+    return paged(sheet, A4_ROOM), typed
 
 
 def prices_page(places: CellMap, shape: Shape) -> Page:
@@ -242,7 +243,7 @@ def prices_page(places: CellMap, shape: Shape) -> Page:
     sheet = open_sheet(PRICES_SHEET, PRICES_GRID, places, Draft(), ABOUT_PRICES, PRICES_SHEET)
     lay_prices(sheet, shape)
     lay_issued(sheet)
-    return paged(sheet)
+    return paged(sheet, A4_ROOM)
 
 
 def _story_page(story: StorySheet, places: CellMap, shape: Shape, draft: Draft) -> Page:
