@@ -362,7 +362,7 @@ def _lay_legend(page: Page) -> None:
     """The cell styles and their meaning."""
     section_head(page, "Legend")
     for role, meaning in LEGEND:
-        page.words(LABEL, {"issue": "fixed at issue"}.get(role, role), role)
+        page.words(LABEL, {"boxforced": "override", "issued": "fixed at issue"}.get(role, role), role)
         page.words(TEXT, meaning, "meaning")
         page.heights[page.row] = LINE_HEIGHT
         page.next()
