@@ -28,10 +28,11 @@ from calc.layout.front_page import (
     gap_below,
     section_head,
 )
+from calc.layout.issued import changed_boxes, price_at_issue, price_value
 from calc.layout.line_sheets import SAFETY, cell_value, format_of
 from calc.layout.log_sheet import count_defaults, count_factors
 from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Page
-from calc.layout.styles import LEGEND, LINE_HEIGHT, dashed
+from calc.layout.styles import COUNT_FORMAT, LEGEND, LINE_HEIGHT, dashed, number_format
 from calc.model.results import SENSITIVITIES, JobValues, OtherDigging, RangeEnd, Sensitivity
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
@@ -114,7 +115,21 @@ def _lay_price(page: Page, places: CellMap, checks: ChecksPage) -> None:
         page.words(BESIDE, due.label, "label")
         _link(page, places, due, FIGURE, "formula")
         page.next()
+    _lay_changes(page, places)
+    page.next()
     gap_below(page)
+
+
+def _lay_changes(page: Page, places: CellMap) -> None:
+    """How many boxes were changed since the workbook was written, and what the price was then."""
+    page.words(LABEL, "Boxes changed since issue", "label")
+    page.put(
+        Linked(page.row, VALUE, "issuedcount", lambda: changed_boxes(places, NAME), lambda _job: 0.0, COUNT_FORMAT)
+    )
+    page.words(BESIDE, "Price at issue", "label")
+    page.put(
+        Linked(page.row, FIGURE, "issuefigure", lambda: price_at_issue(places, NAME), price_value, number_format("$"))
+    )
 
 
 def _lay_amount(page: Page, places: CellMap, line: Line) -> None:

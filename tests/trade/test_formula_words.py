@@ -153,10 +153,6 @@ BY_HAND: Mapping[str, tuple[tuple[str, int, float], ...]] = {
     # 256.50 for the mix, 155 for a short load, 28 for delivery; then 12 and 9.50 of the plant's other fees
     "PlantInvoice.first_in_costs": (("26-041", 1, 256.50 + 155 + 28),),
     "PlantInvoice.in_costs": (("26-041", 1, 439.50 + 12 + 9.50),),
-    # small pails only; 5-gal pails only; 5-gal pails, then small pails
-    "CuringWays.large_packs": (("26-047", 1, 0), ("26-047", 2, 1), ("26-047", 3, 0)),  # 3.36 gal
-    "BondingWays.large_packs": (("26-044", 1, 0), ("26-044", 2, 1), ("26-044", 3, 0)),  # 0.04575 gal
-    "SealingWays.large_packs": (("26-045", 1, 0), ("26-045", 2, 1), ("26-045", 3, 0)),  # 0.248 gal
 }
 """Lines with words of their own: job, row, and what their words come to."""
 
