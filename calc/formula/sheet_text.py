@@ -134,6 +134,9 @@ def _may_vanish(node: Expr, refs: CellReferences, asked: str) -> bool:
             return _may_vanish(node.arguments[0], refs, asked)
         case Apply() if node.function.name == "add":
             return all(_may_vanish(part, refs, asked) for part in node.arguments)
+        case Apply() if node.function.name == "subtract":
+            more, less = (_text(part, refs)[0] for part in node.arguments)
+            return f"ROUND({more},6)>ROUND({less},6)" not in asked
     return f"ROUND({_text(node, refs)[0]},6)>0" not in asked
 
 
@@ -146,7 +149,7 @@ def _as_number(named: Named, cell: str) -> str:
     if not number or cell == "0":
         return cell
     if _is_signed(named):
-        return f"IF(ISNUMBER({cell}),{cell},0)"
+        return f'(SUMIF({cell},">0")+SUMIF({cell},"<0"))'
     return f"MAX(0,{cell})" if cell.startswith("IFERROR(") else f'SUMIF({cell},">0")'
 
 

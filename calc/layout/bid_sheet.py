@@ -28,11 +28,11 @@ from calc.layout.front_page import (
     gap_below,
     section_head,
 )
-from calc.layout.issued import changed_boxes, price_at_issue, price_value
+from calc.layout.issued import changed_boxes, price_value
 from calc.layout.line_sheets import SAFETY, cell_value, format_of
 from calc.layout.log_sheet import count_defaults, count_factors
 from calc.layout.page import CellValue, Computed, IssueValue, JobText, Linked, Page
-from calc.layout.styles import COUNT_FORMAT, LEGEND, LINE_HEIGHT, dashed, number_format
+from calc.layout.styles import COUNT_FORMAT, LEGEND, LINE_HEIGHT, dashed
 from calc.model.results import SENSITIVITIES, JobValues, OtherDigging, RangeEnd, Sensitivity
 from calc.trade.inputs.job import Company, Job
 from calc.trade.inputs.papers import PaperFacts
@@ -127,9 +127,7 @@ def _lay_changes(page: Page, places: CellMap) -> None:
         Linked(page.row, VALUE, "issuedcount", lambda: changed_boxes(places, NAME), lambda _job: 0.0, COUNT_FORMAT)
     )
     page.words(BESIDE, "Price at issue", "label")
-    page.put(
-        Linked(page.row, FIGURE, "issuefigure", lambda: price_at_issue(places, NAME), price_value, number_format("$"))
-    )
+    page.put(IssueValue(page.row, FIGURE, "issuefigure", lambda job: f"${price_value(job):,.2f}"))
 
 
 def _lay_amount(page: Page, places: CellMap, line: Line) -> None:

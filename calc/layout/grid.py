@@ -48,7 +48,7 @@ FACTORS = Grid((3.6, 33.0, 9.2, 9.0, 10.0, *(6.2,) * 9), row=11.25, quiet=10.5, 
 """The sheet of factors: item, value, unit, usual range, nine columns for the source."""
 
 PRICES = Grid(
-    (3.6, 30.4, 8.5, 7.6, 6.4, 8.5, 6.4, 7.4, 9.6, 9.6, *(5.8,) * 4), row=11.25, quiet=10.5, split=8, source=11
+    (3.6, 29.3, 9.6, 7.6, 6.4, 8.5, 6.4, 7.4, 9.6, 9.6, *(5.8,) * 4), row=11.25, quiet=10.5, split=8, source=11
 )
 """The sheet of prices: item, price, unit, container size and its unit, taxable, account, two days, supplier, row."""
 

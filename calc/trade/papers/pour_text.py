@@ -223,7 +223,7 @@ class PourText(Section, title="Text of the pour", sheet=_POUR):
                 when(Job.lines_to_cap > 1, " irrigation lines are", " irrigation line is"),
                 " capped; water is shut off at the source by ",
                 PaperFacts.water,
-                " before work.",
+                ".",
             ),
             "No irrigation line is capped.",
         ),

@@ -104,8 +104,14 @@ class CuttingList(Section, title="Cutting list", each=EDGE, sheet="Order and pla
 
     size_key = line(
         "Dowel size key",
-        "in",
-        rounded(DoweledEdge.dowel_length, 3) * THOUSAND + rounded(Edge.bar_diameter, 3),
+        "",
+        correlation(
+            "",
+            lambda length, bar: rounded(length, 3) * THOUSAND + rounded(bar, 3),
+            DoweledEdge.dowel_length,
+            Edge.bar_diameter,
+            source="a key, no measure: both in inches",
+        ),
         source="one number for each length and bar diameter: length times 1,000, plus diameter",
     )
     same_size = line(
