@@ -23,7 +23,7 @@ STOP = next(iter(ACKNOWLEDGEABLE.values())).label
 """A stop caution that can be acknowledged: a slab that is too thin."""
 
 
-@pytest.mark.parametrize("which", ["demo", "whole"])
+@pytest.mark.parametrize("which", ["awkward", "whole"])
 def test_a_rebid_at_the_same_prices_gives_the_same_numbers(
     which: str, tmp_path: Path, request: pytest.FixtureRequest
 ) -> None:

@@ -23,7 +23,7 @@ pytestmark = [
     pytest.mark.skipif(not hasattr(os, "fork"), reason="runs are forked, so that each starts at once"),
 ]
 
-KILLS, KILLS_OF_SEVERAL_PROCESSES = max(12, int(os.environ.get("FLATWORK_FUZZ", "0")) // 50), 2
+KILLS, KILLS_OF_SEVERAL_PROCESSES = max(8, int(os.environ.get("FLATWORK_FUZZ", "0")) // 50), 2
 GOLDEN = 0.618034
 """Each kill at this share of a run after the one before, round and round: few of them leave no long stretch untried."""
 NOT_READY = 1

