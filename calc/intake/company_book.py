@@ -26,7 +26,8 @@ from calc.intake.schema import (
 from calc.intake.sheets import Sheets
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import Remark, labeled, read_choice, read_date, read_number, read_text
+from calc.intake.values import Remark, labeled, read_choice, read_date, read_number, read_text, share_of_money
+from calc.trade.money.price import BidPrice, PriceParts
 
 
 def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False) -> tuple[CompanyBook, list[Finding]]:
@@ -81,7 +82,8 @@ def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
             raise InputRefused(FindingKind.DUPLICATE_FACTOR, "It is typed twice.", "Delete one of the two rows.")
         unit = _typed_unit(row, factor.unit_text)
         origin = origin_of(row, cell, company=True)
-        entry, remarks = read_number(cell, factor.unit_text, unit, False, False, origin)
+        read = read_number(cell, factor.unit_text, unit, False, False, origin)
+        entry, remarks = share_of_money(read, cell) if factor in _SHARES else read
         _refuse_zero(factor, float(entry.value))
     except InputRefused as refused:
         return [row.refused(cell, labeled(factor.label, refused))]
@@ -89,8 +91,20 @@ def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
     return [*_remarks(row, cell, factor.label, remarks), *_outside_usual(row, cell, factor, entry)]
 
 
+_SHARES = frozenset({
+    BidPrice.tax_rate, BidPrice.contingency_rate, BidPrice.overhead_rate, BidPrice.margin_rate,
+    PriceParts.deposit_rate, PriceParts.pour_rate,
+})  # fmt: skip
+"""The shares of money that a company sets."""
+
+_WHOLE = 100.0
+
+
 def _refuse_zero(factor: Factor, value: float) -> None:
-    """Raises InputRefused for a factor that the rules divide by, when it is not more than 0."""
+    """Raises InputRefused for a factor that the rules divide by, when it is not more than 0, and for a whole share."""
+    if factor in _SHARES and value >= _WHOLE:
+        remedy = f"Type a share below 100 %; usual is {factor.values[0]:g} %."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, f"{value:g} % is all of it, or more.", remedy)
     if factor in divided_by() and value <= 0:
         unit = f" {factor.unit_text}" if factor.unit_text else ""
         remedy = f"Type a number more than 0; usual is {factor.values[0]:g}{unit}."

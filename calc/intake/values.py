@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
@@ -12,6 +13,7 @@ from calc.declared import Kind as InputKind
 from calc.errors import FindingKind, InputRefused
 from calc.intake.records import Entry
 from calc.intake.spelling import did_you_mean, normalize
+from calc.trade.inputs.money import Terms
 from calc.units.parse import read_quantity, read_slope, tidy
 
 MAX_INPUT_TEXT = 2000
@@ -22,6 +24,9 @@ MAX_ID = 60
 
 _INVISIBLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]")
 """Control characters that XML cannot store; tab and line breaks are allowed."""
+
+MONEY_SHARES = (Terms.margin, Terms.overhead, Terms.contingency, Terms.tax, Terms.retainage)
+"""The shares of money of a job: people type them as a part of 1, too."""
 
 _EPOCH = date(1899, 12, 30)
 """Day 0 of spreadsheet date numbers."""
@@ -91,7 +96,7 @@ def _refuse_cell_type(given: Input, cell: Cell) -> None:
     if cell.kind is Kind.BOOLEAN:
         found = f"{label} is the logical value {str(cell.value).upper()}."
         raise InputRefused(FindingKind.WRONG_CELL_TYPE, found, example)
-    if cell.kind is Kind.DURATION:
+    if cell.kind is Kind.DURATION and given.unit_text != "h":
         remedy = f"{example} Format the cell as text first."
         raise InputRefused(FindingKind.WRONG_CELL_TYPE, f"{label} became the time {cell.value}.", remedy)
     if cell.kind is Kind.DATE and given.kind is not InputKind.DATE:
@@ -159,16 +164,57 @@ def read_id(cell: Cell, label: str) -> str:
     return text
 
 
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+_NUMERIC_DATE = re.compile(r"(\d{1,4})[-/.](\d{1,2})[-/.](\d{1,4})")
+_WORDY_DATE = re.compile(r"(?:[a-z]{3,9},? +)?([a-z]{3,9})\.? +(\d{1,2})(?:st|nd|rd|th)?,? +(\d{4})")
+_DAY_FIRST_DATE = re.compile(r"(\d{1,2})(?:st|nd|rd|th)? +([a-z]{3,9})\.?,? +(\d{4})")
+
+
+def date_of(text: str) -> date | None:
+    """The day that a text names, month first: 2026-05-04, 2026-5-4, 5/4/2026, 5/4/26, May 4, 2026. None for no date."""
+    typed = " ".join(text.lower().split())
+    if found := _NUMERIC_DATE.fullmatch(typed):
+        first, second, third = found.groups()
+        year, month, day = (first, second, third) if len(first) == 4 else (third, first, second)
+        year = f"20{year}" if len(year) == 2 else year
+        if len(year) != 4:
+            return None
+        return _day(year, int(month), day)
+    if found := _WORDY_DATE.fullmatch(typed):
+        return _day(found[3], _month(found[1]), found[2])
+    if found := _DAY_FIRST_DATE.fullmatch(typed):
+        return _day(found[3], _month(found[2]), found[1])
+    return None
+
+
+def _month(word: str) -> int:
+    """The number of a month by its name; 0 for no month."""
+    return next((at for at, name in enumerate(_MONTHS, start=1) if word.startswith(name)), 0)
+
+
+def _day(year: str, month: int, day: str) -> date | None:
+    try:
+        return date(int(year), month, int(day))
+    except ValueError:
+        return None
+
+
+def date_note(cell: Cell) -> str:
+    """What a date was read as, where its day and its month could be the other way round; else blank."""
+    found = _NUMERIC_DATE.fullmatch(str(cell.value).strip()) if cell.kind is Kind.TEXT else None
+    if found is None or len(found[1]) == 4 or int(found[1]) > 12 or int(found[2]) > 12 or found[1] == found[2]:
+        return ""
+    day = date_of(str(cell.value))
+    return f"{cell.value} was read with the month first: {day:%b} {day.day}, {day.year}." if day else ""
+
+
 def read_date(cell: Cell) -> float:
-    """A day from a date cell, or from text such as 2026-04-13. Raises InputRefused for anything else."""
+    """A day from a date cell, or from text such as 2026-04-13 or 4/13/2026. Raises InputRefused for anything else."""
     day = cell.value.date() if isinstance(cell.value, datetime) else None
     if day is None and cell.kind is Kind.TEXT:
-        try:
-            day = date.fromisoformat(str(cell.value).strip())
-        except ValueError:
-            day = None
+        day = date_of(str(cell.value))
     if day is None:
-        remedy = "Type it as year-month-day, for example 2026-04-13."
+        remedy = "Type it with the month first, such as 4/13/2026, or as 2026-04-13."
         raise InputRefused(FindingKind.NOT_A_DATE, f'"{as_text(cell)}" is not a date.', remedy)
     if not 2000 <= day.year <= 2100:
         found = f"The date {day.isoformat()} is out of range."
@@ -195,7 +241,9 @@ def labeled(label: str, refused: InputRefused) -> InputRefused:
 
 def _date(given: Input, cell: Cell, origin: str) -> ReadValue:
     try:
-        return ReadValue(Entry(read_date(cell), "", as_text(cell), origin))
+        note = date_note(cell)
+        remarks = (Remark(FindingKind.NUMBER_READ_AS, f"{given.label}: {note}"),) if note else ()
+        return ReadValue(Entry(read_date(cell), "", as_text(cell), origin), remarks)
     except InputRefused as refused:
         raise labeled(given.label, refused) from None
 
@@ -210,7 +258,8 @@ def _choice(given: Input, cell: Cell, origin: str) -> ReadValue:
 def _number(given: Input, cell: Cell, unit: str, origin: str) -> ReadValue:
     slope = given.kind is InputKind.SLOPE
     try:
-        entry, remarks = read_number(cell, given.unit_text, unit, given.signed, slope, origin)
+        read = read_number(cell, given.unit_text, unit, given.signed, slope, origin)
+        entry, remarks = share_of_money(read, cell) if any(given is each for each in MONEY_SHARES) else read
     except InputRefused as refused:
         raise labeled(given.label, refused) from None
     _check_limits(given, entry, as_text(cell))
@@ -220,6 +269,8 @@ def _number(given: Input, cell: Cell, unit: str, origin: str) -> ReadValue:
 
 def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, origin: str) -> ReadValue:
     """A number converted to the unit ``meant``; ``unit`` is the unit of a number without one."""
+    if meant == "%" and not slope and cell.kind is Kind.NUMBER and "%" in cell.number_format:
+        return _percent_cell(cell, signed, origin)
     if cell.kind is Kind.NUMBER and isinstance(cell.value, (int, float)):
         typed = as_text(cell)
         if normalize(unit) == normalize(meant) and not slope:
@@ -240,6 +291,29 @@ def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, or
     entry = Entry(reading.value, reading.formula, typed, origin, feet_and_inches=reading.feet_and_inches)
     texts = ((FindingKind.AMBIGUOUS_NUMBER, reading.ask), (FindingKind.NUMBER_READ_AS, reading.note))
     return ReadValue(entry, tuple(Remark(kind, text) for kind, text in texts if text))
+
+
+def _percent_cell(cell: Cell, signed: bool, origin: str) -> ReadValue:
+    """A cell that a spreadsheet program shows as a percentage: 8.25 % is stored as 0.0825."""
+    assert isinstance(cell.value, (int, float))
+    percent = float(f"{cell.value * 100:.12g}")
+    if percent < 0 and not signed:
+        remedy = "Type a number that is not below 0."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, f"{percent:g} % is negative.", remedy)
+    return ReadValue(Entry(percent, "", f"{percent:.12g}%", origin))
+
+
+def share_of_money(read: ReadValue, cell: Cell) -> ReadValue:
+    """A share of money below 1 without a percent sign, such as .0825, is a part of 1: 8.25 %, which is asked."""
+    value = float(read.entry.value)
+    bare = "%" not in f"{cell.value}{cell.number_format}" and "percent" not in str(cell.value).lower()
+    if not bare or not 0 < value < 1:
+        return read
+    percent = float(f"{value * 100:.12g}")
+    typed = as_text(cell)
+    ask = f"{typed} was taken as {percent:g} %. Type {percent:g} % for that, or {typed} % if that is meant."
+    entry = replace(read.entry, value=percent, formula="")
+    return ReadValue(entry, (*read.remarks, Remark(FindingKind.AMBIGUOUS_NUMBER, ask)))
 
 
 def _with_unit(written: str, unit: str, meant: str) -> str:

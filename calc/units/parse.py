@@ -23,8 +23,10 @@ from calc.units.typed_units import (
     PERCENT,
     TON,
     TONNE,
+    YARD,
     Measure,
     TracedNumber,
+    as_wanted,
     convert,
     find,
     kinds,
@@ -104,6 +106,8 @@ def read_quantity(text: str, unit: str, *, signed: bool = False) -> Reading:
     number below zero. Raises InputRefused with what was found and what to type instead.
     """
     column = _column(unit)
+    if column.name == "h" and (time := _TIME.fullmatch(tidy(text).lower())) is not None:
+        return _time_of_day(text, time, column)
     line = TokenReader(text, column.wanted, column.remedy)
     negative = line.take("-")
     if negative and not signed:
@@ -116,7 +120,31 @@ def read_quantity(text: str, unit: str, *, signed: bool = False) -> Reading:
         return _feet_and_inches(line, number, column, negative)
     typed = _typed_measure(line, "$" if in_dollars else "", column)
     worked = convert(number.negative() if negative else number, typed, column.measure)
-    return Reading(worked.value, worked.exact, worked.formula, _tonnes_note(number, typed))
+    return Reading(
+        worked.value, worked.exact, worked.formula, _tonnes_note(number, typed), _yard_question(number, typed)
+    )
+
+
+def _yard_question(number: TracedNumber, typed: Measure) -> str:
+    """Whether a length in yards is meant: by the yard people mean concrete."""
+    feet = float(number.exact * 3)
+    return f"Is a length of {feet:g} ft meant? It was taken so." if typed == (YARD,) else ""
+
+
+_TIME = re.compile(r"(\d{1,2})(?::(\d{2})(?::00)?)?\s*(am|pm|a\.m\.|p\.m\.|a|p)?(?<=[\dmp.a])(?<!^\d)(?<!^\d\d)")
+"""A time of day or a length of time: 7am, 7:30 AM, 8:30, 13:00:00; no bare number."""
+
+
+def _time_of_day(text: str, time: re.Match[str], column: _Column) -> Reading:
+    """A time in hours: ``7:30 PM`` is 19.5."""
+    hour, minute, half = int(time[1]), int(time[2] or 0), (time[3] or "")[:1]
+    if hour > (12 if half else 24) or minute > 59 or (half and hour == 0):
+        raise InputRefused(FindingKind.NOT_A_NUMBER, f'"{text}" is no time of day.', "Type it as 7:30 AM or 7.5.")
+    hour = hour % 12 + (12 if half == "p" else 0) if half else hour
+    worked = TracedNumber.number(str(hour))
+    if minute:
+        worked = worked.then("+", TracedNumber.number(str(minute)).then("/", TracedNumber.number("60")))
+    return Reading(worked.value, worked.exact, worked.formula)
 
 
 def read_slope(text: str, unit: str = "%") -> Reading:
@@ -204,6 +232,8 @@ def _typed_measure(line: TokenReader, sign: str, column: _Column) -> Measure:
     """Parses the unit at the end, after ``sign`` ($ or blank); the unit of the column when there is none."""
     rest = line.rest()
     name = plain_name(sign + "".join("/" if token.name == "per" else token.text for token in rest))
+    if name.startswith("/") and column.measure[0] == DOLLAR:
+        name = f"${name}"
     if name in ("", column.name) or (name == "$" and column.measure[0] == DOLLAR):
         return column.measure
     if any(token.text in ("T", "T.") for token in rest):
@@ -211,7 +241,7 @@ def _typed_measure(line: TokenReader, sign: str, column: _Column) -> Measure:
     if any(not token.fits_unit for token in rest):
         raise line.refused()
     try:
-        typed = measure(name, column.name.split("/"))
+        typed = as_wanted(measure(name, column.name.split("/")), column.measure)
     except KeyError as unknown:
         raise _unknown_unit(line, unknown.args[0], column) from None
     if kinds(typed) != kinds(column.measure):

@@ -78,8 +78,8 @@ _REFUSED_TEXTS: tuple[tuple[Callable[[str], object], str, str], ...] = (
     (_has_other_digits, "has digits other than 0 to 9 in it", "Type it again with the digits 0 to 9."),
     (
         lambda text: "," in text,
-        "has a comma in it: a decimal point is wanted",
-        "Type a decimal point, as in 10.5, and nothing between thousands, as in 1000.",
+        "has a comma in it that parts no thousands",
+        "Type a decimal point, as in 10.5; between thousands a comma may stand, as in 1,200.",
     ),
     (_POWER_OF_TEN.search, "is written with a power of ten", "Write the number out, as in 1000."),
     (_has_no_digit, "has no number in it", ""),
@@ -94,6 +94,14 @@ def tidy(text: str) -> str:
     that they are refused and not guessed at.
     """
     return " ".join(text.translate(_PLAIN).replace("''", '"').split())
+
+
+_THOUSANDS = re.compile(r"(?<![\d.,])\d{1,3}(?:,\d{3})+(?![\d,])")
+
+
+def without_thousands(text: str) -> str:
+    """``text`` without the commas between thousands: each stands before exactly three digits."""
+    return _THOUSANDS.sub(lambda found: found[0].replace(",", ""), text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +150,7 @@ class TokenReader:
             start = self._shown[:20]
             found = f'"{start}..." is {len(text)} characters long, too long to be {wanted}.'
             raise InputRefused(FindingKind.NOT_A_NUMBER, found, remedy)
-        plain = tidy(text)
+        plain = without_thousands(tidy(text))
         if not plain:
             raise InputRefused(FindingKind.NOT_A_NUMBER, f"Nothing is typed where {wanted} is wanted.", remedy)
         for matches, what, instead in _REFUSED_TEXTS:

@@ -83,7 +83,7 @@ Measure = tuple[Scale, ...]
 # A name is lower case, without blanks and dots.
 _UNITS: tuple[tuple[str, str, str], ...] = (
     ("length", "0.0254", 'in inch inches "'),
-    ("length", "0.3048", "ft foot feet '"),
+    ("length", "0.3048", "ft foot feet lf lft linft linearft linearfeet '"),
     ("length", "0.9144", "yd yds yard yards"),
     ("length", "1609.344", "mile miles mi"),
     ("length", "0.001", "mm millimeter millimeters millimetre millimetres"),
@@ -110,8 +110,8 @@ _UNITS: tuple[tuple[str, str, str], ...] = (
     ("time", "60", "min mins minute minutes"),
     ("time", "3600", "h hr hrs hour hours"),
     ("days", "1", "day days"),  # a kind of its own: a day is 24 h of curing, but 8 h or so of work
-    ("temperature", "1", "f degf fahrenheit deg"),
-    ("temperature", "1.8+32", "c degc celsius"),
+    ("temperature", "1", "f degf fahrenheit deg degree degrees degreesf"),
+    ("temperature", "1.8+32", "c degc degreec degreesc celsius"),
     ("percentage", "1", "% percent pct"),
     ("money", "1", "$ dollar dollars"),
 )
@@ -129,10 +129,18 @@ _ABBREVIATIONS = {
     "mpa": "n/mm2",
     "kpa": "kn/m2",
 }
+_COUNTED_AS = {
+    "person": ("men", "man", "people", "persons", "workers", "worker", "hands", "guys"),
+    "each": ("ea", "pc", "pcs", "piece", "pieces", "line", "lines"),
+}
+"""Words that people write for what is counted, by the unit."""
+
 _POWER_WORDS = {"square": 2, "sq": 2, "cubic": 3, "cu": 3}
 _POWERS = {2: "area", 3: "volume"}
 
-FOOT, INCH, TON, TONNE, PERCENT, DOLLAR = (_BY_NAME[name] for name in ("ft", "in", "ton", "t", "%", "$"))
+FOOT, INCH, TON, TONNE, PERCENT, DOLLAR, YARD, CUBIC_YARD = (
+    _BY_NAME[name] for name in ("ft", "in", "ton", "t", "%", "$", "yd", "cy")
+)
 
 
 @lru_cache(maxsize=1024)
@@ -168,10 +176,23 @@ def measure(text: str, counted: Collection[str] | None = None) -> Measure:
 
 
 def _count(word: str, counted: Collection[str] | None) -> Scale:
+    for unit, words in _COUNTED_AS.items():
+        if word in words and (counted is None or unit in counted):
+            return Scale(unit)
     for singular in (word, word.removesuffix("s"), word.removesuffix("es")):
         if counted is None or (singular and singular in counted):
             return Scale(singular)
     raise KeyError(word)
+
+
+def as_wanted(typed: Measure, column: Measure) -> Measure:
+    """What was typed, with a cubic yard for a yard where the column has a volume: concrete is bought by the yard."""
+    if len(typed) != len(column):
+        return typed
+    return tuple(
+        CUBIC_YARD if part == YARD and wanted.kind == "volume" else part
+        for part, wanted in zip(typed, column, strict=True)
+    )
 
 
 def kinds(parts: Measure) -> tuple[str, ...]:

@@ -222,7 +222,7 @@ SLOPES = (
 FT = "Type a number of ft, or feet and inches, for example 10.5 or 10'-6\"."
 IN = "Type a number of in, for example 4.5 or 4 1/2."
 SLOPE = 'Type a slope such as 2%, 1:48 or 1/4" per ft.'
-NO_COMMA = "Type a decimal point, as in 10.5, and nothing between thousands, as in 1000."
+NO_COMMA = "Type a decimal point, as in 10.5; between thousands a comma may stand, as in 1,200."
 PLAIN_DIGITS = "Type it again with the digits 0 to 9."
 # What is typed, the unit of its column, and the two sentences: what was found behind the quoted text, what to do.
 REFUSED = (
@@ -275,11 +275,14 @@ REFUSED = (
     ("0/0", "in", "has a fraction with 0 under the line.", IN),
     ("4 2/2", "in", "has a fraction of one or more after a whole number.", IN),
     ("4 5/4", "in", "has a fraction of one or more after a whole number.", IN),
-    ("10,5", "ft", "has a comma in it: a decimal point is wanted.", NO_COMMA),
-    ("4,5", "in", "has a comma in it: a decimal point is wanted.", NO_COMMA),
-    ("1,000", "ft", "has a comma in it: a decimal point is wanted.", NO_COMMA),
-    ("1.000,5", "ft", "has a comma in it: a decimal point is wanted.", NO_COMMA),
-    ("$1,200", "$", "has a comma in it: a decimal point is wanted.", NO_COMMA),
+    ("10,5", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("4,5", "in", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("1,00", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("1,0000", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("1,20,000", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    (",500", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("1.000,5", "ft", "has a comma in it that parts no thousands.", NO_COMMA),
+    ("$1,20", "$", "has a comma in it that parts no thousands.", NO_COMMA),
     (
         "=12+8",
         "ft",

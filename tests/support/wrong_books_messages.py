@@ -24,8 +24,8 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
     "a decimal comma": (
         ["24-031"],
         [
-            'Areas!D2: error: Length: "10,5" has a comma in it: a decimal point is wanted. Type a decimal '
-            "point, as in 10.5, and nothing between thousands, as in 1000.",
+            'Areas!D2: error: Length: "10,5" has a comma in it that parts no thousands. Type a decimal '
+            "point, as in 10.5; between thousands a comma may stand, as in 1,200.",
         ],
     ),
     "a volume in a length": (
