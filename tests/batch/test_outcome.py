@@ -71,6 +71,21 @@ def test_a_bid_without_prices_is_not_ready_and_ends_with_1(folder: Path) -> None
     assert all("no price" in each.reason for each in run.outcomes)
 
 
+def test_a_company_without_a_vehicle_does_not_haul_for_nothing(folder: Path) -> None:
+    write_book(folder / "company.xlsx", {name: rows for name, rows in PRICED.items() if name != "Vehicles"})
+    run = api.check(folder / "jobs.xlsx")
+    assert {each.state for each in run.outcomes} == {"NOT READY"}
+    told = [str(each) for each in run.findings if each.kind.code == "missing-price"]
+    assert len(told) == 2 and all("company.xlsx Vehicles: note" in each and "List a vehicle" in each for each in told)
+
+
+def test_a_missing_price_is_told_by_its_row_of_prices(folder: Path) -> None:
+    prices = [row for row in PRICED["Prices"] if row[0] != "Caution tape and signs"]
+    write_book(folder / "company.xlsx", {**PRICED, "Prices": prices})
+    (told, _) = (str(each) for each in api.check(folder / "jobs.xlsx").findings if each.kind.code == "missing-price")
+    assert "Prices: note: 1 cost has no price: Caution tape and signs." in told and "in its row of Prices" in told
+
+
 def test_an_older_workbook_of_a_job_that_was_not_written_is_named(folder: Path) -> None:
     api.bid(folder / "jobs.xlsx")
     write_book(folder / "jobs.xlsx", with_length("ten"))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.hauling.choice import ELIGIBLE, Choice
+from calc.trade.hauling.piles import Pile
 from calc.trade.hauling.plans import PlanSplit
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
@@ -361,15 +362,30 @@ EQUIPMENT_ROWS = (
 
 _HAULED = when(Choice.loads > 0, ONE_EACH, 0)
 _SORTED = when(both(Choice.loads > 0, at(PlanSplit.needs_sorting, Choice.plan) > 0), ONE_EACH, 0)
-_DISPOSAL = tuple(
-    Cost(label, DISPOSAL, needed, amount / ONE_EACH, none, sure=when(ELIGIBLE > 0, 1, 0), books_to=account)
-    for label, needed, amount, account, none in (
-        ("Hauling, dump fees", _HAULED, Choice.dump_fees, OwnAccount.site, "nothing to haul"),
-        ("Hauling, truck", _HAULED, Choice.truck, OwnAccount.vehicle, "nothing to haul"),
-        ("Hauling, driver", _HAULED, Choice.driver, OwnAccount.driver, "hired with its driver, or nothing to haul"),
-        ("Sorting out green waste", _SORTED, Choice.sorting, OwnAccount.crew_mix, "no green waste kept separate"),
-    )
+WITHOUT_VEHICLE = "Hauling, without a vehicle"
+"""The cost of spoil that no vehicle takes: it has no price."""
+
+_STRANDED = when(both(total(Pile.tons) > 0, Choice.loads <= 0), ONE_EACH, 0)
+_DISPOSAL = (
+    *(
+        Cost(label, DISPOSAL, needed, amount / ONE_EACH, none, sure=when(ELIGIBLE > 0, 1, 0), books_to=account)
+        for label, needed, amount, account, none in (
+            ("Hauling, dump fees", _HAULED, Choice.dump_fees, OwnAccount.site, "nothing to haul"),
+            ("Hauling, truck", _HAULED, Choice.truck, OwnAccount.vehicle, "nothing to haul"),
+            ("Hauling, driver", _HAULED, Choice.driver, OwnAccount.driver, "hired with its driver, or nothing to haul"),
+            ("Sorting out green waste", _SORTED, Choice.sorting, OwnAccount.crew_mix, "no green waste kept separate"),
+        )
+    ),
+    Cost(
+        WITHOUT_VEHICLE,
+        DISPOSAL,
+        _STRANDED,
+        Choice.dump_fees / ONE_EACH,
+        "hauled by a vehicle, or nothing to haul",
+        sure=when(_STRANDED > 0, 0, 1),
+    ),
 )
+"""What is hauled off; spoil that no vehicle takes is a cost without a price."""
 
 AS_LABORER = (CrewRate.laborer, LABORER_ACCOUNT)
 AS_FINISHER = (CrewRate.finisher, FINISHER_ACCOUNT)
