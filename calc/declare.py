@@ -25,6 +25,7 @@ from calc.declared import (
     paper,
     story,
 )
+from calc.declared.checks import LIST_FULL
 from calc.declared.cost import Cost
 from calc.declared.unit_check import check_unit
 from calc.formula.across import (
@@ -300,11 +301,16 @@ def fixed(label: str, level: Level, *values: Operand, source: str) -> Fixed:
     return Fixed(label, level, values, source)
 
 
-def check(label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor) -> Check:
-    """Two routes to one number, which must agree within the tolerance."""
+def check(
+    label: str, unit_text: str, one: Expr, another: Expr, tolerance: Factor, *, compared: str, remedy: str
+) -> Check:
+    """Two routes to one number, which must agree within the tolerance.
+
+    ``compared`` says what the two numbers are, ``remedy`` what to do when they differ.
+    """
     check_unit(label, unit_text, one, "check")
     check_unit(label, unit_text, another, "check")
-    return Check(label, unit_text, one, another, tolerance)
+    return Check(label, unit_text, one, another, tolerance, compared, remedy)
 
 
 def list_check(label: str, rows: Level, needed: Expr, listed: Expr, tolerance: Factor) -> Check:
@@ -314,7 +320,7 @@ def list_check(label: str, rows: Level, needed: Expr, listed: Expr, tolerance: F
     """
     check_unit(label, "", needed, "check")
     check_unit(label, "", listed, "check")
-    return Check(label, "", needed, listed, tolerance, of_list=rows)
+    return Check(label, "", needed, listed, tolerance, "Rows needed, rows that the list has", LIST_FULL, rows)
 
 
 def caution(
@@ -328,11 +334,15 @@ def caution(
     usual: str,
     do: str,
     source: str,
+    brief: str = "",
 ) -> Caution:
-    """A caution: what was found and its number, the usual practice with its source, and what to do."""
+    """A caution: what was found and its number, the usual practice with its source, and what to do.
+
+    ``brief`` is what to do in some ten words for the front page, where ``do`` is longer than its room.
+    """
     check_unit(label, unit_text, number, source)
     sentence = Literal(found) if isinstance(found, str) else found
-    return Caution(label, severity, fires, sentence, number, unit_text, usual, do, source)
+    return Caution(label, severity, fires, sentence, number, unit_text, usual, do, source, brief)
 
 
 IN_PER_FT = exact(12, "in/ft")

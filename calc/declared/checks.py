@@ -29,8 +29,8 @@ LIST_FULL = "List full: run flatwork rebid on this file, then flatwork bid."
 class Check(Declared):
     """Two routes to one number. ``failed`` is 1 when they differ by more than the tolerance.
 
-    ``of_list`` is the level of the list that it watches, whose length follows from values; ``remedy`` is what to do
-    when it fails, if that is always the same.
+    ``compared`` says what the two numbers are, ``remedy`` what to do when they differ. ``of_list`` is the level of the
+    list that it watches, whose length follows from values.
     """
 
     def __init__(
@@ -40,15 +40,22 @@ class Check(Declared):
         one: Expr,
         another: Expr,
         tolerance: Factor,
+        compared: str,
+        remedy: str,
         of_list: Level | None = None,
     ) -> None:
         super().__init__(label, unit_text)
-        self.of_list, self.remedy = of_list, LIST_FULL if of_list is not None else ""
+        self.compared, self.remedy, self.of_list = compared, remedy, of_list
         self.one = Line(f"{label}: one route", unit_text, one, "check")
         self.another = Line(f"{label}: second route", unit_text, another, "check")
         self.tolerance = tolerance
         plain_difference = abs_(_bare(self.one) - _bare(self.another))
-        self.failed = Line(f"{label}: failed", "", when(plain_difference > tolerance, 1, 0), "check")
+        self.failed = Line(
+            f"{label}: failed",
+            "",
+            when(plain_difference > (_bare(tolerance) if tolerance.unit_text else tolerance), 1, 0),
+            "check",
+        )
 
     def members(self) -> Iterator[tuple[str, Declared]]:
         yield "_one", self.one
@@ -61,7 +68,10 @@ def _bare(value: Expr) -> Expr:
 
 
 class Caution(Declared):
-    """A caution: ``fires`` is 1 when it is active, ``found`` and ``number`` are what was found."""
+    """A caution: ``fires`` is 1 when it is active, ``found`` and ``number`` are what was found.
+
+    ``do`` is what to do, ``brief`` the same in some ten words, for the front page.
+    """
 
     def __init__(
         self,
@@ -74,6 +84,7 @@ class Caution(Declared):
         usual: str,
         do: str,
         source: str,
+        brief: str = "",
     ) -> None:
         super().__init__(label)
         if fires.value_type is not ValueType.FLAG:
@@ -81,6 +92,7 @@ class Caution(Declared):
                 f"{label!r}: a caution fires on a yes or no, and {fires.words} is {fires.value_type.value}"
             )
         self.severity, self.usual, self.do, self.source = severity, usual, do, source
+        self.brief = brief or do
         self.acknowledged = Override(f"Acknowledged: {label}", "") if severity is Severity.STOP else None
         self.fires = Line(f"{label}: active", "", when(fires, 1, 0), source)
         self.found = Line(f"{label}: found", "", found, source)

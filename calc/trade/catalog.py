@@ -20,6 +20,7 @@ from calc.trade.cautions.conditions import (
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
+from calc.trade.cautions.money_checks import MoneyIntegrity, PriceSteps
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
@@ -422,6 +423,8 @@ CAUTIONS = (
     PriceCautions,
     MachineAccess,
     PriceSummary,
+    PriceSteps,
+    MoneyIntegrity,
     Decisions,
 )
 

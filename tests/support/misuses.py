@@ -165,7 +165,7 @@ MISUSES: dict[str, tuple[Callable[[], object], list[str]]] = {
     ),
     "a line of yes or no": (declared(Bid.reach > 0), ["'Sought' is a yes or no", "when(..., 1, 0)"]),
     "a check in two units": (
-        lambda: check("Agree", "ft", Bid.reach, Area.thickness, Bid.tolerance),
+        lambda: check("Agree", "ft", Bid.reach, Area.thickness, Bid.tolerance, compared="-", remedy="-"),
         ["'Agree'", "12 times the true ft"],
     ),
     "a caution that is a number": (

@@ -64,8 +64,14 @@ def dearer(value: float) -> float:
     return value + 7
 
 
+def cheaper(value: float) -> float:
+    """Some dollars less."""
+    return value - 7
+
+
 PASTES = (
-    ("Integrity.fiber", "TruckFiber.bags", (more, less)),
+    ("Integrity.fiber", "TruckFiber.bags", (less,)),
+    ("Integrity.fiber_over", "TruckFiber.bags", (more,)),
     ("Integrity.fiber_bought", "TruckFiber.bags", (less,)),
     ("Integrity.fiber_bought", "FiberTotal.bags", (less,)),
     ("Integrity.fiber_bought", "Order.placed", (more, less)),
@@ -79,6 +85,9 @@ PASTES = (
     ("WorkIntegrity.paid", "Task.hours", (more, less)),
     ("WorkIntegrity.paid", "Visit.task_hours", (more, less)),
     ("WorkIntegrity.paid", "PourVisit.beyond_laborer", (more, less)),
+    ("WorkIntegrity.by_visit", "Visit.task_hours", (more, less)),
+    ("WorkIntegrity.by_visit", "Task.composite_hours", (more,)),
+    ("WorkIntegrity.money", "Task.cost", (dearer,)),
     ("WorkIntegrity.rock", "BaseHaul.trips", (more, less)),
     ("WorkIntegrity.rock", "BaseNeeds.buy", (less,)),
     ("WorkIntegrity.rock_cost", "BaseHaul.rock", (dearer,)),
@@ -90,6 +99,18 @@ PASTES = (
     ("WorkIntegrity.plant_cost", "PourCost.fees", (dearer,)),
     ("WorkIntegrity.plant_cost", "CostTable.amount", (dearer,)),
     ("WorkIntegrity.plant_cost", "PourCost.concrete", (dearer,)),
+    ("MoneyIntegrity.groups", "Subtotal.amount", (dearer,)),
+    ("MoneyIntegrity.tax", "BidPrice.tax", (dearer,)),
+    ("MoneyIntegrity.tax", "BidPrice.taxed", (dearer,)),
+    ("MoneyIntegrity.direct", "BidPrice.direct", (dearer,)),
+    ("MoneyIntegrity.break_even", "BidPrice.contingency", (dearer,)),
+    ("MoneyIntegrity.break_even", "BidPrice.overhead", (dearer,)),
+    ("MoneyIntegrity.break_even", "BidPrice.break_even", (dearer,)),
+    ("MoneyIntegrity.price", "BidPrice.to_cent", (dearer,)),
+    ("MoneyIntegrity.price", "BidPrice.price", (dearer, cheaper)),
+    ("MoneyIntegrity.parts", "PriceSummary.margin", (dearer,)),
+    ("MoneyIntegrity.payments", "PriceParts.on_completion", (dearer,)),
+    ("MoneyIntegrity.payments", "PaymentSchedule.amount", (dearer,)),
 )
 """A check, a line that stands between what was typed and it, and how its first row is pasted over."""
 

@@ -24,7 +24,7 @@ SHOWING = {
 }
 """Rule files that only say for a page what others worked out; the tests of the front page, the pictures and the papers
 hold them."""
-SECOND_ROUTES = "calc.trade.cautions.second_routes"
+SECOND_ROUTES = {"calc.trade.cautions.second_routes", "calc.trade.cautions.money_checks"}
 """The steps of the checks that stand on other sheets than Checks: bookkeeping too, held where the checks are."""
 CALENDAR = "calc.trade.work.calendar"
 """The days of a job: ``test_calendar`` holds them by drawn dates against Python's own calendar."""
@@ -39,7 +39,7 @@ def rules() -> list[Line]:
         each
         for section in SECTIONS
         if section.sheet not in BOOKKEEPING
-        and section.__module__ not in SHOWING | {SECOND_ROUTES, CALENDAR}
+        and section.__module__ not in SHOWING | SECOND_ROUTES | {CALENDAR}
         and not section.called.endswith(RUNNERS_UP)
         for each in section.declarations
         if isinstance(each, Line)

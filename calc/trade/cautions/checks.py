@@ -18,14 +18,12 @@ from calc.trade.cautions.second_routes import (
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
 from calc.trade.levels import DAY, JOINT, ORDER_SIZE, TRUCK
-from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
-from calc.trade.materials.fiber import FiberTotal, TruckFiber
-from calc.trade.materials.liquids import Bonding, Curing, Sealer
+from calc.trade.materials.base_rock import BaseHaul
+from calc.trade.materials.fiber import TruckFiber
 from calc.trade.money.cost_list import COST_SHOWN, TASK_SHOWN, ListedCosts, ListedTasks
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PROTECTION, ROCK
 from calc.trade.ordering.order import Order, TruckLoad
 from calc.trade.ordering.order_candidates import BestOrder, Shortage
-from calc.trade.ordering.pour import PourCost
 from calc.trade.papers.load_items import LOAD_ROW, LoadNeed
 from calc.trade.prices.wage_rates import CrewRate
 from calc.trade.takeoff.dig import Excavation
@@ -44,10 +42,8 @@ from calc.trade.work.protection import Protection
 
 ONE_LOAD = exact(1, "load")
 
-
-def _outside(value: Expr, most: Expr) -> Expr:
-    """How far a number lies below 0, or above ``most``."""
-    return largest(0, -value) + largest(0, value - most)
+UNDO = "A formula was typed over: undo it, or run flatwork verify on this file."
+"""What to do where two routes part though nothing that may be edited can make them."""
 
 
 class Integrity(Section, title="Checks of quantities", sheet="Checks"):
@@ -63,64 +59,109 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     )
 
     trucks = list_check("Trucks fit their list", TRUCK, Order.trucks.count, total(TruckLoad.in_use).count, tolerance)
-    loads = check("Loads add up to the order", "yd3", Order.quantity, total(TruckLoad.yards), tolerance)
-    fiber = check(
-        "No truck is short of fiber, nor has a bag too many",
-        "lb",
-        largest(0, -least(TruckFiber.spare)) + when(greatest(TruckFiber.spare) >= ONE_BAG, ONE_BAG, 0),
-        0 * FiberTotal.weight,
+    loads = check(
+        "Loads = order",
+        "yd3",
+        Order.quantity,
+        total(TruckLoad.yards),
         tolerance,
+        compared="The order, the loads of its trucks added up",
+        remedy=UNDO,
+    )
+    fiber = check(
+        "No truck short of fiber",
+        "lb",
+        least(TruckFiber.spare),
+        largest(0, least(TruckFiber.spare)),
+        tolerance,
+        compared="Least fiber beyond the dose in a truck, the same but not below 0",
+        remedy=UNDO,
+    )
+    fiber_over = check(
+        "No bag of fiber too many",
+        "lb",
+        greatest(TruckFiber.spare),
+        when(greatest(TruckFiber.spare) >= ONE_BAG, 0, greatest(TruckFiber.spare)),
+        tolerance,
+        compared="Most fiber beyond the dose in a truck, the same if it is less than a bag",
+        remedy=UNDO,
     )
     fiber_bought = check(
-        "Fiber bought = the dose of everything placed, less than a bag over for each truck, unless overridden",
+        "Fiber bought = the dose",
         "lb",
-        when(FiberTotal.bags.is_overridden, 0, _outside(FiberBought.over, FiberBought.most_over)),
-        0 * FiberTotal.weight,
+        FiberBought.over,
+        FiberBought.within,
         tolerance,
+        compared="Fiber over the dose of all placed, the same from 0 to a bag a truck, unless overridden",
+        remedy=UNDO,
     )
     curing = check(
-        "Enough curing compound is bought",
+        "Curing compound bought",
         "gal",
-        CURING_BOUGHT.off,
-        0 * Curing.need,
+        CURING_BOUGHT.held,
+        CURING_BOUGHT.within,
         tolerance,
+        compared="What the pails hold, the same if it covers the need and no pail is too many",
+        remedy=UNDO,
     )
     bonding = check(
-        "Enough bonding agent is bought",
+        "Bonding agent bought",
         "gal",
-        BONDING_BOUGHT.off,
-        0 * Bonding.need,
+        BONDING_BOUGHT.held,
+        BONDING_BOUGHT.within,
         tolerance,
+        compared="What the pails hold, the same if it covers the need and no pail is too many",
+        remedy=UNDO,
     )
     sealer = check(
-        "Enough sealer is bought",
+        "Sealer bought",
         "gal",
-        SEALER_BOUGHT.off,
-        0 * Sealer.need,
+        SEALER_BOUGHT.held,
+        SEALER_BOUGHT.within,
         tolerance,
+        compared="What the pails hold, the same if it covers the need and no pail is too many",
+        remedy=UNDO,
     )
     dug_deep_enough = check(
-        "The dig holds slab and base",
+        "Dig holds slab and base",
         "yd3",
-        largest(0, total(Excavation.slab_and_base) - total(Excavation.below_top)),
-        0 * total(Excavation.volume),
+        total(Excavation.below_top),
+        largest(total(Excavation.below_top), total(Excavation.slab_and_base)),
         tolerance,
+        compared="Top of the slab to bottom of the dig, the same or slab and base if they are more",
+        remedy="Check the height above grade of each area, or undo a formula typed over.",
     )
     excavation = check(
-        "Soil + old concrete = all that is dug or broken out",
+        "Soil + old concrete = hole",
         "yd3",
         total(DugOut.volume),
         total(Excavation.bank) + total(Excavation.old_concrete),
         tolerance,
+        compared="All that is dug or broken out, soil plus old concrete",
+        remedy=UNDO,
     )
     overweight = check(
-        "No load is over the payload",
+        "No load over the payload",
         "ton",
-        when(HaulVehicle.payload > 0, largest(0, greatest(Hauled.tons_per_load) * ONE_LOAD - HaulVehicle.payload), 0),
-        0 * total(Pile.tons),
+        greatest(Hauled.tons_per_load) * ONE_LOAD,
+        when(
+            HaulVehicle.payload > 0,
+            smallest(greatest(Hauled.tons_per_load) * ONE_LOAD, HaulVehicle.payload),
+            greatest(Hauled.tons_per_load) * ONE_LOAD,
+        ),
         tolerance,
+        compared="The heaviest load, the same but not above the payload",
+        remedy="Haul with another vehicle, or type its payload as weighed.",
     )
-    hauled = check("Everything is hauled once", "ton", total(Pile.tons), total(Hauled.tons), tolerance)
+    hauled = check(
+        "Everything hauled once",
+        "ton",
+        total(Pile.tons),
+        total(Hauled.tons),
+        tolerance,
+        compared="All piles, the piles of the chosen haul",
+        remedy=UNDO,
+    )
     order_sizes = list_check(
         "Order sizes fit their list", ORDER_SIZE, total(Shortage.sizes), total(BestOrder.listed), tolerance
     )
@@ -150,11 +191,13 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         tolerance,
     )
     dowels = check(
-        "Every dowel is on the cutting list once",
+        "Every dowel cut once",
         "bar",
         total(DoweledEdge.dowels),
         total(CuttingList.before_spares),
         tolerance,
+        compared="The dowels of all edges, those on the cutting list",
+        remedy=UNDO,
     )
 
 
@@ -171,34 +214,42 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
     )
 
     hours = check(
-        "Every hour of labor has one rate",
+        "Every hour has one rate",
         "h",
         total(Task.hours),
         total(Task.composite_hours) + total(Task.laborer_hours) + total(Task.finisher_hours),
         Integrity.tolerance,
+        compared="Hours of all tasks, hours at the crew mix, laborer and finisher rates",
+        remedy=UNDO,
     )
     money = check(
-        "Labor amounts = hours times rates, within rounding",
+        "Labor = hours × rates",
         "$",
-        largest(
-            0,
-            abs_(
-                total(Task.cost)
-                - total(Task.composite_hours) * CrewRate.composite
-                - total(Task.laborer_hours) * CrewRate.laborer
-                - total(Task.finisher_hours) * CrewRate.finisher
-            )
-            - rounding_allowance,
-        ),
-        0 * total(Task.cost),
+        total(Task.cost),
+        total(Task.composite_hours) * CrewRate.composite
+        + total(Task.laborer_hours) * CrewRate.laborer
+        + total(Task.finisher_hours) * CrewRate.finisher,
+        rounding_allowance,
+        compared="Amounts of all tasks, hours by rate times the rates, within rounding",
+        remedy=UNDO,
+    )
+    by_visit = check(
+        "Hours by task = by visit",
+        "h",
+        CrewTime.on_tasks,
+        total(Visit.task_hours),
         Integrity.tolerance,
+        compared="Tasks, own driving and sorting, the hours of the visits on them",
+        remedy=UNDO,
     )
     paid = check(
-        "Paid hours = tasks, driving, sorting and time beyond them",
+        "Paid hours = tasks + rest",
         "h",
         PaidTime.clock_hours + total(Visit.unpaid),
         CrewTime.on_tasks + CrewTime.beyond,
         Integrity.tolerance,
+        compared="Paid hours of all visits, tasks, driving, sorting and time beyond them",
+        remedy=UNDO,
     )
     dug = check(
         "Dug once, loaded once",
@@ -206,38 +257,69 @@ class WorkIntegrity(Section, title="Checks of labor and forms", sheet="Checks"):
         PrepWork.excavated + PrepWork.loose,
         PrepWork.hand_excavated + PrepWork.machine_excavated + PrepWork.hand_loaded + PrepWork.machine_loaded,
         Integrity.tolerance,
+        compared="What is dug and what is loaded, the same by hand and by machine",
+        remedy=UNDO,
     )
     forms = check(
-        "Every form is a board or bender board",
+        "Every form has a board",
         "ft",
         total(Board.length) + total(Stakes.curved),
         total(EdgeTakeoff.formed),
         Integrity.tolerance,
+        compared="Boards and bender boards, the formed edges",
+        remedy=UNDO,
     )
     rock = check(
-        "All base rock is brought, no trip over the payload and none too many",
+        "All base rock is brought",
         "ton",
-        largest(0, largest(BaseNeeds.buy, BaseNeeds.tons) - RockBrought.weight)
-        + when(
-            both(BaseHaul.trips.count > 0, RockBrought.one_less >= BaseNeeds.buy),
-            BaseHaul.payload,
-            0,
-        ),
-        0 * BaseNeeds.buy,
+        RockBrought.weight,
+        RockBrought.within,
         Integrity.tolerance,
+        compared="What is brought, the same if it covers the need and no trip is too many",
+        remedy=UNDO,
     )
-    rock_cost = check("Base rock = its rows of Costs", "$", BaseHaul.cost, cost_of(ROCK), Integrity.tolerance)
-    forms_cost = check("Forms = their rows of Costs", "$", FormNeeds.charge, cost_of(FORMS), Integrity.tolerance)
+    rock_cost = check(
+        "Base rock = its cost lines",
+        "$",
+        BaseHaul.cost,
+        cost_of(ROCK),
+        Integrity.tolerance,
+        compared="Cost of the base rock, its rows of the table of costs",
+        remedy=UNDO,
+    )
+    forms_cost = check(
+        "Forms = their cost lines",
+        "$",
+        FormNeeds.charge,
+        cost_of(FORMS),
+        Integrity.tolerance,
+        compared="Charge for forms, their rows of the table of costs",
+        remedy=UNDO,
+    )
     protection_cost = check(
-        "Protection = its rows of Costs", "$", Protection.cost, cost_of(PROTECTION), Integrity.tolerance
+        "Protection = its cost lines",
+        "$",
+        Protection.cost,
+        cost_of(PROTECTION),
+        Integrity.tolerance,
+        compared="Cost of protection, its rows of the table of costs",
+        remedy=UNDO,
     )
     equipment_cost = check(
-        "Equipment = its rows of Costs", "$", Equipment.cost, cost_of(EQUIPMENT_ROWS), Integrity.tolerance
+        "Equipment = its cost lines",
+        "$",
+        Equipment.cost,
+        cost_of(EQUIPMENT_ROWS),
+        Integrity.tolerance,
+        compared="Cost of equipment, its rows of the table of costs",
+        remedy=UNDO,
     )
     plant_cost = check(
-        "Plant and pump charges = their rows of Costs, within rounding",
+        "Plant and pump = cost lines",
         "$",
-        largest(0, abs_(PlantInvoice.charged - PlantInvoice.in_costs) - rounding_allowance),
-        0 * PourCost.concrete,
-        Integrity.tolerance,
+        PlantInvoice.charged,
+        PlantInvoice.in_costs,
+        rounding_allowance,
+        compared="Charges of plant and pump, their rows of the table of costs, within rounding",
+        remedy=UNDO,
     )

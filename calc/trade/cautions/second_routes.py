@@ -34,7 +34,8 @@ class PailsBought:
     """What the pails of a liquid hold, held against the need."""
 
     section: type[Section]
-    off: Line
+    held: Line
+    within: Line
 
 
 def pails_bought(
@@ -54,15 +55,18 @@ def pails_bought(
             ONE_PACK * when(packs.small > 0, in_small / packs.small, when(packs.large > 0, in_large / packs.large, 0)),
             source="a small pail, or a 5-gal pail when no small one is bought",
         )
-        off = line(
-            "Pails too few or too many",
+        within = line(
+            "Volume in the pails, neither too few nor too many",
             "gal",
-            when(packs.can_win > 0, largest(0, need - held), 0)
-            + when(both(held > 0, held - least_pail >= need), least_pail, 0),
-            source="what is missing, or the least pail when the others hold enough",
+            when(
+                both(held > 0, held - least_pail >= need),
+                held - least_pail,
+                when(packs.can_win > 0, largest(held, need), held),
+            ),
+            source="at least the need; one pail less when the others hold enough",
         )
 
-    return PailsBought(Bought, Bought.off)
+    return PailsBought(Bought, Bought.held, Bought.within)
 
 
 CURING_BOUGHT = pails_bought("Curing", "curing compound", CURING_PACKS, Curing.need, Curing.small, Curing.large)
@@ -87,6 +91,12 @@ class FiberBought(Section, title="Fiber bought", sheet=_SHEET):
         "lb",
         (when(PlantFees.puts_in_fiber > 0, 0, Order.trucks.count) + when(Order.bags > 0, 1, 0)) * ONE_BAG,
         source="a bag for each truck that takes bags; all that is mixed on the site counts as one",
+    )
+    within = line(
+        "Fiber over the dose, neither short nor a bag too many",
+        "lb",
+        when(FiberTotal.bags.is_overridden, over, largest(0, smallest(over, most_over))),
+        source="from 0 to the most; as it is where the bags are overridden",
     )
 
 
@@ -116,6 +126,16 @@ class RockBrought(Section, title="Base rock brought", sheet=_SHEET):
         "ton",
         (BaseHaul.trips.count - 1) * BaseHaul.payload,
         source="trips less one, times payload",
+    )
+    within = line(
+        "Base rock brought, neither too little nor too much",
+        "ton",
+        when(
+            both(BaseHaul.trips.count > 0, one_less >= BaseNeeds.buy),
+            one_less,
+            largest(weight, largest(BaseNeeds.buy, BaseNeeds.tons)),
+        ),
+        source="at least what is needed and bought; one trip less when the others bring enough",
     )
 
 
