@@ -16,6 +16,7 @@ from calc.cells import Cell, Kind, Sheet, column_letters
 from calc.declared import paper
 from calc.formula.levels import Level
 from calc.layout.addresses import CellMap
+from calc.layout.caution_table import CautionTable
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.page import CellValue, Linked, Page
 from calc.layout.paper_cells import PaperContext
@@ -61,7 +62,8 @@ def proposal_workbook(path: Path) -> bytes:
 
 def _layout(job: WrittenWorkbook) -> Page:
     counts: dict[Level, int] = {**job.counts, WORDING: len(job.names(WORDING))}
-    return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), ChecksPage(CellMap(), UNPLACED), 0))
+    checks = ChecksPage(CellMap(), UNPLACED, CautionTable(None), 0, str)
+    return paper_page(PROPOSAL, PaperContext(CellMap(), _with_named(counts), checks, 0))
 
 
 def _with_named(counts: Mapping[Level, int]) -> dict[Level, int]:

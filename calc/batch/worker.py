@@ -16,7 +16,8 @@ from calc.declared.cost import Cost
 from calc.errors import Finding, FindingKind, Place
 from calc.intake.records import JobInput
 from calc.intake.schema import PRICES, SITE
-from calc.layout.checks_sheet import failed, open_stops
+from calc.layout.caution_table import open_stops
+from calc.layout.checks_sheet import failed
 from calc.layout.week import WeekRow
 from calc.model.evaluate import evaluate
 from calc.model.results import JobValues, each_job

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from math import ceil
 
 from calc.declared import Caution
 from calc.layout.addresses import cell
-from calc.layout.checks_sheet import ChecksPage, active_cautions
+from calc.layout.caution_table import CautionTable, active_cautions
 from calc.layout.front_page import (
     BESIDE,
     FIGURE,
@@ -28,21 +29,22 @@ from calc.layout.page import CellValue, Linked, Number, Page
 from calc.model.results import JobValues
 
 SLOTS = 24
-"""Cautions that a paper has room for at issue; doubled until the job fits."""
+"""Cautions that the usual draft of a layout has room for."""
+
+_TOGETHER = 4
+"""Rows of cautions come in so many, so that few jobs need a layout of their own."""
 
 SHOWN = 8
 """Cautions that the front page shows, the most severe ones; all of them stand on Checks."""
 
 
 def slots_for(job: JobValues) -> int:
-    """How many cautions a paper must have room for."""
-    slots = SLOTS
-    while slots < sum(1 for _ in active_cautions(job)):
-        slots *= 2
-    return slots
+    """How many cautions Checks and the papers have room for: those that are active at issue, rounded up."""
+    active = max(SHOWN, sum(1 for _ in active_cautions(job)))
+    return ceil(active / _TOGETHER) * _TOGETHER
 
 
-def lay_cautions(page: Page, checks: ChecksPage) -> None:
+def lay_cautions(page: Page, cautions: CautionTable) -> None:
     """The most severe of the active cautions, and how many more there are."""
     section_head(page, "Cautions, most severe first")
     column_heads(
@@ -57,9 +59,9 @@ def lay_cautions(page: Page, checks: ChecksPage) -> None:
         },
     )
     for place in range(SHOWN):
-        _lay_caution(page, checks, place)
+        _lay_caution(page, cautions, place)
         page.next()
-    active = f"SUM({checks.caution_column('active', NAME, headed=False)})"
+    active = cautions.count(NAME)
     shown = cell(NAME, page.row - 1, FIGURE_UNIT, NAME, "cr")
     more = f'IF({active}>{shown},"and "&{active}-{shown}&" more, with their sources: see Checks","sources: see Checks")'
 
@@ -73,7 +75,7 @@ def lay_cautions(page: Page, checks: ChecksPage) -> None:
     gap_below(page)
 
 
-def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
+def _lay_caution(page: Page, cautions: CautionTable, place: int) -> None:
     """A caution: what was found and what to do, each in two lines of small text."""
     row = page.row
     page.put(Number(row, FIGURE_UNIT, "number", place + 1))
@@ -87,18 +89,15 @@ def _lay_caution(page: Page, checks: ChecksPage, place: int) -> None:
         (FIGURE, "figure", lambda _job, each: each.severity.value, NO_TEXT, "severity", ""),
     )
     for col, role, value_of, empty, column, format_text in columns:
-        text, value = _listed(checks, number, column, empty), _in_slot(place, value_of, empty)
+        text, value = _listed(cautions, number, column, empty), _in_slot(place, value_of, empty)
         page.put(Linked(row, col, role, text, value, format_text))
     page.heights[row] = TWO_SMALL_LINES
 
 
-def _listed(checks: ChecksPage, number: str, column: str, empty: CellValue) -> Callable[[], str]:
-    """The formula that finds a column of the active caution with that number on Checks."""
-    so_far = checks.caution_column("active so far", NAME, headed=False)
-    active = checks.caution_column("active", NAME, headed=False)
-    found = f"INDEX({checks.caution_column(column, NAME, headed=True)},MATCH({number},{so_far},0)+1)"
+def _listed(cautions: CautionTable, number: str, column: str, empty: CellValue) -> Callable[[], str]:
+    """The formula that finds a column of the active caution with that number."""
     otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
-    return lambda: f"IF({number}>SUM({active}),{otherwise},{found})"
+    return lambda: f"IF({number}>{cautions.count(NAME)},{otherwise},{cautions.picked(column, number, NAME)})"
 
 
 def _in_slot(

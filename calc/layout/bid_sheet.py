@@ -8,8 +8,9 @@ from calc.declared import Declared, Line
 from calc.formula.value_types import ValueType
 from calc.layout.addresses import CellMap
 from calc.layout.bid_cautions import lay_cautions
+from calc.layout.caution_table import open_stops
 from calc.layout.charts import Cells, Chart, Series, Stroke
-from calc.layout.checks_sheet import NOT_READY, PROVEN, READY, ChecksPage, all_checks, failed, is_ready, open_stops
+from calc.layout.checks_sheet import CHECKED, NOT_READY, READY, ChecksPage, all_checks, failed, is_ready
 from calc.layout.front_page import (
     BESIDE,
     FIGURE,
@@ -69,7 +70,7 @@ def bid_page(places: CellMap, checks: ChecksPage) -> FrontPage:
     )
     _lay_head(page, places)
     _lay_price(page, places, checks)
-    lay_cautions(page, checks)
+    lay_cautions(page, checks.cautions)
     _lay_price_parts(page, places)
     _lay_decisions(page, places)
     _lay_digging(page, places)
@@ -153,7 +154,7 @@ def _lay_readiness(page: Page, checks: ChecksPage) -> None:
 def _lay_master_check(page: Page, checks: ChecksPage) -> None:
     """How many checks pass, and in words whether all do."""
     page.words(LABEL, "Checks passed", "label")
-    cell_of_failed, every = checks.failed_cell(NAME), len(all_checks()) + len(PROVEN)
+    cell_of_failed, every = checks.failed_cell(NAME), len(all_checks()) + CHECKED
     failing = f'{cell_of_failed}&IF({cell_of_failed}=1," CHECK FAILS"," CHECKS FAIL")&": see Checks"'
 
     def value(job: JobValues) -> str:

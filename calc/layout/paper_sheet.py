@@ -5,9 +5,11 @@ The layout depends on how many rows were typed, never on what is in them.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import singledispatch
 
 from calc.declared import paper
+from calc.layout.addresses import span
 from calc.layout.checks_sheet import READY, is_ready
 from calc.layout.line_sheets import SAFETY
 from calc.layout.page import FixedText, JobText, Linked, Page
@@ -71,6 +73,12 @@ def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     for row in range(page.row):
         page.heights.setdefault(row, ROW)
     return page
+
+
+def estimates(papers: Sequence[Page]) -> str:
+    """The range of the estimates beside the boxes of actual amounts, as it is seen from another sheet."""
+    page, boxes = next((each, each.boxes) for each in papers if isinstance(each, PaperPage) and each.boxes is not None)
+    return span(page.name, (boxes.first, boxes.estimate), (boxes.last, boxes.estimate), "")
 
 
 def _grid(handout: paper.Paper) -> tuple[float, ...]:

@@ -10,7 +10,7 @@ from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
 from calc.layout.addresses import cell, span
-from calc.layout.checks_sheet import active_cautions, all_cautions
+from calc.layout.caution_table import active_cautions, all_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
 from calc.layout.paper_cells import LABEL, PLAIN_GRID, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
@@ -193,12 +193,11 @@ class _Listing:
         columns: tuple[str, ...],
         text_of: Callable[[Caution], CellValue],
     ) -> None:
-        """A cell with the texts of some columns of the sheet Checks; a dash where it is not in use."""
-        checks, name, number = self.context.checks, self.page.name, self.number
-        places = checks.place_column(name, name)
+        """A cell with the texts of some columns of the table of cautions; a dash where it is not in use."""
+        cautions, name, number = self.context.checks.cautions, self.page.name, self.number
+        places = cautions.column(name, name)
         found = [
-            f"INDEX({checks.caution_column(column, name, headed=True)},MATCH({number},{places},0)+1)"
-            for column in columns
+            f"INDEX({cautions.column(column, name, headed=True)},MATCH({number},{places},0)+1)" for column in columns
         ]
         text = found[0] if len(found) == 1 else f'{found[0]}&"{_USUAL}"&{found[1]}&"."'
 
@@ -206,5 +205,5 @@ class _Listing:
             cautions = [each for each in active_cautions(job) if self.part.holds(each)]
             return text_of(cautions[self.place]) if self.place < len(cautions) else DASH
 
-        formula = f'IF({number}>MAX({places}),"{DASH}",{text})'
+        formula = f'IFERROR({text},"{DASH}")'
         self.page.put(Linked(self.page.row, col, role, lambda: formula, value))

@@ -9,7 +9,8 @@ from math import isnan
 
 from calc.declared import Caution, Declared, Line, Severity
 from calc.formula.functions import FUNCTIONS, NONE
-from calc.layout.checks_sheet import active_cautions, failed, open_stops
+from calc.layout.caution_table import active_cautions, open_stops
+from calc.layout.checks_sheet import failed
 from calc.layout.week_dates import STYLES, DateStyle
 from calc.layout.week_grid import Places
 from calc.model.results import (

@@ -20,6 +20,7 @@ from calc.intake.records import Entry, JobInput
 from calc.layout.addresses import CellMap, RefFrom
 from calc.layout.bid_cautions import SLOTS
 from calc.layout.bid_sheet import bid_page
+from calc.layout.caution_table import CautionTable
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.factors_sheet import ABOUT as ABOUT_FACTORS
 from calc.layout.factors_sheet import NAME as FACTORS_SHEET
@@ -54,7 +55,7 @@ from calc.layout.page import (
     Typed,
 )
 from calc.layout.paper_cells import PaperContext
-from calc.layout.paper_sheet import paper_page
+from calc.layout.paper_sheet import estimates, paper_page
 from calc.layout.prices_sheet import ABOUT as ABOUT_PRICES
 from calc.layout.prices_sheet import PRICES as PRICES_SHEET
 from calc.layout.prices_sheet import lay_prices
@@ -200,12 +201,14 @@ def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
     factors, prices = _factors_page(places, draft), prices_page(places, shape)
     told = [(sheet.short, page) for sheet, page in zip(STORY, story, strict=True)]
     front: list[Page] = []
-    checks = ChecksPage(places, lay_proof(steps[-1], (measured, factors, prices), told, lambda: front[0]))
+    proof = lay_proof(steps[-1], (measured, factors, prices), told, lambda: front[0])
+    papers: list[Page] = []
+    checks = ChecksPage(places, proof, CautionTable(steps[-1]), caution_slots, lambda: estimates(papers))
     bid = bid_page(places, checks)
     front.append(bid)
     context = PaperContext(places, counts, checks, caution_slots)
-    papers = tuple(paper_page(paper, context) for paper in PAPERS)
-    return Laid(places, (bid, measured, *story, checks.page, *map(paged, steps), factors, prices), papers)
+    papers += [paper_page(paper, context) for paper in PAPERS]
+    return Laid(places, (bid, measured, *story, checks.page, *map(paged, steps), factors, prices), tuple(papers))
 
 
 def _write_formulas(laid: Laid) -> None:

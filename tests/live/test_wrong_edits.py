@@ -104,7 +104,7 @@ def alone(boxes: Sequence[Box]) -> list[tuple[str, Box]]:
 def counted(cells: Mapping[Place, Held], label: str) -> float:
     """What a check of the workbook itself counts."""
     row = next(ref[1:] for (sheet, ref), held in cells.items() if sheet == "Checks" and held.value == label)
-    value = cells["Checks", f"B{row}"].value
+    value = cells["Checks", f"C{row}"].value
     assert isinstance(value, float), f"{label}: {value}"
     return value
 
@@ -135,7 +135,7 @@ def test_a_mistake_pasted_into_a_box_is_counted_and_keeps_the_bid_from_being_sen
         cells = read_cells(file)
         off = sum(is_off(box, each.kind) for box in each.boxes)
         where = f"{each.kind} in {[(box.place, box.named.label) for box in each.boxes][:9]}"
-        assert counted(cells, PROVEN[0][0]) == off, where
+        assert counted(cells, PROVEN[0].label) == off, where
         assert not (off and is_ready(cells)), where
         if each.kind not in MAY_SHOW_AN_ERROR:
             assert errors_in(cells) == [], where
@@ -155,7 +155,7 @@ def test_the_check_says_which_box_holds_what_it_may_not(recalculated: list[tuple
     assert found
     for each, file in found:
         cells, (sheet, ref) = read_cells(file), each.boxes[0].place
-        row = next(at[1:] for (name, at), held in cells.items() if name == "Checks" and held.value == PROVEN[0][0])
+        row = next(at[1:] for (name, at), held in cells.items() if name == "Checks" and held.value == PROVEN[0].label)
         told = re.fullmatch(rf"See {sheet} ([A-Z]+\d+(?::[A-Z]+\d+)?)\b.*: type what it asks for", remedy(cells, row))
         assert told, f"{each.kind} in {sheet} {ref}: {remedy(cells, row)}"
         left, top, right, bottom = range_boundaries(told[1])
@@ -179,7 +179,7 @@ def test_a_number_pasted_over_the_story_fails_a_check_that_names_the_place(
         if each.cells is None:
             continue
         cells = read_cells(file)
-        assert counted(cells, PROVEN[1][0]) > 0 and not is_ready(cells), each.cells
+        assert counted(cells, PROVEN[1].label) > 0 and not is_ready(cells), each.cells
         rows = [(held.value, ref[1:]) for (sheet, ref), held in cells.items() if sheet == "Cost workings"]
         seen = {part for part, row in rows if part in each.cells and cells["Cost workings", f"C{row}"].value != 0}
         assert seen == each.cells.keys(), "pasted there, and nothing shows it"

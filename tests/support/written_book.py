@@ -123,6 +123,7 @@ class Standard:
             "Dig and haul",
             "Order and placing",
             "Costs",
+            "Checks",
             "Area workings",
             "Haul workings",
             "Order workings",

@@ -15,7 +15,7 @@ from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
 from calc.layout.bid_cautions import SHOWN
-from calc.layout.checks_sheet import active_cautions, all_cautions
+from calc.layout.caution_table import active_cautions, all_cautions
 from calc.layout.front_page import BESIDE, TEXT, WIDTHS, FrontPage
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS

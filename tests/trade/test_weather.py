@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from books import COMPANY, Rows, only_job, value
-from calc.layout.checks_sheet import active_cautions
+from calc.layout.caution_table import active_cautions
 from calc.model.results import JobValues
 from caution_limits import STANDING, Tables, a_job, drying, weathered
 

@@ -21,7 +21,7 @@ from calc.errors import Unreadable
 from calc.formula.levels import JOB
 from calc.formula.value_types import ValueType
 from calc.intake.schema import FACTOR_LIST, PRICE_LIST
-from calc.layout.checks_sheet import all_cautions, paper_cautions
+from calc.layout.caution_table import all_cautions, paper_cautions
 from calc.layout.paper_cells import LONG_LINES, PLAIN_GRID
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS

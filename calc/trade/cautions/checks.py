@@ -92,7 +92,7 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         FiberBought.over,
         FiberBought.within,
         tolerance,
-        compared="Fiber over the dose of all placed, the same from 0 to a bag a truck, unless overridden",
+        compared="Fiber over the dose, the same from 0 to a bag a truck, unless overridden",
         remedy=UNDO,
     )
     curing = check(
@@ -128,7 +128,7 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
         total(Excavation.below_top),
         largest(total(Excavation.below_top), total(Excavation.slab_and_base)),
         tolerance,
-        compared="Top of the slab to bottom of the dig, the same or slab and base if they are more",
+        compared="Top of slab to bottom of dig, the same or slab and base if that is more",
         remedy="Check the height above grade of each area, or undo a formula typed over.",
     )
     excavation = check(

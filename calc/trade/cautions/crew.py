@@ -25,6 +25,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "person",
         usual="a finisher cannot place while the first of the slab sets",
         do="Make the crew larger, or have fewer people place or finish.",
+        brief="Enlarge the crew, or have fewer place or finish.",
         source="house rule",
     )
     much_beyond_tasks = caution(
@@ -36,6 +37,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "%",
         usual="40 % and more on tasks; a small job has its visits all the same",
         do="See the visits on Costs: put visits of two jobs together, or send fewer people.",
+        brief="Join visits of two jobs, or send fewer people.",
         source="common practice, no source",
     )
     unknown_bars = caution(
@@ -47,6 +49,7 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "yd3",
         usual="chipping takes twice as long where bars must be cut",
         do="Ask, or break a corner off and look; then type yes or no in Footings.",
+        brief="Ask, or break a corner off; type it in Footings.",
         source="common practice, no source",
     )
     private_wages = caution(
@@ -91,5 +94,6 @@ class CrewCautions(Section, title="Crew cautions", sheet="Checks"):
         "each",
         usual="no trunk over 6 in is grubbed by hand: a stump is ground or pulled by a machine",
         do="Get a price from a subcontractor for the stumps, or type unforeseen hours for them.",
+        brief="Get a price for the stumps, or type hours for them.",
         source="common practice, no source",
     )

@@ -123,7 +123,8 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "ton",
         usual="no load over the payload: GVWR minus the weight of the vehicle with its driver",
         do="Type the payload of the vehicle in Vehicles, as weighed, or haul with another.",
-        source="house rule: overweight is never planned; 23 CFR 658.17 and state law on axles",
+        brief="Type its payload as weighed, or use another vehicle.",
+        source="house rule: never overweight; 23 CFR 658.17 and state law on axles",
     )
     contaminated_soil = caution(
         "Roots or turf to a site for clean soil",
@@ -134,6 +135,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "load",
         usual="clean fill is free of turf, roots and trash, or is charged as mixed",
         do="Ask the disposal site before the first load, and keep turf and roots out of the pile.",
+        brief="Ask the site first; keep turf and roots out.",
         source="common practice, no source",
     )
     site_closed = caution(
@@ -145,6 +147,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "h",
         usual="the last load of a day is over the scale before closing",
         do="Start earlier, leave a load for the next morning, or use another disposal site.",
+        brief="Start earlier, leave a load, or use another site.",
         source="house rule, by the hours in the company book: ask the site for its last load",
     )
     no_site = caution(
@@ -156,6 +159,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "ton",
         usual="every pile has a disposal site, with a rate, minutes and miles",
         do="Add a row to Disposal sites for it, or choose a plan that leaves it mixed.",
+        brief="Add a disposal site for it, or leave it mixed.",
         source="house rule",
     )
     waiting = caution(
@@ -178,6 +182,7 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         "$",
         usual="below $25 or 2 % time decides, not money",
         do="Choose by time: fewer trips, the nearer site, the longer hours.",
+        brief="Choose by time: fewer trips, nearer site.",
         source="house rule",
     )
     back_haul = caution(
@@ -192,8 +197,9 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
         ),
         BackHaul.saving,
         "$",
-        usual="a vehicle that dumps where rock is sold brings it back, in a clean bed and within its payload",
+        usual="a vehicle that dumps where rock is sold brings it back, in a clean bed, within payload",
         do="Ask the site for rock and price, and clear the bed. It is not in the price.",
+        brief="Ask the site for its rock price. Not in the price.",
         source="common practice, no source",
     )
     spoil_per_area = caution(

@@ -71,7 +71,7 @@ class MoneyIntegrity(Section, title="Checks of money", sheet="Checks"):
         BidPrice.tax,
         PriceSteps.tax,
         WorkIntegrity.rounding_allowance,
-        compared="Tax on the lines that are taxed, tax on all costs but those not taxed, within rounding",
+        compared="Tax on taxed lines, tax on all but the untaxed lines, within rounding",
         remedy="Whether a line is taxed is yes or no: undo what was typed over.",
     )
     direct = check(
@@ -89,7 +89,7 @@ class MoneyIntegrity(Section, title="Checks of money", sheet="Checks"):
         BidPrice.break_even,
         PriceSteps.break_even,
         WorkIntegrity.rounding_allowance,
-        compared="Break-even cost, groups and tax times contingency and overhead, within rounding",
+        compared="Break-even, groups and tax with contingency and overhead, within rounding",
         remedy=UNDO,
     )
     price = check(
@@ -105,7 +105,7 @@ class MoneyIntegrity(Section, title="Checks of money", sheet="Checks"):
             ),
         ),
         WorkIntegrity.rounding_allowance,
-        compared="Price, the same from the least price to one rounding step above it, unless overridden",
+        compared="Price, the same from the least to one rounding step above it",
         remedy=UNDO,
     )
     parts = check(

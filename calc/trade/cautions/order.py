@@ -37,6 +37,7 @@ class OrderCautions(Section, title="Order cautions", sheet="Checks"):
         "",
         usual="fewer than one pour in ten",
         do="Order more, measure more depths, or have bags on site.",
+        brief="Order more, measure more depths, or have bags.",
         source="house rule",
     )
     bags_considered = caution(
@@ -48,6 +49,7 @@ class OrderCautions(Section, title="Order cautions", sheet="Checks"):
         "$",
         usual="up to 1 yd3 from bags",
         do="Ask whether two can mix that much in one go; if so, choose bags by hand.",
+        brief="Ask whether two can mix it; then choose bags.",
         source="common practice, no source",
     )
     surplus = caution(

@@ -31,6 +31,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "min",
         usual="90 min from batching, 60 min in hot weather, less the drive",
         do="Order smaller loads, use more wheelbarrows or a pump, or ask the plant for another limit.",
+        brief="Order smaller loads, or place faster; ask the plant.",
         source="ASTM C94 to about 2013, from memory; the plant's rules govern",
     )
     weather_unknown = caution(
@@ -42,6 +43,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "yd3",
         usual="a forecast for the day of the pour, and the plant's concrete temperature",
         do="Type both in Site conditions before the pour, and bid again.",
+        brief="Type both in Site conditions, and bid again.",
         source="common practice, no source",
     )
     surface_water = caution(
@@ -53,6 +55,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "yd3",
         usual="bleed water goes before floating; rain within 3 h washes curing compound off",
         do="Never finish water in; cover fresh concrete, and spray again after rain.",
+        brief="Never finish water in; cover it, spray after rain.",
         source="NRMCA CIP 20 and ASTM C309 labels, from memory",
     )
     evaporation = caution(
@@ -67,6 +70,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "lb/ft2/h",
         usual="0.1 at most, or 0.2 where the mix bleeds well; wind is measured 20 in above the slab",
         do="Have ready: " + _MEASURES + ".",
+        brief="Have windbreak, fog spray and retarder ready.",
         source=_ACI,
     )
     evaporation_unplanned = caution(
@@ -78,6 +82,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "lb/ft2/h",
         usual="precautions above 0.2; wind is measured 20 in above the slab",
         do="Plan for it: " + _MEASURES + ".",
+        brief="Plan windbreak, fog spray, retarder, or pour at night.",
         source=_ACI,
     )
     hot_concrete = caution(
@@ -89,6 +94,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "F",
         usual="90 F at most; 95 F is the limit of a common specification",
         do="Pour early, have the plant cool the mix or add a retarder, and have more finishers.",
+        brief="Pour early, cool or retard the mix, more finishers.",
         source="ACI 301 and 305.1, from memory; local code governs",
     )
     cold_weather = caution(
@@ -100,6 +106,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "F",
         usual="at least 40 F during protection; a thin slab is kept at 55 F",
         do="Cover it with blankets, order warm concrete, keep it from freezing until it is strong.",
+        brief="Blankets, warm concrete; keep it from freezing.",
         source="ACI 306R, seen in print; 55 F from memory; local code governs",
     )
     frozen_ground = caution(
@@ -126,6 +133,7 @@ class PourCautions(Section, title="Pour day cautions", sheet="Checks"):
         "",
         usual="on site 5.5 h from batching at 50 F, 3.5 h at 70 F, 2 h at 90 F, less the drive",
         do="Have more finishers, a retarder or smaller loads, or pour on two days.",
+        brief="More finishers, retarder, smaller loads, or two days.",
         source="common practice, no source; ask the plant",
     )
     pour_too_long = caution(

@@ -169,7 +169,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "It is warm enough for heat illness; humid air or sun counts as hotter.",
         CrewHealth.air,
         "F",
-        usual="a quart of water an hour for each person, rest in the shade; new people start with short days",
+        usual="a quart of water an hour each, rest in the shade; new people start with short days",
         do="Bring water and shade, and watch each other.",
         source="OSHA and NIOSH guidance, 8 CCR 3395, from memory",
     )
@@ -182,6 +182,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "F",
         usual="water, shade, a rest of 10 min every 2 h, a buddy, and somebody who calls for help",
         do="Pour early; stop, cool and call 911 for anybody confused or faint.",
+        brief="Pour early; cool anybody faint, and call 911.",
         source="OSHA and NIOSH guidance, 8 CCR 3395, from memory",
     )
     standing_bars = caution(
@@ -193,6 +194,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "bar",
         usual="each is capped, covered or bent over",
         do="Cap them, or bend them over, until the concrete is placed.",
+        brief="Cap or bend them until the concrete is placed.",
         source="29 CFR 1926.701(b), from memory",
     )
     lifting = caution(
@@ -215,6 +217,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "truck",
         usual="a spotter in the driver's sight; 10 ft from overhead lines with chute and boom",
         do="Name the spotter, look up for lines, and keep people out from behind the truck.",
+        brief="Name a spotter, look up for lines, keep clear.",
         source="29 CFR 1926.601(b)(4) and 1926.1408, from memory",
     )
     closed_walk = caution(
@@ -224,8 +227,9 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "The work closes a public walk or a lane; the number is the days.",
         OnSite.days_closed,
         "",
-        usual="a detour that people in wheelchairs can use, with signs and barricades that a cane finds",
+        usual="a detour that wheelchairs can use, with signs and barricades that a cane finds",
         do="Ask for the local permit, plan the detour, and price its signs.",
+        brief="Get the permit, plan the detour, price its signs.",
         source="MUTCD part 6, PROWAG R303 and R402, from memory; local law",
     )
     closed_walk_unknown = caution(
@@ -257,9 +261,10 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "Cutting with a hand-held saw takes longer than a shift allows without a respirator.",
         SAWING_BY_HAND,
         "h",
-        usual="outdoors with water: none up to 4 h a shift, beyond that a protection factor of 10",
+        usual="outdoors with water: none up to 4 h a shift, then a protection factor of 10",
         do="Provide respirators that fit, share the work, or use a walk-behind saw.",
-        source="29 CFR 1926.1153 table 1, partly from memory; OSHA and the state decide",
+        brief="Respirators, shared work, or a walk-behind saw.",
+        source="29 CFR 1926.1153 table 1, partly from memory; state law",
     )
     commercial_license = worst(
         "Commercial license",
@@ -268,6 +273,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         CommercialLicense.rating,
         usual="from 26,001 lb combined, with a trailer over 10,000 lb",
         do="Send a driver who has one, a lighter trailer, or a hired truck.",
+        brief="Licensed driver, lighter trailer, or hired truck.",
         source="49 CFR 383.5, from memory; state law",
     )
     fumes = caution(
@@ -279,6 +285,7 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "gal",
         usual="nitrile gloves, moving air, no flame; skin that has epoxy on it is washed at once",
         do="Read each label and safety data sheet, and keep it on site.",
+        brief="Read each label and safety data sheet.",
         source="29 CFR 1910.1200 and product labels, from memory",
     )
     roots = caution(
@@ -290,5 +297,6 @@ class SafetyCautions(Section, title="Safety cautions", sheet="Checks"):
         "each",
         usual="no root over 2 in of a tree that stays is cut without asking",
         do="Ask the owner and the city before cutting roots of a tree that stays.",
+        brief="Ask owner and city before cutting their roots.",
         source="common practice, no source; local tree ordinances",
     )

@@ -13,7 +13,7 @@ from calc.trade.work.calendar import Calendar, CalendarMarks
 from calc.trade.work.equipment import Tool
 from calc.trade.work.labor import Task
 
-_OSHA = "29 CFR 1926.1153 table 1, partly from memory; OSHA and the state decide"
+_OSHA = "29 CFR 1926.1153 table 1, partly from memory; state law"
 
 
 SAWING_BY_HAND = look_up(Task.hours, "demolition saw cut")
@@ -73,6 +73,7 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "days",
         usual="utilities are marked before digging, and exposed by hand within 24 in of a mark",
         do="Have utilities marked by 811 (the one-call center); wait until each owner has answered.",
+        brief="Call 811, and wait for every owner to answer.",
         source="29 CFR 1926.651(b)(1), seen in print; local law on notice",
     )
     locate_expired = caution(
@@ -104,8 +105,9 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "Concrete is sawn, drilled, chipped or broken; the number is the hours.",
         DustHours.all_tasks,
         "h",
-        usual="water fed to the blade or the point, or a shroud with a dust collector; a vacuum for drilled holes",
+        usual="water at the blade or point, or a shroud and dust collector; a vacuum for drilled holes",
         do="Use tools that have them, and have a dust control plan on site.",
+        brief="Tools with water or vacuum; a dust control plan.",
         source=_OSHA,
     )
     respirator = caution(
@@ -115,7 +117,7 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "Breaking and chipping take longer than the hours a shift allows without a respirator.",
         DustHours.chipping,
         "h",
-        usual="outdoors with water or a shroud: none up to 4 h a shift, beyond that a protection factor of 10",
+        usual="outdoors with water or a shroud: none up to 4 h a shift, then a protection factor of 10",
         do="Provide respirators that fit, or share the work.",
         source=_OSHA,
     )
@@ -172,6 +174,7 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "",
         usual="a licensed trade or an engineer does that part",
         do="Have it done by a licensed trade, and leave it out of this bid.",
+        brief="Leave it to a licensed trade, outside this bid.",
         source="local law",
     )
     permits = caution(
@@ -193,5 +196,6 @@ class SiteCautions(Section, title="Site cautions", sheet="Checks"):
         "ft2",
         usual="permit, certificate of insurance, an association's letter, a city's detail sheet",
         do="Ask which documents are wanted, and type what a permit costs; 0 when none is needed.",
+        brief="Ask what is wanted; type what a permit costs, or 0.",
         source="local law",
     )

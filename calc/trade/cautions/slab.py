@@ -48,6 +48,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "in",
         usual="4 in for a walk, 5 in under cars, 6 in under trucks",
         do="Thicken it, or ask an engineer and acknowledge it in Overrides with a reason.",
+        brief="Thicken it, or ask an engineer and acknowledge it.",
         source="common practice, no source; local code governs",
     )
     thin = caution(
@@ -59,6 +60,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "in",
         usual="4 in for a walk, 5 in under cars, 6 in under trucks",
         do="Thicken it, or state on the bid that it is thinner than usual.",
+        brief="Thicken it, or say on the bid that it is thin.",
         source="common practice, no source; local code governs",
     )
     thin_cover = worst(
@@ -78,6 +80,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         unless=greatest(FootingCover.cover_shortfall) > 0,
         usual="at least half the slab; otherwise it cracks over the edge of the footing",
         do="Put a joint over the edge of the footing, chip it lower, or thicken the slab.",
+        brief="Joint over the footing edge, chip it, or thicken.",
         source=_PRACTICE,
     )
     thin_for_vehicles = worst(
@@ -98,6 +101,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "ft2",
         usual="joints no farther apart than 30 times the thickness, nor 15 ft",
         do="Type the length and the panel width for its joint layout in Areas.",
+        brief="Type its joint layout in Areas.",
         source="ACI 302.1R-96 and NRMCA CIP 6, seen in print",
     )
     driven_unreinforced = caution(
@@ -109,6 +113,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "ft2",
         usual="#4 at 18 in both ways, or mesh, where trucks drive; city details often ask for it",
         do="Ask what the details want, and type it in Reinforcement.",
+        brief="Ask what the details want; type Reinforcement.",
         source=_PRACTICE,
     )
     reinforced = caution(
@@ -120,6 +125,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "ft2",
         usual="joints as close as without reinforcement, mesh in the upper half",
         do="Joint as drawn; support the steel, and cut half of it at each joint.",
+        brief="Joint as drawn; cut half of the steel at each joint.",
         source="ACI 302.1R and NRMCA CIP 6, from memory",
     )
     dowel_cover = worst(
@@ -130,6 +136,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         unless=greatest(DowelCover.stop_shortfall) > 0,
         usual="1 1/2 in above and below; with less, the edge spalls",
         do="Drill at mid-depth, use a smaller bar, or thicken the slab.",
+        brief="Drill at mid-depth, use a smaller bar, or thicken.",
         source=_PRACTICE,
     )
     dowel_stop = worst(
@@ -217,6 +224,7 @@ class SlabCautions(Section, title="Slab cautions", sheet="Checks"):
         "",
         usual="a joint meets each inside corner, or a crack starts there",
         do="Ask where the joints go, and place one at each of them, or bars across it.",
+        brief="A joint at each of them, or bars across it.",
         source="common practice, no source",
     )
     restraint = caution(

@@ -49,9 +49,9 @@ class SurfaceCautions(Section, title="Surface cautions", sheet="Checks"):
         Severity.CAUTION,
         "A walk has more cross slope than is usual; the number is the amount over the limit.",
         AreaSlopes.excess_cross_slope,
-        usual="2.083 % at most, 2.1 % in a right of way; aim at 1.5 %: a builder's 2 to 2.5 % is over",
+        usual="2.083 %, 2.1 % in a right of way; aim at 1.5 %: a builder's 2 to 2.5 % is over",
         do="Set the forms flatter.",
-        source="2010 ADA 403.3, seen in print; PROWAG R302.5, from memory; local code and the reviewer decide",
+        source="2010 ADA 403.3, seen in print; PROWAG R302.5, from memory; local code",
     )
     running_slope = worst(
         "Running slope",
@@ -59,9 +59,10 @@ class SurfaceCautions(Section, title="Surface cautions", sheet="Checks"):
         "A walk is steeper than 1 in 20, and in a right of way than the street.",
         AreaSlopes.steep_slope,
         unless=greatest(AreaSlopes.ramp_slope) > 0,
-        usual="5 % for a walk, in a right of way that of the street; above it is a ramp with landings and rails",
+        usual="5 % for a walk, in a right of way that of its street; above it is a ramp with rails",
         do="Ask whether it is a ramp, and price one; type the street grade.",
-        source="2010 ADA 403.3, seen in print; PROWAG R302.4, from memory; local code and the reviewer decide",
+        brief="Ask whether it is a ramp; type the street grade.",
+        source="2010 ADA 403.3, seen in print; PROWAG R302.4, from memory; local code",
     )
     ramp_slope = worst(
         "Steeper than a ramp",
@@ -70,6 +71,7 @@ class SurfaceCautions(Section, title="Surface cautions", sheet="Checks"):
         AreaSlopes.ramp_slope,
         usual="8.33 %, 1 in 12, at most, unless a walk in a right of way follows a steeper street",
         do="Make it longer, or have it drawn by a licensed designer.",
+        brief="Make it longer, or have a licensed designer draw it.",
         source=_ADA,
     )
     poor_drainage = worst(

@@ -16,6 +16,7 @@ def worst(
     usual: str,
     do: str,
     source: str,
+    brief: str = "",
 ) -> Caution:
     """A caution that is active where the greatest of ``checked`` over its rows is ``above`` a limit.
 
@@ -24,5 +25,14 @@ def worst(
     past = greatest(checked) > above
     fires = past if unless is None else both(past, not_(unless))
     return caution(
-        label, severity, fires, found, greatest(checked), checked.unit_text, usual=usual, do=do, source=source
+        label,
+        severity,
+        fires,
+        found,
+        greatest(checked),
+        checked.unit_text,
+        usual=usual,
+        do=do,
+        source=source,
+        brief=brief,
     )
