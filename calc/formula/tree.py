@@ -327,3 +327,11 @@ def apply(name: str, *operands: Operand) -> Apply:
     function = FUNCTIONS[name]
     arguments = tuple(expression(operand) for operand in operands)
     return Apply(function, arguments, function.unit(VERBS.get(name, name.replace("_", " ")), arguments))
+
+
+def nodes_of(node: Expr) -> Iterator[Expr]:
+    """A node with all nodes of its formula; not those of the lines that it refers to."""
+    yield node
+    if not isinstance(node, Named):
+        for part in node.parts:
+            yield from nodes_of(part)

@@ -72,6 +72,22 @@ def _other(sheet: str, seen_from: str) -> str:
     return f"{sheet}!" if sheet.isalnum() else f"'{sheet}'!"
 
 
+@dataclass(frozen=True)
+class Shown:
+    """A column of rows that are found by their running number: where it stands, and where its total does.
+
+    ``place`` is the line whose number above 0 says that a row of ``named`` is listed; ``named`` is None for words.
+    """
+
+    section: str
+    sheet: str
+    first: tuple[int, int]
+    last: tuple[int, int]
+    named: Named | None
+    place: Named
+    total: tuple[int, int] | None = None
+
+
 @dataclass
 class CellMap:
     """The cells of all declarations."""
@@ -83,6 +99,8 @@ class CellMap:
     """The formulas already written: each is in its cell, and as text beside it."""
     keys_used: set[KeyUse] = field(default_factory=set)
     """The numbers and the words of rows that formulas refer to."""
+    shown: list[Shown] = field(default_factory=list)
+    """The columns of rows that are found by their running number."""
     issued: dict[str, tuple[str, int, int]] = field(default_factory=dict)
     """Sheet, row and column of what is counted of the values at issue (:mod:`calc.layout.issued`)."""
 

@@ -14,8 +14,9 @@ from calc.cells import column_letters
 from calc.declared import Declared, Factor, Input, Override
 from calc.formula.functions import NONE
 from calc.formula.sheet_text import sheet_text
+from calc.formula.tree import Named
 from calc.formula.value_types import ValueType
-from calc.layout.addresses import CellMap, RefFrom, cell, span
+from calc.layout.addresses import CellMap, RefFrom, Shown, cell, span
 from calc.layout.grid import ITEM, VALUE
 from calc.layout.page import Computed, FixedText, Linked, Page
 from calc.layout.sheet_layout import SheetLayout
@@ -23,6 +24,9 @@ from calc.layout.styles import dashed
 from calc.layout.text_width import text_width
 from calc.layout.validations import TOP, BoxRule, boxes_of, rule_of
 from calc.model.results import JobValues
+from calc.trade.money.costs import CostTable
+from calc.trade.money.price import BidPrice, PaymentSchedule, PriceParts
+from calc.trade.work.labor import Task
 
 _COUNTS = (12, 6, 3, 2, 1)
 """The numbers that a formula may hold: any other count is a sum of these."""
@@ -97,8 +101,11 @@ def lay_proof(
         "The story, worked again",
         "each number adds up how far cells are from their own formulas, worked again here",
         [
-            ("Bid: what it brings", [Count(lambda: _brought(front(), sheet.name))]),
+            ("Bid: what it brings", [Count(lambda: _brought(_linked(front()), front().name, sheet.name))]),
+            *_groups_of_brought(story, sheet.places, sheet.name),
             *_groups_of_story(story, sheet.places, sheet.name),
+            *_groups_of_shown(sheet.places.shown, sheet.places, sheet.name),
+            ("Cost workings: costs, tasks, price", _counts_of_money(sheet)),
         ],
     )
     return Proof(boxes, again)
@@ -243,17 +250,89 @@ def _groups_of_story(
                 yield f"{name}: {title}" if title else name, [Count(_fixed(text)) for text in _joined(terms)]
 
 
+def _groups_of_shown(shown: Iterable[Shown], places: CellMap, seen_from: str) -> Iterator[tuple[str, list[Count]]]:
+    """How far the rows that are found by their running number are from the rows that they are found in."""
+    groups: dict[str, list[str]] = {}
+    for each in shown:
+        groups.setdefault(f"{each.sheet}, found: {each.section}", []).extend(_off_shown(each, places, seen_from))
+    for title, terms in groups.items():
+        yield title, [Count(_fixed(text)) for text in _joined(terms)]
+
+
+def _off_shown(each: Shown, places: CellMap, seen_from: str) -> Iterator[str]:
+    """How far a column adds up to something else than its source, and its total to something else than it.
+
+    Words add up to 0: a number that stands among them shows.
+    """
+    cells = span(each.sheet, each.first, each.last, seen_from)
+    if each.named is None:
+        yield f"ABS(SUM({cells}))"
+        return
+    listed, source = (_all_of(named, places, seen_from) for named in (each.place, each.named))
+    yield f'ABS(SUM({cells})-SUMIF({listed},">0",{source}))'
+    if each.total is not None:
+        yield f"ABS({cell(each.sheet, *each.total, seen_from, 'cr')}-SUM({cells}))"
+
+
+def _all_of(named: Named, places: CellMap, seen_from: str) -> str:
+    found = places.locations[named]
+    return places.range_of(found.block, found.position, seen_from)
+
+
+_MONEY = {CostTable.amount, Task.hours, Task.cost}
+"""The columns of the tables of costs and of tasks that the price adds up."""
+
+_PRICE = {BidPrice, PriceParts, PaymentSchedule}
+
+
+def _counts_of_money(sheet: SheetLayout) -> list[Count]:
+    """The cells of the workings from which the price follows, worked again."""
+    terms = [
+        _off(put, sheet.places, sheet.name)
+        for put in sheet.page.contents
+        if isinstance(put, Computed) and put.line.held(put.index) is None
+        if put.line in _MONEY or put.line.section in _PRICE
+    ]
+    return [Count(_fixed(text)) for text in _joined(terms)]
+
+
 _ONE_CELL = re.compile(r"(?:'[^']+'|\w+)!\$?[A-Z]+\$?\d+")
 
 
-def _brought(page: Page, seen_from: str) -> str:
+def _groups_of_brought(
+    story: Iterable[tuple[str, Page]], places: CellMap, seen_from: str
+) -> Iterator[tuple[str, list[Count]]]:
+    """The inputs that the tables of the story bring from where they are typed."""
+    for name, page in story:
+        found = {
+            row for each in places.shown if each.sheet == page.name for row in range(each.first[0], each.last[0] + 2)
+        }
+        linked = [put for put in _linked(page) if put.row not in found]
+        parts = [linked[start : start + _BROUGHT_TOGETHER] for start in range(0, len(linked), _BROUGHT_TOGETHER)]
+        if parts:
+            yield f"{name}: what it brings", [Count(_brought_of(part, page.name, seen_from)) for part in parts]
+
+
+_BROUGHT_TOGETHER = 20
+
+
+def _linked(page: Page) -> list[Linked]:
+    return [put for put in page.contents if isinstance(put, Linked)]
+
+
+def _brought_of(linked: Sequence[Linked], sheet: str, seen_from: str) -> Text:
+    return lambda: _brought(linked, sheet, seen_from)
+
+
+def _brought(linked: Sequence[Linked], sheet: str, seen_from: str) -> str:
     """How many cells of a sheet are not the cells that they bring."""
-    found = ((put, put.text()) for put in page.contents if isinstance(put, Linked))
-    return "+".join(
-        f"1-({cell(page.name, put.row, put.col, seen_from, 'cr')}={text})"
+    found = ((put, put.text()) for put in linked)
+    terms = [
+        f"1-({cell(sheet, put.row, put.col, seen_from, 'cr')}={text})"
         for put, text in found
         if _ONE_CELL.fullmatch(text)
-    )
+    ]
+    return "+".join(terms) or "0"
 
 
 def _off(put: Computed, places: CellMap, seen_from: str) -> str:

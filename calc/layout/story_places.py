@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from functools import cache
 
 from calc.declared import Declared, Input, Line, Section, story
 from calc.declared.story import StorySheet
 from calc.formula.keys import GroupSum, SumIf
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Expr
+from calc.formula.tree import nodes_of
 from calc.layout.step_formats import is_words
 from calc.layout.story_sheet import has_rows, told_lines
 from calc.layout.workings_sheet import Group
@@ -82,17 +82,9 @@ def _added_up_by() -> tuple[tuple[Declared, Declared], ...]:
         for section in SECTIONS
         for line in section.members
         if isinstance(line, Line)
-        for node in _nodes(line.formula)
+        for node in nodes_of(line.formula)
         if isinstance(node, SumIf | GroupSum) and isinstance(node.part, Declared) and isinstance(node.key, Declared)
     )
-
-
-def _nodes(node: Expr) -> Iterator[Expr]:
-    """A node with all nodes of its formula; not those of the lines that it refers to."""
-    yield node
-    if not isinstance(node, Declared):
-        for part in node.parts:
-            yield from _nodes(part)
 
 
 def _is_own(line: Line) -> bool:

@@ -6,8 +6,10 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import singledispatch
 
 from calc.declared import Declared, Line, story
+from calc.formula.keys import LookupByKey
 from calc.formula.levels import Level
-from calc.layout.addresses import span
+from calc.formula.tree import nodes_of
+from calc.layout.addresses import Shown, span
 from calc.layout.drawings import lay_plans
 from calc.layout.grid import ITEM, VALUE
 from calc.layout.key_cells import block_below, key_cell, used_keys
@@ -180,8 +182,21 @@ def _(part: story.Found, sheet: SheetLayout, shape: Shape) -> None:
             _lay_found(sheet, part.row, index, step, VALUE + place)
         _lay_found_name(sheet, part, index)
         sheet.end_row()
+    last = sheet.page.row - 1
     if part.total:
         _lay_found_total(sheet, part, first)
+    _record_shown(sheet, part, first, last)
+
+
+def _record_shown(sheet: SheetLayout, part: story.Found, first: int, last: int) -> None:
+    """Where its columns stand, for the proof that they show what they are found from."""
+    place = next(node.key for node in nodes_of(part.row.formula) if isinstance(node, LookupByKey))
+    columns: list[tuple[int, Declared | None]] = [(ITEM, None)]
+    columns += [(VALUE + at, None if is_words(step.named) else step.named) for at, step in enumerate(part.steps)]
+    for col, named in columns:
+        adds = bool(part.total) and isinstance(named, Line) and named.all_rows is not None
+        total = (last + 1, col) if adds else None
+        sheet.places.shown.append(Shown(part.title, sheet.name, (first, col), (last, col), named, place, total))
 
 
 def _lay_found(sheet: SheetLayout, row: Line, index: int, step: story.Step, col: int) -> None:

@@ -17,10 +17,13 @@ from openpyxl.utils import range_boundaries
 
 from calc import api, batch
 from calc.files import shipped
+from calc.layout.bid_cautions import slots_for
 from calc.layout.checks_sheet import PROVEN
 from calc.layout.validations import rule_of
+from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.trade.inputs.areas import Area, Edge
+from calc.trade.money.costs import CostTable
 from sheet_cells import Held, read_cells, type_over
 from witness import Place, Program, recalculate
 from wrong_edits import KINDS, Box, boxes_of, errors_in, is_off, is_ready, rules_of, story_cells
@@ -77,14 +80,22 @@ def recalculated(
             Tried("pasted", cells={part: places[at % len(places)] for part, places in parts.items()}) for at in (0, 7)
         ]
         tried += [Tried(kind, (box,)) for kind, box in alone(boxes)]
+    tried.append(Tried("renamed"))
     folder = tmp_path_factory.mktemp("edits")
     files = [folder / f"{number}.xlsx" for number in range(len(tried))]
     for each, file in zip(tried, files, strict=True):
         typed = {box.place: KINDS[each.kind] for box in each.boxes}
         pasted = {place: PASTED + at for at, place in enumerate((each.cells or {}).values())}
-        type_over(workbook, typed or pasted, file)
+        renamed = {group_of_a_cost(job): "concreet"} if each.kind == "renamed" else {}
+        type_over(workbook, typed or pasted or renamed, file)
     done = recalculate(files, libreoffice, folder)
     return [(each, done[file]) for each, file in zip(tried, files, strict=True)]
+
+
+def group_of_a_cost(job: JobValues) -> Place:
+    """The group of the first cost with an amount."""
+    index = next(row for row in range(job.count(CostTable.amount.level)) if job.of(CostTable.amount, row) > 0)
+    return addresses(job.shape, slots_for(job))[CostTable.group.id, index]
 
 
 def half(boxes: Sequence[Box], kind: str, place: int) -> list[Box]:
@@ -163,12 +174,12 @@ def test_the_check_says_which_box_holds_what_it_may_not(recalculated: list[tuple
         assert left <= column <= right and top <= line <= bottom, f"{each.kind} in {sheet} {ref}: {told[0]}"
 
 
-def remedy(cells: Mapping[Place, Held], row: str) -> str:
+def remedy(cells: Mapping[Place, Held], row: str, begins: str = "See ") -> str:
     """What a row of the sheet Checks says to do."""
     return next(
         str(held.value)
         for (name, at), held in cells.items()
-        if name == "Checks" and at[1:] == row and str(held.value).startswith("See ")
+        if name == "Checks" and at[1:] == row and str(held.value).startswith(begins)
     )
 
 
@@ -183,3 +194,13 @@ def test_a_number_pasted_over_the_story_fails_a_check_that_names_the_place(
         rows = [(held.value, ref[1:]) for (sheet, ref), held in cells.items() if sheet == "Cost workings"]
         seen = {part for part, row in rows if part in each.cells and cells["Cost workings", f"C{row}"].value != 0}
         assert seen == each.cells.keys(), "pasted there, and nothing shows it"
+
+
+def test_a_cost_whose_group_was_renamed_fails_the_check_of_the_groups(recalculated: list[tuple[Tried, Path]]) -> None:
+    (file,) = (file for each, file in recalculated if each.kind == "renamed")
+    cells = read_cells(file)
+    row = next(
+        ref[1:] for (sheet, ref), held in cells.items() if sheet == "Checks" and held.value == "Cost lines = groups"
+    )
+    assert cells["Checks", f"F{row}"].value == 1 and not is_ready(cells)
+    assert remedy(cells, row, "A group was renamed")

@@ -17,7 +17,7 @@ from openpyxl.utils import range_boundaries
 from calc.cells import column_letters
 from calc.declared import Declared
 from calc.layout.bid_cautions import slots_for
-from calc.layout.page import Computed, FixedText, Typed
+from calc.layout.page import Computed, FixedText, Linked, Page, Typed
 from calc.layout.validations import TOP, rule_of
 from calc.layout.workbook import plan_of
 from calc.model.results import JobValues
@@ -98,7 +98,7 @@ def boxes_of(job: JobValues) -> list[Box]:
 
 
 def story_cells(job: JobValues) -> dict[str, list[Place]]:
-    """The cells of each part of the story that show a number by a formula, by the name of the part."""
+    """The cells of each part of the story that a number may be pasted over, by the name of the part."""
     names = {sheet.name: sheet.short for sheet in STORY}
     found: dict[str, list[Place]] = {}
     for plan in plan_of(job.shape, slots_for(job)):
@@ -110,7 +110,18 @@ def story_cells(job: JobValues) -> dict[str, list[Place]]:
                 title = next(each.text for each in reversed(titles) if each.row < put.row)
                 ref = f"{column_letters(put.col + 1)}{put.row + 1}"
                 found.setdefault(f"{names[plan.page.name]}: {title}", []).append((plan.page.name, ref))
+        for part, put in _linked_of(plan.page, names[plan.page.name], titles):
+            found.setdefault(part, []).append((plan.page.name, f"{column_letters(put.col + 1)}{put.row + 1}"))
     return found
+
+
+def _linked_of(page: Page, short: str, titles: list[FixedText]) -> Iterator[tuple[str, Linked]]:
+    """The cells that bring a number or a word from elsewhere: inputs, and rows found by their running number."""
+    for put in page.contents:
+        if isinstance(put, Linked):
+            title = next(each.text for each in reversed(titles) if each.row < put.row)
+            listed = "INDEX(" in put.text() or put.text().startswith("SUM(")
+            yield f"{page.name}, found: {title}" if listed else f"{short}: what it brings", put
 
 
 def rules_of(path: Path) -> dict[Place, Rule]:
