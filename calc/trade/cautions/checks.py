@@ -20,6 +20,7 @@ from calc.trade.hauling.piles import Pile
 from calc.trade.levels import DAY, JOINT, ORDER_SIZE, TRUCK
 from calc.trade.materials.base_rock import BaseHaul
 from calc.trade.materials.fiber import TruckFiber
+from calc.trade.materials.fiber_dose import FiberDose
 from calc.trade.money.cost_list import COST_SHOWN, TASK_SHOWN, ListedCosts, ListedTasks
 from calc.trade.money.cost_rows import EQUIPMENT_ROWS, FORMS, PROTECTION, ROCK
 from calc.trade.ordering.order import Order, TruckLoad
@@ -71,10 +72,10 @@ class Integrity(Section, title="Checks of quantities", sheet="Checks"):
     fiber = check(
         "No truck short of fiber",
         "lb",
-        least(TruckFiber.spare),
-        largest(0, least(TruckFiber.spare)),
+        total(TruckFiber.bags) * FiberDose.bag,
+        total(TruckFiber.bags) * FiberDose.bag + largest(0, -least(TruckFiber.spare)),
         tolerance,
-        compared="Least fiber beyond the dose in a truck, the same but not below 0",
+        compared="What the bags of the trucks hold, the same plus what the shortest truck lacks",
         remedy=UNDO,
     )
     fiber_over = check(
