@@ -69,7 +69,7 @@ def _layout(job: WrittenWorkbook) -> Page:
 def _with_named(counts: Mapping[Level, int]) -> dict[Level, int]:
     """The number of rows of the levels that the Proposal shows: typed rows, and rows with fixed names."""
     levels = [part.level for part in PROPOSAL.parts if isinstance(part, paper.Table)]
-    return {level: len(level.axis.words) for level in levels} | dict(counts)
+    return {level: len(level.axis.places(counts)) for level in levels} | dict(counts)
 
 
 def _by_place(sheet: Sheet) -> Iterator[tuple[tuple[int, int], Cell]]:

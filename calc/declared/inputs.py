@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from enum import Enum
 from functools import cached_property
 
@@ -29,7 +29,8 @@ class Input(Declared):
     ``low`` and ``high`` are the hard limits (``over`` a limit that must be exceeded), ``ask_low`` and ``ask_high``
     those outside which the program asks. ``signed`` columns may be negative. ``needed_if`` names a choice and the words
     of it that make this one needed, ``used_if`` those that make it used (as ``needed_if``, unless it says otherwise).
-    A row is typed by its name in the table of the level ``rows``, and is its number there.
+    A row is typed by its name in the table of the level ``rows``, and is its number there. ``names`` is the level of
+    named rows that the words of a choice name: a word is for jobs that have its row.
     """
 
     typed = True
@@ -55,9 +56,11 @@ class Input(Declared):
         needed_if: tuple[Input | str, ...] | None = None,
         used_if: tuple[Input | str, ...] | None = None,
         rows: Level | None = None,
+        names: Level | None = None,
     ) -> None:
         super().__init__(label, unit_text, _VALUE_TYPES[kind], help)
         self.needed_if, self.used_if, self.rows = needed_if, used_if or needed_if, rows
+        self.names = names
         self.kind, self.default, self.required = kind, default, required
         self.low, self.high, self.over = low, high, over
         self.ask_low, self.ask_high = ask_low, ask_high
@@ -67,6 +70,14 @@ class Input(Declared):
     def optional(self) -> bool:
         """Whether it may be none."""
         return self.default is None and not self.required
+
+    def words_offered(self, counts: Mapping[Level, int]) -> tuple[str, ...]:
+        """The words that a job with so many rows of each level may choose from."""
+        if self.names is None:
+            return self.words_allowed
+        axis = self.names.axis
+        left_out = {*axis.words} - {*axis.words_of(counts)}
+        return tuple(word for word in self.words_allowed if word not in left_out)
 
     @cached_property
     def header(self) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from calc.declared.inputs import Override, Price
 from calc.declared.section import Declared
@@ -42,15 +42,19 @@ class Line(Declared):
         """Its formula."""
         return self.formula
 
-    def held(self, index: int) -> float | str | None:
-        """The word of one of its rows (from 0) where its formula says nothing but that word; else None."""
-        case = self._case(index)
+    def held(self, index: int, counts: Mapping[Level, int]) -> float | str | None:
+        """The word of one of its rows (from 0) where its formula says nothing but that word; else None.
+
+        ``counts`` are the numbers of rows of the job.
+        """
+        case = self._case(index, counts)
         return case.value if isinstance(case, Literal) and isinstance(case.value, str) else None
 
-    def _case(self, index: int) -> Expr:
+    def _case(self, index: int, counts: Mapping[Level, int]) -> Expr:
         """Its formula in one of its rows; a bare 0 among numbers with a unit is that 0."""
-        formula = self.formula
-        case = formula.cases[index] if isinstance(formula, ByRow) and formula.of == self.level else formula
+        case = formula = self.formula
+        if isinstance(formula, ByRow) and formula.of == self.level:
+            case = formula.cases[self.level.axis.places(counts)[index]]
         return case.part if isinstance(case, UnitCast) else case
 
     def members(self) -> Iterator[tuple[str, Declared]]:
@@ -91,8 +95,8 @@ class Fixed(Line):
     def __init__(self, label: str, level: Level, values: tuple[Operand, ...], source: str) -> None:
         super().__init__(label, "", by_row(level, *values), source)
 
-    def held(self, index: int) -> float | str | None:
-        case = self._case(index)
+    def held(self, index: int, counts: Mapping[Level, int]) -> float | str | None:
+        case = self._case(index, counts)
         return case.value if isinstance(case, (Literal, Exact)) else None
 
 

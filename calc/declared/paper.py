@@ -24,8 +24,9 @@ class Fact:
     """A row: what it is, and its number with its unit, or its words.
 
     ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` is shown where nothing was typed. A
-    ``prominent`` fact is shown large. ``row`` is the row that is shown (from 0) of a line that has several; without it
-    the total is, where there is one. ``like`` is a unit whose number format is used.
+    ``prominent`` fact is shown large. ``row`` is the row that is shown (from 0) of a line that has several, and a job
+    without that row does not have the fact; without it the total is, where there is one. ``like`` is a unit whose
+    number format is used.
     """
 
     named: Declared | None

@@ -65,6 +65,8 @@ def look_up(value: Named, by: Operand) -> RowAt:
     resolved_level = value.resolved_level if isinstance(value, Named) else None
     if resolved_level is not None and not (resolved_level.axes and resolved_level.axis.words):
         raise FormulaError(f"{value.label} is not on a level of named rows, so no word finds it; use at()")
+    if resolved_level is not None and resolved_level.axis.ragged:
+        raise FormulaError(f"{value.label} does not have every row in every job; use at() with row_called()")
     return RowAt(value, by)
 
 
@@ -76,12 +78,15 @@ def at(value: Named, place: Expr, of: Level = JOB) -> RowAt:
 
 
 def row_called(level: Level, word: str) -> RowCalled:
-    """The number of the row with the name ``word``, for :func:`at`. Raises FormulaError for an unknown word."""
+    """The number of the row with the name ``word``, for :func:`at`, which gives nothing in a job without that row.
+
+    Raises FormulaError for an unknown word.
+    """
     words = level.axis.words
     if word not in words:
         raise FormulaError(f"no row of {level} is called {word!r}; there are {words}")
     place = words.index(word) + 1
-    return RowCalled(float(place), PLAIN, str(place), str(place), word)
+    return RowCalled(float(place), PLAIN, str(place), str(place), word, level)
 
 
 def before(value: Named, of: Level, otherwise: Operand) -> Before:

@@ -15,14 +15,7 @@ from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCo
 from calc.formula.functions import NOTHING, Column
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Axis, Level, level_of
-from calc.formula.tree import (
-    Apply,
-    Exact,
-    Expr,
-    Literal,
-    Named,
-    UnitCast,
-)
+from calc.formula.tree import Apply, Exact, Expr, Literal, Named, RowCalled, UnitCast
 from calc.formula.value_types import ValueType
 
 _RELATIVE_TOLERANCE = 4e-15
@@ -31,12 +24,16 @@ _RELATIVE_TOLERANCE = 4e-15
 
 @dataclass(frozen=True)
 class Rows:
-    """The rows of one level: the job of each, its number within the job, and its row of each axis of the level."""
+    """The rows of one level: the job of each, its number within the job, and its row of each axis of the level.
+
+    ``places`` says for named rows which of the names of the level each has, from 0.
+    """
 
     job: Column
     number: Column
     of_axis: Mapping[Axis, Column]
     words: Column
+    places: Column = field(default_factory=lambda: np.array([], dtype=int))
 
     def __len__(self) -> int:
         return len(self.job)
@@ -75,9 +72,23 @@ class Batch:
         axis = level.axis
         if not axis.words:
             raise KeyError(f"the {axis.name} rows were not given")
-        job = np.repeat(np.arange(self.jobs), len(axis.words))
-        words = np.tile(np.array(axis.words, dtype=object), self.jobs)
-        return Rows(job, _numbered(job), {axis: np.arange(len(job))}, words)
+        job, places = np.nonzero(self._has_rows(axis))
+        words = np.array(axis.words, dtype=object)[places]
+        return Rows(job, _numbered(job), {axis: np.arange(len(job))}, words, places)
+
+    def _has_rows(self, axis: Axis) -> Column:
+        """For each job (down) which of the named rows of ``axis`` it has (across)."""
+        has = np.ones((self.jobs, len(axis.words)), dtype=bool)
+        for place, needed in enumerate(axis.needs):
+            if needed in self.rows:
+                has[:, place] = np.bincount(self.rows[needed].job, minlength=self.jobs) > 0
+        return has
+
+    def _number_called(self, node: RowCalled) -> Column:
+        """For each job the number of the row with a name; 0 where it has no such row."""
+        has = self._has_rows(node.of.axis)
+        place = node.of.axis.words.index(node.row_name)
+        return np.asarray(np.where(has[:, place], np.cumsum(has, axis=1)[:, place], 0), dtype=float)
 
     def _crossed(self, level: Level) -> Rows:
         """Every pair, triple and so on of rows of one job, the last axis running fastest."""
@@ -123,6 +134,8 @@ class Batch:
                 return self.broadcast(self.columns[node], node.level, level)
             case Apply():
                 return np.asarray(node.function.numbers(*(self.value(part, level) for part in node.arguments)))
+            case RowCalled():
+                return self.broadcast(self._number_called(node), JOB, level)
             case Literal(value=value) | Exact(value=value):
                 kind = object if isinstance(value, str) else float
                 return np.full(len(self.rows_of(level)), value, dtype=kind)
@@ -182,7 +195,8 @@ class Batch:
         mine = self.above(level, node.of)
         start, end = np.searchsorted(group, mine), np.searchsorted(group, mine, side="right")
         place = np.minimum(start + by.astype(int) - 1, len(column) - 1)
-        return np.where(end > start, column[place], 0.0 if node.value_type is ValueType.NUMBER else NOTHING)
+        found = (end > start) & (by > 0) if isinstance(node.by, RowCalled) else end > start
+        return np.where(found, column[place], 0.0 if node.value_type is ValueType.NUMBER else NOTHING)
 
     def _places_of_words(self, node: RowAt, level: Level, by: Column) -> list[int]:
         """The row of each word of ``by``, in the job that asks for it."""
@@ -206,7 +220,7 @@ class Batch:
         return np.bincount(self.above(node.of, node.within), minlength=groups).astype(float)
 
     def _by_row(self, node: ByRow, level: Level) -> Column:
-        row = self.broadcast(self.rows_of(node.of).number, node.of, level).astype(int) - 1
+        row = self.broadcast(self.rows_of(node.of).places, node.of, level)
         # a case is computed for its own rows and then broadcast: a table of costs has a hundred cases
         cases = [self.broadcast(self.value(case, case.level), case.level, level) for case in node.cases]
         return np.stack(cases)[row, np.arange(len(row))] if len(row) else cases[0]

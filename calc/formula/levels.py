@@ -25,6 +25,9 @@ class Axis:
     name: str
     within: Axis | None = None
     words: tuple[str, ...] = ()
+    needs: tuple[Level, ...] = ()
+    """For each of ``words`` the level of typed rows without which a job does not have it; the job itself for one that
+    every job has."""
     slots: bool = False
     shown: bool = False
     """Whether it only shows what stands elsewhere, so that a few slots more than the job needs are enough."""
@@ -39,6 +42,21 @@ class Axis:
     def named(self) -> bool:
         """Whether each row has a name: one of the program's, or one that is typed."""
         return bool(self.words) or self.titled
+
+    @property
+    def ragged(self) -> bool:
+        """Whether it depends on what was typed which of its named rows a job has."""
+        return bool(self.needs)
+
+    def places(self, counts: Mapping[Level, int]) -> tuple[int, ...]:
+        """Which of ``words`` a job with so many rows of each level has, from 0."""
+        return tuple(
+            place for place in range(len(self.words)) if not self.ragged or counts.get(self.needs[place], 1) > 0
+        )
+
+    def words_of(self, counts: Mapping[Level, int]) -> tuple[str, ...]:
+        """The names of the rows that a job with so many rows of each level has."""
+        return tuple(self.words[place] for place in self.places(counts))
 
     @property
     def typed(self) -> bool:
@@ -141,9 +159,14 @@ def typed_rows(name: str, within: Level = JOB, across: bool = False, titled: boo
     return level_of(Axis(name, within.axis if within.axes else None, across=across, titled=titled))
 
 
-def named_rows(name: str, *words: str) -> Level:
-    """A level whose rows are the same for every job, named by ``words``."""
-    return level_of(Axis(name, words=words, across=len(words) <= _MAX_ACROSS))
+def named_rows(name: str, *words: str, only_with: Mapping[str, Level] | None = None) -> Level:
+    """A level whose rows are the same for every job, named by ``words``.
+
+    ``only_with`` gives for a word the level of typed rows without which a job does not have that row: the rows that it
+    has are numbered among themselves.
+    """
+    needs = tuple(only_with.get(word, JOB) for word in words) if only_with else ()
+    return level_of(Axis(name, words=words, needs=needs, across=len(words) <= _MAX_ACROSS))
 
 
 def slot_rows(name: str, within: Level = JOB, shown: bool = False) -> Level:

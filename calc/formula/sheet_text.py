@@ -16,6 +16,7 @@ from calc.formula.tree import (
     Expr,
     Literal,
     Named,
+    RowCalled,
     UnitCast,
     bracketed,
 )
@@ -54,8 +55,11 @@ class CellReferences(Protocol):
     def number_within(self, level: Level, within: Level) -> str:
         """The same, counted anew in each row of the higher level ``within``."""
 
-    def row(self, level: Level) -> int:
-        """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
+    def named_row(self, level: Level) -> int:
+        """Which of the names of ``level``, from 0, the row has that this cell belongs to."""
+
+    def number_called(self, level: Level, word: str) -> int:
+        """The number of the row of ``level`` with a name; 0 when there is no such row."""
 
     def before(self, named: Named) -> str:
         """The cell of ``named`` in the row before this one."""
@@ -93,12 +97,14 @@ def _text(node: Expr, refs: CellReferences, asked: str = "") -> tuple[str, int]:
             return f'"{doubled}"', CALL
         case Literal(value=value):
             return f"{value:g}", CALL
+        case RowCalled():
+            return str(refs.number_called(node.of, node.row_name)), CALL
         case Exact():
             return node.in_sheet, CALL
         case UnitCast():
             return _text(node.part, refs, asked)
         case ByRow():
-            return _text(node.cases[refs.row(node.of)], refs, asked)
+            return _text(node.cases[refs.named_row(node.of)], refs, asked)
         case _:
             return _from_rows(node, refs), CALL
 
@@ -217,9 +223,9 @@ def _aggregate_text(node: Aggregate, refs: CellReferences) -> str:
 
 
 def _row_at_text(node: RowAt, refs: CellReferences) -> str:
-    if refs.all_cells(node.part) is None:
+    known = _fixed_place(node, refs)
+    if refs.all_cells(node.part) is None or known == 0:
         return "0" if node.value_type is ValueType.NUMBER else f'"{NOTHING}"'
-    known = _fixed_place(node)
     if known and (fixed := refs.fixed_cell_at(node.part, known, node.of)) is not None:
         return _as_number(node.part, fixed)
     by = sheet_text(node.by, refs)
@@ -232,12 +238,15 @@ def _row_at_text(node: RowAt, refs: CellReferences) -> str:
     return _as_number(node.part, found)
 
 
-def _fixed_place(node: RowAt) -> int:
-    """The row number when it is a constant number or name; 0 when it depends on values."""
+def _fixed_place(node: RowAt, refs: CellReferences) -> int | None:
+    """The row number when it is a constant number or name, 0 for a row that is not there; None when it depends on
+    values."""
     words = node.part.level.axis.words if node.part.level.axes and not node.part.level.crossed else ()
     match node.by:
+        case RowCalled():
+            return refs.number_called(node.by.of, node.by.row_name)
         case Exact(value=value):
             return int(value)
         case Literal(value=str() as word) if word in words:
             return words.index(word) + 1
-    return 0
+    return None

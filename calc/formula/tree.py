@@ -195,9 +195,13 @@ class Exact(Expr):
 
 @dataclass(frozen=True, eq=False)
 class RowCalled(Exact):
-    """The number of the row with the name ``row_name``."""
+    """The number of the row of ``of`` with the name ``row_name``; 0 in a job that does not have that row.
+
+    Its value is the one in a job that has all rows of its level.
+    """
 
     row_name: str
+    of: Level
 
     def said(self, names: Names) -> Phrase:
         return words.prefix("row")(words.text(self.row_name))

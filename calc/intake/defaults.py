@@ -57,6 +57,8 @@ def _fill(jobs_book: JobsBook, job: JobInput, given: Input, row: JobInput | Row,
     if entry.origin == REFUSED:
         return
     typed = entry.origin != DEFAULT
+    if typed and given.names is not None:
+        _check_offered(jobs_book, job, given, entry)
     cell = row.refs.get(given.header, "")
     blank = Place(row.place.book, row.place.sheet, cell) if cell else row.place
     if given.required and not typed and given.level != JOB:
@@ -76,6 +78,17 @@ def _fill(jobs_book: JobsBook, job: JobInput, given: Input, row: JobInput | Row,
     if typed and choice.value not in choices:
         place = place_of(entry, row.place, job.company)
         jobs_book.add(FindingKind.UNUSED_INPUT, place, f"{given.label} is not used when {condition}.", "", job.id)
+
+
+def _check_offered(jobs_book: JobsBook, job: JobInput, given: Input, entry: Entry) -> None:
+    """Reports a choice of something that the job does not have, for lack of the typed rows that it is made of."""
+    assert given.names is not None
+    needed = {level for level in given.names.axis.needs if level != JOB}
+    offered = given.words_offered({level: len(job.rows.get(level, [])) for level in needed})
+    if entry.value not in offered:
+        found = f'{given.label} is "{entry.value}", and nothing was typed for it.'
+        place = place_of(entry, job.place, job.company)
+        jobs_book.add(FindingKind.INVALID_CHOICE, place, found, f"Type one of: {', '.join(offered)}.", job.id)
 
 
 def _report_missing(jobs_book: JobsBook, job: JobInput, given: Input, place: Place, found: str) -> None:

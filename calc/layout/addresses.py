@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from calc.cells import column_letters
@@ -97,6 +98,8 @@ class CellMap:
     """What has no cell, since the job has nothing of its section: it is 0, or a dash, wherever it is used."""
     texts: dict[tuple[Named, int], str] = field(default_factory=dict)
     """The formulas already written: each is in its cell, and as text beside it."""
+    counts: Mapping[Level, int] = field(default_factory=dict)
+    """How many rows the job has of each level."""
     keys_used: set[KeyUse] = field(default_factory=set)
     """The numbers and the words of rows that formulas refer to."""
     shown: list[Shown] = field(default_factory=list)
@@ -260,10 +263,16 @@ class RefFrom:
             raise LookupError(f"the rows of the {level} of one {within} stand in no one place")
         return f"COUNT({self.places.part_of(block, block.numbers[level], *rows, self.sheet)})"
 
-    def row(self, level: Level) -> int:
-        """The row of ``level``, from 0, that this cell belongs to, for a level of named rows."""
+    def named_row(self, level: Level) -> int:
+        """Which of the names of ``level``, from 0, the row has that this cell belongs to."""
         block = self._own()
-        return self.index if block.level == level else block.above[level][self.index]
+        row = self.index if block.level == level else block.above[level][self.index]
+        return level.axis.places(self.places.counts)[row]
+
+    def number_called(self, level: Level, word: str) -> int:
+        """The number of the row of ``level`` with a name; 0 in a job that does not have it."""
+        words = level.axis.words_of(self.places.counts)
+        return words.index(word) + 1 if word in words else 0
 
     def _listing(self, level: Level) -> Block:
         """A block that has the rows of ``level`` themselves, with their numbers."""

@@ -65,7 +65,8 @@ def put_box(sheet: SheetLayout, named: Input | Override, index: int, col: int, r
     """A box in the current row: what is edited."""
     page = sheet.page
     is_words = named.value_type is ValueType.TEXT
-    page.put(Typed(page.row, col, role or ("boxwords" if is_words else "box"), named, index, _format(named)))
+    offered = named.words_offered(sheet.places.counts) if isinstance(named, Input) and named.names is not None else ()
+    page.put(Typed(page.row, col, role or ("boxwords" if is_words else "box"), named, index, _format(named), offered))
 
 
 def _format(named: Input | Override) -> str:

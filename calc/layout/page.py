@@ -53,7 +53,10 @@ class Number:
 
 @dataclass(frozen=True, slots=True)
 class Typed:
-    """What a person typed for an input, a factor, a price or an override: it is edited here."""
+    """What a person typed for an input, a factor, a price or an override: it is edited here.
+
+    ``offered`` are the words of a choice that the job may choose from, where those are not all.
+    """
 
     row: int
     col: int
@@ -61,6 +64,7 @@ class Typed:
     named: Declared
     index: int
     format: str
+    offered: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

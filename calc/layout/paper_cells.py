@@ -11,10 +11,10 @@ from calc.formula.levels import Level
 from calc.formula.value_types import ValueType
 from calc.intake.records import JobInput
 from calc.layout.addresses import CellMap, span
-from calc.layout.blocks import word_of
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.line_sheets import cell_value, format_of
 from calc.layout.page import CellValue, FixedText, Linked, Page, lines_of
+from calc.layout.row_keys import row_word
 from calc.layout.styles import COUNT_FORMAT, dashed, number_format
 from calc.model.results import JobValues
 from calc.trade.levels import AREA
@@ -72,7 +72,14 @@ class PaperContext:
 
     def word(self, level: Level, index: int) -> Callable[[JobInput], CellValue]:
         """The name of a row."""
-        return word_of(level, index)
+        return row_word(level, index, self.counts)
+
+    def row_of(self, fact: paper.Fact) -> int | None:
+        """The row (from 0) that a fact shows of a line with named rows; None in a job that does not have it."""
+        if fact.named is None or fact.row is None or not fact.named.level.axis.words:
+            return fact.row or 0
+        places = fact.named.level.axis.places(self.counts)
+        return places.index(fact.row) if fact.row in places else None
 
     def text_of(self, named: Declared, index: int, seen_from: str, otherwise: str = "") -> Callable[[], str]:
         """The formula that refers to one row, with ``otherwise`` where nothing was typed."""
@@ -154,13 +161,13 @@ def unit_beside(named: Declared) -> str:
     return "" if bare else named.unit_shown
 
 
-def total_of(fact: paper.Fact) -> tuple[Declared, int]:
+def total_of(fact: paper.Fact, context: PaperContext) -> tuple[Declared, int]:
     """What a fact shows, and its row: the total of a line that has one, unless a row of it is named."""
     named = fact.named
     assert named is not None
     if fact.row is None and isinstance(named, Line) and named.all_rows is not None:
         return named.all_rows, 0
-    return named, fact.row or 0
+    return named, context.row_of(fact) or 0
 
 
 UNTIL_READY = "NOT READY"
@@ -179,7 +186,7 @@ def put_fact(
 
     ``unless`` is a condition, as a formula and of a job, that holds it back: NOT READY stands in its place.
     """
-    named, row = total_of(fact)
+    named, row = total_of(fact, context)
     format_text, unit = paper_format(named, fact.like), unit_beside(named)
     if flush and unit:
         format_text = ";".join(part if part == '"-"' else f'{part} "{unit}"' for part in format_text.split(";"))

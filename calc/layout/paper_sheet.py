@@ -108,6 +108,8 @@ def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper
         return
     flush = _flush(handout, part)
     for fact in part.rows:
+        if context.row_of(fact) is None:
+            continue
         page.words(LABEL, fact.called, "label")
         if fact.prominent:
             page.heights[page.row] = _LARGE_HEIGHT

@@ -22,7 +22,7 @@ from calc.layout.page import Computed, FixedText, Linked, Page
 from calc.layout.sheet_layout import SheetLayout
 from calc.layout.styles import dashed
 from calc.layout.text_width import text_width
-from calc.layout.validations import TOP, BoxRule, boxes_of, rule_of
+from calc.layout.validations import TOP, BoxRule, boxes_of
 from calc.model.results import JobValues
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice, PaymentSchedule, PriceParts
@@ -149,8 +149,7 @@ def _groups_of_boxes(pages: Iterable[Page], sheet: SheetLayout) -> Iterator[tupl
     groups: dict[str, list[Count]] = {}
     for page in pages:
         factors: list[tuple[int, int]] = []
-        for named, cells in boxes_of(page):
-            rule = rule_of(named)
+        for named, rule, cells in boxes_of(page):
             if isinstance(named, Factor) and not rule.over:
                 factors += cells
             elif rule.is_number or rule.words:

@@ -33,7 +33,7 @@ def row_keys(level: Level, counts: Mapping[Level, int]) -> list[RowKey]:
     above = [level_of(axis) for axis in level.axes if axis is not level.axis]
     keys = [own, *(_key_of_above(level, upper, counts) for upper in above)]
     if level.axis.named:
-        texts = tuple(row_word(level, index) for index in range(counts[level]))
+        texts = tuple(row_word(level, index, counts) for index in range(counts[level]))
         keys.append(RowKey(level, WORD, str(level), texts))
     return keys
 
@@ -42,7 +42,7 @@ def _crossed_key(level: Level, leaf: Level, counts: Mapping[Level, int]) -> RowK
     """The word, or the number, of the row that each pair of rows has of one of its levels."""
     rows = level.rows_above(leaf, counts)
     if leaf.axis.named:
-        return RowKey(leaf, WORD, str(leaf), tuple(row_word(leaf, row) for row in rows))
+        return RowKey(leaf, WORD, str(leaf), tuple(row_word(leaf, row, counts) for row in rows))
     return RowKey(leaf, NUMBER, f"{leaf} No.", (), tuple(row + 1 for row in rows))
 
 
@@ -67,11 +67,11 @@ def known_rows_above(level: Level, counts: Mapping[Level, int]) -> dict[Level, t
     return {upper: level.rows_above(upper, counts) for upper in above if level.is_contiguous_in(upper)}
 
 
-def row_word(level: Level, index: int) -> RowText:
+def row_word(level: Level, index: int, counts: Mapping[Level, int]) -> RowText:
     """The name of a row by which formulas find it: the program's own, or as typed."""
-    words = level.axis.words
-    if words:
-        return lambda _job: words[index]
+    if level.axis.words:
+        word = level.axis.words_of(counts)[index]
+        return lambda _job: word
     return lambda job: job.rows[level][index].word
 
 
@@ -81,7 +81,7 @@ def row_names(level: Level, counts: Mapping[Level, int]) -> list[RowText]:
         return _pair_names(level, counts)
     axis, count = level.axis, counts[level]
     if axis.named:
-        return [row_word(level, index) for index in range(count)]
+        return [row_word(level, index, counts) for index in range(count)]
     if axis.within is None:
         return [_numbered(axis.name, index) for index in range(count)]
     upper = level_of(axis.within)

@@ -229,7 +229,7 @@ def _lay_found_name(sheet: SheetLayout, part: story.Found, index: int) -> None:
 
     def value(job: JobValues) -> CellValue:
         number = int(job.of(row, index))
-        return of.level.axis.words[number - 1] if number else ""
+        return of.level.axis.words_of(job.counts)[number - 1] if number else ""
 
     sheet.page.put(Linked(sheet.page.row, ITEM, "item", text, value))
 

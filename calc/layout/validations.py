@@ -50,11 +50,14 @@ class BoxRule:
 
 
 @lru_cache(maxsize=4096)
-def rule_of(named: Declared) -> BoxRule:
-    """The rule of the boxes of a declaration. Raises TypeError for one that nobody types."""
+def rule_of(named: Declared, offered: tuple[str, ...] = ()) -> BoxRule:
+    """The rule of the boxes of a declaration. Raises TypeError for one that nobody types.
+
+    ``offered`` are the words of a choice that the job may choose from, where those are not all.
+    """
     match named:
         case Input():
-            return _of_input(named)
+            return _of_input(named, offered)
         case Factor():
             divides = named in divided_by()
             return _number(named, low=0.0, over=divides)
@@ -73,11 +76,11 @@ def rule_of(named: Declared) -> BoxRule:
     raise TypeError(f"nobody types {named.label}")
 
 
-def _of_input(given: Input) -> BoxRule:
+def _of_input(given: Input, offered: tuple[str, ...]) -> BoxRule:
     if given.kind is Kind.DATE:
         return _date(given, given.optional)
     if given.kind is Kind.CHOICE:
-        return _words(given, given.words_allowed)
+        return _words(given, offered or given.words_allowed)
     if given.kind is Kind.TEXT:
         return _text(given)
     if given.kind is Kind.ROW:
@@ -117,22 +120,21 @@ def _text(named: Declared) -> BoxRule:
     return BoxRule(f"Type at most {_LONGEST_TEXT:,} characters.")
 
 
-def boxes_of(page: Page) -> Iterator[tuple[Declared, Cells]]:
-    """The boxes of a sheet, those of one declaration together, in the order of the sheet."""
-    found: dict[Declared, list[tuple[int, int]]] = {}
+def boxes_of(page: Page) -> Iterator[tuple[Declared, BoxRule, Cells]]:
+    """The boxes of a sheet with their rule, those of one declaration together, in the order of the sheet."""
+    found: dict[tuple[Declared, tuple[str, ...]], list[tuple[int, int]]] = {}
     for put in page.contents:
         if isinstance(put, Typed):
-            found.setdefault(put.named, []).append((put.row, put.col))
-    for named, cells in found.items():
-        yield named, tuple(cells)
+            found.setdefault((put.named, put.offered), []).append((put.row, put.col))
+    for (named, offered), cells in found.items():
+        yield named, rule_of(named, offered), tuple(cells)
 
 
 def validations_of(page: Page) -> Iterator[tuple[Cells, Mapping[str, Any]]]:
     """What the writer is told of the boxes of a sheet: cells with one rule and one title together."""
     together: dict[tuple[str, BoxRule], list[tuple[int, int]]] = {}
-    for named, cells in boxes_of(page):
-        title = _title(named)
-        together.setdefault((title, rule_of(named)), []).extend(cells)
+    for named, rule, cells in boxes_of(page):
+        together.setdefault((_title(named), rule), []).extend(cells)
     for (title, rule), found in together.items():
         yield tuple(found), _told(title, rule, found[0])
 

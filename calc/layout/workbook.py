@@ -192,7 +192,8 @@ class Laid(NamedTuple):
 
 
 def _laid(shape: Shape, caution_slots: int, draft: Draft) -> Laid:
-    places, counts = CellMap(), dict(shape)
+    counts = dict(shape)
+    places = CellMap(counts=counts)
     measured = measured_page(places, shape)[0]
     workings = workings_of(counts)
     places.left_out |= lines_left_out(counts)
@@ -215,7 +216,7 @@ def _write_formulas(laid: Laid) -> None:
     """Writes the formula of every line. Raises LookupError for a number of rows that is not there."""
     for page in laid.pages:
         for put in page.contents:
-            if isinstance(put, Computed) and put.line.held(put.index) is None:
+            if isinstance(put, Computed) and put.line.held(put.index, laid.places.counts) is None:
                 formula_text(put.line, put.index, laid.places)
 
 
@@ -304,7 +305,7 @@ def _resolved(put: Content, page: Page, places: CellMap, dates: str) -> Cell:
             return _typed(put, dates, wraps=not isinstance(page, FullSizePage))
         case Issued():
             return _typed(put, dates, wraps=False)
-        case Computed() if (word := put.line.held(put.index)) is not None:
+        case Computed() if (word := put.line.held(put.index, places.counts)) is not None:
             return _fixed(put, word, put.format)
         case Computed():
             text = formula_text(put.line, put.index, places)
@@ -337,7 +338,7 @@ def shown_text(line: Line, index: int, places: CellMap) -> str:
     count = places.locations[line].block.count
     if not count:
         return "no rows"
-    row = next((row for row in range(index, count) if line.held(row) is None), None)
+    row = next((row for row in range(index, count) if line.held(row, places.counts) is None), None)
     return "no formula" if row is None else f"={formula_text(line, row, places)}"
 
 

@@ -42,10 +42,10 @@ from calc.trade.hauling.choice import Choice, PlanDifference, PlanWord, RunnerUp
 from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal, DisposalOption, LoadCount
 from calc.trade.hauling.loads import Hauled, HaulTimes, HaulVehicle, Workday
-from calc.trade.hauling.piles import LoadMix, Pile, SoilContamination
+from calc.trade.hauling.piles import GreenMix, LoadMix, Pile, SoilContamination
 from calc.trade.hauling.plan_cost import PlanCost
 from calc.trade.hauling.plan_hours import PlanHours
-from calc.trade.hauling.plans import PlanSplit, Sorting
+from calc.trade.hauling.plans import GreenInOrder, GreenPlan, HaulOrder, PilesInOrder, PlanSplit, Sorting
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.hauling import Fleet
@@ -115,7 +115,7 @@ from calc.trade.prices.wage_rates import CrewRate, Rate
 from calc.trade.takeoff.bond_breaker import BondBreaker
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.corners import OpeningCorners, OutlinePointNumber, OutlineTurn
-from calc.trade.takeoff.dig import Excavation, GreenWaste, Moisture, Soil, Spoil
+from calc.trade.takeoff.dig import Excavation, GreenSpoil, GreenWaste, Moisture, Soil, Spoil
 from calc.trade.takeoff.dowels import CuttingList, DoweledEdge, DowelNeeds
 from calc.trade.takeoff.drawing import AreaOutlinePoint, DowelsDrawn, EdgeDrawn, OutlinePoint, Plan, StationPoint
 from calc.trade.takeoff.forms import Board, Form, FormNeeds, Stakes
@@ -194,6 +194,7 @@ TAKEOFF = (
     Excavation,
     GreenWaste,
     Spoil,
+    GreenSpoil,
 )
 JOINTS = (
     OutlinePointNumber,
@@ -248,12 +249,17 @@ PREP = (
 PLANS: tuple[type[Section], ...] = (
     Pile,
     SoilContamination,
+    GreenMix,
     LoadMix,
     LoadCount,
     DisposalOption,
-    Sorting,
     BestDisposal,
+    HaulOrder,
+    GreenPlan,
     PlanSplit,
+    Sorting,
+    GreenInOrder,
+    PilesInOrder,
     PlanHours,
     *(each.section for each in CLOCKS),
     PlanCost,

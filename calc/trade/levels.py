@@ -33,8 +33,9 @@ PLAN = named_rows(
     "all separated",
     "green waste and concrete debris separated",
     "soil separated",
+    only_with={"green waste separated": PLANT, "green waste and concrete debris separated": PLANT},
 )
-"""Which piles are hauled separately, and which are mixed."""
+"""Which piles are hauled separately, and which are mixed. Without plants two of them come to the same as others."""
 
 VEHICLE = typed_rows("vehicle", titled=True)
 """A vehicle that the company owns or hires."""
@@ -50,8 +51,9 @@ PILE = named_rows(
     "nothing mixed",
     "soil hauled as mixed",
     "mixed without soil",
+    only_with={"green waste": PLANT, "mixed without green waste": PLANT, "soil hauled as mixed": PLANT},
 )
-"""What one load may hold: one material, or what each haul plan leaves mixed."""
+"""What one load may hold: one material, or what each haul plan leaves mixed, in the order of the plans."""
 
 DISPOSAL = typed_rows("site", titled=True)
 """A disposal site."""
@@ -95,13 +97,15 @@ SOIL = named_rows("soil", "topsoil", "loam", "clay", "sand", "gravelly")
 MOISTURE = named_rows("moisture", "dry", "damp", "wet")
 """How wet the soil is when it is hauled."""
 
-STREAM = named_rows("stream", "green waste", "soil", "concrete debris")
+_GREEN_WASTE = {"green waste": PLANT}
+
+STREAM = named_rows("stream", "green waste", "soil", "concrete debris", only_with=_GREEN_WASTE)
 """What is dug up or broken out, by material."""
 
-HAUL_PLACE = named_rows("place in the haul", "green waste", "concrete debris", "soil", "mixed")
+HAUL_PLACE = named_rows("place in the haul", "green waste", "concrete debris", "soil", "mixed", only_with=_GREEN_WASTE)
 """The order in which piles are hauled: a pile of one material has that material's place."""
 
-HAULED = named_rows("hauled", "green waste", "soil", "concrete debris", "mixed")
+HAULED = named_rows("hauled", "green waste", "soil", "concrete debris", "mixed", only_with=_GREEN_WASTE)
 """A pile of the haul plan that was chosen."""
 
 PACKING = named_rows("packing", "small pails only", "5-gal pails only", "5-gal pails, then small pails")

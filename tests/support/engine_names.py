@@ -2,8 +2,8 @@
 
 NAMES = {
     "slab_area": "Slab.net_area_all", "net_yards": "Concrete.in_place_all", "soil_hauled_bank": "Spoil.bank",
-    "soil_loose": "Spoil.loose", "soil_tons": "Spoil.tons", "green_loose": "Spoil.green_loose",
-    "green_tons": "Spoil.green_tons", "base_yards": "Base.compacted_all", "base_tons": "BaseNeeds.tons",
+    "soil_loose": "Spoil.loose", "soil_tons": "Spoil.tons", "green_loose": "GreenSpoil.loose",
+    "green_tons": "GreenSpoil.tons", "base_yards": "Base.compacted_all", "base_tons": "BaseNeeds.tons",
     "base_bought": "BaseNeeds.buy", "form_feet": "EdgeTakeoff.formed_all", "stakes": "Stakes.stakes_all",
     "joint_feet": "MatchedJoints.length_all", "dowels": "DowelNeeds.dowels", "drill_bits": "DowelNeeds.bits",
     "epoxy_tubes": "DowelNeeds.cartridges", "reinforcing_pounds": "BarMat.weight_all",

@@ -72,9 +72,11 @@ USUAL = (
     Usual(
         "ConcreteDebris.swell", 68.75, 68.75, f"{CALRECYCLE}: 2,400 loose for 4,050 solid", Known.SEEN, departs=RANGE
     ),
-    Usual("Spoil.brush_density", 250, 600, "US EPA, Oregon DEQ and CalRecycle, loose yard waste", Known.SEEN),
-    Usual("Spoil.brush_density", 500, 500, "Massachusetts, brush", Known.SEEN, departs=RANGE),
-    Usual("Spoil.brush_density", 640, 640, "Oregon DEQ, compacted", Known.SEEN, departs="640 compacted (Oregon DEQ)"),
+    Usual("GreenSpoil.brush_density", 250, 600, "US EPA, Oregon DEQ and CalRecycle, loose yard waste", Known.SEEN),
+    Usual("GreenSpoil.brush_density", 500, 500, "Massachusetts, brush", Known.SEEN, departs=RANGE),
+    Usual(
+        "GreenSpoil.brush_density", 640, 640, "Oregon DEQ, compacted", Known.SEEN, departs="640 compacted (Oregon DEQ)"
+    ),
     # thin slabs
     Usual("SlabCautions.min_thickness", 4, 4, "UFGS 03300N section 3.8.3: walks are 4 in", Known.SEEN, departs=RANGE),
 )

@@ -109,6 +109,7 @@ class Job:
             {name: axes_of(level) for name, level in LEVELS.items()},
             self.rows,
             self.rows[str(line.level)][index],
+            lambda axis: LEVELS[axis].axis.words,
         )
         return calculator.value(phrase)
 

@@ -30,13 +30,14 @@
                 declarations have one label, it is the one of the line's own section, else the only one of its level;
                 any other is followed by the title of its section: Trucks [Order].
 
-A number that is blank counts as 0, and so does its product. Rounding counts whole millionths, halves away from zero.
+A number that is blank counts as 0, and so does its product, and a row that the job does not have. Rounding counts whole
+millionths, halves away from zero.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, timedelta
 from statistics import NormalDist
@@ -402,12 +403,13 @@ class Table(Protocol):
 @dataclass
 class Calculator:
     """Works a phrase out for one row of one line. ``table_of`` gives the values of a name, ``axes_of`` the axes of a
-    level, ``row_numbers`` the number of each row that has a fixed name."""
+    level, ``names_of`` the names along an axis, those of rows that this job does not have among them."""
 
     table_of: Callable[[Name], Table]
     axes_of: Mapping[str, tuple[str, ...]]
     rows_of: Mapping[str, Sequence[Row]]
     row: Row
+    names_of: Callable[[str], Collection[str]] = lambda _axis: ()
 
     def value(self, node: Node) -> Value:
         """The value of a phrase; a number that is blank is 0."""
@@ -452,11 +454,14 @@ class Calculator:
         return value
 
     def _table(self, cases: Mapping[str, Node]) -> Value:
-        axes = [axis for axis in self.row.along if cases.keys() <= {row.names[axis] for row in self._rows_along(axis)}]
+        axes = [axis for axis in self.row.along if cases.keys() <= {*self._names_along(axis)}]
         if len(axes) != 1:
             raise Unreadable(f"rows called {list(cases)} are those of {len(axes)} levels")
         case = cases.get(self.row.names[axes[0]])
         return 0.0 if case is None else self._raw(case)
+
+    def _names_along(self, axis: str) -> Collection[str]:
+        return self.names_of(axis) or [row.names[axis] for row in self._rows_along(axis)]
 
     def _rows_along(self, axis: str) -> Sequence[Row]:
         return next(self.rows_of[level] for level, axes in self.axes_of.items() if axes == (axis,))
@@ -625,6 +630,8 @@ class Calculator:
             if row.names[named] == called
             and all(row.along[axis] == self.row.along.get(axis, row.along[axis]) for axis in {*table.axes} - {named})
         ]
+        if not found and any(called in self._names_along(axis) for axis in table.axes):
+            return 0.0
         if len(found) != 1:
             raise Unreadable(f"{len(found)} rows of {name.label} are called {called}")
         return found[0]

@@ -42,7 +42,7 @@ def test_a_root_ball_is_not_in_the_green_pile_and_in_the_soil(tmp_path: Path) ->
     balls = 4 * pi * 1.5 * 0.67 / YD3
     assert worked(value(job, "Spoil.bank"), right=hole - balls, naive=hole)
     assert worked(value(job, "Spoil.tons"), right=(hole - balls) * 2900 / 2000, naive=hole * 2900 / 2000)
-    assert worked(value(job, "Spoil.green_loose"), right=balls * 1.1, naive=balls * 1.25)  # not swollen as soil
+    assert worked(value(job, "GreenSpoil.loose"), right=balls * 1.1, naive=balls * 1.25)  # not swollen as soil
 
 
 def test_a_footing_in_the_dig_is_not_soil(tmp_path: Path) -> None:

@@ -18,8 +18,6 @@ SHOWN = {
     "Hauled.surcharge": "what a contaminated load should cost, of the dump fees beside it",
     "Pile.loose": "how large each pile is when it lies loose",
     "Choice.cost": "what the haul costs in all",
-    "Choice.hours": "how many hours are on the road",
-    "Choice.top_up_hours": "hours that a hired truck is paid for and does not drive",
     "Hauled.round_trip": "how long a trip takes",
     "BarSize.cost": "what a stock bar costs, by its size",
     "PourByMethod.longest": "how long the longest person would be there by each method",

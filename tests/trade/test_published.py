@@ -85,8 +85,16 @@ def test_no_two_figures_hide_each_other() -> None:
 
 def number(job: JobValues, said: Says) -> float:
     """What the bid says of a line, or of its ratio to another."""
-    found = float(value(job, said.line, said.row))
-    return found / float(value(job, said.over, said.row if line(said.over).level.axes else 0)) if said.over else found
+    found = float(value(job, said.line, _place(job, said.line, said.row)))
+    return found / float(value(job, said.over, _place(job, said.over, said.row))) if said.over else found
+
+
+def _place(job: JobValues, name: str, row: int) -> int:
+    """The row of a line in this job, of a row by its place among all that its level may have."""
+    level = line(name).level
+    if not level.axes:
+        return 0
+    return row if level.crossed or not level.axis.words else level.axis.places(job.counts).index(row)
 
 
 STRIP_OF_THE_BENCH = "a walk is four inches where nobody says otherwise"

@@ -17,6 +17,7 @@ from calc.model.results import JobValues
 STRIP = {
     "Jobs": [["job", "bid date"], ["one", "2026-04-13"]],
     "Areas": [["length ft", "width ft", "thickness in"], [12, 3, 4]],
+    "Plants": [["quantity"], [1]],
 }
 TABLES = [each for each in everything() if isinstance(each, Fixed)]
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, HaulVehicle
-from calc.trade.hauling.piles import SOIL, SoilContamination
+from calc.trade.hauling.piles import SoilContamination
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.job import Disposal
 from calc.trade.levels import DISPOSAL, HAULED
 from calc.trade.materials.base_rock import BaseHaul, BaseNeeds
 from calc.trade.takeoff.geometry import Slab
+
+_SOIL = row_called(HAULED, "soil")
 
 
 class PileConditions(Section, title="Payload and disposal sites checked", each=HAULED, sheet="Dig and haul"):
@@ -25,7 +27,7 @@ class PileConditions(Section, title="Payload and disposal sites checked", each=H
     without_site = line(
         "Without a disposal site",
         "ton",
-        when(both(Hauled.loads > 0, Hauled.has_site <= 0, total(SiteSpec.counted) > 0), Hauled.tons, 0),
+        when(both(Hauled.loads > 0, Hauled.site_row <= 0, total(SiteSpec.counted) > 0), Hauled.tons, 0),
         source="weight that no disposal site takes; 0 where the company book has no sites",
         adds=True,
     )
@@ -129,9 +131,9 @@ class HaulCautions(Section, title="Hauling cautions", sheet="Checks"):
     contaminated_soil = caution(
         "Roots or turf to a site for clean soil",
         Severity.CAUTION,
-        both(SoilContamination.surcharge_probability > 0, at(Hauled.has_site, SOIL) > 0),
+        both(SoilContamination.surcharge_probability > 0, at(Hauled.site_row, _SOIL) > 0),
         "Soil with turf or roots goes to a disposal site for soil; the number is its loads.",
-        at(Hauled.loads, SOIL),
+        at(Hauled.loads, _SOIL),
         "load",
         usual="clean fill is free of turf, roots and trash, or is charged as mixed",
         do="Ask the disposal site before the first load, and keep turf and roots out of the pile.",

@@ -6,11 +6,12 @@ from calc.declare import *
 from calc.trade.hauling.clock import MIXED_CLOCK
 from calc.trade.hauling.plan_cost import PlanCost
 from calc.trade.hauling.plan_hours import PlanHours
-from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.plans import PlanSplit, Sorting
 from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.hauling import Fleet
 from calc.trade.inputs.job import Site
 from calc.trade.levels import PLAN, VEHICLE
+from calc.trade.prices.wage_rates import CrewRate
 
 _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
@@ -28,11 +29,21 @@ class PlanWord(Section, title="Haul plan names", each=PLAN, sheet=_SHEET):
         when(
             total(PlanSplit.chosen) > 0,
             PlanSplit.chosen * PlanSplit.number,
-            by_row(PLAN, 0, 0, 0, PlanSplit.number, 0, 0),
+            by_row(PLAN, *(PlanSplit.number if word == "all separated" else 0 for word in PLAN.axis.words)),
         ),
         source="the plan chosen by hand, else all piles separate",
         adds=True,
     )
+
+
+def _plan_of(row: Expr) -> Expr:
+    """The number of the plan in a row of plan and vehicle."""
+    return round_up(largest(1, row) / largest(1, total(VehicleSpec.counted)))
+
+
+def _vehicle_of(row: Expr, plan: Expr) -> Expr:
+    """The number of the vehicle in a row of plan and vehicle."""
+    return row - (plan - 1) * total(VehicleSpec.counted)
 
 
 def _of_plan(of_plan: Line, has_plan: Expr, row: Expr) -> Expr:
@@ -57,7 +68,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     plan = line(
         "Row of the plan chosen",
         "",
-        when(ELIGIBLE > 0, at(PlanCost.plan, largest(1, winner)), total(PlanWord.fallback)),
+        when(ELIGIBLE > 0, _plan_of(winner), total(PlanWord.fallback)),
         source="of the cheapest plan; without prices, the plan chosen by hand, else all piles separate",
     )
     vehicle = line(
@@ -65,7 +76,7 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
         "",
         when(
             ELIGIBLE > 0,
-            at(PlanCost.vehicle, largest(1, winner)),
+            _vehicle_of(winner, plan),
             when(both(Fleet.by > 0, total(PlanSplit.chosen) > 0), Fleet.by, largest(Site.vehicle_1, 1)),
         ),
         source="of the cheapest plan; without prices, the vehicle named for the job, else the first",
@@ -93,19 +104,53 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
     dump_fees = line(
         "Dump fees, plan chosen",
         "$",
-        money(_of_plan(PlanCost.dump_fees, has_plan, row) + _of_plan(PlanCost.surcharge, has_plan, row)),
+        money(_of_plan(PlanCost.dump_fees, has_plan, row)),
         source="with the expected contamination surcharge",
     )
-    driver = line(
-        "Driver, plan chosen", "$", money(_of_plan(PlanCost.driver, has_plan, row)), source="0 for a hired vehicle"
+    hours = line("Trip hours, plan chosen", "h", _of_plan(PlanHours.trips, has_plan, row), source="of the plan chosen")
+    own_hours = line(
+        "Trip hours, own drivers",
+        "h",
+        at(VehicleSpec.own, vehicle) * hours,
+        source="trip hours of an own vehicle; a hired one comes with its driver",
     )
+    sorting_hours = line(
+        "Sorting hours, plan chosen",
+        "h",
+        when(has_plan > 0, at(Sorting.hours, plan), 0),
+        source="of the plan chosen",
+    )
+    waiting = line(
+        "Hired truck waits while loaded, plan chosen",
+        "h",
+        _of_plan(PlanHours.waiting, has_plan, row),
+        source="of the plan chosen",
+    )
+    top_up_hours = line(
+        "Minimum-hire top-up, plan chosen",
+        "h",
+        _of_plan(PlanCost.top_up_hours, has_plan, row),
+        source="of the plan chosen",
+    )
+    trucking = line(
+        "Trucking, plan chosen",
+        "$",
+        _of_plan(PlanCost.trucking, has_plan, row),
+        source="trips with their driver and miles",
+    )
+    driver = line("Driver, plan chosen", "$", money(own_hours * CrewRate.driver), source="0 for a hired vehicle")
     truck = line(
         "Truck, plan chosen",
         "$",
-        money(_of_plan(PlanCost.truck, has_plan, row)),
-        source="trucking without the driver, plus waiting and top-up",
+        money(trucking - own_hours * CrewRate.driver + (waiting + top_up_hours) * at(VehicleSpec.hourly_cost, vehicle)),
+        source="trucking without the driver, plus waiting and top-up at the hourly cost",
     )
-    sorting = line("Sorting, plan chosen", "$", money(_of_plan(PlanCost.sorting, has_plan, row)), source="labor")
+    sorting = line(
+        "Sorting, plan chosen",
+        "$",
+        money(sorting_hours * CrewRate.composite),
+        source="sorting hours at the composite crew rate",
+    )
     cost = line(
         "Hauling and dump fees", "$", dump_fees + truck + driver + sorting, source="fees, truck, driver and sorting"
     )
@@ -129,30 +174,8 @@ class Choice(Section, title="Haul plan chosen", sheet=_SHEET):
         when(total(VehicleSpec.counted) > 0, at(PlanHours.loads, row), 0),
         source="of the plan chosen",
     )
-    hours = line("Trip hours, plan chosen", "h", _of_plan(PlanHours.trips, has_plan, row), source="of the plan chosen")
-    own_hours = line(
-        "Trip hours, own drivers",
-        "h",
-        _of_plan(PlanHours.own_trips, has_plan, row),
-        source="of the plan chosen; a hired vehicle comes with its driver",
-    )
-    sorting_hours = line(
-        "Sorting hours, plan chosen", "h", _of_plan(PlanHours.sorting, has_plan, row), source="of the plan chosen"
-    )
-    waiting = line(
-        "Hired truck waits while loaded, plan chosen",
-        "h",
-        _of_plan(PlanHours.waiting, has_plan, row),
-        source="of the plan chosen",
-    )
     waiting_per_load = line(
         "Wait of a load", "h", when(loads > 0, waiting / loads.count, 0), source="waiting over loads"
-    )
-    top_up_hours = line(
-        "Minimum-hire top-up, plan chosen",
-        "h",
-        _of_plan(PlanCost.top_up_hours, has_plan, row),
-        source="of the plan chosen",
     )
     last_day = line(
         "Workday of the last load, plan chosen",
@@ -173,7 +196,7 @@ class PlanDifference(Section, title="Compared with the choice", each=PLAN * VEHI
                 PlanCost.is_compared > 0,
                 not_(
                     both(
-                        equals(PlanCost.vehicle, Choice.vehicle),
+                        equals(row_number(VEHICLE), Choice.vehicle),
                         equals(PlanSplit.code, at(PlanSplit.code, Choice.plan)),
                     )
                 ),
@@ -189,6 +212,12 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
     """The cheapest of the other plans."""
 
     row = line("Row of the runner-up", "", argmin(PlanDifference.compared), source="lowest cost, first row on a tie")
+    plan = line(
+        "Row of the plan of the runner-up",
+        "",
+        _plan_of(row),
+        source="its row among all plans with all vehicles",
+    )
     known = line(
         "Runner-up exists",
         "",
@@ -206,13 +235,13 @@ class RunnerUp(Section, title="Runner-up haul plan", sheet=_SHEET):
     plan_name = line(
         "Runner-up haul plan",
         "",
-        when(known > 0, at(PlanWord.name, at(PlanCost.plan, largest(1, row))), "none"),
+        when(known > 0, at(PlanWord.name, plan), "none"),
         source="looked up by row",
     )
     vehicle_name = line(
         "Runner-up vehicle",
         "",
-        when(known > 0, at(VehicleSpec.name, at(PlanCost.vehicle, largest(1, row))), "none"),
+        when(known > 0, at(VehicleSpec.name, _vehicle_of(row, plan)), "none"),
         source="looked up by row",
     )
     difference = line(

@@ -10,9 +10,9 @@ from dataclasses import dataclass
 
 from calc.declare import *
 from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
-from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
+from calc.trade.hauling.piles import LoadMix
 from calc.trade.hauling.plan_hours import PlanHours
-from calc.trade.hauling.plans import MIXED_LAST, PlanSplit
+from calc.trade.hauling.plans import GreenInOrder, PilesInOrder
 from calc.trade.levels import PLAN, PLANT, VEHICLE
 from calc.trade.work.visit_rules import VisitRules
 
@@ -29,8 +29,6 @@ class Clock:
     back: Line
     last_day: Line
     days: Line
-    shared_day: Expr | int
-    """Whether it shares a day with the pile before; nothing is before the first."""
 
 
 def day_of(hours: Expr) -> Expr:
@@ -38,15 +36,15 @@ def day_of(hours: Expr) -> Expr:
     return largest(1, round_up(hours / VisitRules.prep_day))
 
 
-def _mixed_in(place: Expr) -> Expr:
-    """The row of the mixed pile where it has this place, else 0."""
-    return when(equals(PlanSplit.mixed_place, place), THREE + PlanSplit.number, 0)
+def _shared_day(first_day: Expr, day_before: Expr | int) -> Expr | int:
+    """1 where the last load of the pile before has the same workday; nothing is before the first pile."""
+    return when(equals(first_day, day_before), 1, 0) if isinstance(day_before, Expr) else 0
 
 
-def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None, needs: Level = JOB) -> Clock:
+def _clock(called: str, word: str, pile: Line, before_it: Clock | None, needs: Level = JOB) -> Clock:
     """The clock of the pile in this place of the order, after the pile of the place before it.
 
-    Of a job without rows of ``needs`` no pile ever has this place.
+    ``pile`` is its number in each plan. Of a job without rows of ``needs`` no pile ever has this place.
     """
     ready_before: Expr | int = before_it.ready if before_it else 0
     back_before: Expr | int = before_it.back if before_it else 0
@@ -62,7 +60,6 @@ def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None, need
     ):
         """A load leaves when it is filled and the vehicle is back."""
 
-        pile = line("Pile in this place", "", pile_row, source="row of the pile that has this place; 0 for none")
         loads = line(
             "Loads",
             "load",
@@ -115,18 +112,11 @@ def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None, need
             "Workday of the last load", "", when(loads > 0, day_of(back), day_before), source="when it is back"
         )
         days = line(
-            "Workdays with a load",
+            "Workdays added",
             "",
-            when(loads > 0, smallest(loads.count, last_day - first_day + 1), 0),
-            source="from the first to the last, at most one for each load",
+            when(loads > 0, smallest(loads.count, last_day - first_day + 1) - _shared_day(first_day, day_before), 0),
+            source="from the first to the last, at most one for each load; not one that the pile before it shares",
         )
-        if before_it is not None:
-            shared_day = line(
-                "Workday shared with the pile before",
-                "",
-                when(both(loads > 0, equals(first_day, day_before)), 1, 0),
-                source="1 if the pile before it has its last load on the same day",
-            )
 
     return Clock(
         PileClock,
@@ -135,18 +125,12 @@ def _clock(called: str, word: str, pile_row: Expr, before_it: Clock | None, need
         PileClock.back,
         PileClock.last_day,
         PileClock.days,
-        PileClock.shared_day if before_it is not None else 0,
     )
 
 
-def _or_mixed(separate: Expr, row: Expr, place: Expr) -> Expr:
-    """The row of a material that is hauled separately, else of the mixed pile where it has this place."""
-    return when(separate > 0, row, _mixed_in(place))
-
-
-GREEN_CLOCK = _clock("GreenClock", "green waste", _or_mixed(PlanSplit.green, GREEN, exact(1)), None, PLANT)
-CONCRETE_CLOCK = _clock("ConcreteClock", "concrete debris", _or_mixed(PlanSplit.concrete, CONCRETE, TWO), GREEN_CLOCK)
-SOIL_CLOCK = _clock("SoilClock", "soil", _or_mixed(PlanSplit.soil, SOIL, THREE), CONCRETE_CLOCK)
-MIXED_CLOCK = _clock("MixedClock", "mixed", _mixed_in(MIXED_LAST), SOIL_CLOCK)
+GREEN_CLOCK = _clock("GreenClock", "green waste", GreenInOrder.pile, None, PLANT)
+CONCRETE_CLOCK = _clock("ConcreteClock", "concrete debris", PilesInOrder.concrete, GREEN_CLOCK)
+SOIL_CLOCK = _clock("SoilClock", "soil", PilesInOrder.soil, CONCRETE_CLOCK)
+MIXED_CLOCK = _clock("MixedClock", "mixed", PilesInOrder.mixed, SOIL_CLOCK)
 CLOCKS = (GREEN_CLOCK, CONCRETE_CLOCK, SOIL_CLOCK, MIXED_CLOCK)
 """In the order in which the piles are hauled."""

@@ -6,13 +6,18 @@ An overweight load is never planned: loads are counted by volume and by weight, 
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.hauling.piles import LoadMix, SoilContamination
+from calc.trade.hauling.piles import GreenMix, LoadMix, SoilContamination
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
 from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import DISPOSAL, PILE, VEHICLE
 
 _SHEET = "Dig and haul"
 ONE_DOLLAR = exact(1, "$")
+
+
+def expected_surcharge(loads: Expr, surcharge: Expr) -> Expr:
+    """The contamination surcharge for loads of soil, times its probability."""
+    return loads * surcharge * SoilContamination.surcharge_probability / PERCENT
 
 
 class LoadCount(Section, title="Loads by pile and vehicle", each=VEHICLE * PILE, sheet=_SHEET):
@@ -31,21 +36,12 @@ class LoadCount(Section, title="Loads by pile and vehicle", each=VEHICLE * PILE,
         source="tons over the load planned, rounded up",
     )
     loads = line("Loads", "load", largest(by_volume, by_weight), source="larger of loads by volume and by weight")
-    tons_per_load = line(
-        "Tons per load", "ton/load", when(loads > 0, LoadMix.tons / loads, 0), source="divided evenly over the loads"
-    )
-    volume_per_load = line(
-        "Loose volume per load",
-        "yd3/load",
-        when(loads > 0, LoadMix.loose / loads, 0),
-        source="divided evenly over the loads",
-    )
 
 
 class DisposalOption(
     Section, title="Disposal cost by pile, vehicle and site", each=VEHICLE * PILE * DISPOSAL, sheet=_SHEET
 ):
-    """Candidates: dump fee, expected contamination surcharge, and trucking."""
+    """Candidates: dump fee with the expected contamination surcharge, and trucking."""
 
     accepts = line(
         "Site accepts the pile",
@@ -57,7 +53,7 @@ class DisposalOption(
                 either(Disposal.wet.is_("yes"), SoilContamination.is_wet * LoadMix.soil <= 0),
                 either(
                     Disposal.roots.is_("yes"),
-                    SoilContamination.has_roots * LoadMix.soil + SoilContamination.has_root_balls * LoadMix.green <= 0,
+                    SoilContamination.has_roots * LoadMix.soil + SoilContamination.has_root_balls * GreenMix.green <= 0,
                 ),
             ),
             1,
@@ -66,23 +62,17 @@ class DisposalOption(
         source="1 if the kind matches, the site has a rate, and it accepts wet soil and roots, where the pile has any",
     )
     dump_fee = line(
-        "Dump fee",
-        "$",
-        LoadCount.loads
-        * largest(
-            SiteSpec.per_load, SiteSpec.per_ton * LoadCount.tons_per_load, SiteSpec.per_yard * LoadCount.volume_per_load
-        ),
-        source="loads times the highest of the charge per load and the rates by ton and by yard",
-    )
-    surcharge = line(
-        "Contamination surcharge, expected",
+        "Dump fee, with expected surcharge",
         "$",
         when(
-            is_word(LoadMix.kind, "soil"),
-            LoadCount.loads * Disposal.contamination * SoilContamination.surcharge_probability / PERCENT,
+            LoadCount.loads > 0,
+            largest(
+                LoadCount.loads * SiteSpec.per_load, SiteSpec.per_ton * LoadMix.tons, SiteSpec.per_yard * LoadMix.loose
+            )
+            + when(is_word(LoadMix.kind, "soil"), expected_surcharge(LoadCount.loads, Disposal.contamination), 0),
             0,
         ),
-        source="loads times surcharge times its probability, for soil at a soil site",
+        source="highest of charge per load and rates by ton and by yard, plus the surcharge on soil at a soil site",
     )
     trucking = line(
         "Trucking",
@@ -91,65 +81,49 @@ class DisposalOption(
         * (SiteSpec.round_trip * VehicleSpec.hourly_cost + SiteSpec.trip_miles * Vehicle.per_mile),
         source="loads times the hours and miles of a trip",
     )
-    cost = line("Disposal cost", "$", dump_fee + surcharge + trucking, source="dump fee, surcharge and trucking")
     compared = line(
         "Disposal cost compared",
         "$",
-        when(accepts > 0, money(cost), money(greatest(cost)) + ONE_DOLLAR),
-        source="a site that does not accept the pile is ranked behind the highest cost",
+        when(accepts > 0, money(dump_fee + trucking), money(greatest(dump_fee) + greatest(trucking)) + ONE_DOLLAR),
+        source="dump fee and trucking; a site that does not accept the pile is ranked behind all others",
     )
 
 
 class BestDisposal(Section, title="Cheapest site by pile and vehicle", each=VEHICLE * PILE, sheet=_SHEET):
     """The site with the lowest disposal cost; an empty pile needs none."""
 
-    row = line(
+    site = line(
         "Row of the cheapest site",
         "",
-        argmin(DisposalOption.compared, VEHICLE * PILE),
-        source="lowest cost, first row on a tie; 0 if there are no sites",
+        when(
+            both(LoadCount.loads > 0, total(DisposalOption.accepts, VEHICLE * PILE) > 0),
+            argmin(DisposalOption.compared, VEHICLE * PILE),
+            0,
+        ),
+        source="lowest cost, first row on a tie; 0 if the pile has no loads, or no site accepts it",
     )
     no_site = line(
         "No site for the pile",
         "",
-        when(
-            both(
-                LoadCount.loads > 0,
-                either(row <= 0, at(DisposalOption.accepts, largest(1, row), of=VEHICLE * PILE) <= 0),
-            ),
-            1,
-            0,
-        ),
+        when(both(LoadCount.loads > 0, site <= 0), 1, 0),
         source="1 if the pile has loads and no site accepts it",
-    )
-    has_site = line(
-        "Site for the pile",
-        "",
-        when(both(LoadCount.loads > 0, no_site <= 0), 1, 0),
-        source="1 if the pile has loads and a site",
     )
     dump_fee = line(
         "Dump fee, cheapest site",
         "$",
-        when(has_site > 0, at(DisposalOption.dump_fee, largest(1, row), of=VEHICLE * PILE), 0),
-        source="looked up by row",
-    )
-    surcharge = line(
-        "Contamination surcharge, cheapest site",
-        "$",
-        when(has_site > 0, at(DisposalOption.surcharge, largest(1, row), of=VEHICLE * PILE), 0),
-        source="looked up by row",
+        when(site > 0, at(DisposalOption.dump_fee, largest(1, site), of=VEHICLE * PILE), 0),
+        source="looked up by row; with the expected surcharge",
     )
     trucking = line(
         "Trucking, cheapest site",
         "$",
-        when(has_site > 0, at(DisposalOption.trucking, largest(1, row), of=VEHICLE * PILE), 0),
+        when(site > 0, at(DisposalOption.trucking, largest(1, site), of=VEHICLE * PILE), 0),
         source="looked up by row",
     )
     trip = line(
         "Round trip, cheapest site",
         "h",
-        when(has_site > 0, at(SiteSpec.round_trip, largest(1, row)), 0),
+        when(site > 0, at(SiteSpec.round_trip, largest(1, site)), 0),
         source="looked up by row",
     )
     hours = line(

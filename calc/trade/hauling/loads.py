@@ -5,11 +5,11 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.choice import Choice
 from calc.trade.hauling.clock import CLOCKS, day_of
-from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
-from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL, LoadMix
-from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.disposal_options import BestDisposal, LoadCount, expected_surcharge
+from calc.trade.hauling.piles import NUMBER_OF_CONCRETE, NUMBER_OF_GREEN, NUMBER_OF_SOIL, LoadMix
+from calc.trade.hauling.plans import CONCRETE_PLACE, GREEN_PLACE, SOIL_PLACE, GreenPlan, PlanSplit
 from calc.trade.hauling.vehicles import SiteSpec, VehicleSpec
-from calc.trade.inputs.job import Vehicle
+from calc.trade.inputs.job import Disposal, Vehicle
 from calc.trade.levels import HAUL_PLACE, HAULED
 from calc.trade.work.visit_rules import VisitRules
 
@@ -91,6 +91,9 @@ def _hour(hours: Expr) -> Expr:
     return Workday.works_from + hours - (day_of(hours) - 1) * VisitRules.prep_day
 
 
+_NUMBER = by_row(HAULED, NUMBER_OF_GREEN, NUMBER_OF_SOIL, NUMBER_OF_CONCRETE, at(PlanSplit.mixed_pile, Choice.plan))
+
+
 class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     """Each pile of the plan chosen. An overweight load is never planned; the fill limit prevents it."""
 
@@ -99,7 +102,7 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         "",
         by_row(
             HAULED,
-            at(PlanSplit.green, Choice.plan),
+            at(GreenPlan.separate, Choice.plan),
             at(PlanSplit.soil, Choice.plan),
             at(PlanSplit.concrete, Choice.plan),
             1,
@@ -109,20 +112,20 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     row = line(
         "Row of pile and vehicle",
         "",
-        (Choice.vehicle - 1) * greatest(LoadMix.number) + by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan),
+        (Choice.vehicle - 1) * greatest(LoadMix.number) + _NUMBER,
         source="row number among all piles on all vehicles",
     )
     loose = line(
         "Loose volume hauled",
         "yd3",
-        in_plan * at(LoadMix.loose, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        in_plan * at(LoadMix.loose, _NUMBER),
         source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
     tons = line(
         "Tons hauled",
         "ton",
-        in_plan * at(LoadMix.tons, by_row(HAULED, GREEN, SOIL, CONCRETE, THREE + Choice.plan)),
+        in_plan * at(LoadMix.tons, _NUMBER),
         source="looked up by row; 0 for a pile that is not in the plan",
         adds=True,
     )
@@ -174,14 +177,11 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     tons_per_load = line(
         "Tons per load", "ton/load", when(loads > 0, tons / loads, 0), source="divided evenly over the loads"
     )
-    has_site = line(
-        "Site is known",
-        "",
-        in_plan * at(BestDisposal.has_site, row),
-        source="1 if a site accepts the pile and has rates",
-    )
     site_row = line(
-        "Row of the disposal site", "", has_site * at(BestDisposal.row, row), source="the cheapest site for the pile"
+        "Row of the disposal site",
+        "",
+        in_plan * at(BestDisposal.site, row),
+        source="the cheapest site for the pile; 0 if none that has rates accepts it",
     )
     site_name = line(
         "Disposal site",
@@ -189,12 +189,24 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
         when(site_row > 0, at(SiteSpec.name, largest(1, site_row)), "none"),
         source="looked up by row",
     )
-    dump_fee = line("Dump fee", "$", has_site * at(BestDisposal.dump_fee, row), source="looked up by row", adds=True)
     surcharge = line(
         "Contamination surcharge, expected",
         "$",
-        has_site * at(BestDisposal.surcharge, row),
-        source="surcharge times its probability",
+        by_row(
+            HAULED,
+            0,
+            when(site_row > 0, expected_surcharge(loads, at(Disposal.contamination, largest(1, site_row))), 0),
+            0,
+            0,
+        ),
+        source="surcharge times its probability, for soil at a soil site",
+        adds=True,
+    )
+    dump_fee = line(
+        "Dump fee",
+        "$",
+        in_plan * at(BestDisposal.dump_fee, row) - surcharge,
+        source="without the surcharge",
         adds=True,
     )
     round_trip = line(
@@ -212,7 +224,7 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     place = line(
         "Place in the haul",
         "",
-        by_row(HAULED, 1, THREE, TWO, at(PlanSplit.mixed_place, Choice.plan)),
+        by_row(HAULED, GREEN_PLACE, SOIL_PLACE, CONCRETE_PLACE, at(PlanSplit.mixed_place, Choice.plan)),
         source="green waste, concrete debris, soil, mixed; a mixed pile of one material keeps that one's place",
     )
     leaves_after = line(

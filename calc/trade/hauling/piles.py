@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from calc.declare import *
 from calc.trade.inputs.job import Site
-from calc.trade.levels import PILE, STREAM
-from calc.trade.takeoff.dig import GreenWaste, Spoil
+from calc.trade.levels import PILE, PLANT, STREAM
+from calc.trade.takeoff.dig import GreenSpoil, GreenWaste, Spoil
 from calc.trade.takeoff.old_concrete import ConcreteDebris
 from calc.trade.work.prep import StreamHours
 
 _SHEET = "Dig and haul"
-GREEN, SOIL, CONCRETE = (exact(place) for place in (1, 2, 3))
-"""Row numbers of the piles that can be hauled separately. The mixed pile of plan N is row 3 + N."""
+GREEN, SOIL, CONCRETE = (row_called(PILE, word) for word in STREAM.axis.words)
+"""The piles that can be hauled separately. The mixed piles of the plans follow them, in the order of the plans."""
+_GREEN, _SOIL, _CONCRETE = (row_called(STREAM, word) for word in STREAM.axis.words)
 
 
 class Pile(Section, title="Spoil piles", each=STREAM, sheet=_SHEET):
@@ -20,18 +21,22 @@ class Pile(Section, title="Spoil piles", each=STREAM, sheet=_SHEET):
     loose = line(
         "Spoil, loose volume",
         "yd3",
-        by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose),
+        by_row(STREAM, GreenSpoil.loose, Spoil.loose, ConcreteDebris.loose),
         source="from the takeoff, by material",
         adds=True,
     )
     tons = line(
         "Spoil, tons",
         "ton",
-        by_row(STREAM, Spoil.green_tons, Spoil.tons, ConcreteDebris.tons),
+        by_row(STREAM, GreenSpoil.tons, Spoil.tons, ConcreteDebris.tons),
         source="from the takeoff, by material",
         adds=True,
     )
     not_empty = line("Pile is not empty", "", when(tons > 0, 1, 0), source="1 if the pile has weight")
+
+
+HAS_GREEN, HAS_SOIL, HAS_CONCRETE = (at(Pile.not_empty, row) for row in (_GREEN, _SOIL, _CONCRETE))
+"""1 where there is anything of the material, else 0."""
 
 
 class SoilContamination(Section, title="Soil contamination", sheet=_SHEET):
@@ -82,45 +87,54 @@ def _present(hours: Line, row: Expr) -> Expr:
     return at(hours, row) * at(Pile.not_empty, row)
 
 
+class GreenMix(Section, title="Green waste in the piles", each=PILE, sheet=_SHEET, needs=PLANT):
+    """The piles that hold green waste."""
+
+    green = fixed("Green waste in the pile", PILE, 1, 0, 0, 1, 0, 1, 0, 0, 1, source="1 if the pile holds it")
+
+
 class LoadMix(Section, title="Piles that can be loaded", each=PILE, sheet=_SHEET):
     """Each material by itself, and what each plan leaves mixed."""
 
-    green = factors("Green waste in the pile", "", 1, 0, 0, 1, 0, 1, 0, 0, 1, source="by definition of the pile")
-    soil = factors("Soil in the pile", "", 0, 1, 0, 1, 1, 1, 0, 1, 0, source="by definition of the pile")
-    concrete = factors("Concrete debris in the pile", "", 0, 0, 1, 1, 1, 0, 0, 0, 1, source="by definition of the pile")
+    soil = fixed("Soil in the pile", PILE, 0, 1, 0, 1, 1, 1, 0, 1, 0, source="1 if the pile holds it")
+    concrete = fixed("Concrete debris in the pile", PILE, 0, 0, 1, 1, 1, 0, 0, 0, 1, source="1 if the pile holds it")
 
+    number = line("Pile number", "", row_number(PILE), source="row number")
     loose = line(
         "Loose volume of the pile",
         "yd3",
-        green * Spoil.green_loose + soil * Spoil.loose + concrete * ConcreteDebris.loose,
+        GreenMix.green * GreenSpoil.loose + soil * Spoil.loose + concrete * ConcreteDebris.loose,
         source="sum of the materials in the pile",
     )
     tons = line(
         "Tons in the pile",
         "ton",
-        green * Spoil.green_tons + soil * Spoil.tons + concrete * ConcreteDebris.tons,
+        GreenMix.green * GreenSpoil.tons + soil * Spoil.tons + concrete * ConcreteDebris.tons,
         source="sum of the materials in the pile",
     )
     kind = line(
         "Kind of disposal site",
         "",
-        when(row_number(PILE) > THREE, "mixed", row_word(PILE)),
+        when(number > at(number, CONCRETE), "mixed", row_word(PILE)),
         source="a mixed pile goes to a site for mixed waste",
     )
     by_hand = line(
         "Hours by hand of the pile",
         "h",
-        green * _present(StreamHours.by_hand, GREEN)
-        + soil * _present(StreamHours.by_hand, SOIL)
-        + concrete * _present(StreamHours.by_hand, CONCRETE),
+        GreenMix.green * _present(StreamHours.by_hand, _GREEN)
+        + soil * _present(StreamHours.by_hand, _SOIL)
+        + concrete * _present(StreamHours.by_hand, _CONCRETE),
         source="sum of the materials in the pile that weigh anything",
     )
     by_machine = line(
         "Hours by machine of the pile",
         "h",
-        green * _present(StreamHours.by_machine, GREEN)
-        + soil * _present(StreamHours.by_machine, SOIL)
-        + concrete * _present(StreamHours.by_machine, CONCRETE),
+        GreenMix.green * _present(StreamHours.by_machine, _GREEN)
+        + soil * _present(StreamHours.by_machine, _SOIL)
+        + concrete * _present(StreamHours.by_machine, _CONCRETE),
         source="sum of the materials in the pile that weigh anything",
     )
-    number = line("Pile number", "", row_number(PILE), source="row number")
+
+
+NUMBER_OF_GREEN, NUMBER_OF_SOIL, NUMBER_OF_CONCRETE = (at(LoadMix.number, row) for row in (GREEN, SOIL, CONCRETE))
+"""The numbers of the piles of one material. The mixed piles follow the last of them."""

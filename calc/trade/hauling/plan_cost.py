@@ -8,9 +8,9 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.clock import CLOCKS
 from calc.trade.hauling.disposal_options import BestDisposal
-from calc.trade.hauling.piles import SOIL, Pile
+from calc.trade.hauling.piles import Pile
 from calc.trade.hauling.plan_hours import PILE_BY_PILE, PlanHours, of_its_piles
-from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.plans import PlanSplit, Sorting
 from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.job import Vehicle
 from calc.trade.levels import PLAN, VEHICLE
@@ -24,7 +24,7 @@ def _days_hauled() -> Expr:
     first_clock, *others = CLOCKS
     days: Expr = first_clock.days
     for each in others:
-        days = days + each.days - each.shared_day
+        days = days + each.days
     return days
 
 
@@ -39,12 +39,6 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         words="Dump fee, cheapest site, of each pile that the plan keeps separate, plus that of its mixed pile",
         words_because=PILE_BY_PILE,
     )
-    surcharge = line(
-        "Contamination surcharge of the plan",
-        "$",
-        PlanSplit.soil * at(BestDisposal.surcharge, SOIL, of=VEHICLE),
-        source="expected surcharge, if the plan hauls soil separately",
-    )
     trucking = line(
         "Trucking of the plan",
         "$",
@@ -52,9 +46,6 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         source="trips with their driver and miles: sum over the piles of the plan",
         words="Trucking, cheapest site, of each pile that the plan keeps separate, plus that of its mixed pile",
         words_because=PILE_BY_PILE,
-    )
-    driver = line(
-        "Driver of the plan", "$", PlanHours.own_trips * CrewRate.driver, source="own trip hours at the driver rate"
     )
     days = line(
         "Workdays with a load",
@@ -75,24 +66,16 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         ),
         source="minimum hours on each day with a load, less trip hours and waiting together",
     )
-    hire = line(
-        "Waiting and top-up of the plan",
-        "$",
-        (PlanHours.waiting + top_up_hours) * VehicleSpec.hourly_cost,
-        source="hours paid while it is loaded, and up to the minimum, at the hourly cost",
-    )
-    truck = line("Truck of the plan", "$", trucking - driver + hire, source="trucking without the driver, plus hire")
-    sorting = line(
-        "Sorting labor",
-        "$",
-        PlanHours.sorting * CrewRate.composite,
-        source="sorting hours at the composite crew rate, if green waste is sorted out",
-    )
     cost = line(
         "Total cost of the plan",
         "$",
-        money(dump_fees + surcharge + trucking + hire + sorting),
-        source="dump fees, surcharge, trucking, waiting with top-up, and sorting, rounded once",
+        money(
+            dump_fees
+            + trucking
+            + (PlanHours.waiting + top_up_hours) * VehicleSpec.hourly_cost
+            + Sorting.hours * CrewRate.composite
+        ),
+        source="dump fees, trucking, waiting and top-up at the hourly cost, sorting at the crew rate, rounded once",
     )
     piles_without_site = line(
         "Piles without a site",
@@ -111,7 +94,7 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
                 both(
                     piles_without_site <= 0,
                     VehicleSpec.known > 0,
-                    either(PlanSplit.needs_sorting <= 0, CrewRate.composite > 0),
+                    either(Sorting.needed <= 0, CrewRate.composite > 0),
                 ),
             ),
             1,
@@ -145,5 +128,3 @@ class PlanCost(Section, title="Haul plan costs by vehicle", each=PLAN * VEHICLE,
         when(equals(compared, least(compared)), PlanHours.loads, greatest(PlanHours.loads) + 1),
         source="ties go to fewer loads",
     )
-    plan = line("Number of its plan", "", PlanSplit.number, source="row number")
-    vehicle = line("Number of its vehicle", "", row_number(VEHICLE), source="row number")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.disposal_options import BestDisposal, LoadCount
 from calc.trade.hauling.piles import CONCRETE, GREEN, SOIL
-from calc.trade.hauling.plans import PlanSplit, Sorting
+from calc.trade.hauling.plans import GreenPlan, PlanSplit, Sorting
 from calc.trade.hauling.vehicles import VehicleSpec
 from calc.trade.inputs.work import OnSite
 from calc.trade.levels import PLAN, VEHICLE
@@ -21,10 +21,10 @@ PILE_BY_PILE = "each pile of the plan stands in it with the share of the plan"
 def of_its_piles(of_pile: Line) -> Expr:
     """The sum over the piles of a plan on one vehicle: those hauled separately, and the mixed rest."""
     return (
-        PlanSplit.green * at(of_pile, GREEN, of=VEHICLE)
+        GreenPlan.separate * at(of_pile, GREEN, of=VEHICLE)
         + PlanSplit.soil * at(of_pile, SOIL, of=VEHICLE)
         + PlanSplit.concrete * at(of_pile, CONCRETE, of=VEHICLE)
-        + at(of_pile, THREE + row_number(PLAN), of=VEHICLE)
+        + at(of_pile, PlanSplit.mixed_pile, of=VEHICLE)
     )
 
 
@@ -63,18 +63,11 @@ class PlanHours(Section, title="Haul plan hours by vehicle", each=PLAN * VEHICLE
         words="Trip hours, cheapest site, of each pile that the plan keeps separate, plus those of its mixed pile",
         words_because=PILE_BY_PILE,
     )
-    own_trips = line("Trip hours, own driver", "h", VehicleSpec.own * trips, source="0 for a hired vehicle")
-    sorting = line(
-        "Sorting hours of the plan",
-        "h",
-        PlanSplit.needs_sorting * Sorting.hours,
-        source="if green waste is sorted out",
-    )
     prep_hours = line(
         "Preparation hours of the plan",
         "h",
-        total(PrepTask.hours) + BaseHaul.hours + sorting + own_trips,
-        source="tasks, base rock trips, sorting and own trips",
+        total(PrepTask.hours) + BaseHaul.hours + Sorting.hours + VehicleSpec.own * trips,
+        source="tasks, base rock trips, sorting and trips of an own vehicle",
     )
     visits = line(
         "Preparation visits of the plan",

@@ -18,6 +18,7 @@ class Fleet(Section, title="Hauling", table="Site conditions"):
         CHEAPEST,
         *PLAN.axis.words,
         default=CHEAPEST,
+        names=PLAN,
         help="Which piles are hauled separately; cheapest compares every plan.",
     )
     by = row_of(

@@ -8,7 +8,7 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.hauling.choice import ELIGIBLE, Choice
 from calc.trade.hauling.piles import Pile
-from calc.trade.hauling.plans import PlanSplit
+from calc.trade.hauling.plans import Sorting
 from calc.trade.inputs.job import Job
 from calc.trade.inputs.money import Terms
 from calc.trade.inputs.pour import ADDITIONS, Addition
@@ -361,7 +361,7 @@ EQUIPMENT_ROWS = (
 """Machines that are rented, and the way there."""
 
 _HAULED = when(Choice.loads > 0, ONE_EACH, 0)
-_SORTED = when(both(Choice.loads > 0, at(PlanSplit.needs_sorting, Choice.plan) > 0), ONE_EACH, 0)
+_SORTED = when(both(Choice.loads > 0, at(Sorting.needed, Choice.plan) > 0), ONE_EACH, 0)
 WITHOUT_VEHICLE = "Hauling, without a vehicle"
 """The cost of spoil that no vehicle takes: it has no price."""
 

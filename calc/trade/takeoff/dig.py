@@ -163,22 +163,8 @@ class GreenWaste(Section, title="Vegetation to clear", each=PLANT, sheet="Dig an
     )
 
 
-class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
-    """The two piles of the excavation. A root ball goes to the green-waste pile, so it is deducted from the soil."""
-
-    root_swell = factor("Root ball swell, bank to loose", "%", 10, low=5, high=20, source="common practice, no source")
-    brush_density = factor(
-        "Brush density, loose",
-        "lb/yd3",
-        350,
-        low=250,
-        high=600,
-        source="between 250 (US EPA, Volume-to-Weight Conversion Factors, 2016) and 600 (CalRecycle) lb/yd3 loose, 640 "
-        "compacted (Oregon DEQ), seen in print",
-    )
-    ball_density = factor(
-        "Root ball density, bank", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
-    )
+class Spoil(Section, title="Soil", sheet="Dig and haul"):
+    """The soil of the excavation. A root ball goes to the green-waste pile, so it is deducted from the soil."""
 
     bank = line(
         "Soil to haul, bank volume",
@@ -204,13 +190,32 @@ class Spoil(Section, title="Soil and green waste", sheet="Dig and haul"):
         bank * look_up(Soil.density, Job.soil) * look_up(Moisture.weight_factor, Site.moisture) / LB_PER_TON,
         source="bank volume times density times moisture factor; swell never changes it",
     )
-    green_loose = line(
+
+
+class GreenSpoil(Section, title="Green waste", sheet="Dig and haul", needs=PLANT):
+    """The plants that are cleared, as they are hauled."""
+
+    root_swell = factor("Root ball swell, bank to loose", "%", 10, low=5, high=20, source="common practice, no source")
+    brush_density = factor(
+        "Brush density, loose",
+        "lb/yd3",
+        350,
+        low=250,
+        high=600,
+        source="between 250 (US EPA, Volume-to-Weight Conversion Factors, 2016) and 600 (CalRecycle) lb/yd3 loose, 640 "
+        "compacted (Oregon DEQ), seen in print",
+    )
+    ball_density = factor(
+        "Root ball density, bank", "lb/yd3", 1100, low=900, high=1600, source="common practice, no source"
+    )
+
+    loose = line(
         "Green waste, loose volume",
         "yd3",
         total(GreenWaste.brush) + total(GreenWaste.root_balls) * (1 + root_swell / PERCENT),
         source="compacted brush, plus root balls with their swell",
     )
-    green_tons = line(
+    tons = line(
         "Green waste, tons",
         "ton",
         (total(GreenWaste.brush) * brush_density + total(GreenWaste.root_balls) * ball_density) / LB_PER_TON,

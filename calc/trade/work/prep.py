@@ -9,7 +9,7 @@ from calc.trade.inputs.work import Digging, Removal
 from calc.trade.levels import FOOTING, PLANT, PREP_TASK, STREAM
 from calc.trade.materials.base_rock import BaseNeeds
 from calc.trade.takeoff.bond_breaker import BondBreaker
-from calc.trade.takeoff.dig import Excavation, GreenWaste, Spoil
+from calc.trade.takeoff.dig import Excavation, GreenSpoil, GreenWaste, Spoil
 from calc.trade.takeoff.dowels import DowelNeeds
 from calc.trade.takeoff.geometry import EdgeTakeoff, Slab
 from calc.trade.takeoff.joints import JointNeeds
@@ -92,7 +92,7 @@ class PrepWork(Section, title="Preparation quantities", sheet=_SHEET):
     loose = line(
         "Spoil to load, loose volume",
         "yd3",
-        Spoil.green_loose + Spoil.loose + ConcreteDebris.loose,
+        GreenSpoil.loose + Spoil.loose + ConcreteDebris.loose,
         source="green waste, soil and concrete debris",
     )
     hand_loaded = line("Hand loading", "yd3", when(Digging.by.is_("hand"), loose, 0), source="if excavated by hand")
@@ -174,7 +174,7 @@ class StreamHours(Section, title="Hours of each material", each=STREAM, sheet=_S
         "Share of all that is loaded",
         "",
         when(
-            PrepWork.loose > 0, by_row(STREAM, Spoil.green_loose, Spoil.loose, ConcreteDebris.loose) / PrepWork.loose, 0
+            PrepWork.loose > 0, by_row(STREAM, GreenSpoil.loose, Spoil.loose, ConcreteDebris.loose) / PrepWork.loose, 0
         ),
         source="by loose volume",
     )
