@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.formula.aggregate import Aggregate, Before, ByRow, First, RowAt, RowCount, RowNumber, RowWord, Running
 from calc.formula.keys import GroupSum, LookupByKey, SumIf
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Expr, Literal, Named, Operand, RowCalled, UnitCast, expression
+from calc.formula.tree import Exact, Expr, Literal, Named, Operand, RowCalled, UnitCast, expression
 from calc.formula.value_types import FormulaError, ValueType
 from calc.units.algebra import PLAIN
 
@@ -74,6 +74,10 @@ def at(value: Named, place: Expr, of: Level = JOB) -> RowAt:
     """``value`` of the row whose number is ``place``, counted among the rows of one row of the higher level ``of``."""
     if place.value_type is not ValueType.NUMBER:
         raise FormulaError(f"{value.label} is picked by a row number, and {place.words} is {place.value_type.value}")
+    level = value.resolved_level if isinstance(value, Named) else None
+    fixed = isinstance(place, Exact) and not isinstance(place, RowCalled)
+    if level is not None and level.axes and fixed and level.leaves[-1].ragged:
+        raise FormulaError(f"{value.label} does not have every row in every job; name the row by row_called()")
     return RowAt(value, place, _require_contiguous(value, of))
 
 

@@ -11,7 +11,7 @@ from calc.intake.facts import place_of
 from calc.intake.jobs_book import JobsBook
 from calc.intake.named_rows import row_named
 from calc.intake.records import DEFAULT, REFUSED, Entry, JobInput, Row
-from calc.intake.schema import AREAS, INPUTS
+from calc.intake.schema import AREAS, INPUTS, TABLES
 from calc.intake.values import labeled
 from calc.trade.levels import AREA
 
@@ -57,7 +57,7 @@ def _fill(jobs_book: JobsBook, job: JobInput, given: Input, row: JobInput | Row,
     if entry.origin == REFUSED:
         return
     typed = entry.origin != DEFAULT
-    if typed and given.names is not None:
+    if typed and given.names is not None and row is job:
         _check_offered(jobs_book, job, given, entry)
     cell = row.refs.get(given.header, "")
     blank = Place(row.place.book, row.place.sheet, cell) if cell else row.place
@@ -81,12 +81,15 @@ def _fill(jobs_book: JobsBook, job: JobInput, given: Input, row: JobInput | Row,
 
 
 def _check_offered(jobs_book: JobsBook, job: JobInput, given: Input, entry: Entry) -> None:
-    """Reports a choice of something that the job does not have, for lack of the typed rows that it is made of."""
+    """Reports the choice of a row that the job does not have, for lack of the typed rows that it is made of."""
     assert given.names is not None
-    needed = {level for level in given.names.axis.needs if level != JOB}
-    offered = given.words_offered({level: len(job.rows.get(level, [])) for level in needed})
+    axis = given.names.axis
+    counts = {level: len(job.rows.get(level, [])) for level in axis.needs if level != JOB}
+    offered = given.words_offered(counts)
     if entry.value not in offered:
-        found = f'{given.label} is "{entry.value}", and nothing was typed for it.'
+        needed = axis.needs[axis.words.index(str(entry.value))]
+        table = next(name for name, table in TABLES.items() if table.level == needed)
+        found = f'{given.label}: "{entry.value}" is for a job with rows in {table}, and it has none.'
         place = place_of(entry, job.place, job.company)
         jobs_book.add(FindingKind.INVALID_CHOICE, place, found, f"Type one of: {', '.join(offered)}.", job.id)
 

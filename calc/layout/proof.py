@@ -241,7 +241,7 @@ def _groups_of_story(
         titles = [put for put in page.contents if isinstance(put, FixedText) and put.role == "storysection"]
         groups: dict[str, list[str]] = {title.text: [] for title in titles}
         for put in page.contents:
-            if isinstance(put, Computed) and put.line.held(put.index) is None:
+            if isinstance(put, Computed) and put.line.held(put.index, places.counts) is None:
                 title = next((title.text for title in reversed(titles) if title.row < put.row), "")
                 groups.setdefault(title, []).append(_off(put, places, seen_from))
         for title, terms in groups.items():

@@ -39,6 +39,13 @@ WRONG: dict[str, Mapping[str, Table]] = {
     "more than 12 in after feet": {"Areas": areas(["24-031", "A1", "", "10'-14\"", "3", "4"])},
     "a dash of feet and inches": {"Areas": areas(["24-031", "A1", "", "10-6", "3", "4"])},
     "a missing width": {"Areas": areas(["24-031", "A1", "", "12", None, "4"])},
+    "a haul plan of what the job does not have": {
+        "Site conditions": [
+            ["job", "fact", "value"],
+            ["24-031", "Haul plan", "green waste separated"],
+            ["24-031", "Haul reason", "the client's wish"],
+        ]
+    },
     "a misspelled header": {
         "Areas": areas(STRIP, header=["job", "area", "shape", "lenght ft", "width ft", "thickness in"])
     },

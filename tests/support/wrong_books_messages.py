@@ -78,6 +78,13 @@ EXPECTED: dict[str, tuple[list[str], list[str]]] = {
             "Areas!E2: error: Width is blank, and required when shape is rectangle. Type width (ft).",
         ],
     ),
+    "a haul plan of what the job does not have": (
+        ["24-031"],
+        [
+            'Site conditions!C2: error: Haul plan: "green waste separated" is for a job with rows in Plants, and it '
+            "has none. Type one of: cheapest, all mixed, concrete debris separated, all separated, soil separated.",
+        ],
+    ),
     "a misspelled header": (
         ["24-031", "24-055"],
         [
