@@ -192,11 +192,9 @@ class Hauled(Section, title="Loads hauled", each=HAULED, sheet=_SHEET):
     surcharge = line(
         "Contamination surcharge, expected",
         "$",
-        by_row(
-            HAULED,
-            0,
-            when(site_row > 0, expected_surcharge(loads, at(Disposal.contamination, largest(1, site_row))), 0),
-            0,
+        when(
+            both(site_row > 0, is_word(row_word(HAULED), "soil")),
+            expected_surcharge(loads, at(Disposal.contamination, largest(1, site_row))),
             0,
         ),
         source="surcharge times its probability, for soil at a soil site",
