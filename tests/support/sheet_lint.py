@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -161,7 +162,17 @@ def _declared(sheet: Any, cell: Any) -> bool:
     headings = (next((each.value for each in cells if each.data_type == "s"), "") for cells in (above, left))
     if any(heading.casefold().endswith("no.") or _FIXED in heading.casefold() for heading in headings):
         return True
-    return _FIXED in _block_title(sheet, cell.row).casefold()
+    return _FIXED in _block_title(sheet, cell.row).casefold() or _note_of_column(sheet, cell) == FIXED
+
+
+def _note_of_column(sheet: Any, cell: Any) -> str:
+    """How the column of a cell is worked, in small letters: behind its letter in the notes below its table."""
+    for row in sheet.iter_rows(min_row=cell.row + 1, values_only=True):
+        texts = [each.strip() for each in row if isinstance(each, str)]
+        for letter, told in pairwise(texts):
+            if letter.startswith(f"{cell.column_letter}  "):
+                return told.casefold()
+    return ""
 
 
 def _block_title(sheet: Any, row: int) -> str:
