@@ -289,7 +289,7 @@ def _counts_of_money(sheet: SheetLayout) -> list[Count]:
     terms = [
         _off(put, sheet.places, sheet.name)
         for put in sheet.page.contents
-        if isinstance(put, Computed) and put.line.held(put.index) is None
+        if isinstance(put, Computed) and put.line.held(put.index, sheet.places.counts) is None
         if put.line in _MONEY or put.line.section in _PRICE
     ]
     return [Count(_fixed(text)) for text in _joined(terms)]

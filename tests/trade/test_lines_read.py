@@ -15,7 +15,6 @@ from folders import ROOT
 SHOWN = {
     "OtherOrderRules.percent_risk": "how often the percent rule runs short, to say to whoever always adds 8 percent",
     "FiberTotal.weight": "how much fiber the order takes, beside the bags to buy",
-    "Hauled.surcharge": "what a contaminated load should cost, of the dump fees beside it",
     "Pile.loose": "how large each pile is when it lies loose",
     "Choice.cost": "what the haul costs in all",
     "Hauled.round_trip": "how long a trip takes",
