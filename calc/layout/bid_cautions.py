@@ -6,26 +6,22 @@ from collections.abc import Callable
 from math import ceil
 
 from calc.declared import Caution
-from calc.layout.addresses import cell
+from calc.layout.addresses import cell, span
 from calc.layout.caution_table import CautionTable, active_cautions
 from calc.layout.front_page import (
     BESIDE,
-    FIGURE,
-    FIGURE_UNIT,
+    KEY_LABEL,
     LABEL,
+    LAST,
     NAME,
-    NO_TEXT,
+    NEXT,
     NUMBER_FORMAT,
-    SMALL_LINE,
-    TEXT,
-    TWO_SMALL_LINES,
     UNIT,
-    VALUE,
     column_heads,
-    gap_below,
+    end_row,
     section_head,
 )
-from calc.layout.page import CellValue, Linked, Number, Page
+from calc.layout.page import CellValue, FixedText, FullSizePage, Linked
 from calc.model.results import JobValues
 
 SLOTS = 24
@@ -37,6 +33,12 @@ _TOGETHER = 4
 SHOWN = 8
 """Cautions that the front page shows, the most severe ones; all of them stand on Checks."""
 
+_PLACE = LAST + 2
+"""The column of the place of each, to the right of the printed ones."""
+
+SEVERITY, NUMBER, OF, DO = UNIT, NEXT, BESIDE, KEY_LABEL
+"""The columns behind the name, which runs over the second."""
+
 
 def slots_for(job: JobValues) -> int:
     """How many cautions Checks and the papers have room for: those that are active at issue, rounded up."""
@@ -44,60 +46,67 @@ def slots_for(job: JobValues) -> int:
     return ceil(active / _TOGETHER) * _TOGETHER
 
 
-def lay_cautions(page: Page, cautions: CautionTable) -> None:
+def lay_cautions(page: FullSizePage, cautions: CautionTable) -> None:
     """The most severe of the active cautions, and how many more there are."""
-    section_head(page, "Cautions, most severe first")
-    column_heads(
-        page,
-        {
-            LABEL: "Caution",
-            VALUE: "Number",
-            TEXT: "What was found",
-            BESIDE: "What to do",
-            FIGURE: "Severity",
-            FIGURE_UNIT: "No.",
-        },
-    )
+    section_head(page, "Cautions", "most severe first; a stop holds the bid until it is acknowledged by name")
+    _lay_more(page, cautions)
+    heads = {LABEL: "What", SEVERITY: "Severity", NUMBER: "Number", OF: "Unit", DO: "What to do"}
+    column_heads(page, heads, (NUMBER,), (OF,))
+    top = page.row
+    page.put(FixedText(top - 1, _PLACE, "rowkey", "Place"))
     for place in range(SHOWN):
+        above = span(NAME, (top - 1, _PLACE), (page.row - 1, _PLACE), NAME)
+        page.put(Linked(page.row, _PLACE, "rowkey", _fixed(f"MAX({above})+1"), _is(place + 1.0), "0"))
         _lay_caution(page, cautions, place)
-        page.next()
-    active = cautions.count(NAME)
-    shown = cell(NAME, page.row - 1, FIGURE_UNIT, NAME, "cr")
-    more = f'IF({active}>{shown},"and "&{active}-{shown}&" more, with their sources: see Checks","sources: see Checks")'
+        end_row(page)
 
-    def value(job: JobValues) -> str:
+
+def _lay_more(page: FullSizePage, cautions: CautionTable) -> None:
+    """In the head of the block: how many are active beyond those that it shows."""
+    row = page.row - 1
+    last = cell(NAME, row + 1 + SHOWN, _PLACE, NAME, "cr")
+
+    def text() -> str:
+        sheet, first, _ = cautions.place
+        count = cautions.count(NAME)
+        link = f"\"#'{sheet}'!B{first + 1}\""
+        return f'HYPERLINK({link},IF({count}>{last},"and "&{count}-{last}&" more on Checks","all rules"))'
+
+    def value(job: JobValues) -> CellValue:
         left = sum(1 for _ in active_cautions(job)) - SHOWN
-        return f"and {left} more, with their sources: see Checks" if left > 0 else "sources: see Checks"
+        return f"and {left} more on Checks" if left > 0 else "all rules"
 
-    page.put(Linked(page.row, TEXT, "small", lambda: more, value))
-    page.heights[page.row] = SMALL_LINE
-    page.next()
-    gap_below(page)
+    page.contents = [put for put in page.contents if (put.row, put.col) != (row, LAST)]
+    page.put(Linked(row, LAST, "sectionjump", text, value))
 
 
-def _lay_caution(page: Page, cautions: CautionTable, place: int) -> None:
-    """A caution: what was found and what to do, each in two lines of small text."""
-    row = page.row
-    page.put(Number(row, FIGURE_UNIT, "number", place + 1))
-    number = cell(NAME, row, FIGURE_UNIT, NAME, "c")
+def _lay_caution(page: FullSizePage, cautions: CautionTable, place: int) -> None:
+    """A caution: what, how severe, its number, and what to do in brief."""
+    number = cell(NAME, page.row, _PLACE, NAME, "cr")
     columns: tuple[tuple[int, str, Callable[[JobValues, Caution], CellValue], CellValue, str, str], ...] = (
-        (LABEL, "label", lambda _job, each: each.label, NO_TEXT, "label", ""),
-        (VALUE, "formula", lambda job, each: job.of(each.number), 0.0, "number", NUMBER_FORMAT),
-        (UNIT, "unit", lambda _job, each: each.number.unit_text or NO_TEXT, NO_TEXT, "unit", ""),
-        (TEXT, "finding", lambda job, each: job.of(each.found), NO_TEXT, "found", ""),
-        (BESIDE, "finding", lambda _job, each: each.do, NO_TEXT, "do", ""),
-        (FIGURE, "figure", lambda _job, each: each.severity.value, NO_TEXT, "severity", ""),
+        (LABEL, "item", lambda _job, each: each.label, "", "label", ""),
+        (SEVERITY, "told", lambda _job, each: each.severity.value, "", "severity", ""),
+        (NUMBER, "shrunkright", lambda job, each: job.of(each.number), 0.0, "number", NUMBER_FORMAT),
+        (OF, "shrunkunit", lambda _job, each: each.number.unit_text or "-", "", "unit", ""),
+        (DO, "told", lambda _job, each: each.brief, "", "brief", ""),
     )
     for col, role, value_of, empty, column, format_text in columns:
         text, value = _listed(cautions, number, column, empty), _in_slot(place, value_of, empty)
-        page.put(Linked(row, col, role, text, value, format_text))
-    page.heights[row] = TWO_SMALL_LINES
+        page.put(Linked(page.row, col, role, text, value, format_text))
 
 
 def _listed(cautions: CautionTable, number: str, column: str, empty: CellValue) -> Callable[[], str]:
     """The formula that finds a column of the active caution with that number."""
-    otherwise = "0" if empty == 0.0 else f'"{NO_TEXT}"'
+    otherwise = "0" if empty == 0.0 else '""'
     return lambda: f"IF({number}>{cautions.count(NAME)},{otherwise},{cautions.picked(column, number, NAME)})"
+
+
+def _fixed(text: str) -> Callable[[], str]:
+    return lambda: text
+
+
+def _is(value: float) -> Callable[[JobValues], float]:
+    return lambda _job: value
 
 
 def _in_slot(

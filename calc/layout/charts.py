@@ -34,12 +34,11 @@ class Stroke(Enum):
     JOINTS = "joints"
     JOINTS_ALONG = "joints along"
     DOWELS = "dowels"
-    SHARES = "shares"
 
 
 @dataclass(frozen=True, slots=True)
 class Series:
-    """Positions along, positions across (or lengths of bars), and the name in the legend."""
+    """Positions along, positions across, and the name in the legend."""
 
     stroke: Stroke
     name: str
@@ -76,15 +75,12 @@ _STROKES: dict[Stroke, dict[str, Any]] = {
     Stroke.JOINTS: {"line": {"none": True}, "marker": {"type": "none"}, "y_error_bars": _BACK_TO_ZERO},
     Stroke.JOINTS_ALONG: {"line": {"none": True}, "marker": {"type": "none"}, "x_error_bars": _BACK_TO_ZERO},
     Stroke.DOWELS: {"line": {"color": RULE, "width": 5}, "marker": {"type": "none"}},
-    Stroke.SHARES: {"fill": {"color": RULE}, "border": {"none": True}, "gap": 35},
 }  # fmt: skip
 
 
 def draw(book: Any, sheet: Any, chart: Chart) -> int:
     """Draws a chart on a sheet of a workbook that is being written. The writer's code: not 0 when it could not."""
-    stroke = chart.series[0].stroke
-    of_bars = stroke is Stroke.SHARES
-    drawn = book.add_chart({"type": "bar"} if of_bars else {"type": "scatter", "subtype": "straight"})
+    drawn = book.add_chart({"type": "scatter", "subtype": "straight"})
     for each in chart.series:
         drawn.add_series(
             {
@@ -94,7 +90,7 @@ def draw(book: Any, sheet: Any, chart: Chart) -> int:
                 **deepcopy(_STROKES[each.stroke]),  # the writer may write into them: the next would differ
             }
         )
-    _FRAMES[stroke](drawn, chart)
+    _frame_plan(drawn, chart)
     drawn.set_size({"width": chart.width, "height": chart.height})
     return int(
         sheet.insert_chart(
@@ -112,23 +108,9 @@ def _frame_plan(drawn: Any, chart: Chart) -> None:
     drawn.set_legend({"position": "bottom", "font": _font(8)})
 
 
-def _frame_shares(drawn: Any, _chart: Chart) -> None:
-    """Nothing but bars, each beside the row of its number."""
-    drawn.set_title({"none": True})
-    drawn.set_y_axis({"reverse": True, "visible": False, "major_gridlines": {"visible": False}})
-    drawn.set_x_axis({"visible": False, "major_gridlines": {"visible": False}, "min": 0})
-    drawn.set_legend({"none": True})
-    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
-    drawn.set_plotarea({"layout": {"x": 0, "y": 0, "width": 1, "height": 1}})
-
-
 def _frame(drawn: Any, chart: Chart) -> None:
     drawn.set_title({"name": _text(chart.title), "name_font": _font(10, bold=True), "overlay": False})
     drawn.set_chartarea({"border": {"color": RULE, "width": 0.75}})
-
-
-_FRAMES = {Stroke.DOWELS: _frame_plan, Stroke.SHARES: _frame_shares}
-"""The axes and legend of a chart, by its first series."""
 
 
 def _text(text: Cells | str) -> str | list[str | int]:

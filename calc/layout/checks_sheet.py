@@ -11,7 +11,7 @@ from calc.layout.addresses import CellMap, cell, span
 from calc.layout.caution_table import CautionTable, active_cautions, limit_of, open_stops
 from calc.layout.grid import CHECKS, ITEM, VALUE
 from calc.layout.line_sheets import format_of
-from calc.layout.page import CellValue, Computed, FixedText, FullSizePage, Jump, Linked
+from calc.layout.page import CellValue, Computed, FixedText, FullSizePage, Linked
 from calc.layout.proof import Proof, ProofRows
 from calc.layout.sheet_layout import Draft
 from calc.layout.sheets import open_sheet, paged
@@ -306,6 +306,11 @@ class ChecksPage:
         page.put(Linked(page.row, ITEM, "quiet", lambda: more, value))
         sheet.end_row()
 
+    @property
+    def first(self) -> int:
+        """The row of the first check, from 0."""
+        return self._first
+
     def failed_column(self, seen_from: str) -> str:
         """The range of the failures, 0 or 1 for each check."""
         return span(NAME, (self._first, FAILED), (self._last, FAILED), seen_from)
@@ -321,10 +326,6 @@ class ChecksPage:
     def stops_cell(self, seen_from: str) -> str:
         """The address of the number of stops that nobody acknowledged."""
         return cell(NAME, self._ready_row + 1, ONE, seen_from, "cr")
-
-    def jump(self, row: int, col: int, role: str) -> Jump:
-        """A link to the first check."""
-        return Jump(row, col, role, lambda: (NAME, self._first, ITEM))
 
 
 def _fixed(text: str) -> Callable[[], str]:

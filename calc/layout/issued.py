@@ -25,8 +25,8 @@ from calc.trade.money.price import BidPrice
 CHANGED, PRICE = "boxes changed since issue", "price at issue"
 """The names of the two cells in :attr:`CellMap.issued`."""
 
-COUNT, EACH, ALL = "issuedcount", "sinceissue", "sinceissueall"
-SINCE_ISSUE = frozenset({COUNT, EACH, ALL})
+COUNT, EACH, ALL, TOLD = "issuedcount", "sinceissue", "sinceissueall", "sinceissuewords"
+SINCE_ISSUE = frozenset({COUNT, EACH, ALL, TOLD})
 """The roles of the cells that count changed boxes: unlike any other formula, they tell an edit from a fresh bid."""
 
 TITLE = "Changed since issue"

@@ -122,6 +122,14 @@ ROLES: dict[str, dict[str, Any]] = {
         "bottom_color": HAIR,
     },
     "headunit": {"font_color": QUIET, "align": "right", "bottom": 1, "bottom_color": HAIR},
+    "quiethead": {"font_color": QUIET, "align": "left", "bottom": 1, "bottom_color": HAIR},
+    "quietheadright": {"font_color": QUIET, "align": "right", "bottom": 1, "bottom_color": HAIR},
+    "quietheadindent": {"font_color": QUIET, "align": "left", "indent": 1, "bottom": 1, "bottom_color": HAIR},
+    "stepquiet": {"font_color": QUIET, "align": "right"},
+    "shrunkunit": {"font_color": QUIET, "indent": 1, "shrink": True},
+    "issueshrunk": {"italic": True, "font_color": QUIET, "align": "left", "shrink": True, **_TOP},
+    "issueindent": {"italic": True, "font_color": QUIET, "align": "left", "indent": 1, "shrink": True, **_TOP},
+    "signaturequiet": {"font_color": QUIET, "bottom": 1, "bottom_color": HAIR, "valign": "bottom"},
     "linehead": {"bold": True, "align": "left", "bottom": 1, "bottom_color": HAIR},
     "lineheadright": {"bold": True, "align": "right", "bottom": 1, "bottom_color": HAIR},
     "lineheadindent": {"bold": True, "align": "left", "indent": 1, "bottom": 1, "bottom_color": HAIR},
@@ -130,6 +138,7 @@ ROLES: dict[str, dict[str, Any]] = {
     "issued": {"italic": True, "font_color": QUIET},
     "sinceissue": {"align": "right"},
     "sinceissueall": {"align": "right", "bold": True},
+    "sinceissuewords": {"align": "left", "bold": True},
     "issuedcount": {"italic": True, "font_color": QUIET, "align": "right"},
     "box": {"border": 4, "border_color": ACCENT, "align": "right"},
     "boxwords": {"border": 4, "border_color": ACCENT, "align": "left", "shrink": True},
@@ -187,6 +196,7 @@ ROLES |= {
     "heroprice": {"bold": True, "shrink": True, "font_size": 24, **_LEFT, "valign": "vcenter"},
     "band": {**_BAND_RULES, **_LEFT},
     "bandstrong": {"bold": True, "font_size": 11, **_BAND_RULES, **_LEFT},
+    "bandready": {"bold": True, "font_size": 10, **_BAND_RULES, **_LEFT},
     "bandjump": {"font_color": ACCENT, "underline": 1, **_BAND_RULES, **_LEFT},
     "sumwords": {**_SUM, **_LEFT},
     "sumright": {**_SUM, **_RIGHT},
@@ -198,11 +208,11 @@ ROLES |= {
 """Roles of sheets that print at full size: words are never wrapped, and there are rules instead of fills."""
 
 LEGEND = (
-    ("box", "a box: typed, a factor or a price; edit it, and everything that depends on it follows"),
-    ("boxforced", "a line that can be overridden: type a number on Measured, or none to let it be computed"),
-    ("issued", "fixed at issue: true when the workbook was written, and not live"),
+    ("box", "box", "edit it: all follows"),
+    ("boxforced", "override", "a number, or none"),
+    ("issuefigure", "fixed at issue", ""),
 )
-"""The legend of the Bid sheet."""
+"""The marks of cells, shown on the sheet Bid: the style, the mark, and what may be done."""
 
 DATE_FORMAT = "yyyy-mm-dd"
 _FORMATS = {

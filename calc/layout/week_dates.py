@@ -47,6 +47,9 @@ NO_DATE = "no date"
 WORDS = "words"
 """The usual style."""
 
+COMPANY_DATE = "company date"
+"""Stands for the format of a date as the company writes it, in a sheet that many jobs share."""
+
 STYLES = {
     WORDS: DateStyle(
         f"{_ENGLISH}mmm d, yyyy", f"{_ENGLISH}ddd mmm d", "{name} {day}, {year}", "{weekday} {name} {day}"

@@ -65,7 +65,7 @@ from calc.layout.sheets import SHORT_NAMES, WORKINGS, open_sheet, paged
 from calc.layout.story_places import lines_left_out, upright_lines, workings_of
 from calc.layout.story_sheet import has_rows, lay_story
 from calc.layout.text_width import wrapped_code
-from calc.layout.week_dates import STYLES, WORDS
+from calc.layout.week_dates import COMPANY_DATE, STYLES, WORDS
 from calc.layout.workings_sheet import Group, lay_workings
 from calc.model.results import JobValues, Shape
 from calc.trade.catalog import SECTIONS
@@ -298,7 +298,8 @@ def _resolved(put: Content, page: Page, places: CellMap, dates: str) -> Cell:
         case IssueValue():
             return Cell(put.row, put.col, put.role, put.format, "", put.value, own_words=put.wraps)
         case Linked():
-            return Cell(put.row, put.col, put.role, put.format, put.text(), put.value, own_words=put.wraps)
+            shown = STYLES[dates].full if put.format == COMPANY_DATE else put.format
+            return Cell(put.row, put.col, put.role, shown, put.text(), put.value, own_words=put.wraps)
         case AddressText():
             return _fixed(put, places.one(put.named, put.index, page.name))
         case Typed():

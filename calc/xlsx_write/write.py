@@ -208,7 +208,8 @@ def _set_up_printing(sheet: Any, page: Page, paper: str, pages_tall: int) -> Non
 def _print_full_size(sheet: Any, page: FullSizePage, paper: str) -> None:
     """At 100 %, across the paper: the columns fit it, and nothing is made smaller."""
     sheet.set_paper(_PAPERS[paper])
-    sheet.set_landscape()
+    if not page.portrait:
+        sheet.set_landscape()
     left, right, top, bottom = (side / _INCH for side in _SMALL_MARGINS)
     sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
     sheet.set_print_scale(100)

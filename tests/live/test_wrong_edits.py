@@ -37,7 +37,7 @@ ORDINARY = ("text", "blank", "zero", "negative", "huge", "error")
 MAY_SHOW_AN_ERROR = ("huge", "date")
 """What every box of a number refuses, and what may show as an error where somebody pastes it all the same."""
 
-PRICE = "Bid", "A8"
+PRICE = "Bid", "A5"
 PASTED = 7.25
 
 

@@ -11,8 +11,11 @@ from books import Rows, only_job, written_sheet
 from calc.model.results import JobValues
 from priced_company import PRICED
 
-LABEL, VALUE, UNIT, TEXT, BESIDE, FIGURE = range(6)
-"""The columns of the front page."""
+LABEL, VALUE, UNIT, NEXT, FIGURE, ADDS = 0, 1, 2, 3, 6, 8
+"""The columns of the front page: a label, its number and its unit; what is next best and what that adds."""
+
+PRICES, CHANGES = (4, 7), (5, 8)
+"""For both ends of a usual range, the columns of the price and of its change."""
 
 Row = tuple[object, ...]
 
@@ -46,6 +49,11 @@ def front_page(folder: Path, job: JobValues) -> list[Row]:
 def row_of(rows: Sequence[Row], label: str) -> Row:
     """The row with that label."""
     return next(row for row in rows if row[LABEL] == label)
+
+
+def below(rows: Sequence[Row], label: str) -> Row:
+    """The row below the one with that label: why it was decided so."""
+    return rows[next(place for place, row in enumerate(rows) if row[LABEL] == label) + 1]
 
 
 def number(value: object) -> float:

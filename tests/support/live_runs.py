@@ -261,12 +261,18 @@ def disagreements(typed: TypedOver, copy: Path) -> list[str]:
     found = []
     for place, each in formula_cells(typed.base):
         held, wanted = cells.get(place, Held(None)), each.value(typed.wanted)
-        if each.role in SINCE_ISSUE and isinstance(held.value, float) and 0 <= held.value <= len(typed.edits):
+        if each.role in SINCE_ISSUE and 0 <= _number_in(held.value) <= len(typed.edits):
             continue  # a fresh run has no box that was changed, the workbook at most those that were typed over
         if held.is_error or not same(held.value, wanted):
             what = named.get(place, each.formula)
             found.append(f"{'!'.join(place)} {what}: the sheet gives {held.value!r}, a fresh run {wanted!r}")
     return found + ([] if typed.full else _by_length(typed))
+
+
+def _number_in(value: object) -> float:
+    """A count, or the count that "3 boxes" begins with; -1 for what is none."""
+    word = str(value).split(" ", 1)[0].replace(".0", "", 1)
+    return float(word) if word.isdigit() else -1.0
 
 
 def _by_length(typed: TypedOver) -> list[str]:

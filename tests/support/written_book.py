@@ -117,6 +117,7 @@ class Standard:
     chain: int = 200
     full_size: frozenset[str] = frozenset(
         {
+            "Bid",
             "Measured",
             "Log",
             "Takeoff",

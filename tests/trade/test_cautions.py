@@ -14,9 +14,11 @@ from calc.batch import job_findings
 from calc.declared import Caution, Severity
 from calc.errors import FindingKind
 from calc.intake.read_run import has_error
-from calc.layout.bid_cautions import SHOWN
+from calc.layout.bid_cautions import DO, NUMBER, SEVERITY, SHOWN
 from calc.layout.caution_table import active_cautions, all_cautions
-from calc.layout.front_page import BESIDE, TEXT, WIDTHS, FrontPage
+from calc.layout.front_page import GRID, LAST
+from calc.layout.grid import CHECKS, VALUE
+from calc.layout.text_width import text_width
 from calc.model.results import JobValues
 from caution_limits import LIMITS as FIRST_LIMITS
 from caution_limits import STANDING, WELL, Limit, Tables, a_job, acknowledged, ordered, weathered
@@ -28,9 +30,7 @@ CAUTIONS = {each.id: each for each in all_cautions()}
 A_FEW = slice(None, None, 6)
 """Of the stops, those whose workbook is written: it is the same writer for all."""
 STOPS = [name for name, each in CAUTIONS.items() if each.severity is Severity.STOP and name in LIMITS]
-LABEL, NUMBER, UNIT, FOUND, DO, SEVERITY = range(6)
-TWO_LINES, SMALLER = 23, 8 / 9
-"""Points of two lines of the small text of the front page, and its size over that of the body."""
+LABEL = 0
 CompanyBook = Mapping[str, Rows]
 
 
@@ -117,13 +117,14 @@ def test_a_caution_says_what_is_usual_what_to_do_and_who_says_so(name: str) -> N
 
 
 @pytest.mark.parametrize("name", LIMITS)
-def test_what_was_found_and_what_to_do_take_no_more_than_two_lines_on_the_bid(
+def test_what_to_do_has_room_on_the_bid_and_what_was_found_on_checks(
     name: str, jobs: dict[tuple[str, bool], JobValues]
 ) -> None:
-    caution, page = CAUTIONS[name], FrontPage("Bid", WIDTHS)
+    caution = CAUTIONS[name]
+    assert text_width(caution.brief) <= GRID.room(DO, LAST), caution.brief
+    assert text_width(caution.label) <= GRID.room(LABEL, SEVERITY - 1), caution.label
     found = str(jobs[name, True].of(caution.found))
-    assert page.height_of(found, TEXT) <= TWO_LINES, found
-    assert page.height_of(caution.do, BESIDE) <= TWO_LINES, caution.do
+    assert text_width(found) <= CHECKS.room(VALUE + 2), found
 
 
 def test_a_job_with_nothing_wrong_is_spared_all_but_the_standing_notes(tmp_path: Path) -> None:
@@ -181,11 +182,9 @@ def test_the_most_severe_caution_is_first_on_the_front_page(tmp_path: Path) -> N
     assert len(order) > SHOWN, "more must be active than the page shows"
     assert [row[LABEL] for row in shown] == [each.label for each in first]
     assert [row[SEVERITY] for row in shown] == [each.value for each in order[:SHOWN]]
-    assert [row[DO] for row in shown] == [each.do for each in first]
-    assert [row[FOUND] for row in shown] == [job.of(each.found) for each in first]
+    assert [row[DO] for row in shown] == [each.brief for each in first]
     assert [row[NUMBER] for row in shown] == [pytest.approx(job.of(each.number)) for each in first]
-    told = f"and {len(order) - SHOWN} more, with their sources: see Checks"
-    assert told in [row[FOUND] for row in front]
+    assert f"and {len(order) - SHOWN} more on Checks" in [row[LAST] for row in front]
 
 
 @pytest.mark.parametrize("name", STOPS[A_FEW])

@@ -10,12 +10,14 @@ import pytest
 from books import COMPANY, line, value, written_sheet
 from calc import batch
 from calc.files import shipped
+from calc.layout.bid_decisions import SENSITIVITIES_SHOWN
+from calc.layout.front_page import GRID
 from calc.layout.log_sheet import count_defaults
 from calc.model.results import JobValues, Sensitivity
 from calc.model.sensitivity import with_sensitivity
 from calc.trade.levels import GROUP
 from calc.trade.money.price import BidPrice
-from front_page_reader import BESIDE, FIGURE, TEXT, UNIT, VALUE, front_page, number, row_of, walk
+from front_page_reader import ADDS, CHANGES, NEXT, PRICES, UNIT, VALUE, below, front_page, number, row_of, walk
 from priced_company import PRICED
 
 CREW_HOUR = (2 * 46 + 58) / 3
@@ -59,8 +61,7 @@ def test_the_parts_of_the_price_add_up_to_it_to_the_cent(tmp_path: Path) -> None
     job = walk(tmp_path)
     rows = front_page(tmp_path, job)
     parts = [word.capitalize() for word in GROUP.axis.words] + ["Tax", "Contingency", "Overhead", "Margin and rounding"]
-    # "Price" heads the block above, too: the row of the sum is the last that goes by it
-    whole = next(row for row in reversed(rows) if row[0] == "Price")
+    whole = row_of(rows, "Price")
     assert whole[VALUE] == job.of(BidPrice.price)
     assert round(sum(number(row_of(rows, part)[VALUE]) for part in parts), 2) == whole[VALUE]
     assert sum(number(row_of(rows, part)[UNIT]) for part in parts) == pytest.approx(1)
@@ -75,32 +76,33 @@ def test_the_percent_rule_stands_beside_the_ladder_with_what_it_should_cost_more
     more = expected[of(job, "OtherOrderRules.by_percent")] - expected[of(job, "BestOrder.order")]
     assert more > 0
     row = row_of(front_page(tmp_path, job), "Concrete to order")
-    assert row[BESIDE] == "percent rule: higher expected cost by"
-    assert number(row[FIGURE]) == pytest.approx(more)
+    assert row[NEXT] == "percent rule: higher expected cost by"
+    assert number(row[ADDS]) == pytest.approx(more)
 
 
 def test_an_order_by_percent_is_told_what_the_ladder_would_have_saved(tmp_path: Path) -> None:
     by_risk, by_percent = walk(tmp_path), walk(tmp_path, [["Order rule", "percent"]])
     row = row_of(front_page(tmp_path, by_percent), "Concrete to order")
-    assert row[BESIDE] == "cheapest order size: lower expected cost, by"
-    assert number(row[FIGURE]) == pytest.approx(-of(by_risk, "RuleComparison.costs_more"))
+    assert row[NEXT] == "cheapest order size: lower expected cost, by"
+    assert number(row[ADDS]) == pytest.approx(-of(by_risk, "RuleComparison.costs_more"))
 
 
 def test_without_a_price_of_the_mix_no_other_order_is_called_dearer(tmp_path: Path) -> None:
     row = row_of(front_page(tmp_path, walk(tmp_path, company=COMPANY)), "Concrete to order")
-    assert row[BESIDE] == "no order to compare"
-    assert row[FIGURE] == 0
+    assert row[NEXT] == "no order to compare"
+    assert row[ADDS] == 0
 
 
 def test_the_next_haul_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
     job = walk(tmp_path)
     offers = job.count(line("PlanCost.cost").level)
     costs = sorted(of(job, "PlanCost.cost", row) for row in range(offers) if of(job, "PlanCost.is_compared", row))
-    row = row_of(front_page(tmp_path, job), "Haul plan and loads")
-    assert str(value(job, "Choice.plan_name")) in str(row[TEXT])
-    assert str(value(job, "RunnerUp.plan_name")) in str(row[BESIDE])
-    assert str(value(job, "RunnerUp.vehicle_name")) in str(row[BESIDE])
-    assert number(row[FIGURE]) == pytest.approx(costs[1] - costs[0])
+    rows = front_page(tmp_path, job)
+    row = row_of(rows, "Haul plan and loads")
+    assert str(value(job, "Choice.plan_name")) in str(below(rows, "Haul plan and loads")[VALUE])
+    assert str(value(job, "RunnerUp.plan_name")) in str(row[NEXT])
+    assert str(value(job, "RunnerUp.vehicle_name")) in str(row[NEXT])
+    assert number(row[ADDS]) == pytest.approx(costs[1] - costs[0])
 
 
 def test_the_next_way_of_placing_stands_beside_the_winner_with_the_difference(tmp_path: Path) -> None:
@@ -113,23 +115,22 @@ def test_the_next_way_of_placing_stands_beside_the_winner_with_the_difference(tm
     first, second = sorted(ways, key=lambda way: ways[way])[:2]
     row = row_of(front_page(tmp_path, job), "Placing")
     assert row[VALUE] == first
-    assert second in str(row[BESIDE])
-    assert number(row[FIGURE]) == pytest.approx(ways[second] - ways[first])
+    assert second in str(row[NEXT])
+    assert number(row[ADDS]) == pytest.approx(ways[second] - ways[first])
 
 
 def test_the_next_packs_stand_beside_those_that_are_bought_with_the_difference(tmp_path: Path) -> None:
     # 300 ft2 over 200 ft2/gal are 1.5 gal: two small cans at $24, or else a large pail at $88
     row = row_of(front_page(tmp_path, walk(tmp_path)), "Curing compound")
     assert row[VALUE] == 48
-    assert row[TEXT] == "small pails only: lowest cost, options with a price: 3"
-    assert row[BESIDE] == "runner-up: 5-gal pails only"
-    assert row[FIGURE] == 40
+    assert row[NEXT] == "runner-up: 5-gal pails only"
+    assert row[ADDS] == 40
 
 
 def test_ways_that_buy_the_same_packs_are_not_sold_as_a_choice(tmp_path: Path) -> None:
     prices = [row for row in PRICED["Prices"] if row[0] != "Curing compound, 5-gal pail"]
     row = row_of(front_page(tmp_path, walk(tmp_path, company=PRICED | {"Prices": prices})), "Curing compound")
-    assert row[BESIDE] == "no other pails"
+    assert row[NEXT] == "no other pails"
 
 
 def test_hours_that_nobody_allowed_for_move_the_price_by_what_they_cost(tmp_path: Path) -> None:
@@ -172,11 +173,13 @@ def test_what_moves_the_price_most_stands_first_and_says_the_price_there(tmp_pat
     strongest = moves(job)
     rows = front_page(tmp_path, job)
     start = next(place for place, row in enumerate(rows) if row[0] == "Assumed input") + 1
-    shown = rows[start : start + len(strongest)]
-    assert [row[0] for row in shown] == [each.label for each in strongest]
-    assert [row[FIGURE] for row in shown] == sorted((each.effect for each in strongest), reverse=True)
-    for each, row in zip(strongest, shown, strict=True):
-        assert f"${of(job, 'BidPrice.price') + each.ends[0].more:,.2f}" in str(row[TEXT])
+    assert [each.effect for each in strongest] == sorted((each.effect for each in strongest), reverse=True)
+    shown = rows[start : start + SENSITIVITIES_SHOWN]
+    assert [row[0] for row in shown] == [each.label for each in strongest[:SENSITIVITIES_SHOWN]]
+    for each, row in zip(strongest, shown, strict=False):
+        for end, price, change in zip(each.ends, PRICES, CHANGES, strict=False):
+            assert number(row[change]) == pytest.approx(end.more)
+            assert number(row[price]) == pytest.approx(of(job, "BidPrice.price") + end.more)
 
 
 def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
@@ -185,25 +188,32 @@ def test_the_page_says_how_many_inputs_nobody_typed(tmp_path: Path) -> None:
     assert any(str(row[0]).startswith(told) for row in front_page(tmp_path, job))
 
 
-def test_the_bid_is_read_on_one_page(tmp_path: Path) -> None:
+def test_the_bid_is_read_on_one_page_at_full_size(tmp_path: Path) -> None:
     run = batch.load_run([shipped("sample_inputs") / "jobs.xlsx"], None, None)
-    for job in batch.evaluated(batch.ready_jobs(run)[::3]):
+    for job in batch.evaluated(batch.ready_jobs(run)):
         sheet = openpyxl.load_workbook(written_sheet(job, "Bid", tmp_path / f"{job.job.id}.xlsx"))["Bid"]
-        assert sheet.page_setup.orientation == "portrait"
-        assert sheet.sheet_properties.pageSetUpPr.fitToPage
-        assert sheet.page_setup.fitToWidth in (None, 1), "absent means 1"
+        assert sheet.page_setup.orientation in (None, "portrait"), "absent means portrait"
+        assert not sheet.sheet_properties.pageSetUpPr or not sheet.sheet_properties.pageSetUpPr.fitToPage
         for paper, (width, height) in PAPERS.items():
             margins = sheet.page_margins
-            across = (width - 72 * (margins.left + margins.right)) / _wide(sheet)
-            down = (height - 72 * (margins.top + margins.bottom)) / _high(sheet)
-            assert min(across, down) >= 0.7, f"{job.job.id} on {paper}"
+            across, down = width - 72 * (margins.left + margins.right), height - 72 * (margins.top + margins.bottom)
+            assert _wide() <= across, f"{job.job.id} on {paper}"
+            assert _high(sheet) <= down, f"{job.job.id} on {paper}"
 
 
-def _wide(sheet: openpyxl.worksheet.worksheet.Worksheet) -> float:
-    """Points of its columns, each of so many digits of seven pixels and five more."""
-    return sum((each.width * 7 + 5) * 0.75 for each in sheet.column_dimensions.values())
+def _wide() -> float:
+    """Points of its printed columns, each of so many digits of seven pixels and five more."""
+    return sum((each * 7 + 5) * 0.75 for each in GRID.widths)
 
 
 def _high(sheet: openpyxl.worksheet.worksheet.Worksheet) -> float:
     """Points of its rows."""
     return sum(sheet.row_dimensions[row].height or 15 for row in range(1, sheet.max_row + 1))
+
+
+def test_the_front_page_says_what_was_overridden_and_how_many_boxes_were_changed(tmp_path: Path) -> None:
+    job = walk(tmp_path)
+    rows = front_page(tmp_path, job)
+    assert row_of(rows, "Overridden, acknowledged")[VALUE] == "nothing"
+    assert row_of(rows, "Changed since issue")[VALUE] == "0 boxes"
+    assert row_of(rows, "Price at issue")[VALUE] == f"${of(job, 'BidPrice.price'):,.2f}"

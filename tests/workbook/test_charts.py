@@ -15,7 +15,6 @@ from calc.layout.workbook import addresses
 from calc.model.results import JobValues
 from calc.trade.catalog import PLANS_DRAWN
 from calc.trade.levels import AREA
-from calc.trade.money.price import BidPrice
 from calc.trade.papers.area_text import AreaText
 from calc.trade.takeoff.drawing import Plan
 from calc.trade.takeoff.geometry import Slab
@@ -99,7 +98,7 @@ def test_there_is_a_plan_of_every_area_under_its_name_and_in_its_sizes(job: JobV
 
 def test_every_picture_says_in_words_what_it_shows(book: Path) -> None:
     told = [each.alt_text for each in pictures(book)]
-    assert len(told) > len(plans(book))
+    assert len(told) == len(plans(book)) > 0
     assert all(len(each) > 40 for each in told)
     assert len(set(told)) == len(told)
 
@@ -155,14 +154,6 @@ def test_what_is_doweled_is_drawn_as_long_as_it_is(book: Path) -> None:
     drawn = plans(book)[0].drawn("doweled")
     assert held(found, drawn.along) == [0, 3]
     assert held(found, drawn.across) == [0, 0]
-
-
-def test_the_bars_beside_the_price_show_every_part_of_it(job: JobValues, book: Path) -> None:
-    (picture,) = [each for each in pictures(book) if each.sheet == "Bid"]
-    found, (bars,) = values(book), picture.series
-    assert held(found, bars.along)[0] == "Concrete"
-    assert held(found, bars.along)[-1] == "Margin and rounding"
-    assert round(sum(number(each) for each in held(found, bars.across)), 2) == job.of(BidPrice.price)
 
 
 def test_a_picture_lies_over_no_number_and_over_no_other_picture(book: Path) -> None:

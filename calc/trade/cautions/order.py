@@ -44,7 +44,7 @@ class OrderCautions(Section, title="Order cautions", sheet="Checks"):
         "Bags just above their limit",
         Severity.NOTE,
         Bags.is_shown > 0,
-        "The pour is a little more than is mixed from bags; the number is what bags would cost by comparison.",
+        "The pour is a little more than is mixed from bags; the number is what bags would cost.",
         at(MethodCost.cost, row_called(METHOD, "bags")),
         "$",
         usual="up to 1 yd3 from bags",

@@ -8,16 +8,13 @@ from calc.declare import *
 from calc.trade.hauling.choice import Choice, RunnerUp
 from calc.trade.hauling.loads import Hauled, HaulVehicle
 from calc.trade.hauling.piles import Pile
-from calc.trade.inputs.job import Job
 from calc.trade.inputs.pour import Ordering
 from calc.trade.materials.base_rock import BaseNeeds
-from calc.trade.materials.fiber import FiberTotal
-from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS, Bonding, Curing, Sealer
+from calc.trade.materials.liquids import BONDING_PACKS, CURING_PACKS, SEALER_PACKS
 from calc.trade.materials.packs import Packs
 from calc.trade.money.price import BidPrice, PriceParts
 from calc.trade.ordering.method_choice import Placing, PlacingWords, RunnerUpMethod
 from calc.trade.ordering.order import Balance, Order
-from calc.trade.ordering.plant_fees import PlantFees
 from calc.trade.ordering.rule_comparison import RuleComparison
 from calc.trade.takeoff.concrete import Concrete
 from calc.trade.takeoff.dowels import DowelNeeds
@@ -42,19 +39,6 @@ class PriceSummary(Section, title="Price breakdown", sheet=_SHEET):
             "complete: every cost has a price",
         ),
         source="costs without a price",
-    )
-
-
-def _packs(need: Line, packs: Packs) -> Expr:
-    """The reason for the pails bought, in words."""
-    return when(
-        need > 0,
-        when(
-            packs.can_win > 0,
-            joined(packs.way, ": lowest cost, options with a price: ", packs.can_win),
-            "not chosen: no pail has a price and a size",
-        ),
-        "none required",
     )
 
 
@@ -93,16 +77,6 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         ),
         source="order compared with another rule",
     )
-    trucks = line(
-        "Reason for the trucks",
-        "",
-        when(
-            Order.trucks > 0,
-            "by capacity, split evenly by order increment",
-            "no ready-mix ordered",
-        ),
-        source="truck capacity",
-    )
     call = line(
         "Balance load",
         "",
@@ -112,23 +86,6 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
             when(Order.trucks.count > 1, "a balance load would save nothing", "no balance load"),
         ),
         source="balance (clean-up) load",
-    )
-    fiber = line(
-        "Reason for the fiber",
-        "",
-        when(
-            Job.fiber.is_("none"),
-            "no fiber on this job",
-            joined(
-                Job.fiber,
-                when(
-                    both(PlantFees.puts_in_fiber > 0, Order.quantity > 0),
-                    ", put in at the plant",
-                    ", dosed per yard, whole bags in each truck",
-                ),
-            ),
-        ),
-        source="dosage per yard ordered",
     )
     loads = line(
         "Reason for the loads",
@@ -140,9 +97,6 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
         ),
         source="haul plans",
     )
-    curing = line("Reason for the curing compound pails", "", _packs(Curing.need, CURING_PACKS), source="pail rule")
-    bonding = line("Reason for the bonding agent pails", "", _packs(Bonding.need, BONDING_PACKS), source="pail rule")
-    sealer = line("Reason for the sealer pails", "", _packs(Sealer.need, SEALER_PACKS), source="pail rule")
     other_curing = line("Runner-up curing compound pails", "", _other_packs(CURING_PACKS), source="pail rule")
     other_bonding = line("Runner-up bonding agent pails", "", _other_packs(BONDING_PACKS), source="pail rule")
     other_sealer = line("Runner-up sealer pails", "", _other_packs(SEALER_PACKS), source="pail rule")
@@ -150,38 +104,28 @@ class Decisions(Section, title="Decisions", sheet=_SHEET):
 
 @dataclass(frozen=True)
 class Decision:
-    """A decision: its result, its reason in words, the runner-up in words, and what that costs more."""
+    """A decision: its result, the next best in words, what that adds, and why, in words, where that is not plain."""
 
     what: str
     came_to: Line
-    why: Line
-    beside: Line | None = None
-    more: Line | None = None
-    wordy: bool = False
-    """Whether its words need two lines."""
+    beside: Line
+    more: Line
+    why: Line | None = None
 
 
 DECISIONS = (
-    Decision(
-        "Concrete to order",
-        Order.quantity,
-        Decisions.order,
-        Decisions.other_order,
-        RuleComparison.costs_more,
-        wordy=True,
-    ),
-    Decision("Trucks", Order.trucks, Decisions.trucks, Decisions.call, Balance.saving, wordy=True),
-    Decision(
-        "Placing", Placing.name, PlacingWords.reason, PlacingWords.runner_up, RunnerUpMethod.costs_more, wordy=True
-    ),
-    Decision("Haul plan and loads", Hauled.loads, Decisions.loads, RunnerUp.words, RunnerUp.difference, wordy=True),
-    Decision("Pour and other days", Calendar.pour_day, Calendar.summary, wordy=True),
-    Decision("Fiber", FiberTotal.bags, Decisions.fiber),
-    Decision("Curing compound", CURING_PACKS.cost, Decisions.curing, Decisions.other_curing, CURING_PACKS.next_more),
-    Decision("Bonding agent", BONDING_PACKS.cost, Decisions.bonding, Decisions.other_bonding, BONDING_PACKS.next_more),
-    Decision("Sealer", SEALER_PACKS.cost, Decisions.sealer, Decisions.other_sealer, SEALER_PACKS.next_more),
+    Decision("Concrete to order", Order.quantity, Decisions.other_order, RuleComparison.costs_more, Decisions.order),
+    Decision("Trucks", Order.trucks, Decisions.call, Balance.saving),
+    Decision("Placing", Placing.name, PlacingWords.runner_up, RunnerUpMethod.costs_more, PlacingWords.reason),
+    Decision("Haul plan and loads", Hauled.loads, RunnerUp.words, RunnerUp.difference, Decisions.loads),
+    Decision("Curing compound", CURING_PACKS.cost, Decisions.other_curing, CURING_PACKS.next_more),
+    Decision("Bonding agent", BONDING_PACKS.cost, Decisions.other_bonding, BONDING_PACKS.next_more),
+    Decision("Sealer", SEALER_PACKS.cost, Decisions.other_sealer, SEALER_PACKS.next_more),
 )
 """The decisions of the job, most important first."""
+
+DAYS = Calendar.summary
+"""The days of the job, in words."""
 
 ADDED = (
     ("Tax", BidPrice.tax),
@@ -195,16 +139,16 @@ FALLS_DUE = (PriceParts.deposit, PriceParts.on_pour_day, PriceParts.on_completio
 """The payment schedule."""
 
 KEY = (
-    Slab.net_area,
-    Concrete.in_place,
-    Order.risk,
-    Order.surplus,
-    PaidTime.visits,
-    PaidTime.clock_hours,
-    PaidTime.share,
-    Pile.tons,
-    BaseNeeds.buy,
-    DowelNeeds.dowels,
-    MatchedJoints.length,
+    (Slab.net_area, "Slab area"),
+    (Concrete.in_place, "Concrete in place"),
+    (Order.risk, "Risk of running short"),
+    (Order.surplus, "Expected surplus"),
+    (PaidTime.visits, "Visits"),
+    (PaidTime.clock_hours, "Paid hours"),
+    (PaidTime.share, "Share on tasks"),
+    (Pile.tons, "Spoil hauled away"),
+    (BaseNeeds.buy, "Base rock"),
+    (DowelNeeds.dowels, "Dowels"),
+    (MatchedJoints.length, "Control joints"),
 )
-"""Key quantities of the job. A line by area is shown in total."""
+"""The job in numbers, each with its short name. A line by area is shown in total."""
