@@ -261,14 +261,14 @@ def _groups_of_shown(shown: Iterable[Shown], places: CellMap, seen_from: str) ->
 def _off_shown(each: Shown, places: CellMap, seen_from: str) -> Iterator[str]:
     """How far a column adds up to something else than its source, and its total to something else than it.
 
-    Words add up to 0: a number that stands among them shows. What a list has no room for is the matter of its own check.
+    Words add up to 0: a number that stands among them shows. What a list has no room for is a matter of its own check.
     """
     cells = span(each.sheet, each.first, each.last, seen_from)
     if each.named is None:
         yield f"ABS(SUM({cells}))"
         return
     listed, source = (_all_of(named, places, seen_from) for named in (each.place, each.named))
-    yield f'ABS(SUM({cells})-SUMIF({listed},">0",{source})+SUMIF({listed},">"&ROWS({cells}),{source}))'
+    yield f'ABS(SUM({cells})-SUMIF({listed},">0",{source})+SUMIF({listed},">"&COUNTA({cells}),{source}))'
     if each.total is not None:
         yield f"ABS({cell(each.sheet, *each.total, seen_from, 'cr')}-SUM({cells}))"
 

@@ -32,6 +32,9 @@ LONGEST_NAME = 31
 _FIXED = "fixed at issue"
 FIXED = "fixed for each row"
 """How a row of a table is worked whose numbers are no result: which piles a plan keeps apart, what a pump is."""
+TITLE_SIZE = 11
+"""Points of the title of a block."""
+
 ROWS_IN_SIGHT = 20
 ROWS_ON_A_PAGE = 45
 NAMESPACES = {
@@ -157,7 +160,7 @@ def _declared(sheet: Any, cell: Any) -> bool:
     above = [sheet.cell(row, cell.column) for row in range(cell.row - 1, 0, -1)]
     left = [sheet.cell(cell.row, column) for column in range(cell.column - 1, 0, -1)]
     row = (sheet.cell(cell.row, column).value for column in range(1, sheet.max_column + 1))
-    if any(isinstance(each, str) and each.casefold() == FIXED for each in row):
+    if any(isinstance(each, str) and each.casefold() in (FIXED, _FIXED) for each in row):
         return True
     headings = (next((each.value for each in cells if each.data_type == "s"), "") for cells in (above, left))
     if any(heading.casefold().endswith("no.") or _FIXED in heading.casefold() for heading in headings):
@@ -176,11 +179,12 @@ def _note_of_column(sheet: Any, cell: Any) -> str:
 
 
 def _block_title(sheet: Any, row: int) -> str:
-    """The nearest row above that has text in its first cell and nothing beside it."""
+    """The nearest row above that has text in its first cell and nothing beside it, or the large type of a title."""
     for above in range(row - 1, 0, -1):
-        first, *beside = (sheet.cell(above, column).value for column in range(1, sheet.max_column + 1))
-        if isinstance(first, str) and not any(beside):
-            return first
+        first, *beside = (sheet.cell(above, column) for column in range(1, sheet.max_column + 1))
+        alone = not any(each.value for each in beside)
+        if isinstance(first.value, str) and (alone or first.font.sz == TITLE_SIZE):
+            return first.value
     return ""
 
 
