@@ -13,7 +13,7 @@ from pathlib import Path
 
 from calc.audit.written_workbook import WrittenWorkbook, read_written
 from calc.cells import Cell, Kind, Sheet, column_letters
-from calc.declared import paper
+from calc.declared import Declared, paper
 from calc.formula.levels import Level
 from calc.layout.addresses import CellMap
 from calc.layout.caution_table import CautionTable
@@ -23,6 +23,7 @@ from calc.layout.paper_cells import PaperContext
 from calc.layout.paper_sheet import NOT_READY, paper_page
 from calc.layout.proof import UNPLACED
 from calc.layout.sheets import SHEETS_OF_LINES
+from calc.layout.week_dates import COMPANY_DATE, STYLES
 from calc.layout.workbook import Cell as Planned
 from calc.layout.workbook import SheetPlan
 from calc.model.results import JobValues
@@ -38,6 +39,8 @@ _REFERENCE = re.compile(
 )
 """A formula that brings one cell, the price among them, which stands behind whether the bid is ready."""
 _RECALCULATE = "Open the workbook in a spreadsheet program, save it, and run again"
+_OF_THE_COMPANY: tuple[Declared, ...] = (Company.paper, Company.dates, Job.bid_date)
+"""What the page is set up by."""
 _FIRST_DAY = datetime(1899, 12, 30)
 """Day 0 of spreadsheet date numbers."""
 
@@ -56,8 +59,9 @@ def proposal_workbook(path: Path) -> bytes:
     page = _layout(job)
     _check_ready(job, cells)
     _check_formulas(job, sheets, cells, page)
-    plan = SheetPlan(page, tuple(_values(page, cells)))
-    return workbook_bytes([plan], None, _identity(job))
+    typed = {each.named: _value(each.cell) for each in job.inputs() if each.named in _OF_THE_COMPANY}
+    plan = SheetPlan(page, tuple(_values(page, cells, STYLES[str(typed[Company.dates])].full)))
+    return workbook_bytes([plan], None, _identity(typed))
 
 
 def _layout(job: WrittenWorkbook) -> Page:
@@ -88,7 +92,7 @@ def _check_formulas(
             raise job.refused(
                 f"{ref} was typed over. Change the input on Measured or override the line there, and recalculate"
             )
-        if cell.kind in (Kind.UNCOMPUTED, Kind.ERROR):
+        if cell.kind is Kind.ERROR or (cell.kind is Kind.UNCOMPUTED and not put.optional):
             raise job.refused(f"{ref} has a formula that was not calculated. {_RECALCULATE}")
         source = _source(sheets, cell)
         if source is not None and source.value != cell.value:
@@ -115,11 +119,11 @@ def _check_ready(job: WrittenWorkbook, cells: Mapping[tuple[int, int], Cell]) ->
         )
 
 
-def _values(page: Page, cells: Mapping[tuple[int, int], Cell]) -> Iterator[Planned]:
+def _values(page: Page, cells: Mapping[tuple[int, int], Cell], date_format: str) -> Iterator[Planned]:
     """Every cell of the layout with its current value, then cells that were added by hand."""
     for put in page.contents:
         cell = cells.get((put.row, put.col))
-        number_format = getattr(put, "format", "")
+        number_format = getattr(put, "format", "").replace(COMPANY_DATE, date_format)
         yield Planned(
             put.row,
             put.col,
@@ -132,11 +136,11 @@ def _values(page: Page, cells: Mapping[tuple[int, int], Cell]) -> Iterator[Plann
     in_layout = {(put.row, put.col) for put in page.contents}
     for (row, col), cell in cells.items():
         if (row, col) not in in_layout and col < len(page.widths):
-            yield Planned(row, col, "line", "", "", _constant(_value(cell)))
+            yield Planned(row, col, "paperline", "", "", _constant(_value(cell)))
 
 
 def _value(cell: Cell | None) -> CellValue:
-    if cell is None:
+    if cell is None or cell.kind is Kind.UNCOMPUTED:
         return ""
     if isinstance(cell.value, datetime):
         return float((cell.value - _FIRST_DAY).days)
@@ -147,9 +151,8 @@ def _constant(value: CellValue) -> Callable[[JobValues], CellValue]:
     return lambda _job: value
 
 
-def _identity(job: WrittenWorkbook) -> Identity:
+def _identity(typed: Mapping[Declared, CellValue]) -> Identity:
     """The title, the paper size and the bid date, without author and source file."""
-    cells = {each.named: each.cell for each in job.inputs() if each.named in (Company.paper, Job.bid_date)}
-    day, size = _value(cells[Job.bid_date]), _value(cells[Company.paper])
+    day = typed[Job.bid_date]
     assert isinstance(day, float)
-    return Identity(NAME, "", day, str(size), bare=True)
+    return Identity(NAME, "", day, str(typed[Company.paper]), bare=True)

@@ -6,17 +6,26 @@ A paper is for one reader. It computes nothing: every number on it is brought fr
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
 from calc.declared.checks import Caution
 from calc.declared.line import Line
 from calc.declared.section import Declared, Section
 from calc.formula.levels import Level
 
-BY_HAND = "____________________"
+BY_HAND = "________________"
 """Shown where nothing was typed, to fill by hand."""
 
 DASH = "-"
 """Shown where there is no text."""
+
+
+class Columns(Enum):
+    """The columns of a paper: for tables of many numbers, for text with a few small ones, or with sums of money."""
+
+    EVEN = "even"
+    WORDS = "words"
+    SUMS = "sums"
 
 
 @dataclass(frozen=True)
@@ -26,7 +35,7 @@ class Fact:
     ``named`` is what is shown, None for a blank to fill by hand. ``otherwise`` is shown where nothing was typed. A
     ``prominent`` fact is shown large. ``row`` is the row that is shown (from 0) of a line that has several, and a job
     without that row does not have the fact; without it the total is, where there is one. ``like`` is a unit whose
-    number format is used.
+    number format is used. A fact ``if_any`` leaves its row empty where there is none of it.
     """
 
     named: Declared | None
@@ -35,6 +44,7 @@ class Fact:
     prominent: bool = False
     row: int | None = None
     like: str = ""
+    if_any: bool = False
 
     @property
     def called(self) -> str:
@@ -93,7 +103,8 @@ class Column:
 class Table:
     """A row for each row of a level: its name (or its number behind ``called``, or ``names``), then a few columns.
 
-    ``sums`` adds a row below with the totals of the columns that have one, and so does ``total``, which names it.
+    ``sums`` adds a row below with the totals of the columns that have one, and so does ``total``, which names it. A row
+    in which ``used`` is 0 is left empty, to write in; ``note`` says in a few words how the table is read or filled in.
     """
 
     title: str
@@ -104,6 +115,8 @@ class Table:
     sums: bool
     total: str
     names: Line | None
+    used: Line | None
+    note: str
 
     def __init__(
         self,
@@ -115,9 +128,12 @@ class Table:
         sums: bool = False,
         total: str = "",
         names: Line | None = None,
+        used: Line | None = None,
+        note: str = "",
     ) -> None:
         self.title, self.level, self.columns = title, level, columns
         self.called, self.head, self.names = called, head, names
+        self.used, self.note = used, note
         self.sums, self.total = sums or bool(total), total or "Total"
 
 
@@ -156,7 +172,6 @@ class RunningList:
     title: str
     level: Level
     named: Line
-    called: str
 
 
 @dataclass(init=False, eq=False)
@@ -182,9 +197,8 @@ class CompanyText:
 class CautionList:
     """The active cautions of the job that its reader can act on, most severe first: what is usual, and what to do.
 
-    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant. ``one_line`` puts what
-    is usual behind what to do, on a paper that is full; ``most`` is how many it has room for, the
-    most severe; without it all have.
+    ``only`` and ``without`` are cautions, or sections of them; without ``only`` all are meant. ``one_line`` leaves out
+    what is usual, on a paper that is full; ``most`` is how many it has room for, the most severe; without it all have.
     """
 
     title: str
@@ -209,6 +223,14 @@ class CautionList:
         return (not self._only or not named.isdisjoint(self._only)) and named.isdisjoint(self._without)
 
 
+@dataclass(frozen=True)
+class BlankLines:
+    """So many lines to write on."""
+
+    title: str
+    count: int
+
+
 @dataclass(init=False, eq=False)
 class SignatureLines:
     """Lines for a name and a date, a row for each who signs."""
@@ -220,7 +242,7 @@ class SignatureLines:
         self.title, self.who = title, who
 
 
-Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | CautionList | SignatureLines
+Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | CautionList | BlankLines | SignatureLines
 """A block of a paper."""
 
 
@@ -228,14 +250,14 @@ Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | Caution
 class Paper:
     """A paper for one reader: its parts from top to bottom.
 
-    ``describes`` is for a wide column beside the first, with wrapped text. ``status_beside`` is the fact beside which
-    it is shown whether the bid is ready; ``ready`` is what is shown there if it is.
+    ``columns`` are those of its grid: the wide one beside the first has wrapped text. ``status_beside`` is the fact
+    beside which it is shown whether the bid is ready; ``ready`` is what is shown there if it is.
     """
 
     title: str
     reader: str
     parts: tuple[Part, ...]
-    describes: bool
+    columns: Columns
     status_beside: Declared | None
     ready: str
 
@@ -244,9 +266,14 @@ class Paper:
         title: str,
         reader: str,
         *parts: Part,
-        describes: bool = False,
+        columns: Columns = Columns.EVEN,
         status_beside: Declared | None = None,
         ready: str = "for the scope above",
     ) -> None:
         self.title, self.reader, self.parts = title, reader, parts
-        self.describes, self.status_beside, self.ready = describes, status_beside, ready
+        self.columns, self.status_beside, self.ready = columns, status_beside, ready
+
+    @property
+    def describes(self) -> bool:
+        """Whether it has a wide column for text beside the first."""
+        return self.columns is not Columns.EVEN

@@ -103,6 +103,8 @@ class Linked:
     format: str = ""
     wraps: bool = False
     """Whether its text is wrapped, so that the row height is set when it is written."""
+    optional: bool = False
+    """Whether it may show nothing."""
 
 
 @dataclass(frozen=True, slots=True)

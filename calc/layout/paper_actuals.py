@@ -40,7 +40,7 @@ def lay_actuals(page: PaperPage, context: PaperContext, part: paper.Actuals) -> 
 def _lay_heads(page: PaperPage, boxes: Boxes, first: str, count: str) -> None:
     heads = {LABEL: first, _COUNT: count, boxes.estimate: "Estimate", boxes.box: "Actual", boxes.box + 1: "Difference"}
     for col in range(len(page.widths)):
-        page.words(col, heads.get(col, ""), "head" if col == LABEL else "rowhead")
+        page.words(col, heads.get(col, ""), "paperhead" if col == LABEL else "paperheadright")
     page.next()
 
 
@@ -51,11 +51,11 @@ def _fill(page: PaperPage, boxes: Boxes, role: str, *used: int) -> None:
             page.put(FixedText(page.row, col, role, ""))
 
 
-def _put(page: PaperPage, col: int, text: str, value: Value, format_text: str, role: str = "rowfigure") -> None:
+def _put(page: PaperPage, col: int, text: str, value: Value, format_text: str, role: str = "papernumber") -> None:
     page.put(Linked(page.row, col, role, lambda: text, value, format_text))
 
 
-def _difference(page: PaperPage, boxes: Boxes, value: Value, format_text: str, role: str = "rowfigure") -> None:
+def _difference(page: PaperPage, boxes: Boxes, value: Value, format_text: str, role: str = "papernumber") -> None:
     """Actual less estimate of the row; not known where the actual is."""
     actual, estimate = (cell(page.name, page.row, col, page.name) for col in (boxes.box, boxes.estimate))
     text = f'IF(ISNUMBER({actual}),{actual}-{estimate},"{NOT_KNOWN}")'
@@ -87,8 +87,8 @@ def _lay_group(
             )
         )
 
-    page.put(JobText(page.row, LABEL, "rowname", context.word(part.groups, index)))
-    _fill(page, boxes, "rowwords", _COUNT)
+    page.put(JobText(page.row, LABEL, "papername", context.word(part.groups, index)))
+    _fill(page, boxes, "paperwords", _COUNT)
     condition = f"({groups}={name})"
     blank = f"(1-ISNUMBER({typed}))"
     _put(page, _COUNT, f"SUMPRODUCT({condition}*({estimates}<>0)*{blank})", unknown, _WHOLE)
@@ -111,15 +111,15 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
     def unknown(job: JobValues) -> float:
         return float(sum(job.of(part.estimate, row) != 0 for row in range(job.count(part.estimate.level))))
 
-    page.words(LABEL, "Known", "rowname")
-    _fill(page, boxes, "rowwords")
+    page.words(LABEL, "Known", "papername")
+    _fill(page, boxes, "paperwords")
     _put(page, boxes.estimate, f"SUM({estimates})-SUMPRODUCT({blank}*{estimates})", lambda job: 0.0, shape)
     _put(page, boxes.box, f"SUM({typed})", lambda job: 0.0, shape)
     _difference(page, boxes, lambda job: 0.0, shape)
     page.next()
-    page.words(LABEL, "Not known, estimate kept", "rowname")
-    _fill(page, boxes, "rowwords", _COUNT)
-    page.put(FixedText(page.row, boxes.box + 1, "rowwords", ""))
+    page.words(LABEL, "Not known, estimate kept", "papername")
+    _fill(page, boxes, "paperwords", _COUNT)
+    page.put(FixedText(page.row, boxes.box + 1, "paperwords", ""))
     _put(page, _COUNT, f"SUMPRODUCT(({estimates}<>0)*{blank})", unknown, _WHOLE)
     for col in (boxes.estimate, boxes.box):
         _put(page, col, f"SUMPRODUCT({blank}*{estimates})", whole, shape)
@@ -127,16 +127,16 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
     _lay_sum_label(page, boxes, "Total")
     for col in (boxes.estimate, boxes.box):
         above = ":".join(cell(page.name, page.row - back, col, page.name) for back in (2, 1))
-        _put(page, col, f"SUM({above})", whole, shape, "rowsum")
-    _difference(page, boxes, lambda job: 0.0, shape, "rowsum")
+        _put(page, col, f"SUM({above})", whole, shape, "papersum")
+    _difference(page, boxes, lambda job: 0.0, shape, "papersum")
     page.next()
     return cell(page.name, page.row - 1, boxes.box, page.name, "cr")
 
 
 def _lay_sum_label(page: PaperPage, boxes: Boxes, label: str) -> None:
     """The label of a row of sums, and its empty cells, so that its rule is as wide as the page."""
-    page.words(LABEL, label, "rowtotal")
-    _fill(page, boxes, "rowsum")
+    page.words(LABEL, label, "papertotal")
+    _fill(page, boxes, "papersum")
 
 
 def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, boxes: Boxes, actual_cost: str) -> None:
@@ -145,8 +145,8 @@ def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, box
     first = page.row
     sides: dict[int, list[tuple[int, Line]]] = {boxes.estimate: [], boxes.box: []}
     for row in part.earned:
-        page.words(LABEL, row.label, "rowname")
-        _fill(page, boxes, "rowwords")
+        page.words(LABEL, row.label, "papername")
+        _fill(page, boxes, "paperwords")
         after = row.estimate if row.actual is None else row.actual
         for col, named in ((boxes.estimate, row.estimate), (boxes.box, after)):
             whole = named if named.all_rows is None else named.all_rows
@@ -155,16 +155,16 @@ def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, box
             if col == boxes.box and row.actual is None:
                 _put(page, col, actual_cost, context.value_of(whole, 0), shape)
             else:
-                page.put(Linked(page.row, col, "rowfigure", text, context.value_of(whole, 0), shape))
+                page.put(Linked(page.row, col, "papernumber", text, context.value_of(whole, 0), shape))
         _difference(page, boxes, _of_sides([(1, sides[boxes.box][-1][1]), (-1, sides[boxes.estimate][-1][1])]), shape)
         page.next()
     _lay_sum_label(page, boxes, "Margin earned")
     for col, terms in sides.items():
         cells = (cell(page.name, first + place, col, page.name) for place in range(len(terms)))
         signed = "".join(f"{'+' if adds > 0 else '-'}{at}" for (adds, _), at in zip(terms, cells, strict=True))
-        _put(page, col, signed.removeprefix("+"), _of_sides(terms), shape, "rowsum")
+        _put(page, col, signed.removeprefix("+"), _of_sides(terms), shape, "papersum")
     minus = [(-adds, line) for adds, line in sides[boxes.estimate]]
-    _difference(page, boxes, _of_sides([*sides[boxes.box], *minus]), shape, "rowsum")
+    _difference(page, boxes, _of_sides([*sides[boxes.box], *minus]), shape, "papersum")
     page.next()
 
 

@@ -6,38 +6,49 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from calc.declared import Declared, Input, Kind, Line, paper
+from calc.declared.paper import DASH
 from calc.formula.functions import NONE
 from calc.formula.levels import Level
 from calc.formula.value_types import ValueType
 from calc.intake.records import JobInput
 from calc.layout.addresses import CellMap, span
+from calc.layout.arial import pixels
 from calc.layout.checks_sheet import ChecksPage
 from calc.layout.line_sheets import cell_value, format_of
-from calc.layout.page import CellValue, FixedText, Linked, Page, lines_of
+from calc.layout.page import CellValue, FixedText, FullSizePage, Linked, Page
 from calc.layout.row_keys import row_word
 from calc.layout.styles import COUNT_FORMAT, dashed, number_format
+from calc.layout.text_width import wrapped
+from calc.layout.week_dates import COMPANY_DATE
 from calc.model.results import JobValues
 from calc.trade.levels import AREA
-from calc.units.algebra import COUNTS
+from calc.units.algebra import COUNTS, DATE
 
 LABEL, VALUE, UNIT = 0, 1, 2
 """The first columns of every paper."""
 
-PLAIN_GRID = (28.0, *(10.5,) * 8)
-WORDY_GRID = (23.0, 54.0, 11.0, 10.0, 10.0, 10.0)
-"""The column widths of a paper: even columns for numbers, or a wide one for text beside the first."""
+WIDE = 30.0
+"""A column is for wrapped text that is at least so wide."""
 
-LONG_LINES = 26.0
-"""The width of one more column, for lines of text that are longer than the even columns together."""
+GRIDS = {
+    paper.Columns.EVEN: (21.4, 11.0, *(8.7,) * 7),
+    paper.Columns.WORDS: (20.0, 44.2, 6.6, 7.2, 11.0, 6.6),
+    paper.Columns.SUMS: (21.0, 33.0, 10.2, 10.2, 11.0, 10.2),
+}
+"""The column widths of a paper: they fit across it at full size, and a date fits where a fact may show one."""
 
-ROW = 12.0
-"""Points of a line on a paper, which has tighter lines than a sheet to work on."""
+ROW = 12.7
+"""Points of a line of text on a paper."""
 
 AS_IT_IS = "as it is"
 """In place of a unit: as many digits as the number has, for a column of many units."""
 
-_TIGHTER = 1.1
-"""How much more text a column of a paper takes than one of a sheet to work on, whose estimate is more cautious."""
+_LINE = 12.5
+"""Points of each further line of a text that is wrapped."""
+
+_SURE = 0.86
+"""The share of a column that a text may fill: it is measured in the letters of a sheet to work on, which are smaller,
+and no two programs break lines alike."""
 
 _FORMATS = {"yd3": "#,##0.00#", "psi": "#,##0", "min": "#,##0.0", "h": "#,##0.0", "%": "#,##0.0"}
 """Formats of a paper where a sheet of lines shows more digits."""
@@ -120,14 +131,16 @@ class Boxes:
 
 
 @dataclass
-class PaperPage(Page):
-    """A sheet with tighter lines, so that more of them fit on a page. ``boxes`` are those of its table."""
+class PaperPage(FullSizePage):
+    """A sheet in larger type, for a person who holds it in the hand. ``boxes`` are those of its table."""
 
     boxes: Boxes | None = None
 
     def height_of(self, text: str, col: int) -> float:
         """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""
-        return min(409.0, lines_of(text, self.widths[min(col, len(self.widths) - 1)] * _TIGHTER) * ROW)
+        room = pixels(self.widths[min(col, len(self.widths) - 1)]) * _SURE
+        lines = sum(len(wrapped(part, room)) for part in text.split("\n"))
+        return min(409.0, (lines - 1) * _LINE + ROW)
 
     def fit(self, text: str, col: int, row: int | None = None) -> None:
         """Makes the row high enough to show ``text`` wrapped in its column."""
@@ -149,6 +162,8 @@ def paper_format(named: Declared, like: str = "") -> str:
     """The number format on a paper: no more digits than are useful by hand, a dash for zero, a date as a date."""
     if is_words(named):
         return ""
+    if named.unit_text == DATE:
+        return COMPANY_DATE
     if like == AS_IT_IS:
         return dashed(COUNT_FORMAT)
     unit_text = like or named.unit_text
@@ -170,6 +185,10 @@ def total_of(fact: paper.Fact, context: PaperContext) -> tuple[Declared, int]:
     return named, context.row_of(fact) or 0
 
 
+NOTHING = frozenset({0.0, DASH, NONE, ""})
+"""What a fact shows that there is none of."""
+
+
 UNTIL_READY = "NOT READY"
 """What stands in place of the price of a bid that may not be sent."""
 
@@ -188,21 +207,45 @@ def put_fact(
     """
     named, row = total_of(fact, context)
     format_text, unit = paper_format(named, fact.like), unit_beside(named)
-    if flush and unit:
+    if flush and unit and format_text != COMPANY_DATE:
         format_text = ";".join(part if part == '"-"' else f'{part} "{unit}"' for part in format_text.split(";"))
-    role = ("large" if flush else "largefigure") if fact.prominent else "line" if flush else "figure"
-    wraps = flush and len(page.widths) == len(WORDY_GRID) and is_words(named)
-    text = context.text_of(named, row, page.name, fact.otherwise)
-    value = context.value_of(named, row, fact.otherwise)
+    role = _role(fact.prominent, flush, is_words(named))
+    wraps = role == "paperline" and page.widths[col] >= WIDE and is_words(named)
+    otherwise = "" if fact.if_any else fact.otherwise
+    text, value = context.text_of(named, row, page.name, otherwise), context.value_of(named, row, otherwise)
     if unless is not None:
         text, value = _held_back(text, value, *unless)
-    page.put(
-        Linked(
-            page.row, col, "sentence" if wraps and not fact.prominent else role, text, value, format_text, wraps=wraps
-        )
-    )
+    if fact.if_any:
+        text, value = _only_if_any(text, value, is_words(named))
+    role = "papersentence" if wraps else role
+    page.put(Linked(page.row, col, role, text, value, format_text, wraps=wraps, optional=fact.if_any))
     if unit and not flush:
-        page.put(FixedText(page.row, col + 1, "unit", unit))
+        page.put(FixedText(page.row, col + 1, "paperunit", unit))
+
+
+def _role(prominent: bool, flush: bool, words: bool) -> str:
+    """The style of a fact: a number shrinks before it would show ###, words run over to the right."""
+    if flush and words:
+        return "paperlarge" if prominent else "paperline"
+    side = "left" if flush else ""
+    return f"paperlargefigure{side}" if prominent else f"paperfigure{side}"
+
+
+def _only_if_any(
+    text: Callable[[], str], value: Callable[[JobValues], CellValue], words: bool
+) -> tuple[Callable[[], str], Callable[[JobValues], CellValue]]:
+    """The same, and nothing where there is none of it."""
+
+    def found(job: JobValues) -> CellValue:
+        shown = value(job)
+        return "" if shown in NOTHING else shown
+
+    def shown_text() -> str:
+        cell = text()
+        nothing = f'OR({cell}="",{cell}="{DASH}",{cell}="{NONE}")' if words else f"N({cell})=0"
+        return f'IF({nothing},"",{cell})'
+
+    return shown_text, found
 
 
 def _held_back(
@@ -212,14 +255,3 @@ def _held_back(
         lambda: f'IF({condition},"{UNTIL_READY}",{text()})',
         lambda job: UNTIL_READY if holds(job) else value(job),
     )
-
-
-def wrapped_lines(text: str, width: float) -> list[str]:
-    """A fixed sentence wrapped to ``width``."""
-    lines: list[str] = []
-    for word in text.split(" "):
-        if lines and lines_of(f"{lines[-1]} {word}", width) == 1:
-            lines[-1] = f"{lines[-1]} {word}"
-        else:
-            lines.append(word)
-    return lines

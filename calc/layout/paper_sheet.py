@@ -9,25 +9,26 @@ from collections.abc import Sequence
 from functools import singledispatch
 
 from calc.declared import paper
-from calc.layout.addresses import span
+from calc.layout.addresses import cell, span
+from calc.layout.arial import pixels
 from calc.layout.checks_sheet import READY, is_ready
-from calc.layout.line_sheets import SAFETY
 from calc.layout.page import FixedText, JobText, Linked, Page
 from calc.layout.paper_actuals import lay_actuals
 from calc.layout.paper_cells import (
+    GRIDS,
     LABEL,
-    LONG_LINES,
-    PLAIN_GRID,
+    NOTHING,
     ROW,
     VALUE,
-    WORDY_GRID,
+    WIDE,
     PaperContext,
     PaperPage,
     is_words,
     put_fact,
-    wrapped_lines,
+    total_of,
 )
 from calc.layout.paper_tables import lay_caution_list, lay_running_list, lay_table
+from calc.layout.text_width import wrapped
 from calc.model.results import JobValues
 
 NOT_READY = "NOT READY: see Bid"
@@ -36,40 +37,42 @@ NOT_READY = "NOT READY: see Bid"
 AREAS_ON_A_PAGE = 6
 """A paper of a job with no more areas is one page."""
 
-_LEAST_SCALE = 0.7
-_GAP, _LARGE_HEIGHT, _SIGN_HEIGHT = 5.0, 17.0, 32.0
-_TICK, _SECOND, _SECOND_VALUE = 3, 4, 7
-"""Columns of the even grid: the box to tick, and the second of two facts in a row."""
+_TITLE_HEIGHT, _SECTION_HEIGHT, _GAP, _LARGE_HEIGHT, _SIGN_HEIGHT, _LINE_HEIGHT = 25.0, 17.0, 5.0, 20.0, 26.0, 19.0
+_WRITTEN_HEIGHT = 18.0
+_SURE = 0.86
+"""The share of the width of a paper that a sentence may fill."""
+_TICK = 3
+"""The column of the box to tick."""
+
+_SECOND = {len(GRIDS[paper.Columns.EVEN]): (4, 7), len(GRIDS[paper.Columns.WORDS]): (2, 4)}
+"""The columns of the second of two facts in a row, by the number of columns of the paper."""
 
 
 def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     """The sheet of a paper."""
     first = handout.parts[0]
     headed = isinstance(first, paper.Table) and not first.title
-    few = context.areas <= AREAS_ON_A_PAGE and not headed
     page = PaperPage(
         handout.title,
-        _grid(handout),
+        GRIDS[handout.columns],
         handout.title,
         portrait=True,
-        one_page=few,
-        least_scale=_LEAST_SCALE,
-        frozen_rows=3 if headed else 2,
+        frozen_rows=2 if headed else 1,
         frozen_cols=0,
+        row_height=ROW,
     )
-    page.words(LABEL, handout.title, "title")
-    page.heights[0] = 24
+    page.words(LABEL, handout.title, "papertitle")
+    page.heights[0] = _TITLE_HEIGHT
     last = len(page.widths) - 1
-    page.put(JobText(0, last, "stamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
+    page.put(JobText(0, last, "paperstamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
     page.next()
-    page.words(LABEL, SAFETY, "subtitle")
-    page.next()
-    for part in handout.parts:
-        if context.shows(part):
-            _lay_title(page, part.title)
-            _lay(part, page, context, handout)
+    shown = [part for part in handout.parts if context.shows(part)]
+    for place, part in enumerate(shown):
+        if place and part.title:
             page.heights[page.row] = _GAP
             page.next()
+        _lay_title(page, part)
+        _lay(part, page, context, handout)
     for row in range(page.row):
         page.heights.setdefault(row, ROW)
     return page
@@ -81,18 +84,14 @@ def estimates(papers: Sequence[Page]) -> str:
     return span(page.name, (boxes.first, boxes.estimate), (boxes.last, boxes.estimate), "")
 
 
-def _grid(handout: paper.Paper) -> tuple[float, ...]:
-    """The column widths of a paper."""
-    long_lines = any(isinstance(part, paper.CautionList) and part.one_line for part in handout.parts)
-    even = (*PLAIN_GRID, LONG_LINES) if long_lines else PLAIN_GRID
-    return WORDY_GRID if handout.describes else even
-
-
-def _lay_title(page: Page, title: str) -> None:
-    if title:
+def _lay_title(page: Page, part: paper.Part) -> None:
+    """The title of a block and how it is read, over a rule as wide as the page."""
+    if part.title:
+        note = part.note if isinstance(part, paper.Table) else ""
         for col in range(len(page.widths)):
-            page.words(col, title if col == LABEL else "", "section")
-        page.heights[page.row] = 16
+            text = {LABEL: part.title, VALUE: note}.get(col, "")
+            page.put(FixedText(page.row, col, "papersection" if col == LABEL else "papernote", text))
+        page.heights[page.row] = _SECTION_HEIGHT
         page.next()
 
 
@@ -102,7 +101,7 @@ def _lay(part: object, page: PaperPage, context: PaperContext, handout: paper.Pa
 
 
 @_lay.register
-def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Facts, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     if part.abreast:
         _lay_abreast(page, context, part)
         return
@@ -110,26 +109,56 @@ def _(part: paper.Facts, page: Page, context: PaperContext, handout: paper.Paper
     for fact in part.rows:
         if context.row_of(fact) is None:
             continue
-        page.words(LABEL, fact.called, "label")
+        _lay_label(page, context, fact, LABEL, VALUE)
         if fact.prominent:
             page.heights[page.row] = _LARGE_HEIGHT
         if fact.named is None:
-            page.put(FixedText(page.row, VALUE, "line", paper.BY_HAND))
+            _lay_blank(page)
         elif fact.named is handout.status_beside:
             put_fact(page, context, fact, flush, unless=(f'{context.checks.ready_cell(page.name)}<>"{READY}"', _held))
             _lay_readiness(page, context, handout.ready)
         else:
             put_fact(page, context, fact, flush)
         if part.ticked:
-            page.put(FixedText(page.row, _TICK, "blank", ""))
+            page.put(FixedText(page.row, _TICK, "paperbox", ""))
         page.next()
+
+
+def _lay_blank(page: PaperPage) -> None:
+    """A line to write on, half as wide as the page."""
+    page.heights[page.row] = _WRITTEN_HEIGHT
+    last = next(col for col in range(VALUE, len(page.widths)) if sum(page.widths[VALUE : col + 1]) >= WIDE)
+    for col in range(VALUE, last + 1):
+        page.put(FixedText(page.row, col, "paperblank", ""))
+
+
+def _lay_label(page: Page, context: PaperContext, fact: paper.Fact, col: int, at: int) -> None:
+    """What a fact tells; nothing where it tells only what there is, and there is none."""
+    if not fact.if_any or fact.named is None:
+        page.put(FixedText(page.row, col, "paperlabelline", fact.called))
+        return
+    named, row = total_of(fact, context)
+    shown = cell(page.name, page.row, at, page.name)
+    value = context.value_of(named, row)
+    page.put(
+        Linked(
+            page.row,
+            col,
+            "paperlabelline",
+            lambda: f'IF({shown}="","","{fact.called}")',
+            lambda job: "" if value(job) in NOTHING else fact.called,
+            optional=True,
+        )
+    )
 
 
 def _lay_readiness(page: Page, context: PaperContext, ready: str) -> None:
     """Beside the price: whether the bid may be sent."""
     checks = context.checks
     text = f'IF({checks.ready_cell(page.name)}="{READY}","{ready}","{NOT_READY}")'
-    page.put(Linked(page.row, VALUE + 1, "strong", lambda: text, lambda job: ready if is_ready(job) else NOT_READY))
+    page.put(
+        Linked(page.row, VALUE + 1, "paperstrong", lambda: text, lambda job: ready if is_ready(job) else NOT_READY)
+    )
 
 
 def _held(job: JobValues) -> bool:
@@ -141,17 +170,23 @@ def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
     return handout.describes or any(fact.named is None or is_words(fact.named) for fact in part.rows)
 
 
-def _lay_abreast(page: Page, context: PaperContext, part: paper.Facts) -> None:
+def _lay_abreast(page: PaperPage, context: PaperContext, part: paper.Facts) -> None:
     """Two in a row: the first half to the left, the second to the right."""
     half = (len(part.rows) + 1) // 2
+    second, second_value = _SECOND[len(page.widths)]
     top = page.row
     for place, fact in enumerate(part.rows):
         page.row = top + place % half
         right = place >= half
-        page.put(FixedText(page.row, _SECOND if right else LABEL, "line", fact.called))
+        label, value = (second, second_value) if right else (LABEL, VALUE)
+        _lay_label(page, context, fact, label, value)
         if fact.prominent:
             page.heights[page.row] = _LARGE_HEIGHT
-        put_fact(page, context, fact, flush=False, col=_SECOND_VALUE if right else VALUE)
+        if fact.named is None:
+            for col in range(value, len(page.widths) if right else VALUE + 1):
+                page.put(FixedText(page.row, col, "paperblank", ""))
+        else:
+            put_fact(page, context, fact, flush=True, col=value)
     page.row = top + half
 
 
@@ -178,8 +213,8 @@ def _(part: paper.CautionList, page: Page, context: PaperContext, handout: paper
 @_lay.register
 def _(part: paper.Sentences, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     for sentence in part.sentences:
-        for line in wrapped_lines(sentence, sum(page.widths)):
-            page.put(FixedText(page.row, LABEL, "line", line))
+        for line in wrapped(sentence, sum(map(pixels, page.widths)) * _SURE):
+            page.put(FixedText(page.row, LABEL, "paperline", line))
             page.next()
 
 
@@ -187,12 +222,12 @@ def _(part: paper.Sentences, page: Page, context: PaperContext, handout: paper.P
 def _(part: paper.CompanyText, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     words = part.words
     for index in range(context.counts[words.level]):
-        page.put(JobText(page.row, LABEL, "label", context.word(words.level, index)))
+        page.put(JobText(page.row, LABEL, "paperlabel", context.word(words.level, index)))
         page.put(
             Linked(
                 page.row,
                 VALUE,
-                "sentence",
+                "papersentence",
                 context.text_of(words, index, page.name),
                 context.value_of(words, index),
                 wraps=True,
@@ -202,12 +237,21 @@ def _(part: paper.CompanyText, page: Page, context: PaperContext, handout: paper
 
 
 @_lay.register
+def _(part: paper.BlankLines, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+    for _line in range(part.count):
+        page.heights[page.row] = _LINE_HEIGHT
+        for col in range(len(page.widths)):
+            page.put(FixedText(page.row, col, "paperblank", ""))
+        page.next()
+
+
+@_lay.register
 def _(part: paper.SignatureLines, page: Page, context: PaperContext, handout: paper.Paper) -> None:
     for who in part.who:
         page.heights[page.row] = _SIGN_HEIGHT
-        page.put(FixedText(page.row, LABEL, "signaturelabel", who))
-        page.put(FixedText(page.row, VALUE, "signature", ""))
-        page.put(FixedText(page.row, VALUE + 1, "signaturelabel", "  Date"))
+        page.put(FixedText(page.row, LABEL, "papersigner", who))
+        page.put(FixedText(page.row, VALUE, "papersignature", ""))
+        page.put(FixedText(page.row, VALUE + 1, "papersigner", "  Date"))
         for col in range(VALUE + 2, len(page.widths)):
-            page.put(FixedText(page.row, col, "signature", ""))
+            page.put(FixedText(page.row, col, "papersignature", ""))
         page.next()

@@ -12,16 +12,13 @@ from calc.intake.records import JobInput
 from calc.layout.addresses import cell, span
 from calc.layout.caution_table import active_cautions, all_cautions
 from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
-from calc.layout.paper_cells import LABEL, PLAIN_GRID, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
+from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
 
-_ROW_NAME = "rowname"
+_ROW_NAME = "papername"
 
 NOT_KNOWN = "not known"
 """Shown where nothing was typed in a box; its estimate is kept in totals."""
-
-_SEPARATOR = 3.0
-"""Points of the row between a table and its totals."""
 
 
 def lay_table(page: PaperPage, context: PaperContext, table: paper.Table, wordy: bool) -> None:
@@ -30,16 +27,11 @@ def lay_table(page: PaperPage, context: PaperContext, table: paper.Table, wordy:
     _lay_head(page, table, places)
     page.boxes = _boxes(page, context, table, places)
     for index in range(context.counts[table.level]):
-        if table.names is not None:
-            text = context.text_of(table.names, index, page.name)
-            page.put(Linked(page.row, LABEL, _ROW_NAME, text, context.value_of(table.names, index)))
-        elif table.called:
-            page.words(LABEL, f"{table.called}{index + 1}", _ROW_NAME)
-        else:
-            page.put(JobText(page.row, LABEL, _ROW_NAME, context.word(table.level, index)))
-        _fill(page, places, "rowwords")
+        row = _Row(page, context, table, index)
+        row.lay_name()
+        _fill(page, places, "paperwords")
         for column, col in places.items():
-            _lay_cell(page, context, column, index, col)
+            row.lay(column, col)
         page.next()
     if table.sums:
         _lay_sums(page, context, places, table.total)
@@ -54,10 +46,10 @@ def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
 
 
 def _lay_head(page: Page, table: paper.Table, places: dict[paper.Column, int]) -> None:
-    page.words(LABEL, table.head or str(table.level).capitalize(), "head")
-    _fill(page, places, "head")
+    page.words(LABEL, table.head or str(table.level).capitalize(), "paperhead")
+    _fill(page, places, "paperhead")
     for column, col in places.items():
-        page.words(col, column.head, "head" if column.wide else "rowhead")
+        page.words(col, column.head, "paperhead" if column.wide else "paperheadright")
         page.fit(column.head, col)
     page.next()
 
@@ -69,21 +61,77 @@ def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
             page.put(FixedText(page.row, col, role, ""))
 
 
-def _lay_cell(page: PaperPage, context: PaperContext, column: paper.Column, index: int, col: int) -> None:
-    role = "rowwords" if column.wide else "rowfigure"
-    if column.over is not None:
-        _lay_difference(page, context, column.over, index, col)
-    elif column.points_to is not None:
-        page.put(AddressText(page.row, col, role, column.points_to, index))
-    elif column.words:
-        page.put(FixedText(page.row, col, role, column.words[index]))
-    elif column.named is None:
-        page.put(FixedText(page.row, col, "blank", ""))
-    else:
-        named, otherwise = column.named, paper.DASH
-        text = context.text_of(named, index, page.name, otherwise)
-        value = context.value_of(named, index, otherwise)
-        page.put(Linked(page.row, col, role, text, value, paper_format(named, column.like), wraps=is_words(named)))
+@dataclass(frozen=True)
+class _Row:
+    """A row of a table. One that is not in use is empty, to write in."""
+
+    page: PaperPage
+    context: PaperContext
+    table: paper.Table
+    index: int
+
+    def lay_name(self) -> None:
+        """Its name, in the first column."""
+        page, context, table, index = self.page, self.context, self.table, self.index
+        if table.names is not None:
+            text = context.text_of(table.names, index, page.name)
+            self._put(LABEL, _ROW_NAME, text, context.value_of(table.names, index))
+            return
+        if table.used is None and not table.called:
+            page.put(JobText(page.row, LABEL, _ROW_NAME, context.word(table.level, index)))
+            return
+        axis = table.level.axis
+        name = f"{table.called}{index + 1}" if table.called else axis.words[axis.places(context.counts)[index]]
+        page.fit(name, LABEL)
+        if table.used is None:
+            page.put(FixedText(page.row, LABEL, _ROW_NAME, name))
+        else:
+            self._put(LABEL, _ROW_NAME, lambda: f'"{name}"', lambda _job: name)
+
+    def lay(self, column: paper.Column, col: int) -> None:
+        """A cell of it."""
+        page, context, index = self.page, self.context, self.index
+        role = "paperwords" if column.wide else "papernumber"
+        if column.over is not None:
+            _lay_difference(page, context, column.over, index, col)
+        elif column.points_to is not None:
+            page.put(AddressText(page.row, col, role, column.points_to, index))
+        elif column.words:
+            page.put(FixedText(page.row, col, role, column.words[index]))
+        elif column.named is None:
+            page.put(FixedText(page.row, col, "paperblank", ""))
+        else:
+            named = column.named
+            text = context.text_of(named, index, page.name, DASH)
+            value, shown = context.value_of(named, index, DASH), paper_format(named, column.like)
+            self._put(col, role, text, value, shown, wraps=is_words(named))
+
+    def _put(
+        self,
+        col: int,
+        role: str,
+        text: Callable[[], str],
+        value: Callable[[JobValues], CellValue],
+        shown: str = "",
+        wraps: bool = False,
+    ) -> None:
+        page, used, index = self.page, self.table.used, self.index
+        if used is None:
+            page.put(Linked(page.row, col, role, text, value, shown, wraps=wraps))
+            return
+        in_use = self.context.text_of(used, index, page.name)
+        page.put(
+            Linked(
+                page.row,
+                col,
+                role,
+                lambda: f'IF({in_use()}>0,{text()},"")',
+                lambda job: value(job) if float(job.of(used, index)) > 0 else "",
+                shown,
+                wraps=wraps,
+                optional=True,
+            )
+        )
 
 
 def _boxes(page: PaperPage, context: PaperContext, table: paper.Table, places: dict[paper.Column, int]) -> Boxes | None:
@@ -106,7 +154,7 @@ def _lay_difference(page: PaperPage, context: PaperContext, over: Line, index: i
         Linked(
             page.row,
             col,
-            "rowfigure",
+            "papernumber",
             lambda: f'IF(ISNUMBER({box}),{box}-{estimate},IF({estimate}=0,"{DASH}","{NOT_KNOWN}"))',
             lambda job: DASH if job.of(over, index) == 0 else NOT_KNOWN,
             paper_format(over),
@@ -115,34 +163,33 @@ def _lay_difference(page: PaperPage, context: PaperContext, over: Line, index: i
 
 
 def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
-    page.heights[page.row] = _SEPARATOR
-    page.next()
-    page.words(LABEL, total, "rowtotal")
-    _fill(page, places, "rowtotal")
+    page.words(LABEL, total, "papertotal")
+    _fill(page, places, "papertotal")
     for column, col in places.items():
         named = column.named
         if isinstance(named, Line) and named.all_rows is not None:
             whole = named.all_rows
             text, value = context.text_of(whole, 0, page.name), context.value_of(whole, 0)
-            page.put(Linked(page.row, col, "rowsum", text, value, paper_format(whole, column.like)))
+            role = "papertotal" if column.wide else "papersum"
+            page.put(Linked(page.row, col, role, text, value, paper_format(whole, column.like)))
         else:
-            page.put(FixedText(page.row, col, "rowsum", ""))
+            page.put(FixedText(page.row, col, "papersum", ""))
     page.next()
 
 
 def lay_running_list(page: Page, context: PaperContext, part: paper.RunningList) -> None:
     """The values of each row, side by side over the whole width, on as many lines as they take."""
-    room = len(PLAIN_GRID) - VALUE
+    room = len(page.widths) - VALUE
     slots = context.counts[part.named.level] // max(1, context.counts[part.level])
     for row in range(context.counts[part.level]):
         for start in range(0, slots, room):
             end = min(start + room, slots)
-            name = _names(context, part.level, row, f", {part.called} {start + 1} to {end}")
-            page.put(JobText(page.row, LABEL, _ROW_NAME, name))
+            name = _names(context, part.level, row, f", from {start + 1}" if start else "")
+            page.put(JobText(page.row, LABEL, "papernameline", name, wraps=False))
             for place in range(start, end):
                 index = row * slots + place
                 text, value = context.text_of(part.named, index, page.name), context.value_of(part.named, index)
-                page.put(Linked(page.row, VALUE + place - start, "rowfigure", text, value))
+                page.put(Linked(page.row, VALUE + place - start, "papernumber", text, value))
             page.next()
 
 
@@ -152,28 +199,22 @@ def _names(context: PaperContext, level: Level, row: int, ending: str) -> Callab
 
 
 def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList) -> None:
-    """Each caution: what it is, what to do, and what is usual behind or below that. Lines not in use show a dash."""
-    told = "What to do, and usual practice" if part.one_line else "What to do, and usual practice below it"
+    """Each caution: what it is, what to do, and what is usual below that. Lines not in use are empty."""
+    told = "What to do; usual practice stands on Checks" if part.one_line else "What to do, and usual practice below it"
     for col in range(len(page.widths)):
-        page.put(FixedText(page.row, col, "headline", {LABEL: "Caution", VALUE: told}.get(col, "")))
+        page.put(FixedText(page.row, col, "paperheadline", {LABEL: "Caution", VALUE: told}.get(col, "")))
     head = page.row
     page.next()
     shown = sum(part.holds(each) for each in all_cautions())
     for place in range(min(context.caution_slots, shown if part.most is None else min(shown, part.most))):
         number = f"COUNTA({span(page.name, (head, LABEL), (page.row - 1, LABEL), page.name)})"
         listing = _Listing(page, context, part, place, number)
-        listing.lay(LABEL, "strong", ("label",), lambda each: each.label)
-        if part.one_line:
-            listing.lay(VALUE, "small", ("do", "usual"), lambda each: f"{each.do}{_USUAL}{each.usual}.")
-        else:
-            listing.lay(VALUE, "small", ("do",), lambda each: each.do)
+        listing.lay(LABEL, "papercaution", "label", lambda each: each.label)
+        listing.lay(VALUE, "papersmall", "do", lambda each: each.do)
+        if not part.one_line:
             page.next()
-            listing.lay(VALUE, "small", ("usual",), lambda each: each.usual)
+            listing.lay(VALUE, "papersmall", "usual", lambda each: each.usual)
         page.next()
-
-
-_USUAL = " Usual: "
-"""Before what is usual, behind what to do."""
 
 
 @dataclass(frozen=True)
@@ -190,20 +231,17 @@ class _Listing:
         self,
         col: int,
         role: str,
-        columns: tuple[str, ...],
+        column: str,
         text_of: Callable[[Caution], CellValue],
     ) -> None:
-        """A cell with the texts of some columns of the table of cautions; a dash where it is not in use."""
+        """A cell with the text of a column of the table of cautions; nothing where it is not in use."""
         cautions, name, number = self.context.checks.cautions, self.page.name, self.number
         places = cautions.column(name, name)
-        found = [
-            f"INDEX({cautions.column(column, name, headed=True)},MATCH({number},{places},0)+1)" for column in columns
-        ]
-        text = found[0] if len(found) == 1 else f'{found[0]}&"{_USUAL}"&{found[1]}&"."'
+        text = f"INDEX({cautions.column(column, name, headed=True)},MATCH({number},{places},0)+1)"
 
         def value(job: JobValues) -> CellValue:
             cautions = [each for each in active_cautions(job) if self.part.holds(each)]
-            return text_of(cautions[self.place]) if self.place < len(cautions) else DASH
+            return text_of(cautions[self.place]) if self.place < len(cautions) else ""
 
-        formula = f'IFERROR({text},"{DASH}")'
+        formula = f'IFERROR({text},"")'
         self.page.put(Linked(self.page.row, col, role, lambda: formula, value))

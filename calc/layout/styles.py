@@ -207,6 +207,44 @@ ROLES |= {
 }
 """Roles of sheets that print at full size: words are never wrapped, and there are rules instead of fills."""
 
+_PAPER, _SMALL = {"font_size": 10}, {"font_size": 9}
+_ROW_RULE = {"bottom": 7, "bottom_color": HAIR}
+_HEAD_RULE = {"bottom": 1, "bottom_color": HAIR}
+
+ROLES |= {
+    "papertitle": {"bold": True, "font_size": 16, "align": "left", "valign": "top"},
+    "paperstamp": {"font_color": QUIET, "align": "right", "valign": "top"},
+    "papersection": {"bold": True, "font_size": 11, "bottom": 1, "bottom_color": INK, "align": "left"},
+    "papernote": {"font_color": QUIET, "bottom": 1, "bottom_color": INK, "align": "left"},
+    "paperlabel": {**_PAPER, "font_color": QUIET, **_WRAP},
+    "paperlabelline": {**_PAPER, "font_color": QUIET, "align": "left", **_TOP},
+    "paperline": {**_PAPER, "align": "left", **_TOP},
+    "paperstrong": {**_PAPER, "bold": True, "align": "left", **_TOP},
+    "papercaution": {**_SMALL, "bold": True, "align": "left", "shrink": True, **_TOP},
+    "papersmall": {**_SMALL, "align": "left", **_TOP},
+    "paperfigure": {**_PAPER, "align": "right", "shrink": True, **_TOP},
+    "paperfigureleft": {**_PAPER, "align": "left", "shrink": True, **_TOP},
+    "paperlargefigureleft": {"bold": True, "font_size": 14, "align": "left", "shrink": True, **_TOP},
+    "paperunit": {**_PAPER, "font_color": QUIET, "indent": 1, **_TOP},
+    "paperlarge": {"bold": True, "font_size": 14, "align": "left", **_TOP},
+    "paperlargefigure": {"bold": True, "font_size": 14, "align": "right", "shrink": True, **_TOP},
+    "papersentence": {**_PAPER, "align": "left", **_WRAP},
+    "paperhead": {**_SMALL, "bold": True, "align": "left", "text_wrap": True, "valign": "bottom", **_HEAD_RULE},
+    "paperheadline": {**_SMALL, "bold": True, "align": "left", "valign": "bottom", **_HEAD_RULE},
+    "paperheadright": {**_SMALL, "bold": True, "align": "right", "text_wrap": True, "valign": "bottom", **_HEAD_RULE},
+    "papername": {**_PAPER, "align": "left", **_WRAP, **_ROW_RULE},
+    "papernameline": {**_PAPER, "align": "left", "shrink": True, **_TOP, **_ROW_RULE},
+    "paperwords": {**_PAPER, "align": "left", **_WRAP, **_ROW_RULE},
+    "papernumber": {**_PAPER, "align": "right", "shrink": True, **_TOP, **_ROW_RULE},
+    "papersum": {**_PAPER, "bold": True, "align": "right", "shrink": True, "top": 1, "top_color": INK, **_TOP},
+    "papertotal": {**_PAPER, "bold": True, "align": "left", "top": 1, "top_color": INK, **_TOP},
+    "paperblank": {**_PAPER, **_HEAD_RULE},
+    "paperbox": {"border": 1, "border_color": HAIR},
+    "papersigner": {**_PAPER, "font_color": QUIET, "valign": "bottom"},
+    "papersignature": {**_PAPER, "bottom": 1, "bottom_color": INK},
+}
+"""Roles of the papers, which are in larger type. A number shrinks before it would show ###."""
+
 LEGEND = (
     ("box", "box", "edit it: all follows"),
     ("boxforced", "override", "a number, or none"),

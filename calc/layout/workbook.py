@@ -128,10 +128,10 @@ def plan_of(shape: Shape, caution_slots: int, dates: str = WORDS) -> tuple[Sheet
 
 
 @lru_cache(maxsize=SHAPES)
-def papers_of(shape: Shape, caution_slots: int) -> tuple[SheetPlan, ...]:
-    """The papers, which follow the Log, in order, for every job of one shape."""
+def papers_of(shape: Shape, caution_slots: int, dates: str = WORDS) -> tuple[SheetPlan, ...]:
+    """The papers, which follow the Checks, in order, for every job of one shape."""
     places, _, papers = _layout(shape, caution_slots)
-    return tuple(resolve(page, places) for page in papers)
+    return tuple(resolve(page, places, dates) for page in papers)
 
 
 @lru_cache(maxsize=SHAPES)

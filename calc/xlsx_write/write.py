@@ -17,6 +17,7 @@ from calc.formula.functions import NONE
 from calc.layout.addresses import CellMap
 from calc.layout.bid_cautions import slots_for
 from calc.layout.charts import draw
+from calc.layout.checks_sheet import NAME as CHECKS
 from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
 from calc.layout.page import FullSizePage, Page
@@ -86,8 +87,11 @@ def job_workbook(job: JobValues) -> bytes:
     """
     if job.sensitivity is None:
         raise ValueError(f"job {job.job.id} has no price sensitivity yet: calc.model.sensitivity computes it")
-    shape = job.shape, slots_for(job)
-    sheets = [*plan_of(*shape, str(job.of(Company.dates))), resolve(log_page(job.job), CellMap()), *papers_of(*shape)]
+    shape = job.shape, slots_for(job), str(job.of(Company.dates))
+    pages = plan_of(*shape)
+    behind = next(place for place, each in enumerate(pages, 1) if each.page.name == CHECKS)
+    log = resolve(log_page(job.job), CellMap())
+    sheets = [*pages[:behind], *papers_of(*shape), *pages[behind:], log]
     return workbook_bytes(sheets, job, identity_of(job, f"Bid {job.job.id}"))
 
 

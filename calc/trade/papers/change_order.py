@@ -22,12 +22,14 @@ CHANGE_ORDER = paper.Paper(
         "From",
         Fact(Company.name, "Company", prominent=True),
         *FIRM_CONTACT,
+        abreast=True,
     ),
     Facts(
         "To",
         *CLIENT_AND_SITE,
         Fact(Billing.contract_day, "Contract signed on"),
         Fact(Job.pour_date, "Pour date"),
+        abreast=True,
     ),
     Facts("Contract", Fact(BidPrice.price, "Price as signed", prominent=True)),
     Table(
@@ -64,7 +66,7 @@ CHANGE_ORDER = paper.Paper(
         "All other terms of the proposal stay as signed. Work on a change order begins when both have signed it.",
     ),
     paper.SignatureLines("Signed", "For the client", "For the contractor"),
-    describes=True,
+    columns=paper.Columns.SUMS,
     status_beside=BidPrice.price,
     ready="before change orders",
 )

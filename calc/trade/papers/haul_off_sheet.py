@@ -15,6 +15,9 @@ from calc.trade.papers.pour_text import PileText
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
+_MOST_CAUTIONS = 6
+"""So that it stays on one page."""
+
 HAUL_OFF_SHEET = paper.Paper(
     "Haul-off sheet",
     "for the driver",
@@ -39,6 +42,7 @@ HAUL_OFF_SHEET = paper.Paper(
         Column("Last arrives", PileText.last_arrives),
         head="Pile",
         sums=True,
+        used=Hauled.loads,
     ),
     Facts(
         "Disposal site of each pile",
@@ -46,8 +50,8 @@ HAUL_OFF_SHEET = paper.Paper(
             fact
             for place, word in enumerate(HAULED.axis.words)
             for fact in (
-                Fact(PileText.destination, f"{word.capitalize()} goes to", row=place),
-                Fact(PileText.not_accepted, "Not accepted", row=place),
+                Fact(PileText.destination, f"{word.capitalize()} goes to", row=place, if_any=True),
+                Fact(PileText.not_accepted, "Not accepted", row=place, if_any=True),
             )
         ),
     ),
@@ -59,6 +63,8 @@ HAUL_OFF_SHEET = paper.Paper(
         Column("Loads"),
         Column("Ticket no."),
         head="Pile",
+        used=Hauled.loads,
+        note="written down at the gate",
     ),
     paper.Sentences(
         "Rules",
@@ -80,5 +86,6 @@ HAUL_OFF_SHEET = paper.Paper(
             SafetyCautions.backing,
             SafetyCautions.roots,
         ),
+        most=_MOST_CAUTIONS,
     ),
 )

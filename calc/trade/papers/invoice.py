@@ -22,6 +22,7 @@ INVOICE = paper.Paper(
         "From",
         Fact(Company.name, "Company", prominent=True),
         *FIRM_CONTACT,
+        abreast=True,
     ),
     Facts(
         "To",
@@ -29,6 +30,7 @@ INVOICE = paper.Paper(
         Fact(Billing.contract_day, "Contract signed on"),
         Fact(None, "Invoice number"),
         Fact(Billing.day, "Invoice date"),
+        abreast=True,
     ),
     Table(
         "Contract to date",
@@ -74,7 +76,7 @@ INVOICE = paper.Paper(
         Fact(Company.name, "Pay to"),
     ),
     Facts("Received", Fact(None, "Date and amount"), Fact(None, "Check or transfer number")),
-    describes=True,
+    columns=paper.Columns.SUMS,
     status_beside=InvoiceDue.due,
     ready="for the work above",
 )

@@ -14,12 +14,16 @@ Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 LOAD_LIST = paper.Paper(
     "Load list",
     "for whoever loads the truck",
-    Facts("Job", Fact(Job.client), Fact(Job.address), Fact(PaperFacts.contact), Fact(Job.pour_date)),
     Facts(
-        "Crew",
+        "Job and crew",
+        Fact(Job.client),
+        Fact(Job.address),
+        Fact(PaperFacts.contact),
+        Fact(Job.pour_date),
         Fact(OnSite.crew, "Crew size"),
         Fact(PaidTime.crew_visits, "Crew visits"),
         Fact(PaidTime.clock_hours, "Paid hours"),
+        abreast=True,
     ),
     Table(
         "To load",
@@ -27,10 +31,12 @@ LOAD_LIST = paper.Paper(
         Column("Quantity", LoadRow.quantity, like="as it is"),
         Column("Unit", LoadRow.unit_of_measure),
         Column("Loaded"),
-        Column("Returned"),
+        Column("Back"),
         Column("Item", LoadRow.name, wide=True),
         names=LoadRow.use,
         head="For",
+        used=LoadRow.quantity,
+        note="empty rows are for what else goes along",
     ),
-    describes=True,
+    columns=paper.Columns.WORDS,
 )

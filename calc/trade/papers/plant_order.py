@@ -45,12 +45,15 @@ PLANT_ORDER = paper.Paper(
         called="Truck ",
         head="Truck",
         sums=True,
+        used=TruckLoad.yards,
+        note="empty rows are for trucks added on the phone",
     ),
     Facts(
         "Balance (clean-up) load",
         Fact(PourText.balance, "Instruction"),
-        Fact(Balance.last_load, "Last truck, as ordered"),
-        Fact(PourText.truck_spacing, "Time between trucks"),
+        Fact(Balance.last_load, "Last truck, as ordered", if_any=True),
+        Fact(PourText.truck_spacing, "Time between trucks", if_any=True),
     ),
     Facts("Confirmation", Fact(None, "Taken by"), Fact(None, "Confirmation number"), Fact(None, "Date and time")),
+    paper.BlankLines("Changes on the phone", 3),
 )

@@ -28,23 +28,20 @@ from calc.trade.work.protection import Protection
 
 Column, Fact, Facts, Table = paper.Column, paper.Fact, paper.Facts, paper.Table
 
-_MOST_CAUTIONS = 20
+_MOST_CAUTIONS = 8
 """So that a job of six areas stays on one page."""
 
 POUR_DAY = paper.Paper(
     "Pour day",
     "for the foreman",
     Facts(
-        "Job",
+        "Job and order",
+        Fact(Order.quantity, "Concrete ordered", prominent=True),
         Fact(Job.address, "Job address"),
         Fact(PaperFacts.contact),
         Fact(Job.pour_date),
-        Fact(Pour.method, "Placing method"),
-    ),
-    Facts(
-        "Order",
-        Fact(Order.quantity, "Concrete ordered", prominent=True),
         Fact(Mixture.strength, "Concrete strength"),
+        Fact(Pour.method, "Placing method"),
         Fact(Crew.placing, "Placing crew"),
         Fact(Crew.finishing, "Finishers"),
         abreast=True,
@@ -60,6 +57,7 @@ POUR_DAY = paper.Paper(
         Column("Joint depth", AreaText.joint_depth),
         Column("Joints across", MatchedJoints.joints),
         Column("Joints along", AreaText.joints_along),
+        note="measure again before the truck comes; write on the line",
     ),
     Table(
         "Trucks",
@@ -67,7 +65,7 @@ POUR_DAY = paper.Paper(
         Column("Yards", TruckLoad.yards),
         Column("On site at", ARRIVES_AT),
         Column("Unload, min", TruckTime.unloading),
-        Column("Truck time allowed, min", TruckTime.allowance),
+        Column("Allowed, min", TruckTime.allowance),
         Column("Fiber bags", TruckFiber.bags),
         Column("Batched at"),
         Column("Water added"),
@@ -75,12 +73,14 @@ POUR_DAY = paper.Paper(
         called="Truck ",
         head="Truck",
         sums=True,
+        used=TruckLoad.yards,
+        note="batched at and water added are written at the chute",
     ),
     Facts(
         "Balance load, finishing and curing",
         Fact(Balance.last_load, "Last truck, as ordered"),
-        Fact(PourText.finish_window, "Finishing window on site"),
-        Fact(FinishersNeeded.last_load_time, "Place and finish the last load"),
+        Fact(PourText.finish_window, "Finishing window"),
+        Fact(FinishersNeeded.last_load_time, "Last load: place, finish"),
         Fact(Curing.need, "Curing compound"),
         Fact(CURING_PACKS.small, "In small containers"),
         Fact(CURING_PACKS.large, "In large containers"),
@@ -90,10 +90,10 @@ POUR_DAY = paper.Paper(
     ),
     Facts("", Fact(PourText.balance, "Balance load")),
     paper.RunningList(
-        "Control joints across: running measurements from where each slab begins", AREA, JointPlace.shown, "joints"
+        "Control joints across: running measurements from where each slab begins", AREA, JointPlace.shown
     ),
     paper.CautionList(
-        f"Cautions, the {_MOST_CAUTIONS} most severe; all are on the sheet Bid",
+        f"Cautions, the {_MOST_CAUTIONS} most severe; all are on Checks",
         without=(
             PriceCautions,
             SiteCautions.permits,
@@ -110,4 +110,5 @@ POUR_DAY = paper.Paper(
         one_line=True,
         most=_MOST_CAUTIONS,
     ),
+    paper.BlankLines("Notes", 2),
 )
