@@ -115,7 +115,7 @@ class CautionTable:
             page.put(FixedText(page.row, self._columns[what], "issued", _aside_head(what)))
         sheet.end_row()
         wide = [_WIDE.get(what, grid.widths[VALUE]) for what in (*_ASIDE, *paper_cautions())]
-        page.widths, page.printed_cols = (*grid.widths, 2.0, *wide), grid.last + 1
+        page.widths = (*grid.widths, 2.0, *wide)
         self._first = page.row
         for each in all_cautions():
             self._lay_row(sheet, each)

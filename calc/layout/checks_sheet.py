@@ -108,7 +108,6 @@ class ChecksPage:
         self._lay_readiness()
         self._lay_cautions(slots)
         page = self._sheet.page
-        page.printed_cols = CHECKS.last + 1
         page.widths = (*page.widths, 2.0, 6.0)
 
     @property

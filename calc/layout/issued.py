@@ -64,7 +64,6 @@ def lay_issued(sheet: SheetLayout) -> None:
     page, grid = sheet.page, sheet.grid
     boxes = [put for put in page.contents if isinstance(put, Typed)]
     shift, counts = aside(grid), count_column(grid)
-    page.printed_cols = grid.last + 1
     widths = [*page.widths[: grid.last + 1], 2.0 * _GAP, *page.widths[ITEM + _GAP : grid.last + 1]]
     page.widths = tuple(widths)
     page.put(FixedText(1, counts, "issued", _ABOUT))

@@ -108,7 +108,6 @@ def log_page(job: JobInput) -> Page:
         sheet.section(f"{title} ({len(rows)})")
         for row in rows:
             _lay_row(sheet, row)
-    sheet.page.printed_cols = sheet.grid.last + 1
     sheet.page.put(FixedText(1, EXACT, "issued", "For reading back: note or reason, who, notes"))
     return paged(sheet)
 

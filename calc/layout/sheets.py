@@ -42,6 +42,7 @@ SHORT_NAMES = {sheet: short for short, sheet in BAR.items()} | {
 def open_sheet(name: str, grid: Grid, places: CellMap, draft: Draft, about: str, here: str) -> SheetLayout:
     """A sheet with its title and its bar."""
     page = FullSizePage(name, grid.widths, name, frozen_rows=2, frozen_cols=0, repeated_rows=1)
+    page.printed_cols = len(grid.widths)
     sheet = SheetLayout(page, grid, places, draft)
     sheet.head(about, BAR, here)
     return sheet

@@ -60,6 +60,12 @@ _MARGINS = (28.8, 28.8, 28.8, 43.2)
 _SMALL_MARGINS = (25.2, 25.2, 28.8, 32.4)
 """The same of a sheet that is printed at full size."""
 
+_A4_MARGINS = {True: (16.5, 16.5, 28.8, 32.4), False: (25.2, 25.2, 20.3, 23.8)}
+"""The same on A4, upright or not: it is less wide than letter, and the same columns and rows fit it."""
+
+_FOOT_MARGIN = {"letter": 0.3, "A4": 0.19}
+"""Inches below the foot of a page."""
+
 _DIGIT, _PADDING = 5.25, 3.75
 """Points of a unit of a column's width, and of what each column has beside them."""
 
@@ -214,7 +220,8 @@ def _print_full_size(sheet: Any, page: FullSizePage, paper: str) -> None:
     sheet.set_paper(_PAPERS[paper])
     if not page.portrait:
         sheet.set_landscape()
-    left, right, top, bottom = (side / _INCH for side in _SMALL_MARGINS)
+    margins = _A4_MARGINS[page.portrait] if paper == "A4" else _SMALL_MARGINS
+    left, right, top, bottom = (side / _INCH for side in margins)
     sheet.set_margins(left=left, right=right, top=top, bottom=bottom)
     sheet.set_print_scale(100)
     if page.breaks:
@@ -223,5 +230,6 @@ def _print_full_size(sheet: Any, page: FullSizePage, paper: str) -> None:
         sheet.outline_settings(symbols_below=False)
     sheet.freeze_panes(page.frozen_rows, page.frozen_cols)
     # a space after the size: the foot may begin with a digit, which would be read as part of it
-    sheet.set_footer(f"&L&8 {SAFETY}&R&8 {page.label.replace('&', '&&') or '&F'}: &A, page &P of &N")
+    foot = f"&L&8 {SAFETY}&R&8 {page.label.replace('&', '&&') or '&F'}: &A, page &P of &N"
+    sheet.set_footer(foot, {"margin": _FOOT_MARGIN[paper]})
     sheet.hide_gridlines(2)

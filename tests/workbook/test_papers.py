@@ -632,3 +632,20 @@ def test_factors_of_money_never_reach_a_paper_of_the_site(job: JobValues) -> Non
     shown_on_site = {fact.called for paper in PAPERS[:-1] for part in paper.parts for fact in getattr(part, "rows", ())}
     assert len(shares) > 5
     assert not shares & shown_on_site
+
+
+@pytest.mark.parametrize(("size", "across", "down"), [("letter", 612.0, 792.0), ("A4", 595.3, 841.9)])
+def test_the_sheets_of_a_job_fit_both_sizes_of_paper(folder: Path, size: str, across: float, down: float) -> None:
+    """A spreadsheet program whose letters are a little wider must not print a second page across."""
+    company = {**PRICED, "Company": [*PRICED["Company"], ["paper", size]]}
+    inside = openpyxl.load_workbook(written(only_job(folder, ONE, company), folder / f"{size}.xlsx"))
+    wider = 1.059  # the digit of the default font in LibreOffice, as a share of that of the file, measured
+    for sheet in inside.worksheets:
+        upright = sheet.page_setup.orientation == "portrait"
+        room = (across if upright else down) - 72 * (sheet.page_margins.left + sheet.page_margins.right)
+        last = sheet.print_area.split(":")[1].replace("$", "").rstrip("0123456789")
+        printed = range(1, openpyxl.utils.column_index_from_string(last) + 1)
+        widths = {
+            place: each.width for each in sheet.column_dimensions.values() for place in range(each.min, each.max + 1)
+        }
+        assert sum(widths.get(place, 9.14) * 5.25 for place in printed) * wider <= room, sheet.title
