@@ -50,9 +50,13 @@ class Axis:
 
     def places(self, counts: Mapping[Level, int]) -> tuple[int, ...]:
         """Which of ``words`` a job with so many rows of each level has, from 0."""
-        return tuple(
-            place for place in range(len(self.words)) if not self.ragged or counts.get(self.needs[place], 1) > 0
-        )
+        if not self.needs:
+            return self._all_places
+        return tuple(place for place, needed in enumerate(self.needs) if counts.get(needed, 1) > 0)
+
+    @cached_property
+    def _all_places(self) -> tuple[int, ...]:
+        return tuple(range(len(self.words)))
 
     def words_of(self, counts: Mapping[Level, int]) -> tuple[str, ...]:
         """The names of the rows that a job with so many rows of each level has."""
