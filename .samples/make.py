@@ -74,9 +74,9 @@ COMPANY: dict[str, Table] = {
     ),
     "Wording": (
         ("place", "text"),
-        ("scope", "Form, place, finish and cure the concrete listed here. Have your lawyer review this."),
+        ("scope", "Form, place, finish and cure the concrete listed here."),
         ("exclusions", "Hidden footings, pipes and roots; matching the color of existing concrete."),
-        ("payment", "Payment is due on receipt of invoice. Have your lawyer review this."),
+        ("payment", "Payment is due on receipt of invoice."),
         ("validity", "This bid is valid for 30 days; ready-mix prices may change before then."),
         ("warranty", "Control joints control where concrete cracks; they do not prevent cracking."),
         ("notices", "Keep off the concrete until the barricades are removed."),

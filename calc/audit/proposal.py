@@ -88,6 +88,8 @@ def _check_formulas(
         if not isinstance(put, Linked):
             continue
         ref, cell = f"{NAME}!{column_letters(put.col + 1)}{put.row + 1}", cells.get((put.row, put.col))
+        if cell is None and put.optional:
+            continue
         if cell is None or (not cell.formula and cell.kind is not Kind.TEXT):
             raise job.refused(
                 f"{ref} was typed over. Change the input on Measured or override the line there, and recalculate"

@@ -206,6 +206,8 @@ def put_fact(
     ``unless`` is a condition, as a formula and of a job, that holds it back: NOT READY stands in its place.
     """
     named, row = total_of(fact, context)
+    if fact.if_any and named in context.places.left_out:
+        return
     format_text, unit = paper_format(named, fact.like), unit_beside(named)
     if flush and unit and format_text != COMPANY_DATE:
         format_text = ";".join(part if part == '"-"' else f'{part} "{unit}"' for part in format_text.split(";"))
@@ -242,7 +244,7 @@ def _only_if_any(
 
     def shown_text() -> str:
         cell = text()
-        nothing = f'OR({cell}="",{cell}="{DASH}",{cell}="{NONE}")' if words else f"N({cell})=0"
+        nothing = f'OR({cell}="",{cell}="{DASH}",{cell}="{NONE}")' if words else f'OR({cell}="",{cell}=0)'
         return f'IF({nothing},"",{cell})'
 
     return shown_text, found

@@ -138,6 +138,8 @@ def _lay_label(page: Page, context: PaperContext, fact: paper.Fact, col: int, at
         page.put(FixedText(page.row, col, "paperlabelline", fact.called))
         return
     named, row = total_of(fact, context)
+    if named in context.places.left_out:
+        return
     shown = cell(page.name, page.row, at, page.name)
     value = context.value_of(named, row)
     page.put(

@@ -159,7 +159,7 @@ def test_writing_a_blank_again_changes_no_byte(name: str, blanks: dict[str, Path
 @pytest.mark.parametrize("name", BLANKS)
 def test_a_blank_hides_nothing_and_prints_on_paper(name: str, blanks: dict[str, Path]) -> None:
     asked_of_jobs_only = {Rule.SHEET_ORDER, Rule.IDENTITY, Rule.TYPED_NUMBER}
-    faults = lint(blanks[name], Standard(sheets=(), papers=(), full_size=frozenset()))
+    faults = lint(blanks[name], Standard(sheets=(), full_size=frozenset()))
     assert [str(fault) for fault in faults if fault.rule not in asked_of_jobs_only] == []
 
 

@@ -56,9 +56,8 @@ def lint(path: Path, standard: Standard = JOB) -> list[Fault]:
 
 def _sheets(book: Book) -> Iterator[Fault]:
     names = book.written.sheetnames
-    always, papers = book.standard.sheets, book.standard.papers
-    expected = always + tuple(paper for paper in papers if paper in names)
-    if always and tuple(names) != expected:
+    expected = book.standard.sheets
+    if expected and tuple(names) != expected:
         sentence = f"The sheets are {', '.join(names)}; they should be {', '.join(expected)}."
         yield Fault(Rule.SHEET_ORDER, "workbook", sentence)
     for sheet in book.written.worksheets:

@@ -73,12 +73,12 @@ class Fault:
 class Standard:
     """What one kind of workbook may do; as it stands, a job's workbook.
 
-    ``sheets`` are always there and ``papers`` may follow, both in order; without ``sheets`` any are right. Numbers
-    may be typed on the ``typed`` sheets, on the ``as_issued`` ones, which say so, in a row or column whose heading
-    ends in "No." or says "fixed at issue", and in a block whose title says so. Formulas may ask what will be typed
-    into the empty cells of ``boxes`` sheets. ``arithmetic`` sheets show a typed length as it was worked out. The rest
-    are limits: characters, references and operations of a formula, and cells from input to result (hauling, then
-    digging days, then the pour visit and its cautions, hang one on the other: 200).
+    ``sheets`` are always there, in order; without any, all are right. Numbers may be typed on the ``typed`` sheets, on
+    the ``as_issued`` ones, which say so, in a row or column whose heading ends in "No." or says "fixed at issue",
+    and in a block whose title says so. Formulas may ask what will be typed into the empty cells of ``boxes`` sheets.
+    ``arithmetic`` sheets show a typed length as it was worked out. The rest are limits: characters, references and
+    operations of a formula, and cells from input to result (hauling, then digging days, then the pour visit and its
+    cautions, hang one on the other: 200).
     """
 
     sheets: tuple[str, ...] = (
@@ -89,15 +89,6 @@ class Standard:
         "Order and placing",
         "Costs",
         "Checks",
-        "Area workings",
-        "Haul workings",
-        "Order workings",
-        "Cost workings",
-        "Factors",
-        "Prices",
-        "Log",
-    )
-    papers: tuple[str, ...] = (
         "Proposal",
         "Plant order",
         "Load list",
@@ -106,6 +97,13 @@ class Standard:
         "Change order",
         "Invoice",
         "Job cost",
+        "Area workings",
+        "Haul workings",
+        "Order workings",
+        "Cost workings",
+        "Factors",
+        "Prices",
+        "Log",
     )
     typed: frozenset[str] = frozenset({"Measured", "Factors", "Prices"})
     as_issued: frozenset[str] = frozenset({"Log"})
@@ -117,6 +115,14 @@ class Standard:
     chain: int = 200
     full_size: frozenset[str] = frozenset(
         {
+            "Proposal",
+            "Plant order",
+            "Load list",
+            "Haul-off sheet",
+            "Pour day",
+            "Change order",
+            "Invoice",
+            "Job cost",
             "Bid",
             "Measured",
             "Log",
