@@ -41,7 +41,7 @@ _room_of = lru_cache(maxsize=1024)(room_of)
 STORY = Grid((3.6, 24.0, 9.2, 7.5, *(7.5,) * 10), row=11.25, quiet=10.5, split=8, source=11)
 """The sheets that tell a job: item, quantity, unit, ten columns for words or steps."""
 
-CHECKS = Grid((3.6, 25.0, 10.5, 10.5, 7.5, 5.4, *(7.0,) * 8), row=11.25, quiet=10.5, split=6, source=11)
+CHECKS = Grid((3.6, 25.0, 10.5, 10.5, 7.5, 5.4, *(7.0,) * 8), row=10.5, quiet=10.4, split=6, source=11)
 """The sheet of checks: check, both routes, unit, result, eight columns for words."""
 
 WORKINGS = Grid((3.6, 24.2, *(6.65,) * 14), row=10.5, quiet=10.5, split=10, source=13)

@@ -20,7 +20,7 @@ from calc.trade.cautions.conditions import (
 from calc.trade.cautions.crew import CrewCautions
 from calc.trade.cautions.hauling import BackHaul, EmptyReturn, HaulCautions, PileConditions, RockSeller, SpoilPerArea
 from calc.trade.cautions.locate import LocateTicket, UtilityLocate
-from calc.trade.cautions.money_checks import MoneyIntegrity, PriceSteps
+from calc.trade.cautions.money_checks import MoneyIntegrity, PackSizes, PriceSteps
 from calc.trade.cautions.order import OrderCautions
 from calc.trade.cautions.pour_day import PourCautions
 from calc.trade.cautions.price import PriceCautions
@@ -429,6 +429,7 @@ CAUTIONS = (
     PriceCautions,
     MachineAccess,
     PriceSummary,
+    PackSizes,
     PriceSteps,
     MoneyIntegrity,
     Decisions,

@@ -99,6 +99,7 @@ PASTES = (
     ("WorkIntegrity.plant_cost", "PourCost.fees", (dearer,)),
     ("WorkIntegrity.plant_cost", "CostTable.amount", (dearer,)),
     ("WorkIntegrity.plant_cost", "PourCost.concrete", (dearer,)),
+    ("MoneyIntegrity.pack_sizes", "PackSizes.sized", (lambda value: value - 1,)),
     ("MoneyIntegrity.groups", "Subtotal.amount", (dearer,)),
     ("MoneyIntegrity.tax", "BidPrice.tax", (dearer,)),
     ("MoneyIntegrity.tax", "BidPrice.taxed", (dearer,)),

@@ -5,9 +5,49 @@ from __future__ import annotations
 from calc.declare import *
 from calc.trade.cautions.checks import UNDO, Integrity, WorkIntegrity
 from calc.trade.inputs.money import Terms
+from calc.trade.materials.liquids import Bonding, Curing, Sealer
 from calc.trade.money.bid import PriceSummary
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice, PaymentSchedule, Subtotal
+from calc.trade.ordering.bags import Bags
+from calc.trade.ordering.plant import PlantCharges
+from calc.trade.takeoff.reinforcement import ReinforcementNeeds
+
+_IN_PACKS = (
+    PlantCharges.first_fee,
+    PlantCharges.second_fee,
+    PlantCharges.third_fee,
+    Bags.bag_price,
+    Bonding.small,
+    Bonding.large,
+    Curing.small,
+    Curing.large,
+    Sealer.small,
+    Sealer.large,
+    ReinforcementNeeds.vapor_price,
+)
+"""The prices that say nothing without the size of what they are for."""
+
+IN_PACKS = named_rows("price with a size", *(each.label for each in _IN_PACKS))
+
+
+class PackSizes(Section, title="Prices with a size", each=IN_PACKS, sheet="Costs"):
+    """What is priced by the pack, and the fee of a load below a size."""
+
+    priced = line(
+        "Has a price",
+        "",
+        by_row(IN_PACKS, *(when(is_given(each), 1, 0) for each in _IN_PACKS)),
+        source="1 if Prices has its price",
+        adds=True,
+    )
+    sized = line(
+        "Has a price and a size",
+        "",
+        by_row(IN_PACKS, *(when(both(is_given(each), is_given(each.size)), 1, 0) for each in _IN_PACKS)),
+        source="1 if Prices has both",
+        adds=True,
+    )
 
 
 class PriceSteps(Section, title="The price by a second route", sheet="Costs"):
@@ -56,6 +96,15 @@ class PriceSteps(Section, title="The price by a second route", sheet="Costs"):
 class MoneyIntegrity(Section, title="Checks of money", sheet="Checks"):
     """No cost is lost between its line and the price, and none is counted twice."""
 
+    pack_sizes = check(
+        "Prices in packs have sizes",
+        "",
+        total(PackSizes.priced),
+        total(PackSizes.sized),
+        Integrity.tolerance,
+        compared="Prices that need a size, those that have it",
+        remedy="Type the size of the pack on Prices, or clear its price.",
+    )
     groups = check(
         "Cost lines = groups",
         "$",
