@@ -14,7 +14,7 @@ from calc.files import shipped
 
 HERE = Path(__file__).parent
 PAGES = {
-    "bid.png": ("Key quantities", "Decisions and reasons"),
+    "bid.png": ("The price, and the job in numbers", "What was decided"),
     "takeoff.png": ("Takeoff", "copies multiply everything that belongs to an area"),
 }
 """Each picture, and words by which its page is known: the first page that has them all."""
