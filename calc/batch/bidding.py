@@ -16,7 +16,7 @@ from calc.batch.serialize import fingerprint, program_fingerprint, unpack
 from calc.batch.week import row_of, week_of
 from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
 from calc.errors import Finding, FindingKind, Place, Severity, Unreadable
-from calc.files import Results, Saved
+from calc.files import Results, Saved, same_file
 from calc.formula.functions import NONE
 from calc.intake.records import JobInput
 from calc.layout.week import UnwrittenJob, WeekRow, title_of, week_sheets
@@ -49,7 +49,7 @@ def bid(
     stopped. ``workers`` is the number of processes, one per core when None; ``pool`` is used instead when given.
     """
     try:
-        bidding = _Bidding(run, Results(folder))
+        bidding = _Bidding(run, Results(folder, [*(job.file for job in run.jobs), WEEK_FILE]))
     except Unreadable as reason:
         run.failures.append(str(reason))
         return
@@ -69,6 +69,7 @@ def bid(
         )
     finally:
         progress.end()
+        bidding.results.sync()
         if pool is None:
             executor.shutdown(wait=bidding.is_complete, cancel_futures=True)
 
@@ -180,19 +181,14 @@ class _Bidding:
 
     def note_older_workbooks(self) -> None:
         """Names each workbook of an earlier run that has the name of one that this run did not write."""
-        now = {path.name for _, path, _ in self.run.written}
+        now = {same_file(path.name) for _, path, _ in self.run.written}
+        done = {job for job, _, _ in self.run.written}
         files = [(job.file, job.place, job.id) for job in self.run.jobs] + [(WEEK_FILE, Place(), "")]
         for name, place, job in files:
-            if name not in now and (self.results.folder / name).is_file() and not self._has_copy(name, now):
+            if job not in done and same_file(name) not in now and (self.results.folder / name).is_file():
                 found = f"{name} in {self.results.folder} is of an earlier run: this run did not write it."
                 remedy = "Do not send it, or mend what keeps the job from being written and bid again."
                 self.run.findings.append(Finding(FindingKind.OLDER_WORKBOOK, place, found, remedy, job))
-
-    @staticmethod
-    def _has_copy(name: str, now: set[str]) -> bool:
-        """Whether this run wrote a numbered copy beside a workbook that was changed by hand."""
-        stem = name.removesuffix(".xlsx")
-        return any(each.startswith(f"{stem} (") for each in now)
 
     def _client_of(self, place: int) -> str:
         """The client of a job that was not written, as far as it was read."""

@@ -53,7 +53,11 @@ def _books(found: Sequence[Path], company: Path | None, if_none: str) -> Iterato
     for path in found:
         if path.suffix.lower() not in _EXTENSIONS or path.name.startswith(".") or not path.is_file():
             continue
-        if path.name in own[path.parent] or same_file(path.name) == COMPANY_BOOK or path.resolve() in companies:
+        if (
+            same_file(path.name) in own[path.parent]
+            or same_file(path.name) == COMPANY_BOOK
+            or path.resolve() in companies
+        ):
             continue
         any_book = any_book or not lock_of(path)
         yield path

@@ -105,7 +105,7 @@ class Run:
 
     @property
     def numbered_copies(self) -> list[Path]:
-        """The workbooks written under a numbered name, since the file of the job was changed by hand."""
+        """The workbooks written under a numbered name, since what has the name of the job's is kept."""
         file_names = {job.id: job.file for job in self.jobs} | {"": WEEK_FILE}
         return [path for job, path, _ in self.written if path.name != file_names[job]]
 

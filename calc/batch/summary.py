@@ -28,7 +28,7 @@ def summary(run: Run, folder: str) -> str:
     parts += [f"{len(run.not_written)} not written"]
     parts += [f"{len(run.failures)} failed"] if run.failures else []
     copies = ", ".join(path.name for path in run.numbered_copies)
-    copied = f"; changed by hand, so written as a numbered copy: {copies}" if copies else ""
+    copied = f"; what has the name is kept, so written as a numbered copy: {copies}" if copies else ""
     return f"{jobs}: {', '.join(parts)}; {company}{copied}{_what_next(run)}"
 
 

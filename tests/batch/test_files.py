@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import json
 import os
+import shutil
 from pathlib import Path
 
 import openpyxl
@@ -13,8 +14,10 @@ from openpyxl.cell import Cell
 
 from books import write_book
 from calc import batch, files
+from calc.batch import worker
 from calc.errors import Unreadable
-from calc.files import RECORD, Results, Saved, safe_name
+from calc.files import RECORD, Results, Saved, safe_name, write_new
+from short_workbooks import short_workbook
 
 
 def test_a_workbook_changed_by_hand_is_never_overwritten(tmp_path: Path) -> None:
@@ -27,6 +30,90 @@ def test_a_workbook_changed_by_hand_is_never_overwritten(tmp_path: Path) -> None
     assert path.read_bytes() == b"one, and a note of the foreman's"
     again, _ = Results(tmp_path).save("24-031.xlsx", b"three")
     assert (again.name, again.read_bytes()) == ("24-031 (2).xlsx", b"three")
+
+
+@pytest.mark.parametrize("other", ["24-031 (2)", "week (2)", "CAFE\u0301 (2)"])
+def test_a_copy_beside_an_edited_workbook_never_has_the_name_of_another_job(other: str, tmp_path: Path) -> None:
+    edited = "Caf\u00e9" if other.startswith("CAF") else other.removesuffix(" (2)")
+    results = Results(tmp_path, [f"{edited}.xlsx", f"{other}.xlsx"])
+    results.save(f"{edited}.xlsx", b"one")[0].write_bytes(b"edited by hand")
+    copy, _ = Results(tmp_path, results.names).save(f"{edited}.xlsx", b"two", "input")
+    mine, _ = Results(tmp_path, results.names).save(f"{other}.xlsx", b"three", "input")
+    assert (copy.name, copy.read_bytes()) == (f"{edited} (3).xlsx", b"two")
+    assert (mine.name, mine.read_bytes()) == (f"{other}.xlsx", b"three")
+    again = Results(tmp_path, results.names)
+    assert [again.current(each.name, "input") for each in (mine, tmp_path / f"{edited}.xlsx")] == [mine, copy]
+
+
+def test_the_workbook_of_a_job_that_is_not_in_this_run_is_not_taken_for_a_copy_of_another(tmp_path: Path) -> None:
+    Results(tmp_path, ["A.xlsx", "A (2).xlsx"]).save("A (2).xlsx", b"another job")
+    Results(tmp_path, ["A.xlsx"]).save("A.xlsx", b"one")[0].write_bytes(b"edited by hand")
+    copy, _ = Results(tmp_path, ["A.xlsx"]).save("A.xlsx", b"two")
+    assert (copy.name, (tmp_path / "A (2).xlsx").read_bytes()) == ("A (3).xlsx", b"another job")
+    kept, _ = Results(tmp_path, ["A (3).xlsx"]).save("A (3).xlsx", b"a job of that name")
+    assert (kept.name, copy.read_bytes()) == ("A (3) (2).xlsx", b"two")
+
+
+def test_jobs_with_the_names_of_copies_keep_their_workbooks(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(worker, "job_workbook", short_workbook)
+    jobs = ["A", "A (2)", "week (2)"]
+    tables = {
+        "Jobs": [["job", "bid date"], *([each, "2026-04-13"] for each in jobs)],
+        "Areas": [["job", "length ft", "width ft"], *([each, 12, 3] for each in jobs)],
+    }
+    write_book(tmp_path / "jobs.xlsx", tables)
+    folder = tmp_path / "out"
+    for _ in range(2):
+        run = batch.load_run([tmp_path / "jobs.xlsx"], None, None)
+        batch.bid(run, folder)
+        for name in ("A.xlsx", "week.xlsx"):
+            (folder / name).write_bytes(b"edited by hand")
+    assert {path.name for _, path, _ in run.written} == {"A (3).xlsx", "A (2).xlsx", "week (2).xlsx", "week (3).xlsx"}
+    assert [job for job, path, _ in run.written if path.name in ("A (2).xlsx", "week (2).xlsx")] == jobs[1:]
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="a system without pipes in folders")
+def test_a_pipe_or_a_link_under_the_name_of_a_result_is_kept_and_nobody_waits(tmp_path: Path) -> None:
+    theirs = tmp_path / "theirs.xlsx"
+    theirs.write_bytes(b"theirs")
+    folder = tmp_path / "out"
+    for make in (
+        os.mkfifo,
+        lambda path: path.symlink_to(theirs),
+        lambda path: path.symlink_to(folder / "gone"),
+        os.mkdir,
+    ):
+        Results(folder)
+        make(folder / "A.xlsx")
+        assert Results(folder).current("A.xlsx", "input") is None
+        path, saved = Results(folder).save("A.xlsx", b"one", "input")
+        assert (path.name, saved, theirs.read_bytes()) == ("A (2).xlsx", Saved.NUMBERED_COPY, b"theirs")
+        assert Results(folder).current("A.xlsx", "input") == path
+        with pytest.raises(Unreadable, match="the file exists already"):
+            write_new(folder / "A.xlsx", b"one")
+        (folder / RECORD).unlink()
+        make(folder / RECORD)
+        with pytest.raises(
+            Unreadable, match=r"flatwork-written\.jsonl: it cannot be read: it is a link, a folder or a pipe"
+        ):
+            Results(folder)
+        assert Results.names_in(folder) == set()
+        shutil.rmtree(folder)
+
+
+def test_each_file_is_on_the_disk_before_it_has_its_name_and_the_folder_once_a_run(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    calls: list[str] = []
+    fsync, replace = os.fsync, os.replace
+    monkeypatch.setattr(files.os, "fsync", lambda handle: (calls.append("sync"), fsync(handle)))
+    monkeypatch.setattr(files.os, "replace", lambda *names: (calls.append("rename"), replace(*names)))
+    results = Results(tmp_path)
+    results.save("A.xlsx", b"one")
+    results.save("B.xlsx", b"two")
+    assert calls == ["sync", "rename", "sync", "rename"]
+    results.sync()
+    assert calls[4:] == ["sync", "sync"]
 
 
 def test_a_workbook_of_the_program_is_replaced_in_place(tmp_path: Path) -> None:
@@ -122,11 +209,12 @@ def test_a_record_that_cannot_be_read_is_reported_in_one_line(tmp_path: Path) ->
 
 
 @pytest.mark.parametrize(
-    "job", ["../../x", "CON", "con.1", "a/b", "week", "..", "trailing. ", "x" * 200, 'a"<>|b', "LPT1"]
+    "job",
+    ["../../x", "CON", "con.1", "a/b", "week", "..", "trailing. ", "x" * 200, 'a"<>|b', "LPT1", "\U0001f3d7" * 60],
 )
 def test_no_job_id_makes_a_file_name_that_leaves_the_folder_or_names_a_device(job: str) -> None:
     name = safe_name(job)
-    assert name and len(name) <= 81
+    assert name and len(name) <= 81 and len(f".{name} (99).xlsx.1234567.part".encode()) <= 255
     assert os.path.basename(name) == name and not name.startswith(".") and not name.endswith((".", " "))
     assert name.split(".")[0].casefold() not in {"con", "lpt1", "week"}
 
