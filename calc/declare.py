@@ -16,6 +16,7 @@ from calc.declared import (
     Fixed,
     Input,
     Kind,
+    Limits,
     Line,
     Override,
     Price,
@@ -110,6 +111,7 @@ __all__ = [
     "Input",
     "Kind",
     "Level",
+    "Limits",
     "Line",
     "Override",
     "Price",
@@ -229,12 +231,22 @@ def date(label: str, **facts: Any) -> Input:
 
 
 def factor(
-    label: str, unit_text: str, value: float, *, low: float | None = None, high: float | None = None, source: str
+    label: str,
+    unit_text: str,
+    value: float,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    below: Factor | None = None,
+    source: str,
 ) -> Factor:
-    """A number of the trade, with the range it is usually met in and where it comes from."""
+    """A number of the trade, with the range it is usually met in and where it comes from.
+
+    It must stay ``below`` another factor, which the rules take it off.
+    """
     if not source:
         raise FormulaError(f"{label!r} has no source; write 'common practice, no source' when there is none")
-    return Factor(label, unit_text, (value,), low, high, source)
+    return Factor(label, unit_text, (value,), low, high, source, below)
 
 
 def factors(label: str, unit_text: str, *values: float, source: str) -> Factor:
@@ -267,13 +279,13 @@ def line(
     *,
     source: str,
     adds: bool = False,
-    may_be_overridden: bool = False,
+    may_be_overridden: Limits | bool = False,
     words: str = "",
     words_because: str = "",
 ) -> Line:
     """A number that follows from others. Raises FormulaError unless the formula's unit is exactly the declared one.
 
-    ``adds`` says that its rows may be added up. A line that ``may_be_overridden`` is three: computed,
+    ``adds`` says that its rows may be added up. A line that ``may_be_overridden``, within limits, is three: computed,
     override, and the value used from here on. ``words`` say how it is worked, in place of those that follow from its
     formula, and ``words_because`` says why those will not do.
     """
@@ -285,7 +297,8 @@ def line(
     if not may_be_overridden:
         return Line(label, unit_text, formula, source, adds, words)
     computed = Line(f"{label}: computed", unit_text, formula, source)
-    override = Override(f"{label}: override", unit_text, 0)
+    limits = may_be_overridden if isinstance(may_be_overridden, Limits) else Limits(low=0)
+    override = Override(f"{label}: override", unit_text, limits)
     used = Line(label, unit_text, if_given(override, computed), "override where one is typed, otherwise computed", adds)
     used.computed, used.override = computed, override
     return used

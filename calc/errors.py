@@ -133,6 +133,7 @@ class FindingKind(Enum):
     JOINT_OUTSIDE_SLAB = Severity.QUESTION, "An old joint is outside its area, and no new joint meets it."
     OLD_CONCRETE_EXCEEDS_DIG = Severity.QUESTION, "An area has more old concrete than is dug out for it."
     # the results of the rules
+    INFINITE_NUMBER = Severity.ERROR, "What was typed gives a number without an end. The job is not written."
     UNACKNOWLEDGED_STOP = Severity.ERROR, "A stop caution is open. The workbook is written and marked not ready."
     FAILED_CHECK = Severity.ERROR, "Two ways to the same number disagree. The workbook is written."
 

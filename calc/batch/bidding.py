@@ -14,12 +14,13 @@ from calc.batch.pool import make_executor, map_slices, worker_count
 from calc.batch.run import CHUNK, WEEK_FILE, FindingIndex, Progress, Run
 from calc.batch.serialize import fingerprint, program_fingerprint, unpack
 from calc.batch.week import row_of, week_of
-from calc.batch.worker import JobRequest, Slice, SliceResult, evaluated, job_findings, work
+from calc.batch.worker import JobRequest, NotWorked, Slice, SliceResult, job_findings, work, worked
 from calc.errors import Finding, FindingKind, Place, Severity, Unreadable
 from calc.files import Results, Saved, same_file
 from calc.formula.functions import NONE
 from calc.intake.records import JobInput
 from calc.layout.week import UnwrittenJob, WeekRow, title_of, week_sheets
+from calc.model.results import JobValues
 from calc.trade.inputs.job import Job
 from calc.xlsx_write.write import Identity, workbook_bytes
 
@@ -61,6 +62,7 @@ def bid(
         for result in map_slices(bidding.slices(count), work, executor, count, bidding.worker_lost):
             bidding.save_slice(result, progress)
         bidding.save_week()
+        run.not_written += bidding.without_end
         bidding.note_older_workbooks()
         run.outcomes = [outcome_of(each) for each in bidding.all_rows()]
     except KeyboardInterrupt:
@@ -78,9 +80,12 @@ def check(run: Run) -> None:
     """Adds the findings of the rules for every job without errors and what came of each job; writes nothing."""
     read = list(run.findings)
     bids: dict[str, JobOutcome] = {}
-    for each in evaluated(ready_jobs(run)):
-        run.findings += job_findings(each)
-        bids[each.job.id] = outcome_of(row_of(each, ""))
+    for each in worked(ready_jobs(run)):
+        bids[each.job.id] = outcome_of(row_of(each, "") if isinstance(each, JobValues) else each.row)
+        run.findings += job_findings(each) if isinstance(each, JobValues) else each.findings
+        if isinstance(each, NotWorked):
+            run.failures += [each.failure] if each.failure else []
+            run.not_written += [each.job.id] if each.finding else []
     index = FindingIndex(read)
     run.outcomes = [
         bids.get(job.id) or outcome_of(UnwrittenJob(job.id, _first_error(index.of(job, run.company_books))))
@@ -96,6 +101,8 @@ class _Bidding:
         self.jobs = list(self._planned_jobs())
         self.to_write = sum(each.current is None for each in self.jobs)
         self.rows: list[WeekRow | UnwrittenJob] = []
+        self.without_end: list[str] = []
+        """The ids of the jobs that the rules gave a number without an end."""
         self.identity: Identity | None = None
 
     @property
@@ -139,14 +146,18 @@ class _Bidding:
             path = planned.current
             if path is not None:
                 self.run.written.append((job, path, Saved.UNCHANGED))
-            elif each.data is None:
+            elif each.failure:
                 self.run.failures.append(each.failure)
-            else:
+            elif each.data is not None:
                 path = self._save(job, each.file, each.data, planned.made_from)
-            if path is None:
+            if isinstance(each.row, UnwrittenJob):
+                self.rows.append(each.row)
+            elif path is None:
                 self.rows.append(UnwrittenJob(job, self.run.failures[-1], each.row.client))
             else:
                 self.rows.append(replace(each.row, file=path.name))
+            if isinstance(each.row, UnwrittenJob) and not each.failure:
+                self.without_end.append(job)
             progress.step(job)
 
     def save_week(self) -> None:
@@ -163,8 +174,8 @@ class _Bidding:
         try:
             week = week_of(rows)
             data = workbook_bytes(week_sheets(week), None, replace(self.identity, title=title_of(week)))
-        except (OSError, Unreadable) as reason:
-            self.run.failures.append(f"{WEEK_FILE}: it could not be written: {reason}")
+        except Exception as reason:  # the workbooks of the jobs are written, and the run says what became of each
+            self.run.failures.append(f"{WEEK_FILE}: it could not be written: {type(reason).__name__}: {reason}")
         else:
             self._save("", WEEK_FILE, data, made_from)
 

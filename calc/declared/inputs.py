@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 
@@ -21,6 +22,25 @@ class Kind(Enum):
     TEXT = "text"
     DATE = "date"
     ROW = "row"
+
+
+MOST = 1_000_000.0
+"""The largest number that may be typed where no lower limit is declared: no small job has a larger one."""
+
+LEAST = 1e-6
+"""The smallest number that may be typed but 0: the rules count in millionths."""
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The limits of a number, in its unit, as an :class:`Input` has them."""
+
+    low: float | None = None
+    high: float | None = None
+    over: float | None = None
+    ask_low: float | None = None
+    ask_high: float | None = None
+    whole: bool = False
 
 
 class Input(Declared):
@@ -62,6 +82,7 @@ class Input(Declared):
         self.needed_if, self.used_if, self.rows = needed_if, used_if or needed_if, rows
         self.names = names
         self.kind, self.default, self.required = kind, default, required
+        self.limits = Limits(low, high, over, ask_low, ask_high, whole)
         self.low, self.high, self.over = low, high, over
         self.ask_low, self.ask_high = ask_low, ask_high
         self.signed, self.whole, self.words_allowed, self.example = signed, whole, words, example
@@ -98,15 +119,23 @@ _VALUE_TYPES = {
 class Factor(Declared):
     """A number of the trade with its range and its source, which the company book may change.
 
-    On a level of named rows it has one value for each row.
+    On a level of named rows it has one value for each row. It must stay ``below`` another factor, if it has one.
     """
 
     typed = True
 
     def __init__(
-        self, label: str, unit_text: str, values: tuple[float, ...], low: float | None, high: float | None, source: str
+        self,
+        label: str,
+        unit_text: str,
+        values: tuple[float, ...],
+        low: float | None,
+        high: float | None,
+        source: str,
+        below: Factor | None = None,
     ) -> None:
         super().__init__(label, unit_text)
+        self.below = below
         self.values, self.low, self.high, self.source = values, low, high, source
         self._level = JOB if len(values) == 1 else None
 
@@ -179,10 +208,11 @@ class Pack(Declared):
 
 
 class Override(Declared):
-    """A value typed to override a line, with a reason and a name. ``none`` when the line is left as computed."""
+    """A value typed to override a line, with a reason and a name, within ``limits``. ``none`` when the line is left as
+    computed."""
 
     typed = optional = True
 
-    def __init__(self, label: str, unit_text: str, low: float | None = None) -> None:
+    def __init__(self, label: str, unit_text: str, limits: Limits = Limits()) -> None:
         super().__init__(label, unit_text)
-        self.low = low
+        self.limits = limits

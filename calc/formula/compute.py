@@ -123,6 +123,11 @@ class Batch:
         order = np.argsort(key, kind="stable")
         return order[np.searchsorted(key[order], sought)]
 
+    def is_infinite(self, named: Named, start: int = 0, end: int | None = None) -> bool:
+        """Whether a number has no end in some row, of all or of those from ``start`` to before ``end``."""
+        column = self.columns[named]
+        return column.dtype == float and bool(np.isinf(column[start:end]).any())
+
     def broadcast(self, column: Column, upper: Level, lower: Level) -> Column:
         """A column of ``upper`` with a value for each row of ``lower``."""
         return column if upper == lower else column[self.above(lower, upper)]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cache
 
+from calc.formula.aggregate import RowAt
+from calc.formula.keys import LookupByKey
 from calc.formula.tree import Apply, Exact, Expr, Literal, Named, UnitCast
 
 DIVIDING = ("divide", "round_up_to")
@@ -13,25 +15,33 @@ DIVIDING = ("divide", "round_up_to")
 _FIRST_ONLY = ("divide", "round_up", "round_down", "rounded", "abs_", "square_root", "round_up_to")
 """Functions that are 0 where their first argument is."""
 
+_ANY = ("multiply", "smallest")
+"""Functions that are 0 where any of their arguments is, of numbers that are not below 0."""
+
 
 def zero_makers(node: Expr) -> Iterator[Named]:
-    """What a person types that makes ``node`` 0 when it is 0 itself."""
+    """What a person types that makes ``node`` 0 when it is 0 itself, in this formula or in a line that it names."""
+    parts: Sequence[Expr]
     match node:
         case Named():
             if node.typed:
                 yield node
+            formula = None if node.typed else node.worked_by
+            parts = () if formula is None else (formula,)
         case UnitCast():
-            yield from zero_makers(node.part)
-        case Apply() if node.function.name == "multiply":
-            for part in node.arguments:
-                yield from zero_makers(part)
+            parts = (node.part,)
+        case Apply() if node.function.name in _ANY:
+            parts = node.arguments
         case Apply() if node.function.name == "when":
-            for part in node.arguments[1:]:
-                yield from zero_makers(part)
+            parts = node.arguments[1:]
         case Apply() if node.function.name in _FIRST_ONLY:
-            yield from zero_makers(node.arguments[0])
+            parts = node.arguments[:1]
+        case LookupByKey() | RowAt():
+            parts = (node.part,)
         case _:
             return
+    for part in parts:
+        yield from zero_makers(part)
 
 
 @cache
@@ -69,7 +79,7 @@ def _result_can_be_zero(node: Apply) -> bool:
 
 
 def divisors(node: Expr) -> Iterator[Named]:
-    """What a person types that ``node`` divides by: 0 is no value for it."""
+    """What a person types that ``node`` divides by, at once or through other lines."""
     if isinstance(node, Apply) and node.function.name in DIVIDING:
         yield from zero_makers(node.arguments[1])
     for part in node.parts:

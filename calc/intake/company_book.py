@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import cache
 
 from calc.cells import Book, Cell, Sheet
 from calc.declared import Factor, Pack, Price
-from calc.errors import Finding, FindingKind, InputRefused
-from calc.intake.facts import origin_of, read_facts
+from calc.errors import Finding, FindingKind, InputRefused, Place
+from calc.intake.facts import origin_of, place_of, read_facts
 from calc.intake.named_rows import complete, read_named_rows
 from calc.intake.records import NOT_GIVEN, CompanyBook, Entry, PriceRow
 from calc.intake.schema import (
@@ -26,7 +26,17 @@ from calc.intake.schema import (
 from calc.intake.sheets import Sheets
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import Remark, labeled, read_choice, read_date, read_number, read_text, share_of_money
+from calc.intake.values import (
+    Remark,
+    a_number,
+    labeled,
+    read_choice,
+    read_date,
+    read_number,
+    read_text,
+    refuse_cell_type,
+    share_of_money,
+)
 from calc.trade.money.price import BidPrice, PriceParts
 
 
@@ -49,6 +59,7 @@ def read_company_book(sheets: Sheets, books: Sequence[Book], apart: bool = False
     for name in FACTOR_TABLES:
         if name in sheets:
             findings += _read_factors(company, *sheets[name], name)
+    findings += _not_below(company)
     if PRICES in sheets:
         findings += _read_prices(company, *sheets[PRICES])
     for book in books:
@@ -82,9 +93,10 @@ def _read_factor(company: CompanyBook, row: TableRow) -> list[Finding]:
             raise InputRefused(FindingKind.DUPLICATE_FACTOR, "It is typed twice.", "Delete one of the two rows.")
         unit = _typed_unit(row, factor.unit_text)
         origin = origin_of(row, cell, company=True)
+        refuse_cell_type(cell, factor.label, a_number(factor.unit_text), factor.unit_text)
         read = read_number(cell, factor.unit_text, unit, False, False, origin)
         entry, remarks = share_of_money(read, cell) if factor in _SHARES else read
-        _refuse_zero(factor, float(entry.value))
+        _refuse_wild(factor, float(entry.value))
     except InputRefused as refused:
         return [row.refused(cell, labeled(factor.label, refused))]
     company.factors[factor, index] = entry
@@ -100,8 +112,13 @@ _SHARES = frozenset({
 _WHOLE = 100.0
 
 
-def _refuse_zero(factor: Factor, value: float) -> None:
-    """Raises InputRefused for a factor that the rules divide by, when it is not more than 0, and for a whole share."""
+_FAR = 100.0
+"""How many times the top of its usual range a factor may be, and how small a part of its foot where it divides."""
+
+
+def _refuse_wild(factor: Factor, value: float) -> None:
+    """Raises InputRefused for a factor far outside its usual range, for one that the rules divide by when it is not
+    more than 0, and for a whole share."""
     if factor in _SHARES and value >= _WHOLE:
         remedy = f"Type a share below 100 %; usual is {factor.values[0]:g} %."
         raise InputRefused(FindingKind.OUT_OF_RANGE, f"{value:g} % is all of it, or more.", remedy)
@@ -109,6 +126,26 @@ def _refuse_zero(factor: Factor, value: float) -> None:
         unit = f" {factor.unit_text}" if factor.unit_text else ""
         remedy = f"Type a number more than 0; usual is {factor.values[0]:g}{unit}."
         raise InputRefused(FindingKind.OUT_OF_RANGE, f"{value:g}{unit} is not more than 0.", remedy)
+    high, low = (factor.high or 0.0) * _FAR, (factor.low or 0.0) / _FAR
+    if (high and value > high) or (low and factor in divided_by() and value < low):
+        found = f"{value:g} is far outside the usual {factor.low:g} to {factor.high:g}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type a number near {factor.values[0]:g}.")
+
+
+def _not_below(company: CompanyBook) -> Iterator[Finding]:
+    """An error for each pair of factors of which the first is not below the second."""
+    for factor in FACTOR_LIST:
+        if factor.below is not None:
+            pair = [company.factors.get((each, 0)) for each in (factor, factor.below)]
+            less, more = (
+                float(entry.value) if entry else each.values[0]
+                for each, entry in zip((factor, factor.below), pair, strict=True)
+            )
+            typed = next((entry for entry in pair if entry is not None), None)
+            if typed is not None and less >= more:
+                found = f"{factor.label} is {less:g} {factor.unit_text}, and {factor.below.label} {more:g}."
+                remedy = f"Type a {factor.label.lower()} below the {factor.below.label.lower()}."
+                yield Finding(FindingKind.OUT_OF_RANGE, place_of(typed, Place(), company), found, remedy)
 
 
 @cache
@@ -195,6 +232,7 @@ def _read_amount(company: CompanyBook, row: TableRow, cell: Cell, declared: Pric
     above, _, below = declared.unit_text.partition("/")
     try:
         unit = _price_unit(row, declared) if isinstance(declared, Price) else above
+        refuse_cell_type(cell, declared.label, a_number(above))
         entry, remarks = read_number(cell, above, unit, False, False, origin_of(row, cell, company=True))
         if isinstance(declared, Pack) and float(entry.value) <= 0:
             remedy = f"Type how many {above} are in one {below}."

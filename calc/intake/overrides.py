@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from calc.cells import Cell, Sheet
@@ -14,7 +15,7 @@ from calc.intake.records import ACKNOWLEDGED, Entry, JobInput
 from calc.intake.schema import ACKNOWLEDGEABLE, OVERRIDABLE, OVERRIDES, TABLES
 from calc.intake.spelling import did_you_mean, normalize
 from calc.intake.tables import TableRow, read_table
-from calc.intake.values import labeled, read_id, read_number, read_text
+from calc.intake.values import ReadValue, Remark, read_forced, read_id, read_text
 
 _ONE_ROW = "Delete one of the two rows."
 
@@ -34,7 +35,8 @@ def read_overrides(jobs_book: JobsBook, sheet: Sheet | None) -> None:
         job = job_of(jobs_book, id_, row.at(row.cells.get("job")))
         if job is not None:
             try:
-                _read_override(job, row)
+                for each in _read_override(job, row):
+                    jobs_book.add(each.kind, row.at(row.cells["value"]), each.text, "", job.id)
             except _Refused as refused:
                 jobs_book.refuse(row, refused.cell, refused, job.id)
 
@@ -52,7 +54,8 @@ class _Refused(InputRefused):
         return cls(cell, refused.kind, refused.found, refused.remedy)
 
 
-def _read_override(job: JobInput, row: TableRow) -> None:
+def _read_override(job: JobInput, row: TableRow) -> Sequence[Remark]:
+    """Reads one row into ``job``; the questions and notes about its value."""
     name = row.cells.get("line")
     if name is None:
         found = "An override without a line."
@@ -68,7 +71,7 @@ def _read_override(job: JobInput, row: TableRow) -> None:
         assert acknowledged is not None
         _check_acknowledgment(job, acknowledged, row)
         job.overrides[acknowledged, 0] = Entry(1.0, "", ACKNOWLEDGED, origin_of(row, name), reason, who, notes)
-        return
+        return ()
     if label not in OVERRIDABLE:
         labels = [each.label for each in (*OVERRIDABLE.values(), *ACKNOWLEDGEABLE.values())]
         found = f'There is no line "{name.value}" that can be overridden.'
@@ -78,7 +81,9 @@ def _read_override(job: JobInput, row: TableRow) -> None:
     index = _row_index(job, override, row)
     if (override, index) in job.overrides:
         raise _Refused(name, FindingKind.DUPLICATE_OVERRIDE, f"{name.value} is overridden twice.", _ONE_ROW)
-    job.overrides[override, index] = replace(_value(row, override), reason=reason, who=who, notes=notes)
+    read = _value(row, override)
+    job.overrides[override, index] = replace(read.entry, reason=reason, who=who, notes=notes)
+    return read.remarks
 
 
 _REQUIRED = {"reason": "Type why it is overridden.", "who": "Type the initials of the person who overrides it."}
@@ -135,13 +140,12 @@ def _what_to_type(override: Override) -> str:
     return f"Type the value in {override.unit_text}." if override.unit_text else "Type the value, a plain number."
 
 
-def _value(row: TableRow, override: Override) -> Entry:
+def _value(row: TableRow, override: Override) -> ReadValue:
     name, cell = row.cells["line"], row.cells.get("value")
     if cell is None:
         found, remedy = f"{name.value} is overridden without a value.", _what_to_type(override)
         raise _Refused(name, FindingKind.MISSING_OVERRIDE_VALUE, found, remedy)
     try:
-        unit = override.unit_text
-        return read_number(cell, unit, unit, False, False, origin_of(row, cell)).entry
+        return read_forced(override, cell, str(name.value), origin_of(row, cell))
     except InputRefused as refused:
-        raise _Refused.at(cell, labeled(str(name.value), refused)) from None
+        raise _Refused.at(cell, refused) from None

@@ -8,7 +8,6 @@ from functools import cache
 from calc.declared import Caution, Declared, Factor, Input, Line, Override, Price
 from calc.formula.divisors import divisors
 from calc.formula.levels import JOB, Level
-from calc.formula.tree import Named
 from calc.trade.catalog import SECTIONS
 from calc.trade.inputs.areas import SHORT_EDGES
 from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
@@ -236,6 +235,10 @@ OVERRIDDEN = tuple(each for each in everything() if isinstance(each, Override))
 
 
 @cache
-def divided_by() -> frozenset[Named]:
-    """What the rules divide by: an input or a factor that must be more than 0."""
-    return frozenset(found for each in everything() if isinstance(each, Line) for found in divisors(each.formula))
+def divided_by() -> frozenset[Factor]:
+    """The factors that the rules divide by, at once or through other lines: each must be more than 0.
+
+    Inputs declare their own limits: the rules ask first where one that may be 0 divides.
+    """
+    formulas = (each.formula for each in everything() if isinstance(each, Line))
+    return frozenset(found for formula in formulas for found in divisors(formula) if isinstance(found, Factor))

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 
 from calc.cells import Book, Cell, Kind, Sheet, column_letters, column_number
 from calc.errors import Finding, FindingKind, InputRefused, Place
-from calc.intake.schema import EVERY_JOB, Heading, Table
+from calc.intake.schema import EVERY_JOB, EXAMPLE, Heading, Table
 from calc.intake.spelling import is_similar, normalize
-from calc.intake.values import read_id
+from calc.intake.values import as_text, read_id
 from calc.units.typed_units import measure
 
 _HEADER_WITHIN = 12
@@ -76,7 +76,23 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
         findings += _merged(book, sheet, merged, number, columns, rows)
     if not sheet.hidden:  # a hidden sheet is reported once
         findings += _hidden(book, cells, columns, rows)
-    return rows, findings
+    return rows, findings + [each for row in rows for each in _formulas(row, columns)]
+
+
+def _formulas(row: TableRow, columns: dict[int, Column]) -> Iterator[Finding]:
+    """Notes about the formulas of a row, in whatever column: their stored values are read."""
+    for cell in row.cells.values():
+        if cell.formula and cell.kind is not Kind.UNCOMPUTED and normalize(row.job) != EXAMPLE:
+            heading = columns[cell.column].heading
+            label = heading.label.capitalize() if heading.given is None else heading.given.label
+            name = next((row.cells[each] for each in _NAMING if heading.label == "value" and each in row.cells), None)
+            what = label if name is None else as_text(name)
+            found = f"{what} is the formula {cell.formula}; its stored value {as_text(cell)} was read."
+            yield Finding(FindingKind.FORMULA_READ, row.at(cell), found, "", row.job)
+
+
+_NAMING = ("fact", "factor", "line")
+"""The columns that say what the value of their row is."""
 
 
 def _names(table: Table) -> Names:

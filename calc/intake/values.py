@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 from typing import NamedTuple
 
 from calc.cells import Cell, Kind
-from calc.declared import Input
+from calc.declared import LEAST, MOST, Input, Limits, Override
 from calc.declared import Kind as InputKind
 from calc.errors import FindingKind, InputRefused
 from calc.intake.records import Entry
@@ -61,24 +61,22 @@ def read_input(given: Input, cell: Cell, unit: str, origin: str) -> ReadValue:
 
     ``unit`` is the unit of a number without one. Raises InputRefused with what was found and what to type.
     """
-    _refuse_cell_type(given, cell)
+    refuse_cell_type(cell, given.label, _expected(given), given.unit_text, given.kind is InputKind.DATE)
     if given.kind in (InputKind.TEXT, InputKind.ROW):
-        read = ReadValue(Entry(read_text(cell), "", as_text(cell), origin))
-    elif given.kind is InputKind.CHOICE:
-        read = _choice(given, cell, origin)
-    elif given.kind is InputKind.DATE:
-        read = _date(given, cell, origin)
-    else:
-        read = _number(given, cell, unit, origin)
-    if not cell.formula:
-        return read
-    text = f"{given.label} is the formula {cell.formula}; its stored value {as_text(cell)} was read."
-    return ReadValue(read.entry, (*read.remarks, Remark(FindingKind.FORMULA_READ, text)))
+        return ReadValue(Entry(read_text(cell), "", as_text(cell), origin))
+    if given.kind is InputKind.CHOICE:
+        return _choice(given, cell, origin)
+    if given.kind is InputKind.DATE:
+        return _date(given, cell, origin)
+    return _number(given, cell, unit, origin)
 
 
-def _refuse_cell_type(given: Input, cell: Cell) -> None:
-    """Refuses a cell that has no value, or a value that the spreadsheet program changed to another type."""
-    label, example = given.label, f"Type {_expected(given)}."
+def refuse_cell_type(cell: Cell, label: str, expected: str, unit_text: str = "", a_date: bool = False) -> None:
+    """Refuses a cell that has no value, or a value that the spreadsheet program changed to another type.
+
+    ``expected`` says what may be typed, in a few words; ``a_date`` that it may be a date.
+    """
+    example = f"Type {expected}."
     if cell.merged:
         raise InputRefused(
             FindingKind.MERGED_CELLS,
@@ -96,14 +94,14 @@ def _refuse_cell_type(given: Input, cell: Cell) -> None:
     if cell.kind is Kind.BOOLEAN:
         found = f"{label} is the logical value {str(cell.value).upper()}."
         raise InputRefused(FindingKind.WRONG_CELL_TYPE, found, example)
-    if cell.kind is Kind.DURATION and given.unit_text != "h":
+    if cell.kind is Kind.DURATION and unit_text != "h":
         remedy = f"{example} Format the cell as text first."
         raise InputRefused(FindingKind.WRONG_CELL_TYPE, f"{label} became the time {cell.value}.", remedy)
-    if cell.kind is Kind.DATE and given.kind is not InputKind.DATE:
+    if cell.kind is Kind.DATE and not a_date:
         raise InputRefused(
             FindingKind.BECAME_A_DATE,
             f"{label} became the date {as_text(cell)}: was something like 1/2 or 4-1/2 typed?",
-            f"Format the cell as text, then type {_expected(given)}.",
+            f"Format the cell as text, then type {expected}.",
         )
 
 
@@ -115,8 +113,13 @@ def _expected(given: Input) -> str:
         return f"a date, for example {given.example or '2026-04-13'}"
     if given.kind in (InputKind.TEXT, InputKind.ROW):
         return "text"
-    unit = f" of {given.unit_text}" if given.unit_text else ""
-    return f"a number{unit}, for example {given.example or '1'}"
+    return a_number(given.unit_text, given.example)
+
+
+def a_number(unit_text: str, example: str = "") -> str:
+    """What may be typed for a number, in a few words."""
+    unit = f" of {unit_text}" if unit_text else ""
+    return f"a number{unit}, for example {example or '1'}"
 
 
 def as_text(cell: Cell) -> str:
@@ -235,7 +238,9 @@ def read_choice(choices: tuple[str, ...], cell: Cell) -> str:
 
 
 def labeled(label: str, refused: InputRefused) -> InputRefused:
-    """The same refusal with the label of the input in front of what was found."""
+    """The same refusal with the label of the input in front of what was found, unless it stands there."""
+    if refused.found.startswith(f"{label} "):
+        return refused
     return InputRefused(refused.kind, f"{label}: {refused.found}", refused.remedy)
 
 
@@ -262,13 +267,40 @@ def _number(given: Input, cell: Cell, unit: str, origin: str) -> ReadValue:
         entry, remarks = share_of_money(read, cell) if any(given is each for each in MONEY_SHARES) else read
     except InputRefused as refused:
         raise labeled(given.label, refused) from None
-    _check_limits(given, entry, as_text(cell))
     texts = [Remark(each.kind, f"{given.label}: {each.text}") for each in remarks]
-    return ReadValue(entry, (*texts, *_outside_usual(given, entry)))
+    within = check_limits(given.limits, given.label, given.unit_text, _expected(given), entry, as_text(cell))
+    return ReadValue(entry, (*texts, *within))
+
+
+def read_forced(override: Override, cell: Cell, label: str, origin: str) -> ReadValue:
+    """The value that a line is forced to, read as an input is. Raises InputRefused as :func:`read_input` does."""
+    unit, expected = override.unit_text, a_number(override.unit_text)
+    refuse_cell_type(cell, label, expected, unit)
+    try:
+        entry, remarks = read_number(cell, unit, unit, False, False, origin)
+    except InputRefused as refused:
+        raise labeled(label, refused) from None
+    texts = [Remark(each.kind, f"{label}: {each.text}") for each in remarks]
+    return ReadValue(entry, (*texts, *check_limits(override.limits, label, unit, expected, entry, as_text(cell))))
 
 
 def read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, origin: str) -> ReadValue:
-    """A number converted to the unit ``meant``; ``unit`` is the unit of a number without one."""
+    """A number converted to the unit ``meant``; ``unit`` is the unit of a number without one.
+
+    Raises InputRefused for no number, and for one that is too large or too small for anything that is bid.
+    """
+    read = _read_number(cell, meant, unit, signed, slope, origin)
+    size = abs(float(read.entry.value))
+    if size > MOST:
+        found, remedy = f"{as_text(cell)} is more than any number of a bid.", f"Type at most {MOST:,.0f}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, remedy)
+    if 0 < size < LEAST:
+        found, remedy = f"{as_text(cell)} is less than a millionth, and not 0.", "Type 0, or the number that is meant."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, remedy)
+    return read
+
+
+def _read_number(cell: Cell, meant: str, unit: str, signed: bool, slope: bool, origin: str) -> ReadValue:
     if meant == "%" and not slope and cell.kind is Kind.NUMBER and "%" in cell.number_format:
         return _percent_cell(cell, signed, origin)
     if cell.kind is Kind.NUMBER and isinstance(cell.value, (int, float)):
@@ -322,30 +354,28 @@ def _with_unit(written: str, unit: str, meant: str) -> str:
     return f"{written.strip()} {unit}" if bare and normalize(unit) != normalize(meant) else written
 
 
-def _check_limits(given: Input, entry: Entry, typed: str) -> None:
-    value, text = float(entry.value), f"{given.label}: {typed}"
-    unit = f" {given.unit_text}" if given.unit_text else ""
-    if given.over is not None and value <= given.over:
-        found = f"{text} is not more than {given.over:g}{unit}."
-        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {_expected(given)}.")
-    if given.low is not None and value < given.low:
-        found = f"{text} is below {given.low:g}{unit}."
-        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {given.low:g} or more.")
-    if given.high is not None and value > given.high:
-        found = f"{text} is above {given.high:g}{unit}."
-        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {given.high:g} or less.")
-    if given.whole and value != int(value):
+def check_limits(
+    limits: Limits, label: str, unit_text: str, expected: str, entry: Entry, typed: str
+) -> tuple[Remark, ...]:
+    """The question about a number outside its usual range. Raises InputRefused for one outside its limits."""
+    value, text = float(entry.value), f"{label}: {typed}"
+    unit = f" {unit_text}" if unit_text else ""
+    if limits.over is not None and value <= limits.over:
+        found = f"{text} is not more than {limits.over:g}{unit}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {expected}.")
+    if limits.low is not None and value < limits.low:
+        found = f"{text} is below {limits.low:g}{unit}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {limits.low:g} or more.")
+    if limits.high is not None and value > limits.high:
+        found = f"{text} is above {limits.high:g}{unit}."
+        raise InputRefused(FindingKind.OUT_OF_RANGE, found, f"Type {limits.high:g} or less.")
+    if limits.whole and value != int(value):
         raise InputRefused(FindingKind.NOT_A_WHOLE_NUMBER, f"{text} is not a whole number.", "Type a whole number.")
-
-
-def _outside_usual(given: Input, entry: Entry) -> list[Remark]:
-    value = float(entry.value)
-    unit = f" {given.unit_text}" if given.unit_text else ""
     for outside, limit, words in (
-        (given.ask_low is not None and value < given.ask_low, given.ask_low, "less"),
-        (given.ask_high is not None and value > given.ask_high, given.ask_high, "more"),
+        (limits.ask_low is not None and value < limits.ask_low, limits.ask_low, "less"),
+        (limits.ask_high is not None and value > limits.ask_high, limits.ask_high, "more"),
     ):
         if outside:
-            text = f"{given.label}: {value:g}{unit} is {words} than the usual {limit:g}{unit}. Is that correct?"
-            return [Remark(FindingKind.UNUSUAL_VALUE, text)]
-    return []
+            asked = f"{label}: {value:g}{unit} is {words} than the usual {limit:g}{unit}. Is that correct?"
+            return (Remark(FindingKind.UNUSUAL_VALUE, asked),)
+    return ()

@@ -8,13 +8,13 @@ from functools import lru_cache
 from typing import Any
 
 from calc.cells import column_letters
-from calc.declared import Account, Declared, Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed
+from calc.declared import MOST, Account, Declared, Factor, Input, Kind, Override, Pack, Price, PriceDay, Taxed
 from calc.formula.functions import NONE
 from calc.intake.schema import divided_by
 from calc.layout.page import Page, Typed
 from calc.units.algebra import COUNTS
 
-TOP = 1_000_000.0
+TOP = MOST
 """The most that a number without a limit of its own may be: what is more was typed by mistake."""
 
 _FIRST_DAY, _LAST_DAY = 36526.0, 73050.0
@@ -66,7 +66,7 @@ def rule_of(named: Declared, offered: tuple[str, ...] = ()) -> BoxRule:
         case Pack():
             return _number(named, low=0.0, over=True, optional=True)
         case Override():
-            return _number(named, low=named.low or 0.0, optional=True)
+            return _of_override(named)
         case PriceDay():
             return _date(named, optional=True)
         case Taxed():
@@ -74,6 +74,12 @@ def rule_of(named: Declared, offered: tuple[str, ...] = ()) -> BoxRule:
         case Account():
             return _text(named)
     raise TypeError(f"nobody types {named.label}")
+
+
+def _of_override(override: Override) -> BoxRule:
+    limits = override.limits
+    low, high = limits.low or limits.over or 0.0, TOP if limits.high is None else limits.high
+    return _number(override, low, high, over=limits.over is not None, whole=limits.whole, optional=True)
 
 
 def _of_input(given: Input, offered: tuple[str, ...]) -> BoxRule:
@@ -88,9 +94,8 @@ def _of_input(given: Input, offered: tuple[str, ...]) -> BoxRule:
         return BoxRule(message, 0.0, 1000.0, whole=True, optional=True)
     low = given.low if given.low is not None else given.over
     least = -TOP if given.signed and low is None else low or 0.0
-    over = given.over is not None or (given in divided_by() and least == 0)
     high = TOP if given.high is None else given.high
-    return _number(given, least, high, over=over, whole=given.whole, optional=given.optional)
+    return _number(given, least, high, over=given.over is not None, whole=given.whole, optional=given.optional)
 
 
 def _number(

@@ -117,7 +117,7 @@ def test_a_full_disk_is_not_reported_a_thousand_times(week: Path) -> None:
     )
     (week.parent / "outputs").mkdir()
     for id_ in ids:
-        (week.parent / "outputs" / f"{id_}.xlsx").mkdir()
+        (week.parent / "outputs" / f"~${id_}.xlsx").write_text("")
     run = flatwork("bid", "week.xlsx", "--workers", "1", cwd=week.parent, program=SHORT)
     assert run.returncode == 3 and "0 written" in run.stdout and "13 failed" in run.stdout
     failures = messages(run)

@@ -289,7 +289,8 @@ def test_every_word_of_every_list_of_the_house_book_is_taken(blanks: dict[str, P
             row = deepcopy(start) | {header: word} | ({"value": value_for(title, word)} if header == "fact" else {})
             if header in ("factor", "for"):
                 factors = [each.cells for sheet in FACTOR_TABLES for each in standing_rows(sheet)]
-                row = next(each for each in factors if each[header] == word) | {"value": "1"}
+                row = next(each for each in factors if each[header] == word)
+                row |= {"value": row["usual"]}
             assert stops(findings_of(title, row)) == [], f"{title} {header}: {word}"
 
 

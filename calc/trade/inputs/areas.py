@@ -36,6 +36,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         "Width",
         "ft",
         over=0,
+        high=2000,
         ask_high=100,
         example="3",
         needed_if=(shape, "rectangle", "trapezoid", "triangle"),
@@ -45,6 +46,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         "Other width",
         "ft",
         low=0,
+        high=2000,
         ask_high=100,
         example="2' 9\"",
         needed_if=(shape, "trapezoid"),
@@ -121,12 +123,19 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         "Panel width",
         "ft",
         over=0,
+        high=2000,
         ask_high=100,
         example="3",
         help="Widest panel wanted across that length; of a shape without two sides, its whole width.",
     )
     old_slab = given(
-        "Old slab", "ft2", default=0, low=0, example="0", help="Existing slab within the dig that is removed."
+        "Old slab",
+        "ft2",
+        default=0,
+        low=0,
+        high=200000,
+        example="0",
+        help="Existing slab within the dig that is removed.",
     )
     old_slab_thickness = given(
         "Old slab thickness", "in", default=0, low=0, high=24, example="0", help="Thickness of that existing slab."
@@ -163,12 +172,19 @@ class CrossSection(Section, title="Cross-sections", each=CROSS_SECTION, table="C
     """Width and depth measured at stations along an area, each station taped from the same end."""
 
     station = given(
-        "Station", "ft", low=0, example="0", required=True, help="Distance of this cross-section from one end."
+        "Station",
+        "ft",
+        low=0,
+        high=2000,
+        example="0",
+        required=True,
+        help="Distance of this cross-section from one end.",
     )
     width = given(
         "Width",
         "ft",
         low=0,
+        high=2000,
         example="3",
         needed_if=(Area.shape, "cross-sections"),
         help="Width at this station; with the shape cross-sections, these widths give the area.",
@@ -188,8 +204,10 @@ class CrossSection(Section, title="Cross-sections", each=CROSS_SECTION, table="C
 class OutlineCorner(Section, title="Outline points", each=OUTLINE_POINT, table="Outline points"):
     """The corners of an outline in order around it, in either direction."""
 
-    x = given("X", "ft", signed=True, example="0", required=True, help="Distance along one line.")
-    y = given("Y", "ft", signed=True, example="0", required=True, help="Distance square to that line.")
+    x = given("X", "ft", signed=True, low=-2000, high=2000, example="0", required=True, help="Distance along one line.")
+    y = given(
+        "Y", "ft", signed=True, low=-2000, high=2000, example="0", required=True, help="Distance square to that line."
+    )
 
 
 class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions"):
@@ -202,6 +220,7 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
         "Length",
         "ft",
         over=0,
+        high=2000,
         example="2",
         needed_if=(shape, "rectangle", "circle", "triangle"),
         help="Length; the diameter of a circle, the base of a triangle.",
@@ -210,6 +229,7 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
         "Width",
         "ft",
         over=0,
+        high=2000,
         example="1",
         needed_if=(shape, "rectangle", "triangle"),
         help="Width; the height of a triangle.",
@@ -218,6 +238,7 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
         "Area",
         "ft2",
         over=0,
+        high=200000,
         example="2",
         needed_if=(shape, "area given"),
         help="The area itself, if the shape is area given.",
@@ -227,7 +248,7 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
     )
     isolation = yes_no("Isolation", default="yes", help="Whether an isolation joint goes around it.")
     perimeter = given(
-        "Perimeter", "ft", over=0, example="6", help="Length around it; blank for a rectangle or a circle."
+        "Perimeter", "ft", over=0, high=10000, example="6", help="Length around it; blank for a rectangle or a circle."
     )
     notes = text("Notes", help="Anything else.", example="valve box")
 

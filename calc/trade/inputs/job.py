@@ -84,7 +84,13 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     """Vehicles that the company owns or hires; take the payload from a scale, not from an advertisement."""
 
     struck_capacity = given(
-        "Struck bed capacity", "yd3", over=0, ask_high=20, example="5", help="Volume of the bed, level with its sides."
+        "Struck bed capacity",
+        "yd3",
+        over=0,
+        high=100,
+        ask_high=20,
+        example="5",
+        help="Volume of the bed, level with its sides.",
     )
     heaped_factor = given(
         "Heaped factor",
@@ -96,10 +102,16 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
         help="Heaped over struck capacity; 1 is struck.",
     )
     payload = given(
-        "Payload", "ton", over=0, ask_high=15, example="4.5", help="GVWR minus curb weight and driver, in tons."
+        "Payload",
+        "ton",
+        over=0,
+        high=100,
+        ask_high=15,
+        example="4.5",
+        help="GVWR minus curb weight and driver, in tons.",
     )
-    bed_length = given("Bed length", "ft", over=0, ask_high=25, example="10", help="Inside length of the bed.")
-    bed_width = given("Bed width", "ft", over=0, ask_high=9, example="6", help="Inside width of the bed.")
+    bed_length = given("Bed length", "ft", over=0, high=60, ask_high=25, example="10", help="Inside length of the bed.")
+    bed_width = given("Bed width", "ft", over=0, high=20, ask_high=9, example="6", help="Inside width of the bed.")
     combined_rating = given(
         "Combined rating",
         "lb",
@@ -122,7 +134,7 @@ class Vehicle(Section, title="Vehicles", each=VEHICLE, table="Vehicles"):
     per_mile = given("Mileage rate", "$/mile", default=0, low=0, example="0.9", help="Cost per mile.")
     hired = yes_no("Hired", help="Whether it is hired with its driver, who then costs nothing more.")
     minimum_hours = given(
-        "Minimum hours", "h", default=0, low=0, example="3", help="Minimum hours charged for a hired vehicle."
+        "Minimum hours", "h", default=0, low=0, high=24, example="3", help="Minimum hours charged for a hired vehicle."
     )
     account = _own_account("5410", "the vehicle")
     notes = text("Notes", help="Anything else.", example="tow only with the pickup")
@@ -147,20 +159,27 @@ class Disposal(Section, title="Disposal sites", each=DISPOSAL, table="Disposal s
     contamination = given(
         "Contamination surcharge", "$/load", default=0, low=0, example="150", help="Added for a load that is not clean."
     )
-    minutes = given("One-way time", "min", low=0, ask_high=120, example="18", help="Driving time to the site.")
-    miles = given("One-way distance", "mile", low=0, ask_high=60, example="9", help="Driving distance to the site.")
+    minutes = given(
+        "One-way time", "min", low=0, high=600, ask_high=120, example="18", help="Driving time to the site."
+    )
+    miles = given(
+        "One-way distance", "mile", low=0, high=500, ask_high=60, example="9", help="Driving distance to the site."
+    )
     turnaround = given(
         "Turnaround time",
         "min",
         default=15,
         low=0,
+        high=600,
         ask_high=90,
         example="15",
         help="Time at the site, from the scale house to the way out.",
     )
     opens = given("Opens", "h", low=0, high=24, example="7", help="Time of day it opens, as 7 or 7.5.")
     closes = given("Closes", "h", low=0, high=24, example="15.5", help="Time of day it closes, as 15.5.")
-    piece = given("Largest piece", "in", over=0, example="24", help="Largest piece of concrete that it accepts.")
+    piece = given(
+        "Largest piece", "in", over=0, high=240, example="24", help="Largest piece of concrete that it accepts."
+    )
     wet = yes_no("Accepts wet soil", default="yes", help="Whether it accepts wet soil.")
     roots = yes_no("Accepts roots and turf", default="yes", help="Whether it accepts soil with roots and turf.")
     sells_rock = yes_no(

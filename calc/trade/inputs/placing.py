@@ -81,6 +81,7 @@ class Access(Section, title="Placing", table="Site conditions"):
         "Gate width",
         "in",
         over=0,
+        high=1000,
         ask_low=24,
         ask_high=240,
         example="34",

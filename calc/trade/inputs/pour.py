@@ -115,6 +115,7 @@ class Ordering(Section, title="Order", table=_TABLE):
         "Fixed order",
         "yd3",
         over=0,
+        high=1000,
         ask_high=72,
         example="2.5",
         needed_if=(rule, "fixed"),

@@ -9,8 +9,8 @@ from calc.trade.levels import FOOTING, PLANT
 class Footing(Section, title="Footings", each=FOOTING, table="Footings"):
     """Old footings under the new slab."""
 
-    length = given("Length", "ft", over=0, required=True, example="8", help="Length of the footing.")
-    width = given("Width", "ft", over=0, required=True, example="1", help="Width of the footing.")
+    length = given("Length", "ft", over=0, high=2000, required=True, example="8", help="Length of the footing.")
+    width = given("Width", "ft", over=0, high=2000, required=True, example="1", help="Width of the footing.")
     depth_to_top = given(
         "Depth to top of footing",
         "in",
@@ -65,10 +65,12 @@ class Plant(Section, title="Plants", each=PLANT, table="Plants"):
 
     what = text("What", help="Kind of plant.", example="boxwood")
     quantity = given("Quantity", "", default=1, low=0, high=500, whole=True, example="2", help="Number of plants.")
-    width = given("Width", "ft", default=0, low=0, example="3", help="Width of the brush.")
-    depth = given("Depth", "ft", default=0, low=0, example="3", help="Width of the brush in the other direction.")
-    height = given("Height", "ft", default=0, low=0, ask_high=8, example="4", help="Height of the brush.")
-    ball = given("Root ball", "ft", default=0, low=0, example="1.5", help="Diameter of the root ball.")
-    ball_height = given("Ball height", "ft", default=0, low=0, example="1", help="Height of the root ball.")
-    trunk = given("Trunk", "in", default=0, low=0, ask_high=6, example="1", help="Diameter of the trunk.")
+    width = given("Width", "ft", default=0, low=0, high=100, example="3", help="Width of the brush.")
+    depth = given(
+        "Depth", "ft", default=0, low=0, high=100, example="3", help="Width of the brush in the other direction."
+    )
+    height = given("Height", "ft", default=0, low=0, high=100, ask_high=8, example="4", help="Height of the brush.")
+    ball = given("Root ball", "ft", default=0, low=0, high=100, example="1.5", help="Diameter of the root ball.")
+    ball_height = given("Ball height", "ft", default=0, low=0, high=100, example="1", help="Height of the root ball.")
+    trunk = given("Trunk", "in", default=0, low=0, high=120, ask_high=6, example="1", help="Diameter of the trunk.")
     notes = text("Notes", help="Anything else.", example="roots under the walk")

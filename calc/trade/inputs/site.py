@@ -59,6 +59,7 @@ class AreaUse(Section, title="Areas: use and slopes", each=AREA, table="Areas"):
         "Clear width",
         "ft",
         over=0,
+        high=2000,
         ask_high=20,
         example="4",
         help="Minimum clear width of the walk; not checked if blank.",

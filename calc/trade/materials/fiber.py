@@ -55,5 +55,5 @@ class FiberTotal(Section, title="Fiber to buy", sheet="Order and placing"):
         "bag",
         total(TruckFiber.bags) + batch,
         source="sum of the trucks, and of the batch that is mixed on the site",
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=10_000, ask_high=200, whole=True),
     )

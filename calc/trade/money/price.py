@@ -87,7 +87,7 @@ class BidPrice(Section, title="Price", sheet=_SHEET):
         "$",
         round_up(largest(to_cent, minimum), to=rounding),
         source="larger of price and minimum, rounded up to the price rounding",
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, ask_low=100, ask_high=250_000),
     )
     per_ft2 = line(
         "Price per ft2",

@@ -51,7 +51,7 @@ class Order(Section, title="Order", sheet=_SHEET):
         "yd3",
         when(Placing.is_bags > 0, 0, at(OrderByRule.quantity, Placing.discharge)),
         source="the order rule of the job; none where bags are mixed",
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=1_000, ask_high=72),
     )
     bags = line(
         "Bags to mix",

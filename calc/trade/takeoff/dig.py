@@ -176,7 +176,7 @@ class Spoil(Section, title="Soil", sheet="Dig and haul"):
             - when(Site.keep_backfill.is_("yes"), total(Excavation.backfill), 0),
         ),
         source="excavated soil, less root balls, less the backfill that is kept on site",
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=10_000, ask_high=200),
     )
     loose = line(
         "Soil to haul, loose volume",

@@ -166,7 +166,13 @@ class DowelNeeds(Section, title="Drilling and epoxy", sheet="Order and placing")
         source="common practice, no source: the cartridge label wins",
     )
 
-    dowels = line("Dowels, total", "bar", total(DoweledEdge.dowels), source="sum of the edges", may_be_overridden=True)
+    dowels = line(
+        "Dowels, total",
+        "bar",
+        total(DoweledEdge.dowels),
+        source="sum of the edges",
+        may_be_overridden=Limits(low=0, high=10_000, ask_high=500, whole=True),
+    )
     bits = line(
         "Drill bits needed", "each", round_up(dowels / holes_per_bit), source="dowels over holes per bit, rounded up"
     )

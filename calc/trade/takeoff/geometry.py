@@ -167,7 +167,7 @@ class Slab(Section, title="Slab areas", each=AREA, sheet="Takeoff"):
         (gross_area - deducted) * Area.quantity,
         source="(gross area less deductions) times quantity",
         adds=True,
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=200_000, ask_high=5_000),
     )
 
 
@@ -210,7 +210,7 @@ class MeanThickness(Section, title="Mean thickness", each=AREA, sheet="Takeoff")
         "in",
         when(depth_count > 0, depth_sum / depth_count, by_dimensions),
         source="mean of the measured depths, else by dimensions",
-        may_be_overridden=True,
+        may_be_overridden=Limits(over=0, high=24, ask_low=3.5, ask_high=8),
     )
 
 

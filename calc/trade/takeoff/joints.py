@@ -157,7 +157,7 @@ class Panel(Section, title="Control joints", each=AREA, sheet="Order and placing
         "",
         when(known > 0, largest(1, round_up(width / limit), typed_panels) - 1, 0),
         source="panels across the width less one: by the panel limit, or by a narrower panel width typed",
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=1_000, ask_high=50, whole=True),
     )
     panel_width = line(
         "Panel width",
@@ -286,7 +286,7 @@ class MatchedJoints(Section, title="Matched joints", each=AREA, sheet="Order and
         when(old > 0, total(OldJoint.with_added, AREA) + added_past_last, Panel.even_joints),
         source="matched joints plus those added, or even panels less one",
         adds=True,
-        may_be_overridden=True,
+        may_be_overridden=Limits(low=0, high=1_000, ask_high=100, whole=True),
     )
     rows = line(
         "Rows of the joint list needed",

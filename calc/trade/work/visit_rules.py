@@ -17,6 +17,7 @@ class VisitRules(Section, title="Visits", sheet="Costs"):
         1,
         low=0.5,
         high=2,
+        below=day,
         source="common practice, no source: load up, drive, set out and put away",
     )
     prep_stretch = factor(
