@@ -108,6 +108,7 @@ class FindingKind(Enum):
     DUPLICATE_PRICE = Severity.ERROR, "A price is typed twice."
     WRONG_PRICE_UNIT = Severity.ERROR, "A price is per another unit than the rules use."
     INVALID_PACK_SIZE = Severity.ERROR, "The size of a pack is not more than 0."
+    MISSING_PACK_SIZE = Severity.ERROR, "The price of a pack or a tier has no size."
     UNUSED_PACK_SIZE = Severity.NOTE, "An item that is not sold in packs has a size, which is ignored."
     MISSING_PRICE = Severity.NOTE, "The job needs a price that is not given: its total is not complete."
     MISSING_LINE = Severity.ERROR, "A row of Overrides does not name its line."

@@ -9,14 +9,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from calc.batch.missing_prices import missing_prices
 from calc.batch.run import CHUNK
 from calc.batch.serialize import unpack
 from calc.batch.week import row_of
 from calc.declared import Line
-from calc.declared.cost import Cost
 from calc.errors import Finding, FindingKind, Place
 from calc.intake.records import JobInput
-from calc.intake.schema import PRICES, SITE
 from calc.layout.caution_table import open_stops
 from calc.layout.checks_sheet import failed
 from calc.layout.week import UnwrittenJob, WeekRow
@@ -24,8 +23,6 @@ from calc.model.evaluate import evaluate
 from calc.model.infinities import cell_behind, infinite_line, infinite_lines
 from calc.model.results import JobValues, each_job
 from calc.model.sensitivity import all_with_sensitivity, with_sensitivity
-from calc.trade.money.cost_rows import DISPOSAL, FEES, LABOR, ROWS, WITHOUT_VEHICLE
-from calc.trade.money.costs import CostTable
 from calc.xlsx_write.write import Identity, identity_of, job_workbook
 
 
@@ -197,40 +194,4 @@ def job_findings(job: JobValues) -> list[Finding]:
         found = f"{count} {'check of job ' + id_ + ' fails' if count == 1 else 'checks of job ' + id_ + ' fail'}."
         remedy = "See the sheet Checks of its workbook."
         findings.append(Finding(FindingKind.FAILED_CHECK, Place(place.book, "Checks"), found, remedy, id_))
-    return findings + _missing_prices(job)
-
-
-def _missing_prices(job: JobValues) -> list[Finding]:
-    """A note for each sheet of the company book that lacks what costs of the job need, with what to type there."""
-    lacking: dict[str, list[Cost]] = {}
-    for index, row in enumerate(ROWS):
-        if float(job.of(CostTable.unpriced, index)):
-            lacking.setdefault(_sheet_of(row), []).append(row)
-    found = []
-    for sheet, rows in lacking.items():
-        count = "1 cost has no price" if len(rows) == 1 else f"{len(rows)} costs have no price"
-        names = "; ".join(dict.fromkeys(row.price.label if row.price is not None else row.label for row in rows))
-        place = Place(job.job.company.name or job.job.place.book, sheet)
-        text = f"{count}: {names}."
-        remedy = f"The price of the job is not complete. {_TO_TYPE[sheet]}"
-        found.append(Finding(FindingKind.MISSING_PRICE, place, text, remedy, job.job.id))
-    return found
-
-
-_TO_TYPE = {
-    PRICES: "Type each in its row of Prices, with the size of a pack where it comes in packs.",
-    "Wages": "Type the wages of the laborer and the finisher, and of a driver where one is hired.",
-    "Vehicles": "List a vehicle with its payload and its rates, or the hired truck that takes the spoil.",
-    "Disposal sites": "List a disposal site with what it charges, and the vehicle's rates.",
-    SITE: "Type the permit as a fact of the job; 0 if none is needed.",
-}
-"""What to type on each sheet that lacks something."""
-
-
-def _sheet_of(row: Cost) -> str:
-    """The sheet on which the price of a cost is typed."""
-    if row.price is None and row.group == LABOR:
-        return "Wages"
-    if row.group == DISPOSAL and row.price is None:
-        return "Vehicles" if row.label == WITHOUT_VEHICLE else "Disposal sites"
-    return SITE if row.group == FEES else PRICES
+    return findings + missing_prices(job)

@@ -216,6 +216,7 @@ def _read_price(company: CompanyBook, row: TableRow, read: set[Price]) -> list[F
     if price.pack is None and "size" in row.cells:
         found = f'"{name.value}" is not sold in packs. Its size is ignored.'
         findings.append(Finding(FindingKind.UNUSED_PACK_SIZE, row.at(row.cells["size"]), found, "Clear the size."))
+    findings += _without_size(company, row, price)
     details, errors = _price_row(row, price in company.prices)
     company.price_rows[price] = details
     if details.taxable:
@@ -225,6 +226,16 @@ def _read_price(company: CompanyBook, row: TableRow, read: set[Price]) -> list[F
     company.days[price.dated] = details.dated
     company.days[price.valid] = details.valid_until
     return findings + errors
+
+
+def _without_size(company: CompanyBook, row: TableRow, price: Price) -> list[Finding]:
+    """The error of a price by the pack, or of a fee below a size, that has no size: no rule could use it."""
+    if price.pack is None or price not in company.prices or "size" in row.cells:
+        return []
+    place = Place(row.place.book, row.place.sheet, row.refs.get("size", row.cells["price"].ref))
+    above, _, below = price.pack.unit_text.partition("/")
+    remedy = f"Type its size in {above} a {below}, or clear the price."
+    return [Finding(FindingKind.MISSING_PACK_SIZE, place, f"{price.label} has a price and no size.", remedy)]
 
 
 def _read_amount(company: CompanyBook, row: TableRow, cell: Cell, declared: Price | Pack) -> list[Finding]:
@@ -240,7 +251,15 @@ def _read_amount(company: CompanyBook, row: TableRow, cell: Cell, declared: Pric
     except InputRefused as refused:
         return [row.refused(cell, labeled(declared.label, refused))]
     company.prices[declared] = entry
-    return _remarks(row, cell, declared.label, remarks)
+    return [*_remarks(row, cell, declared.label, remarks), *_doubted_price(row, cell, declared, float(entry.value))]
+
+
+def _doubted_price(row: TableRow, cell: Cell, declared: Price | Pack, value: float) -> list[Finding]:
+    """The question about a price of $0, which is taken as typed."""
+    if value or isinstance(declared, Pack):
+        return []
+    found = f"{declared.label}: its price is $0. Is 0 meant? Clear the cell if the price is not known."
+    return [Finding(FindingKind.UNUSUAL_VALUE, row.at(cell), found)]
 
 
 def _price_unit(row: TableRow, price: Price) -> str:
@@ -280,6 +299,7 @@ def _price_row(row: TableRow, given: bool) -> tuple[PriceRow, list[Finding]]:
         str(facts.get("taxable", "")),
         str(facts.get("account", "")),
         origin,
+        row.refs.get("price", ""),
     ), findings
 
 

@@ -72,6 +72,8 @@ class PriceRow:
     taxable: str = ""
     account: str = ""
     origin: str = "not given"
+    cell: str = ""
+    """Where its price is typed, or would be; blank for an item without a row."""
 
 
 @dataclass

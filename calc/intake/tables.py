@@ -127,8 +127,14 @@ def _recognize(cell: Cell, names: Names) -> Column | None:
 
 
 def _is_unit(text: str, meant: str) -> bool:
-    """Whether the text after a label may be a unit, rather than more words of another label."""
-    return text == normalize(meant) or re.fullmatch(r"[a-z$%/0-9²³^*.\- ]{1,12}", text) is not None
+    """Whether the text after a label is a unit, rather than more words of another label, as in ``formed edge ft``."""
+    if text == normalize(meant):
+        return True
+    try:
+        measure(text, meant.split("/"))
+    except KeyError:
+        return False
+    return True
 
 
 def _columns(

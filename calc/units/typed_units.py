@@ -241,7 +241,9 @@ def _decimal(ratio: Fraction) -> str:
 
 
 def nearest(name: str, wanted: Collection[str]) -> str:
-    """The known name most like ``name``: of the kinds ``wanted`` if one is near, else of any; blank when none is."""
+    """The known name most like ``name``: of the kinds ``wanted`` if one is near, else of any that begins like it;
+    blank when none is.
+    """
     of_kind = [known for known, scale in _BY_NAME.items() if scale.kind in wanted]
-    groups = (of_kind, [*_BY_NAME, *_ABBREVIATIONS])
+    groups = (of_kind, [known for known in (*_BY_NAME, *_ABBREVIATIONS) if known[:1] == name[:1]])
     return next((near for group in groups for near in get_close_matches(name, group, n=1)), "")

@@ -83,7 +83,8 @@ def test_a_missing_price_is_told_by_its_row_of_prices(folder: Path) -> None:
     prices = [row for row in PRICED["Prices"] if row[0] != "Caution tape and signs"]
     write_book(folder / "company.xlsx", {**PRICED, "Prices": prices})
     (told, _) = (str(each) for each in api.check(folder / "jobs.xlsx").findings if each.kind.code == "missing-price")
-    assert "Prices: note: 1 cost has no price: Caution tape and signs." in told and "in its row of Prices" in told
+    assert "Prices: note: 1 cost has no price: Caution tape and signs." in told
+    assert "in its row of Prices" in told
 
 
 def test_an_older_workbook_of_a_job_that_was_not_written_is_named(folder: Path) -> None:

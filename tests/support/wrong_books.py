@@ -147,7 +147,9 @@ WRONG: dict[str, Mapping[str, Table]] = {
         ],
     },
     "a price for another unit": {"Prices": [["item", "price", "unit"], ["Sealer, small pail", 36, "gal"]]},
-    "a duplicate price": {"Prices": [["item", "price"], ["Sealer, small pail", 36], ["Sealer, small pail", 38]]},
+    "a duplicate price": {
+        "Prices": [["item", "price", "size"], ["Sealer, small pail", 36, 1], ["Sealer, small pail", 38, 1]],
+    },
     "a factor of an unknown kind": {"Factors": [["factor", "for", "value"], ["Soil swell, bank to loose", "peat", 40]]},
     "a misspelled sheet": {"Cross-section": [["job", "area", "station ft"], ["24-031", "A1", 0]]},
 }
