@@ -19,7 +19,7 @@ PAGES = {
 }
 """Each picture, and words by which its page is known: the first page that has them all."""
 
-DOTS_PER_INCH = 92
+DOTS_PER_INCH = 80
 
 
 def main() -> None:

@@ -168,7 +168,7 @@ LIMITS: dict[str, Limit] = {
         WELL,
         81 / usual("Curing.coverage"),
         priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
-        priced(["Curing compound, 5-gal pail", 88, "pack", None]),
+        priced(["Curing compound, 5-gal pail", None, "pack", 5]),
     ),
     # a slab that lies on the ground opens none of it; two working days are usual
     "SiteCautions.utilities": Limit(
