@@ -83,20 +83,15 @@ class Facts:
 
 @dataclass(frozen=True)
 class Column:
-    """A column of a table: a line, an input, fixed words for each row, the cell of a line, or a blank to fill by hand.
+    """A column of a table: a line, an input, or a blank to fill by hand.
 
-    ``wide`` is the wide column of a paper that has one: its words are wrapped. ``box`` is for a number that is typed on
-    the paper, and ``over`` shows by how much that is over a line; a box left blank is not known, never 0.
+    ``wide`` is the wide column of a paper that has one: its words are wrapped.
     """
 
     head: str
     named: Declared | None = None
-    words: tuple[str, ...] = ()
-    points_to: Line | None = None
     wide: bool = False
     like: str = ""
-    box: bool = False
-    over: Line | None = None
 
 
 @dataclass(init=False, eq=False)
@@ -152,15 +147,38 @@ class Earned:
 
 
 @dataclass(frozen=True)
-class Actuals:
-    """What follows from the boxes of the table before it: totals, totals by ``group``, and what was earned.
+class JobCosts:
+    """The costs that a job has, each with a box for what it came to.
 
-    A box left blank is not known: its estimate is kept, and such rows are counted.
+    ``listed`` gives the number of the cost in each row, from 1, or 0 in a spare row; ``names`` and ``units`` are those
+    of all costs in order. The costs of the group ``labor`` are one row, which ``subtotal`` has by group.
+    """
+
+    title: str
+    listed: Line
+    names: tuple[str, ...]
+    units: tuple[str, ...]
+    quantity: Line
+    rate: Line
+    amount: Line
+    group: Line
+    account: Line
+    labor: str
+    subtotal: Line
+
+
+@dataclass(frozen=True)
+class Actuals:
+    """What follows from the boxes of the costs before it: totals, totals by ``group``, and what was earned.
+
+    A box left blank is not known: its estimate is kept, and such rows are counted. ``one_row`` is the group whose costs
+    have one box together.
     """
 
     title: str
     estimate: Line
     group: Line
+    one_row: str
     groups: Level
     earned: tuple[Earned, ...]
 
@@ -242,7 +260,18 @@ class SignatureLines:
         self.title, self.who = title, who
 
 
-Part = Facts | Table | Actuals | RunningList | Sentences | CompanyText | CautionList | BlankLines | SignatureLines
+Part = (
+    Facts
+    | Table
+    | JobCosts
+    | Actuals
+    | RunningList
+    | Sentences
+    | CompanyText
+    | CautionList
+    | BlankLines
+    | SignatureLines
+)
 """A block of a paper."""
 
 

@@ -12,13 +12,16 @@ from calc.declared import Line, paper
 from calc.layout.addresses import cell
 from calc.layout.page import CellValue, FixedText, JobText, Linked
 from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, paper_format
-from calc.layout.paper_tables import NOT_KNOWN
+from calc.layout.paper_costs import NOT_KNOWN
 from calc.model.results import JobValues
 
 Value = Callable[[JobValues], CellValue]
 
 _COUNT = VALUE
 """The column of how many rows are not known."""
+
+_GAP = 5.0
+"""Points between the totals and what was earned."""
 
 _WHOLE = '0;-0;"-"'
 
@@ -32,6 +35,7 @@ def lay_actuals(page: PaperPage, context: PaperContext, part: paper.Actuals) -> 
     for index, word in enumerate(part.groups.axis.words):
         _lay_group(page, context, part, boxes, index, word)
     kept = _lay_totals(page, part, boxes)
+    page.heights[page.row] = _GAP
     page.next()
     _lay_heads(page, boxes, "What was earned", "")
     _lay_earned(page, context, part, boxes, kept)
@@ -39,14 +43,14 @@ def lay_actuals(page: PaperPage, context: PaperContext, part: paper.Actuals) -> 
 
 def _lay_heads(page: PaperPage, boxes: Boxes, first: str, count: str) -> None:
     heads = {LABEL: first, _COUNT: count, boxes.estimate: "Estimate", boxes.box: "Actual", boxes.box + 1: "Difference"}
-    for col in range(len(page.widths)):
+    for col in range(page.printed_cols):
         page.words(col, heads.get(col, ""), "paperhead" if col == LABEL else "paperheadright")
     page.next()
 
 
 def _fill(page: PaperPage, boxes: Boxes, role: str, *used: int) -> None:
     """The empty cells of a row, so that its rule is as wide as the page."""
-    for col in range(VALUE, len(page.widths)):
+    for col in range(VALUE, page.printed_cols):
         if col not in (boxes.estimate, boxes.box, boxes.box + 1, *used):
             page.put(FixedText(page.row, col, role, ""))
 
@@ -69,8 +73,7 @@ def _lay_group(
     shape = paper_format(part.estimate)
     name = cell(page.name, page.row, LABEL, page.name, "c")
     estimates, typed = boxes.span(boxes.estimate, page.name), boxes.span(boxes.box, page.name)
-    location = context.places.locations[part.group]
-    groups = context.places.range_of(location.block, location.position, page.name)
+    groups = boxes.span(boxes.group, page.name)
 
     def estimate(job: JobValues) -> float:
         return sum(
@@ -80,12 +83,7 @@ def _lay_group(
         )
 
     def unknown(job: JobValues) -> float:
-        return float(
-            sum(
-                job.of(part.group, row) == word and job.of(part.estimate, row) != 0
-                for row in range(job.count(part.estimate.level))
-            )
-        )
+        return _not_known(job, part, word)
 
     page.put(JobText(page.row, LABEL, "papername", context.word(part.groups, index)))
     _fill(page, boxes, "paperwords", _COUNT)
@@ -109,7 +107,7 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
         return float(sum(float(job.of(part.estimate, row)) for row in range(job.count(part.estimate.level))))
 
     def unknown(job: JobValues) -> float:
-        return float(sum(job.of(part.estimate, row) != 0 for row in range(job.count(part.estimate.level))))
+        return sum(_not_known(job, part, word) for word in part.groups.axis.words)
 
     page.words(LABEL, "Known", "papername")
     _fill(page, boxes, "paperwords")
@@ -117,7 +115,7 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
     _put(page, boxes.box, f"SUM({typed})", lambda job: 0.0, shape)
     _difference(page, boxes, lambda job: 0.0, shape)
     page.next()
-    page.words(LABEL, "Not known, estimate kept", "papername")
+    page.put(FixedText(page.row, LABEL, "papernameline", "Not known, estimate kept"))
     _fill(page, boxes, "paperwords", _COUNT)
     page.put(FixedText(page.row, boxes.box + 1, "paperwords", ""))
     _put(page, _COUNT, f"SUMPRODUCT(({estimates}<>0)*{blank})", unknown, _WHOLE)
@@ -133,6 +131,13 @@ def _lay_totals(page: PaperPage, part: paper.Actuals, boxes: Boxes) -> str:
     return cell(page.name, page.row - 1, boxes.box, page.name, "cr")
 
 
+def _not_known(job: JobValues, part: paper.Actuals, group: str) -> float:
+    """How many boxes of a group are for something that costs anything: when the workbook is written all are blank."""
+    rows = range(job.count(part.estimate.level))
+    costs = sum(job.of(part.group, row) == group and job.of(part.estimate, row) != 0 for row in rows)
+    return float(min(costs, 1) if group == part.one_row else costs)
+
+
 def _lay_sum_label(page: PaperPage, boxes: Boxes, label: str) -> None:
     """The label of a row of sums, and its empty cells, so that its rule is as wide as the page."""
     page.words(LABEL, label, "papertotal")
@@ -145,7 +150,7 @@ def _lay_earned(page: PaperPage, context: PaperContext, part: paper.Actuals, box
     first = page.row
     sides: dict[int, list[tuple[int, Line]]] = {boxes.estimate: [], boxes.box: []}
     for row in part.earned:
-        page.words(LABEL, row.label, "papername")
+        page.put(FixedText(page.row, LABEL, "papernameline", row.label))
         _fill(page, boxes, "paperwords")
         after = row.estimate if row.actual is None else row.actual
         for col, named in ((boxes.estimate, row.estimate), (boxes.box, after)):

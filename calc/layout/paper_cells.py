@@ -124,6 +124,8 @@ class Boxes:
     last: int
     box: int
     estimate: int
+    group: int
+    """The column of the group of each row."""
 
     def span(self, col: int, sheet: str) -> str:
         """The range of a column of the table."""

@@ -27,6 +27,7 @@ from calc.layout.paper_cells import (
     put_fact,
     total_of,
 )
+from calc.layout.paper_costs import lay_costs
 from calc.layout.paper_tables import lay_caution_list, lay_running_list, lay_table
 from calc.layout.text_width import wrapped
 from calc.model.results import JobValues
@@ -51,7 +52,7 @@ _SECOND = {len(GRIDS[paper.Columns.EVEN]): (4, 7), len(GRIDS[paper.Columns.WORDS
 def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
     """The sheet of a paper."""
     first = handout.parts[0]
-    headed = isinstance(first, paper.Table) and not first.title
+    headed = isinstance(first, paper.JobCosts) and not first.title
     page = PaperPage(
         handout.title,
         GRIDS[handout.columns],
@@ -61,9 +62,10 @@ def paper_page(handout: paper.Paper, context: PaperContext) -> Page:
         frozen_cols=0,
         row_height=ROW,
     )
+    page.printed_cols = len(page.widths)
     page.words(LABEL, handout.title, "papertitle")
     page.heights[0] = _TITLE_HEIGHT
-    last = len(page.widths) - 1
+    last = page.printed_cols - 1
     page.put(JobText(0, last, "paperstamp", lambda job: f"Job {job.id}, {handout.reader}", wraps=False))
     page.next()
     shown = [part for part in handout.parts if context.shows(part)]
@@ -84,11 +86,11 @@ def estimates(papers: Sequence[Page]) -> str:
     return span(page.name, (boxes.first, boxes.estimate), (boxes.last, boxes.estimate), "")
 
 
-def _lay_title(page: Page, part: paper.Part) -> None:
+def _lay_title(page: PaperPage, part: paper.Part) -> None:
     """The title of a block and how it is read, over a rule as wide as the page."""
     if part.title:
         note = part.note if isinstance(part, paper.Table) else ""
-        for col in range(len(page.widths)):
+        for col in range(page.printed_cols):
             text = {LABEL: part.title, VALUE: note}.get(col, "")
             page.put(FixedText(page.row, col, "papersection" if col == LABEL else "papernote", text))
         page.heights[page.row] = _SECTION_HEIGHT
@@ -127,12 +129,12 @@ def _(part: paper.Facts, page: PaperPage, context: PaperContext, handout: paper.
 def _lay_blank(page: PaperPage) -> None:
     """A line to write on, half as wide as the page."""
     page.heights[page.row] = _WRITTEN_HEIGHT
-    last = next(col for col in range(VALUE, len(page.widths)) if sum(page.widths[VALUE : col + 1]) >= WIDE)
+    last = next(col for col in range(VALUE, page.printed_cols) if sum(page.widths[VALUE : col + 1]) >= WIDE)
     for col in range(VALUE, last + 1):
         page.put(FixedText(page.row, col, "paperblank", ""))
 
 
-def _lay_label(page: Page, context: PaperContext, fact: paper.Fact, col: int, at: int) -> None:
+def _lay_label(page: PaperPage, context: PaperContext, fact: paper.Fact, col: int, at: int) -> None:
     """What a fact tells; nothing where it tells only what there is, and there is none."""
     if not fact.if_any or fact.named is None:
         page.put(FixedText(page.row, col, "paperlabelline", fact.called))
@@ -154,7 +156,7 @@ def _lay_label(page: Page, context: PaperContext, fact: paper.Fact, col: int, at
     )
 
 
-def _lay_readiness(page: Page, context: PaperContext, ready: str) -> None:
+def _lay_readiness(page: PaperPage, context: PaperContext, ready: str) -> None:
     """Beside the price: whether the bid may be sent."""
     checks = context.checks
     text = f'IF({checks.ready_cell(page.name)}="{READY}","{ready}","{NOT_READY}")'
@@ -175,7 +177,7 @@ def _flush(handout: paper.Paper, part: paper.Facts) -> bool:
 def _lay_abreast(page: PaperPage, context: PaperContext, part: paper.Facts) -> None:
     """Two in a row: the first half to the left, the second to the right."""
     half = (len(part.rows) + 1) // 2
-    second, second_value = _SECOND[len(page.widths)]
+    second, second_value = _SECOND[page.printed_cols]
     top = page.row
     for place, fact in enumerate(part.rows):
         page.row = top + place % half
@@ -185,7 +187,7 @@ def _lay_abreast(page: PaperPage, context: PaperContext, part: paper.Facts) -> N
         if fact.prominent:
             page.heights[page.row] = _LARGE_HEIGHT
         if fact.named is None:
-            for col in range(value, len(page.widths) if right else VALUE + 1):
+            for col in range(value, page.printed_cols if right else VALUE + 1):
                 page.put(FixedText(page.row, col, "paperblank", ""))
         else:
             put_fact(page, context, fact, flush=True, col=value)
@@ -198,22 +200,27 @@ def _(part: paper.Table, page: PaperPage, context: PaperContext, handout: paper.
 
 
 @_lay.register
+def _(part: paper.JobCosts, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
+    lay_costs(page, context, part)
+
+
+@_lay.register
 def _(part: paper.Actuals, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     lay_actuals(page, context, part)
 
 
 @_lay.register
-def _(part: paper.RunningList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.RunningList, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     lay_running_list(page, context, part)
 
 
 @_lay.register
-def _(part: paper.CautionList, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.CautionList, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     lay_caution_list(page, context, part)
 
 
 @_lay.register
-def _(part: paper.Sentences, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.Sentences, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     for sentence in part.sentences:
         for line in wrapped(sentence, sum(map(pixels, page.widths)) * _SURE):
             page.put(FixedText(page.row, LABEL, "paperline", line))
@@ -221,7 +228,7 @@ def _(part: paper.Sentences, page: Page, context: PaperContext, handout: paper.P
 
 
 @_lay.register
-def _(part: paper.CompanyText, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.CompanyText, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     words = part.words
     for index in range(context.counts[words.level]):
         page.put(JobText(page.row, LABEL, "paperlabel", context.word(words.level, index)))
@@ -239,21 +246,21 @@ def _(part: paper.CompanyText, page: Page, context: PaperContext, handout: paper
 
 
 @_lay.register
-def _(part: paper.BlankLines, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.BlankLines, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     for _line in range(part.count):
         page.heights[page.row] = _LINE_HEIGHT
-        for col in range(len(page.widths)):
+        for col in range(page.printed_cols):
             page.put(FixedText(page.row, col, "paperblank", ""))
         page.next()
 
 
 @_lay.register
-def _(part: paper.SignatureLines, page: Page, context: PaperContext, handout: paper.Paper) -> None:
+def _(part: paper.SignatureLines, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     for who in part.who:
         page.heights[page.row] = _SIGN_HEIGHT
         page.put(FixedText(page.row, LABEL, "papersigner", who))
         page.put(FixedText(page.row, VALUE, "papersignature", ""))
         page.put(FixedText(page.row, VALUE + 1, "papersigner", "  Date"))
-        for col in range(VALUE + 2, len(page.widths)):
+        for col in range(VALUE + 2, page.printed_cols):
             page.put(FixedText(page.row, col, "papersignature", ""))
         page.next()

@@ -9,23 +9,19 @@ from calc.declared import Caution, Line, paper
 from calc.declared.paper import DASH
 from calc.formula.levels import Level
 from calc.intake.records import JobInput
-from calc.layout.addresses import cell, span
+from calc.layout.addresses import span
 from calc.layout.caution_table import active_cautions, all_cautions
-from calc.layout.page import AddressText, CellValue, FixedText, JobText, Linked, Page
-from calc.layout.paper_cells import LABEL, VALUE, Boxes, PaperContext, PaperPage, is_words, paper_format
+from calc.layout.page import CellValue, FixedText, JobText, Linked, Page
+from calc.layout.paper_cells import LABEL, VALUE, PaperContext, PaperPage, is_words, paper_format
 from calc.model.results import JobValues
 
 _ROW_NAME = "papername"
-
-NOT_KNOWN = "not known"
-"""Shown where nothing was typed in a box; its estimate is kept in totals."""
 
 
 def lay_table(page: PaperPage, context: PaperContext, table: paper.Table, wordy: bool) -> None:
     """The head, a row for each row of the level, and the sums below."""
     places = _columns(table, wordy)
     _lay_head(page, table, places)
-    page.boxes = _boxes(page, context, table, places)
     for index in range(context.counts[table.level]):
         row = _Row(page, context, table, index)
         row.lay_name()
@@ -45,7 +41,7 @@ def _columns(table: paper.Table, wordy: bool) -> dict[paper.Column, int]:
     return places | {column: VALUE for column in table.columns if column.wide}
 
 
-def _lay_head(page: Page, table: paper.Table, places: dict[paper.Column, int]) -> None:
+def _lay_head(page: PaperPage, table: paper.Table, places: dict[paper.Column, int]) -> None:
     page.words(LABEL, table.head or str(table.level).capitalize(), "paperhead")
     _fill(page, places, "paperhead")
     for column, col in places.items():
@@ -54,9 +50,9 @@ def _lay_head(page: Page, table: paper.Table, places: dict[paper.Column, int]) -
     page.next()
 
 
-def _fill(page: Page, places: dict[paper.Column, int], role: str) -> None:
+def _fill(page: PaperPage, places: dict[paper.Column, int], role: str) -> None:
     """The cells of a row that no column uses, so that a table is as wide as the page."""
-    for col in range(VALUE, len(page.widths)):
+    for col in range(VALUE, page.printed_cols):
         if col not in places.values():
             page.put(FixedText(page.row, col, role, ""))
 
@@ -92,13 +88,7 @@ class _Row:
         """A cell of it."""
         page, context, index = self.page, self.context, self.index
         role = "paperwords" if column.wide else "papernumber"
-        if column.over is not None:
-            _lay_difference(page, context, column.over, index, col)
-        elif column.points_to is not None:
-            page.put(AddressText(page.row, col, role, column.points_to, index))
-        elif column.words:
-            page.put(FixedText(page.row, col, role, column.words[index]))
-        elif column.named is None:
+        if column.named is None:
             page.put(FixedText(page.row, col, "paperblank", ""))
         else:
             named = column.named
@@ -134,35 +124,7 @@ class _Row:
         )
 
 
-def _boxes(page: PaperPage, context: PaperContext, table: paper.Table, places: dict[paper.Column, int]) -> Boxes | None:
-    """Where the boxes of the table are, if it has any."""
-    over = next((column.over for column in table.columns if column.over is not None), None)
-    box = next((col for column, col in places.items() if column.box), None)
-    if over is None or box is None:
-        return None
-    estimate = next(col for column, col in places.items() if column.named is over)
-    return Boxes(page.row, page.row + context.counts[table.level] - 1, box, estimate)
-
-
-def _lay_difference(page: PaperPage, context: PaperContext, over: Line, index: int, col: int) -> None:
-    """By how much the box is over the estimate: not known where it is blank, a dash where nothing was expected."""
-    boxes = page.boxes
-    if boxes is None:
-        raise ValueError(f"no box beside {over.label}")
-    box, estimate = (cell(page.name, page.row, at, page.name) for at in (boxes.box, boxes.estimate))
-    page.put(
-        Linked(
-            page.row,
-            col,
-            "papernumber",
-            lambda: f'IF(ISNUMBER({box}),{box}-{estimate},IF({estimate}=0,"{DASH}","{NOT_KNOWN}"))',
-            lambda job: DASH if job.of(over, index) == 0 else NOT_KNOWN,
-            paper_format(over),
-        )
-    )
-
-
-def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
+def _lay_sums(page: PaperPage, context: PaperContext, places: dict[paper.Column, int], total: str) -> None:
     page.words(LABEL, total, "papertotal")
     _fill(page, places, "papertotal")
     for column, col in places.items():
@@ -177,9 +139,9 @@ def _lay_sums(page: Page, context: PaperContext, places: dict[paper.Column, int]
     page.next()
 
 
-def lay_running_list(page: Page, context: PaperContext, part: paper.RunningList) -> None:
+def lay_running_list(page: PaperPage, context: PaperContext, part: paper.RunningList) -> None:
     """The values of each row, side by side over the whole width, on as many lines as they take."""
-    room = len(page.widths) - VALUE
+    room = page.printed_cols - VALUE
     slots = context.counts[part.named.level] // max(1, context.counts[part.level])
     for row in range(context.counts[part.level]):
         for start in range(0, slots, room):
@@ -198,10 +160,10 @@ def _names(context: PaperContext, level: Level, row: int, ending: str) -> Callab
     return lambda job: f"{word(job)}{ending}"
 
 
-def lay_caution_list(page: Page, context: PaperContext, part: paper.CautionList) -> None:
+def lay_caution_list(page: PaperPage, context: PaperContext, part: paper.CautionList) -> None:
     """Each caution: what it is, what to do, and what is usual below that. Lines not in use are empty."""
     told = "What to do; usual practice stands on Checks" if part.one_line else "What to do, and usual practice below it"
-    for col in range(len(page.widths)):
+    for col in range(page.printed_cols):
         page.put(FixedText(page.row, col, "paperheadline", {LABEL: "Caution", VALUE: told}.get(col, "")))
     head = page.row
     page.next()

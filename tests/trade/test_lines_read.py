@@ -13,6 +13,7 @@ from calc.trade.papers.catalog import PAPERS
 from folders import ROOT
 
 SHOWN = {
+    "BidPrice.markup": "what the margin comes to as a markup on cost, which many people think in",
     "OtherOrderRules.percent_risk": "how often the percent rule runs short, to say to whoever always adds 8 percent",
     "FiberTotal.weight": "how much fiber the order takes, beside the bags to buy",
     "Pile.loose": "how large each pile is when it lies loose",
@@ -30,7 +31,6 @@ SHOWN = {
     "Task.quantity_unit": "the unit of the amount beside it",
     "Labor.hours_per_ft2": "hours for a square foot, as a contractor compares jobs",
     "CostTable.zero_reason": "why a cost that is not listed comes to nothing",
-    "CostRow.row": "which cost stands in a row of the list",
     "TaskRow.row": "which task stands in a row of the list",
     "RentalChoice.way": "whether a machine is rented for half a day, days or weeks",
 }
