@@ -47,6 +47,8 @@ class Cell:
     number_format: str = "General"
     hidden: bool = False
     """Whether it is in a hidden or filtered row, a hidden column or a hidden sheet. It is read like any other."""
+    struck: bool = False
+    """Whether its text is struck through. It is read like any other."""
 
     @property
     def ref(self) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from calc.cells import Sheet
+from itertools import takewhile
+
+from calc.cells import Cell, Kind, Sheet
 from calc.declared import Input
 from calc.errors import FindingKind
 from calc.formula.levels import Level
@@ -76,12 +78,54 @@ def _rows_of_jobs(jobs_book: JobsBook, sheet: Sheet | None, name: str) -> list[t
     rows, findings = read_table(jobs_book.book, sheet, TABLES[name])
     jobs_book.findings += findings
     pairs = []
-    for row in rows:
+    totals = totals_rows(rows) if name == AREAS else []
+    for row in totals:
+        found = (
+            f"Row {row.number} has numbers and no job below the rows that have one. It was taken for a total, not bid."
+        )
+        remedy = "Type its job if it is an area, or clear the row."
+        jobs_book.add(FindingKind.TOTALS_ROW, row.place, found, remedy)
+    for row in (each for each in rows if each not in totals):
         id_ = id_of(jobs_book, row, "job", "job id")
         job = None if id_ is None else job_of(jobs_book, id_, row.at(row.cells.get("job")))
         if job is not None:
             pairs.append((row, job))
     return pairs
+
+
+def totals_rows(rows: list[TableRow]) -> list[TableRow]:
+    """The rows at the end of a table that hold sums: numbers only, without job and area, which stand apart from rows
+    that have a job, or add up what is above them.
+    """
+    ends = list(takewhile(_is_bare, reversed(rows)))[::-1]
+    above = rows[: len(rows) - len(ends)]
+    if not above and len(ends) > 1:
+        above, ends = ends[:-1], ends[-1:]
+    with_job = any("job" in row.cells for row in above)
+    apart = bool(ends and above) and ends[0].number > above[-1].number + 1
+    return [row for row in ends if (with_job and apart) or _adds_up(row, above)]
+
+
+def _is_bare(row: TableRow) -> bool:
+    """Whether a row has neither a job nor an area, and nothing but numbers."""
+    return not {"job", "area"} & row.cells.keys() and all(cell.kind is Kind.NUMBER for cell in row.cells.values())
+
+
+def _adds_up(row: TableRow, above: list[TableRow]) -> bool:
+    """Whether every number of a row is the sum of the numbers above it, of at least two rows."""
+    return len(above) > 1 and all(
+        abs(sum(_number(each.cells.get(header)) for each in above) - _number(cell)) <= NEAR_ENOUGH
+        for header, cell in row.cells.items()
+    )
+
+
+def _number(cell: Cell | None) -> float:
+    """The number in a cell; 0 for none."""
+    return float(cell.value) if cell is not None and isinstance(cell.value, (int, float)) else 0.0
+
+
+NEAR_ENOUGH = 1e-6
+"""How far a sum may be off, as a spreadsheet program rounds."""
 
 
 def _area_index(jobs_book: JobsBook, row: TableRow, job: JobInput) -> int | None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from calc.cells import Book, Sheet
 from calc.errors import Finding, FindingKind, Place
 from calc.intake.schema import COMPANY_TABLES, LISTS, READ_ME, TABLES
 from calc.intake.spelling import is_similar, normalize
+from calc.intake.tables import likeness
 
 Sheets = dict[str, tuple[Book, Sheet]]
 """The sheets of a run by table name."""
@@ -28,16 +29,22 @@ def known_sheets(book: Book) -> tuple[dict[str, Sheet], list[Finding]]:
     return found, findings
 
 
-def _unknown_sheet(place: Place, sheet: Sheet, absent: Iterable[str]) -> list[Finding]:
-    similar = next((table for table in absent if is_similar(sheet.name, table)), "")
-    if similar:
-        remedy = f'Did you mean "{similar}"? Rename the sheet.'
-        return [Finding(FindingKind.MISSPELLED_SHEET, place, f'The sheet "{sheet.name}" is not known.', remedy)]
+def _unknown_sheet(place: Place, sheet: Sheet, absent: Sequence[str]) -> list[Finding]:
+    """What is said of a sheet that is no input table: a table on it is not passed over with a note."""
     if not sheet.rows:
         return []
-    return [
-        Finding(FindingKind.UNKNOWN_SHEET, place, f'The sheet "{sheet.name}" is not an input table. It is ignored.')
-    ]
+    like = max(TABLES, key=lambda name: likeness(sheet, TABLES[name]))
+    like = like if likeness(sheet, TABLES[like]) else ""
+    similar = next((table for table in absent if is_similar(sheet.name, table)), "")
+    similar = like if like in absent else similar
+    if similar:
+        found, remedy = f'The sheet "{sheet.name}" is not known.', f'Did you mean "{similar}"? Rename the sheet.'
+        return [Finding(FindingKind.MISSPELLED_SHEET, place, found, remedy)]
+    if like:
+        found = f'The sheet "{sheet.name}" has a table like {like}. It is ignored. Is that meant?'
+        return [Finding(FindingKind.UNREAD_TABLE, place, found)]
+    found = f'The sheet "{sheet.name}" is not an input table. It is ignored.'
+    return [Finding(FindingKind.UNKNOWN_SHEET, place, found)]
 
 
 def company_sheets(books: Iterable[tuple[Book, dict[str, Sheet]]]) -> tuple[Sheets, list[Finding]]:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from calc.cells import Book, Cell, Kind, Sheet, column_letters, column_number
 from calc.errors import Finding, FindingKind, InputRefused, Place
+from calc.intake.column_names import meant, misspelling
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Heading, Table
-from calc.intake.spelling import is_similar, normalize
+from calc.intake.spelling import normalize
 from calc.intake.values import as_text, read_id
 from calc.units.typed_units import measure
 
@@ -69,11 +70,12 @@ def read_table(book: Book, sheet: Sheet, table: Table) -> tuple[list[TableRow], 
         remedy = f"Type the headers in one row: {wanted} ..."
         return [], [Finding(FindingKind.MISSING_HEADER_ROW, place, "No header row was found.", remedy)]
     number, cells = header
-    columns, findings = _columns(book, sheet, table, names, cells)
+    columns, findings = _columns(book, sheet, table, names, number)
     findings += _unnamed_columns(book, sheet, number, cells)
     rows = list(_rows(book, sheet, number, columns))
     for merged in sheet.merged_ranges:
         findings += _merged(book, sheet, merged, number, columns, rows)
+    findings += [each for row in rows for each in _struck(book, row)]
     if not sheet.hidden:  # a hidden sheet is reported once
         findings += _hidden(book, cells, columns, rows)
     return rows, findings + [each for row in rows for each in _formulas(row, columns)]
@@ -101,6 +103,23 @@ def _names(table: Table) -> Names:
     return [(normalize(each.label), normalize(each.header), each) for each in longest]
 
 
+_KEYS = ("job", "area")
+"""The columns with an id, which may be headed so: ``Area ID``."""
+
+
+def likeness(sheet: Sheet, table: Table) -> int:
+    """How many headers of the table a sheet has in a row with something below it; 0 unless most there are known."""
+    header = _header_row(sheet, _names(table))
+    if header is None or sheet.rows[-1][0] <= header[0]:
+        return 0
+    known = sum(1 for cell in header[1].values() if _recognize(cell, _names(table)) is not None)
+    return known if known >= _KNOWN_AT_LEAST and 2 * known >= len(header[1]) else 0
+
+
+_KNOWN_AT_LEAST = 2
+"""Known headers of a sheet that looks like an input table."""
+
+
 def _header_row(sheet: Sheet, names: Names) -> tuple[int, dict[int, Cell]] | None:
     """The row with the most known headers among the first rows."""
     best, most = None, 0
@@ -117,7 +136,7 @@ def _recognize(cell: Cell, names: Names) -> Column | None:
         return None
     typed = normalize(str(cell.value))
     for label, header, heading in names:
-        if typed in (label, header):
+        if typed in (label, header) or (label in _KEYS and typed in (f"{label} id", f"{label} no", f"{label} #")):
             return Column(heading, heading.unit)
         if typed.startswith(label + " "):
             unit = re.sub(r"[()\[\],]", " ", typed[len(label) :]).strip()
@@ -138,8 +157,9 @@ def _is_unit(text: str, meant: str) -> bool:
 
 
 def _columns(
-    book: Book, sheet: Sheet, table: Table, names: Names, cells: dict[int, Cell]
+    book: Book, sheet: Sheet, table: Table, names: Names, header: int
 ) -> tuple[dict[int, Column], list[Finding]]:
+    cells = dict(sheet.rows)[header]
     columns: dict[int, Column] = {}
     findings: list[Finding] = []
     unknown: list[Cell] = []
@@ -155,19 +175,37 @@ def _columns(
             columns[number] = column
     known = {column.heading for column in columns.values()}
     absent = [heading for heading in table.headings if heading not in known]
-    findings += [_unknown_header(book, cell, absent) for cell in unknown]
+    findings += [_unknown_header(book, cell, absent, _has_numbers(sheet, header, cell.column)) for cell in unknown]
     return columns, findings
 
 
-def _unknown_header(book: Book, cell: Cell, absent: list[Heading]) -> Finding:
+def _unknown_header(book: Book, cell: Cell, absent: list[Heading], numbers: bool) -> Finding:
+    """What is said of a column that the table does not have; ``numbers`` says that numbers stand in it."""
     place = Place(book.name, cell.sheet, cell.ref)
     typed = str(cell.value)
-    for heading in absent:
-        in_other_unit = bool(heading.unit) and is_similar(_without_unit(typed), heading.label)
-        if is_similar(typed, heading.label) or is_similar(typed, heading.header) or in_other_unit:
-            remedy = f'Did you mean "{heading.header}"? Correct it, or give a column of your own another name.'
-            return Finding(FindingKind.MISSPELLED_COLUMN, place, f'The header "{typed}" is not known.', remedy)
+    misspelled = misspelling(typed, absent)
+    heading = misspelled or (meant(typed, absent) if numbers else None)
+    if heading is not None:
+        remedy = f'Did you mean "{heading.header}"? Correct it, or give a column of your own another name.'
+        return Finding(FindingKind.MISSPELLED_COLUMN, place, f'The header "{typed}" is not known.', remedy)
+    if numbers:
+        found = f'The column "{typed}" is not known, and there are numbers in it. It is ignored. Is that meant?'
+        return Finding(FindingKind.IGNORED_NUMBERS, place, found)
     return Finding(FindingKind.UNKNOWN_COLUMN, place, f'The column "{typed}" is not known. It is ignored.')
+
+
+def _has_numbers(sheet: Sheet, header: int, at: int) -> bool:
+    """Whether a column has a number below its header, or a text that begins like a dimension."""
+    below = (cells[at] for number, cells in sheet.rows if number > header and at in cells)
+    return any(cell.kind is Kind.NUMBER or _begins_with_number(cell) for cell in below)
+
+
+def _begins_with_number(cell: Cell) -> bool:
+    """Whether a text is a dimension such as ``4 1/2"`` rather than a date, a telephone number or words."""
+    return cell.kind is Kind.TEXT and _DIMENSION.fullmatch(str(cell.value).strip()) is not None
+
+
+_DIMENSION = re.compile(r"\$?\d[\d.,]*(?:[- ]?\d+/\d+)?\s*(?:['\"%½¼¾⅛]|ft|in|inches|feet|sf|lf|cy|yd|each|ea)?\.?")
 
 
 def _unnamed_columns(book: Book, sheet: Sheet, header: int, headers: dict[int, Cell]) -> list[Finding]:
@@ -186,16 +224,6 @@ def _unnamed_columns(book: Book, sheet: Sheet, header: int, headers: dict[int, C
         )
         for at, cell in sorted(first.items())
     ]
-
-
-def _without_unit(header: str) -> str:
-    """A header without the unit at its end, as in ``lenght (m)``; unchanged when there is none."""
-    label, _, last = header.rpartition(" ")
-    try:
-        measure(last.strip("()[]"), ())
-    except KeyError:
-        return header
-    return label
 
 
 def _rows(book: Book, sheet: Sheet, header: int, columns: dict[int, Column]) -> Iterator[TableRow]:
@@ -244,6 +272,19 @@ def _merged(
         found = f"{name} is in the merged cells {merged}, of which only the first has a value."
         findings.append(Finding(FindingKind.MERGED_CELLS, place, found, remedy, row.job))
     return findings
+
+
+def _struck(book: Book, row: TableRow) -> Iterator[Finding]:
+    """The question about cells of a row that are struck through, once a row: they are read like any other."""
+    struck = [cell for cell in row.cells.values() if cell.struck]
+    if struck:
+        first = min(struck, key=lambda cell: cell.column)
+        whole = len(struck) == len(row.cells)
+        found = (
+            "The row is struck through. It was read." if whole else f'"{first.value}" is struck through. It was read.'
+        )
+        remedy = "Clear it if it is not meant."
+        yield Finding(FindingKind.STRUCK_THROUGH, Place(book.name, first.sheet, first.ref), found, remedy, row.job)
 
 
 def _bounds(merged: str) -> tuple[int, int, int, int]:

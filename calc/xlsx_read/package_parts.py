@@ -66,6 +66,8 @@ class PackageParts:
     """The custom number formats: id and format code."""
     styles: tuple[int, ...]
     """The number format id of each cell style."""
+    struck: tuple[bool, ...]
+    """Whether each cell style strikes its text through."""
     from_1904: bool
     """Whether it uses the 1904 date system."""
     notes: tuple[str, ...]
@@ -101,8 +103,8 @@ def read_package_parts(package_zip: BoundedZip) -> PackageParts:
         notes.append("The workbook links to other workbooks. Their stored values were read.")
     if from_1904:
         notes.append("The dates of the workbook count from 1904. They were read accordingly.")
-    formats, styles = _styles(package_zip, kinds.get("styles", ""))
-    return PackageParts(tuple(sheets), kinds.get("sharedStrings", ""), formats, styles, from_1904, tuple(notes))
+    formats, styles, struck = _styles(package_zip, kinds.get("styles", ""))
+    return PackageParts(tuple(sheets), kinds.get("sharedStrings", ""), formats, styles, struck, from_1904, tuple(notes))
 
 
 def minimal_package(structure: PackageParts, sheets: Sequence[bytes], strings: bytes) -> BytesIO:
@@ -131,15 +133,16 @@ def minimal_package(structure: PackageParts, sheets: Sequence[bytes], strings: b
 
 
 def _minimal_styles(structure: PackageParts) -> str:
-    """The cell styles with their number formats only, and one of each other part that openpyxl requires."""
+    """The cell styles with number format and strike only, and one of each other part that openpyxl requires."""
     formats = (f'<numFmt numFmtId="{id_}" formatCode="{escape(code)}"/>' for id_, code in structure.formats)
-    styles = (f'<xf numFmtId="{id_}"/>' for id_ in structure.styles)
+    pairs = zip(structure.styles, structure.struck, strict=True)
+    styles = (f'<xf numFmtId="{id_}" fontId="{int(struck)}"/>' for id_, struck in pairs)
     return _element(
         "styleSheet",
         MAIN,
         (
             f"<numFmts>{''.join(formats)}</numFmts>",
-            "<fonts><font/></fonts><fills><fill><patternFill/></fill></fills><borders><border/></borders>",
+            "<fonts><font/><font><strike/></font></fonts><fills><fill><patternFill/></fill></fills><borders><border/></borders>",
             f"<cellStyleXfs><xf/></cellStyleXfs><cellXfs>{''.join(styles)}</cellXfs>",
             '<cellStyles><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>',
         ),
@@ -175,23 +178,38 @@ def _sheets(root: Element, links: dict[str, _Relationship]) -> tuple[list[Entry]
     return sheets, notes
 
 
-def _styles(package_zip: BoundedZip, part: str) -> tuple[tuple[tuple[int, str], ...], tuple[int, ...]]:
-    """The custom number formats, and the number format id of each cell style; a book without styles has one."""
+def _styles(
+    package_zip: BoundedZip, part: str
+) -> tuple[tuple[tuple[int, str], ...], tuple[int, ...], tuple[bool, ...]]:
+    """The custom number formats; of each cell style its number format id, and whether it strikes through.
+
+    A book without styles has one.
+    """
     if not part:
-        return (), (0,)
+        return (), (0,), (False,)
     root = _parse(package_zip, part, MAIN, "styleSheet")
     formats = {
         int(each.get("numFmtId", "0")): each.get("formatCode", "General")
         for each in root.iterfind(f"{{{MAIN}}}numFmts/{{{MAIN}}}numFmt")
     }
-    styles = [int(each.get("numFmtId", "0")) for each in root.iterfind(f"{{{MAIN}}}cellXfs/{{{MAIN}}}xf")] or [0]
+    cell_styles = root.findall(f"{{{MAIN}}}cellXfs/{{{MAIN}}}xf")
+    styles = [int(each.get("numFmtId", "0")) for each in cell_styles] or [0]
+    fonts = [_strikes(each) for each in root.iterfind(f"{{{MAIN}}}fonts/{{{MAIN}}}font")]
+    font_ids = [int(each.get("fontId", "0")) for each in cell_styles]
+    struck = [0 <= font < len(fonts) and fonts[font] for font in font_ids]
     if len(styles) > MAX_STYLES or any(len(code) > MAX_CODE for code in formats.values()):
         raise Unreadable(
             f"it has more cell styles or longer number formats than a spreadsheet program allows. {SAVE_AGAIN}"
         )
     known = [id_ if id_ < CUSTOM or id_ in formats else 0 for id_ in styles]
     used = set(known)
-    return tuple((id_, code) for id_, code in formats.items() if id_ in used), tuple(known)
+    return tuple((id_, code) for id_, code in formats.items() if id_ in used), tuple(known), tuple(struck) or (False,)
+
+
+def _strikes(font: Element) -> bool:
+    """Whether a font strikes its text through."""
+    strike = font.find(f"{{{MAIN}}}strike")
+    return strike is not None and strike.get("val", "1") not in ("0", "false")
 
 
 def _relationships(package_zip: BoundedZip, part: str) -> dict[str, _Relationship]:

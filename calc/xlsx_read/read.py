@@ -65,7 +65,8 @@ def _read(path: Path, only: Collection[str] | None) -> Book:
         with _opened(package, values=False) as sheets:
             formulas = [_formulas(sheet, found) for sheet, found in zip(sheets, facts, strict=True)]
     with _opened(package, values=True) as sheets:
-        read = [_sheet(*each) for each in zip(structure.sheets, sheets, facts, formulas, strict=True)]
+        strikes = any(structure.struck)
+        read = [_sheet(*each, strikes) for each in zip(structure.sheets, sheets, facts, formulas, strict=True)]
     return Book(path, path.name, {sheet.name: sheet for sheet in read}, sha256, structure.notes)
 
 
@@ -115,7 +116,10 @@ def _formula_text(formula: Any) -> str:
     return str(formula)
 
 
-def _sheet(entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[int, int], str]) -> Sheet:
+def _sheet(
+    entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[int, int], str], strikes: bool
+) -> Sheet:
+    """The cells of a sheet; ``strikes`` says that the book has a style that strikes through."""
     rows = []
     for number, row in enumerate(_rows(sheet, facts), start=1):
         if number not in facts.rows:
@@ -134,7 +138,10 @@ def _sheet(entry: Entry, sheet: Any, facts: SheetFacts, formulas: Mapping[tuple[
                 continue
             hidden = row_hidden or column in facts.hidden_columns
             merged = _merged(spans, column)
-            cells[column] = Cell(entry.name, number, column, kind, value, formula, merged, cell.number_format, hidden)
+            struck = strikes and bool(cell.font.strike)
+            cells[column] = Cell(
+                entry.name, number, column, kind, value, formula, merged, cell.number_format, hidden, struck
+            )
             _check(cells[column])
         if cells:
             rows.append((number, cells))

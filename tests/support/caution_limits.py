@@ -170,6 +170,14 @@ LIMITS: dict[str, Limit] = {
         priced(["Curing compound, 5-gal pail", 88, "pack", 5]),
         priced(["Curing compound, 5-gal pail", None, "pack", 5]),
     ),
+    # 3,500 psi is usual: with a price of it that is what is ordered
+    "PriceCautions.dearer_mix": Limit(
+        WELL,
+        WELL,
+        4000,
+        priced(["Ready-mix, 3500 psi", 171, "yd3", None], ["Ready-mix, 4000 psi", 180, "yd3", None]),
+        priced(["Ready-mix, 4000 psi", 180, "yd3", None]),
+    ),
     # a slab that lies on the ground opens none of it; two working days are usual
     "SiteCautions.utilities": Limit(
         a_job() | {"Areas": [["length ft", "width ft", "thickness in", "height above grade in"], [9, 9, 4, 4]]}, WELL, 2

@@ -54,10 +54,13 @@ def _packs(chance: Random) -> tuple[Pack, Pack]:
     large = small * chance.choice([Fraction(5, 2), Fraction(5, 2), Fraction(3), Fraction(4)]) + chance.choice(
         [-8, -1, 0, 0, 1]
     )
-    return (
-        Pack(small if chance.random() < 0.88 else None, small_holds if chance.random() < 0.95 else None),
-        Pack(large if chance.random() < 0.88 else None, large_holds if chance.random() < 0.95 else None),
-    )
+    return _pack(chance, small, small_holds), _pack(chance, large, large_holds)
+
+
+def _pack(chance: Random, price: Fraction, holds: Fraction) -> Pack:
+    """A pack that may lack its price, or both: a price without a size is refused."""
+    known, sized = chance.random() < 0.88, chance.random() < 0.95
+    return Pack(price if known and sized else None, holds if sized else None)
 
 
 def drawn_job(chance: Random, company: CompanyBook) -> Job:

@@ -39,10 +39,6 @@ def cents(amount: Fraction | float) -> Fraction:
     return Fraction((millionths(amount) + 5000) // 10_000, 100)
 
 
-STRENGTHS = (2500, 3000, 3500, 4000, 4500, 5000)
-"""What a plant lists, in psi."""
-
-
 @dataclass(frozen=True)
 class Plant:
     """What the plant charges; ``tiers`` are limits with the fee of a load that is less, from the least limit up."""
@@ -156,9 +152,8 @@ def spread_parts(company: CompanyBook, job: Job) -> tuple[float, ...]:
 
 
 def mix(company: CompanyBook, job: Job) -> int | None:
-    """The strength that is ordered: the weakest of the plant's list that is strong enough; none without its price."""
-    wanted = min((psi for psi in STRENGTHS if psi >= job.psi), default=None)
-    return wanted if wanted in company.plant.mixes else None
+    """The strength that is ordered: the weakest that is strong enough and has a price."""
+    return min((psi for psi in company.plant.mixes if psi >= job.psi), default=None)
 
 
 def price_of_a_yard(company: CompanyBook, job: Job, *, pump: bool) -> Fraction:

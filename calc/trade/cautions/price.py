@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.inputs.pour import Mixture
 from calc.trade.materials.liquids import CURING_PACKS, Curing
 from calc.trade.money.costs import CostTable
 from calc.trade.money.price import BidPrice
+from calc.trade.ordering.plant import ChosenMix, Mix
 
 
 class PriceCautions(Section, title="Price cautions", sheet="Checks"):
@@ -38,6 +40,20 @@ class PriceCautions(Section, title="Price cautions", sheet="Checks"):
         "gal",
         usual="a price for each container size that is bought",
         do="Fill the rows of curing compound in Prices.",
+        source="house rule",
+    )
+    dearer_mix = caution(
+        "A stronger mix is priced",
+        Severity.CAUTION,
+        both(
+            ChosenMix.known > 0,
+            ChosenMix.psi >= largest(Mixture.strength, least(Mix.psi)) + at(Mix.psi, exact(2)) - at(Mix.psi, exact(1)),
+        ),
+        "The strength that was asked for has no price: the next stronger mix that has one is in the price.",
+        ChosenMix.psi,
+        "psi",
+        usual="the mix that was specified",
+        do="Type the price of the mix that was specified.",
         source="house rule",
     )
     expired_prices = caution(

@@ -34,7 +34,7 @@ class Mixture(Section, title="The mix", table=_TABLE):
         ask_low=2500,
         ask_high=5000,
         example="4000",
-        help="Compressive strength of the mix; the next stronger mix of Prices is ordered.",
+        help="Compressive strength of the mix; the next stronger mix with a price is priced.",
     )
     air = Addition(
         "Entrained air",

@@ -109,7 +109,7 @@ class ShortLoadTier(Section, title="Short-load fees", each=TIER, sheet=_SHEET):
 
 
 class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
-    """The lowest-strength mix that is strong enough is chosen; without its price, none is ordered in its place."""
+    """The lowest-strength mix that is strong enough and has a price is chosen."""
 
     psi = factors("Strength of the mix", "psi", 2500, 3000, 3500, 4000, 4500, 5000, source="by definition of the rows")
     cost = prices("Ready-mix", "$/yd3", STRENGTH, help="A yard of that strength at the plant.")
@@ -119,8 +119,8 @@ class Mix(Section, title="Priced mixes", each=STRENGTH, sheet=_SHEET):
     fit = line(
         "Strength compared",
         "psi",
-        when(psi >= Mixture.strength, psi, greatest(psi) + exact(1, "psi")),
-        source="strength if strong enough, else behind the strongest",
+        when(both(psi >= Mixture.strength, cost > 0), psi, greatest(psi) + exact(1, "psi")),
+        source="strength if strong enough and priced, else behind the strongest",
     )
 
 
@@ -131,8 +131,8 @@ class ChosenMix(Section, title="Mix ordered", sheet=_SHEET):
     known = line(
         "Mix price is known",
         "",
-        when(both(least(Mix.fit) <= greatest(Mix.psi), at(Mix.cost, row) > 0), 1, 0),
-        source="1 if a mix is strong enough and has a price; a dearer one is never taken for want of it",
+        when(least(Mix.fit) <= greatest(Mix.psi), 1, 0),
+        source="1 if a mix fits and has a price",
     )
     psi = line(
         "Strength ordered", "psi", when(known > 0, at(Mix.psi, row), Mixture.strength), source="looked up by row"
