@@ -8,6 +8,7 @@ import pytest
 
 from books import Rows, intake_from, jobs_of, value
 from calc.batch.worker import job_findings
+from calc.layout.caution_table import active_cautions
 from priced_company import PRICED
 
 WEEK: dict[str, Rows] = {
@@ -47,7 +48,7 @@ def cell_of(item: str) -> str:
 
 
 NEEDED = (
-    "Ready-mix, 3500 psi", "Concrete delivery", "Short-load fee, tier 1", "Base rock", "Macro fiber",
+    "Concrete delivery", "Short-load fee, tier 1", "Base rock", "Macro fiber",
     "Form lumber, 2x4", "Form stake", "Form release agent", "Isolation-joint filler", "Joint cap and sealant",
     "Concrete washout", "Barricades, per day", "Caution tape and signs", "Mobilization, crew visit",
     "Mobilization, one-person visit",
@@ -63,8 +64,8 @@ def test_a_missing_price_is_told_by_its_own_name_and_cell(item: str, tmp_path: P
 @pytest.mark.parametrize(
     ("sheet", "row", "column", "what"),
     [
-        ("Wages", "laborer", "private $/h", "Wages!B2: note: 19 costs have no price: laborer, private (B2)."),
-        ("Wages", "finisher", "private $/h", "Wages!B3: note: 12 costs have no price: finisher, private (B3)."),
+        ("Wages", "laborer", "private $/h", "Wages!B2: note: 10 costs have no price: laborer, private (B2)."),
+        ("Wages", "finisher", "private $/h", "Wages!B3: note: 3 costs have no price: finisher, private (B3)."),
         ("Wages", "", "", "Wages: note: 22 costs have no price: laborer, private; finisher, private."),
         ("Vehicles", "", "", "Vehicles: note: 1 cost has no price: no vehicle takes the spoil."),
         ("Disposal sites", "", "", "Disposal sites: note: 3 costs have no price: no site takes soil or concrete"),
@@ -102,15 +103,12 @@ def test_nothing_is_told_of_a_company_that_has_every_price(tmp_path: Path) -> No
     assert lacking(tmp_path, company()) == []
 
 
-def test_a_blank_price_of_the_mix_never_orders_a_dearer_one(tmp_path: Path) -> None:
+def test_a_blank_price_of_the_mix_orders_a_dearer_one_only_with_a_caution(tmp_path: Path) -> None:
     (job,) = jobs_of(intake_from(tmp_path, WEEK, company("Prices", "Ready-mix, 3500 psi", "price")))
-    assert value(job, "ChosenMix.psi") == 3500 and value(job, "ChosenMix.known") == value(job, "ChosenMix.cost") == 0
-
-
-def test_a_blank_wage_is_not_averaged_into_the_crew_rate(tmp_path: Path) -> None:
-    for role in ("laborer", "finisher"):
-        (job,) = jobs_of(intake_from(tmp_path, WEEK, company("Wages", role, "private $/h")))
-        assert value(job, "CrewRate.composite") == 0
+    assert value(job, "ChosenMix.psi") == 4000
+    assert "A stronger mix is priced" in {each.label for each in active_cautions(job)}
+    (usual,) = jobs_of(intake_from(tmp_path, WEEK, company()))
+    assert "A stronger mix is priced" not in {each.label for each in active_cautions(usual)}
 
 
 @pytest.mark.parametrize("item", ["Short-load fee, tier 1", "Concrete bag", "Curing compound, small pail"])

@@ -325,7 +325,7 @@ REFUSED = (
     ("10 inchs", "in", "has the unit inchs, which is not known.", f"Did you mean inches? {IN}"),
     ("10 qqq", "in", "has the unit qqq, which is not known.", IN),
     ("3 bags", "load", "has the unit bags, which is not known.", "Type a number in the unit load, for example 12."),
-    ("5 es", "", "has the unit es, which is not known.", "Did you mean s? Type a plain number, for example 12."),
+    ("5 es", "", "has the unit es, which is not known.", "Type a plain number, for example 12."),
     ("5 ft", "", "is a length, and a plain number is wanted.", "Type a plain number, for example 12."),
     (
         "3 T",

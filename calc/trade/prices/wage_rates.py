@@ -53,12 +53,8 @@ class CrewRate(Section, title="Crew rates", sheet="Costs"):
     derived = line(
         "Composite crew rate, by people",
         "$/h",
-        when(
-            both(either(laborer > 0, people <= finishers), either(finisher > 0, finishers <= 0)),
-            (laborer * (people - finishers).count + finisher * finishers.count) / people.count,
-            0,
-        ),
-        source="finishers at their rate and the others at the laborer rate, over the pour crew; 0 without such a wage",
+        (laborer * (people - finishers).count + finisher * finishers.count) / people.count,
+        source="finishers at their rate and the others at the laborer rate, over the pour crew",
     )
     composite = line(
         "Composite crew rate, per person",
