@@ -285,7 +285,8 @@ def _of_price(price: Price, job: JobValues) -> Iterator[Wish]:
         if amount is not None and not _is_blank(job.of(amount)):
             tries = (Edit(amount, 0, value, value) for value in _near(float(job.of(amount))))
             yield _wish(amount, "another", tries, job)
-            yield _wish(amount, "cleared", [Edit(amount, 0, None, NONE)], job)
+            if amount is price:  # a price without its size is refused
+                yield _wish(amount, "cleared", [Edit(amount, 0, None, NONE)], job)
 
 
 def _of_price_row(price: Price, job: JobValues) -> Iterator[Wish]:
