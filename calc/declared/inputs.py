@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
+from typing import Union
 
 from calc.declared.section import Declared
 from calc.formula.levels import JOB, Level
@@ -43,12 +44,20 @@ class Limits:
     whole: bool = False
 
 
+Condition = Union["Input", Level, "tuple[Input | str, ...]"]
+"""What an input needs: another input that is typed and not 0, rows of a level, or a choice with some of its words."""
+
+Needed = Union["Input", str, Level, "tuple[Input | str, ...]"]
+"""A condition as it is declared: an input of the same section may be told by its name there."""
+
+
 class Input(Declared):
     """Something a person types, or leaves to its default. A blank optional number is ``none``.
 
     ``low`` and ``high`` are the hard limits (``over`` a limit that must be exceeded), ``ask_low`` and ``ask_high``
     those outside which the program asks. ``signed`` columns may be negative. ``needed_if`` names a choice and the words
     of it that make this one needed, ``used_if`` those that make it used (as ``needed_if``, unless it says otherwise).
+    ``needs`` are conditions without which it does nothing, which a finding then says.
     A row is typed by its name in the table of the level ``rows``, and is its number there. ``names`` is the level of
     named rows that the words of a choice name: a word is for jobs that have its row.
     """
@@ -75,17 +84,34 @@ class Input(Declared):
         example: str = "",
         needed_if: tuple[Input | str, ...] | None = None,
         used_if: tuple[Input | str, ...] | None = None,
+        needs: tuple[Needed, ...] = (),
         rows: Level | None = None,
         names: Level | None = None,
     ) -> None:
         super().__init__(label, unit_text, _VALUE_TYPES[kind], help)
         self.needed_if, self.used_if, self.rows = needed_if, used_if or needed_if, rows
-        self.names = names
+        self.names, self._needs = names, needs
         self.kind, self.default, self.required = kind, default, required
         self.limits = Limits(low, high, over, ask_low, ask_high, whole)
         self.low, self.high, self.over = low, high, over
         self.ask_low, self.ask_high = ask_low, ask_high
         self.signed, self.whole, self.words_allowed, self.example = signed, whole, words, example
+
+    @cached_property
+    def needs(self) -> tuple[Condition, ...]:
+        """The conditions without which it does nothing, with the inputs that they name."""
+        return tuple(map(self._condition, self._needs))
+
+    def _condition(self, needed: Needed) -> Condition:
+        if isinstance(needed, tuple):
+            choice, *words = needed
+            return (self._named(choice), *words)
+        return needed if isinstance(needed, Level) else self._named(needed)
+
+    def _named(self, given: Input | str) -> Input:
+        found = getattr(self.section, given) if isinstance(given, str) else given
+        assert isinstance(found, Input)
+        return found
 
     @property
     def optional(self) -> bool:

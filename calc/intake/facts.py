@@ -6,7 +6,7 @@ from dataclasses import replace
 from functools import cache
 
 from calc.cells import Book, Cell, Sheet
-from calc.declared import Input
+from calc.declared import Input, Kind
 from calc.errors import Finding, FindingKind, InputRefused, Place
 from calc.intake.records import REFUSED, CompanyBook, Entry
 from calc.intake.schema import EVERY_JOB, EXAMPLE, Table
@@ -75,7 +75,7 @@ def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, 
         remedy = "Type the fact, or clear the row."
         return [Finding(FindingKind.MISSING_FACT, row.at(cell), found, remedy, job)]
     if cell is None:
-        return []
+        return _unused(row, "notes", f"Notes on {name.value} are not kept without a value.", job)
     given = _by_name(known).get(normalize(str(name.value)))
     if given is None:
         found, remedy = f'There is no fact "{name.value}".', did_you_mean(str(name.value), [x.label for x in known])
@@ -84,18 +84,26 @@ def _read_fact(row: TableRow, job: str, known: tuple[Input, ...], facts: Facts, 
         found, remedy = f"{given.label} is typed twice.", "Delete one of the two rows."
         return [Finding(FindingKind.DUPLICATE_FACT, row.at(name), found, remedy, job)]
     unit = row.cells.get("unit")
+    counted = given.kind in (Kind.NUMBER, Kind.SLOPE)
+    idle = [] if counted else _unused(row, "unit", f"{given.label} has no unit.", job)
     try:
         typed_unit = str(unit.value).strip() if unit else given.unit_text
         entry, remarks = read_input(given, cell, typed_unit, origin_of(row, cell, company))
     except InputRefused as refused:
         facts[job, given] = Entry.not_typed(given, REFUSED)
-        return [row.refused(cell, refused, job)]
+        return [*idle, row.refused(cell, refused, job)]
     try:
         facts[job, given] = replace(entry, notes=notes_text(row))
     except InputRefused as refused:
         facts[job, given] = entry
         return [row.refused(row.cells["notes"], refused, job)]
-    return [Finding(each.kind, row.at(cell), each.text, "", job) for each in remarks]
+    return [*idle, *(Finding(each.kind, row.at(cell), each.text, "", job) for each in remarks)]
+
+
+def _unused(row: TableRow, column: str, found: str, job: str) -> list[Finding]:
+    """A note that a cell beside a value does nothing; none where it is blank."""
+    cell = row.cells.get(column)
+    return [] if cell is None else [Finding(FindingKind.UNUSED_INPUT, row.at(cell), f"{found} It is ignored.", "", job)]
 
 
 def notes_text(row: TableRow) -> str:

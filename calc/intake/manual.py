@@ -11,6 +11,8 @@ from calc.declared import Input, Kind
 from calc.errors import FindingKind
 from calc.intake.schema import EXAMPLE, FACT_TABLES, TABLES, Heading, Table, facts_of
 from calc.intake.spelling import one_of
+from calc.intake.unused import EDGE_COLUMNS, words_of
+from calc.trade.inputs.areas import Edge
 
 Row = tuple[str, str, str, str, str]
 """A column of a sheet: its header, what it is, what may be typed, an example, and what a blank cell means."""
@@ -54,11 +56,26 @@ def _column(heading: Heading) -> Row:
     if heading.given is None:
         example = "" if heading.example == EXAMPLE else heading.example  # rows of that job are ignored
         return heading.header, heading.help, "", example, ""
-    return heading.header, heading.help, _allowed(heading.given), heading.example, _blank(heading.given)
+    in_short = "Used only with length."  # of an edge, whose length is in a column of its own in Areas
+    told = _help(heading.given, heading.help)
+    if heading.label in EDGE_COLUMNS.values():
+        told = told.replace(in_short, f"Used only with {EDGE_COLUMNS[Edge.length]}.")
+    return heading.header, told, *_typed(heading.given, heading.example)
 
 
 def _fact(given: Input) -> Row:
-    return given.header, given.help, _allowed(given), given.example, _blank(given)
+    return given.header, _help(given, given.help), *_typed(given, given.example)
+
+
+def _typed(given: Input, example: str) -> tuple[str, str, str]:
+    return _allowed(given), example, _blank(given)
+
+
+def _help(given: Input, text: str) -> str:
+    """What an input is, with what it does nothing without."""
+    used = [given.used_if] if given.used_if is not None and given.used_if != given.needed_if else []
+    conditions = [words_of(each) for each in (*used, *given.needs)]
+    return f"{text} Used only {' and '.join(conditions)}." if conditions else text
 
 
 def _allowed(given: Input) -> str:

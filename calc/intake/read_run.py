@@ -18,6 +18,7 @@ from calc.intake.rows import read_areas, read_rows_of_job, read_rows_within_area
 from calc.intake.schema import AREAS, CHANGES, COMPANY_TABLES, OVERRIDES, PLANTS
 from calc.intake.sheets import company_sheets, known_sheets
 from calc.intake.spelling import normalize
+from calc.intake.unused import unused_cells
 from calc.trade.levels import CHANGE, PLANT
 
 
@@ -81,6 +82,7 @@ def read_jobs_book(book: Book, tables: dict[str, Sheet], company: CompanyBook, b
     for job in jobs_book.jobs.values():
         fill_defaults(jobs_book, job)
         jobs_book.findings += cross_checks(job)
+        jobs_book.findings += unused_cells(job)
     read_overrides(jobs_book, tables.get(OVERRIDES))
     return jobs_book
 

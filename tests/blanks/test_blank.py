@@ -17,7 +17,7 @@ from calc.blanks.rows import COMPANY_SHEETS, Typed, example_row, standing_rows
 from calc.blanks.sheets import DEEP
 from calc.blanks.usual import USUAL_SHEETS, usual_tables
 from calc.cells import Book, Cell, Kind, Sheet
-from calc.errors import Finding, Severity
+from calc.errors import Finding, FindingKind, Severity
 from calc.intake.read_run import has_error, read_run
 from calc.intake.records import Intake
 from calc.intake.schema import (
@@ -256,7 +256,9 @@ def test_the_example_rows_are_a_job_that_can_be_bid(name: str, blanks: dict[str,
 
     intake = taken(typed_over(blanks[name], tmp_path / "jobs.xlsx", give_it_an_id), blanks["company.xlsx"])
     assert [job.id for job in intake.jobs] == [JOB]
-    assert [str(each) for each in intake.findings if not each.found.startswith("No price is given")] == []
+    # an example in every column: some of them need what another column of the row would say
+    told = [each for each in intake.findings if each.kind is not FindingKind.UNUSED_INPUT]
+    assert [str(each) for each in told if not each.found.startswith("No price is given")] == []
 
 
 def test_every_word_of_every_list_of_the_week_is_taken(blanks: dict[str, Path]) -> None:

@@ -41,3 +41,47 @@ TOTALS = (
     ((None, None, 12, 3), False, False), (("7", None, 30, 7), True, False), (("7", "A9", 30, 7), False, False),
     ((None, "A9", 30, 7), True, False),
 )  # fmt: skip
+
+# A word that is no choice, the input that it is typed for, and the choice that is suggested; blank for a list of all.
+SUGGESTED = (
+    ("rectangel", "Area.shape", "rectangle"), ("rectangular", "Area.shape", "rectangle"),
+    ("rect", "Area.shape", "rectangle"), ("square", "Area.shape", "rectangle"), ("strip", "Area.shape", "rectangle"),
+    ("box", "Area.shape", "rectangle"), ("half circle", "Area.shape", "area given"),
+    ("semicircle", "Area.shape", "area given"), ("half round", "Area.shape", "area given"),
+    ("oval", "Area.shape", "area given"), ("irregular", "Area.shape", "area given"),
+    ("kidney", "Area.shape", "area given"), ("L", "Area.shape", "outline points"),
+    ("L-shape", "Area.shape", "outline points"), ("polygon", "Area.shape", "outline points"),
+    ("round", "Area.shape", "circle"), ("circel", "Area.shape", "circle"), ("triangular", "Area.shape", "triangle"),
+    ("tringle", "Area.shape", "triangle"), ("quarter round", "Area.shape", "quarter circle"),
+    ("tapered", "Area.shape", "cross-sections"), ("trapezoidal", "Area.shape", "trapezoid"),
+    ("hexagon", "Area.shape", ""), ("zigzag", "Area.shape", ""), ("star", "Area.shape", ""),
+    ("dirt", "Job.soil", "loam"), ("earth", "Job.soil", "loam"), ("soil", "Job.soil", "loam"),
+    ("rocky", "Job.soil", "gravelly"), ("gravel", "Job.soil", "gravelly"), ("sandy", "Job.soil", "sand"),
+    ("clayey", "Job.soil", "clay"), ("loamy", "Job.soil", "loam"), ("peat", "Job.soil", ""), ("mud", "Job.soil", ""),
+    ("silt", "Job.soil", ""), ("caliche", "Job.soil", ""),
+    ("dirt", "Disposal.kind", "soil"), ("earth", "Disposal.kind", "soil"),
+    ("rubble", "Disposal.kind", "concrete debris"),
+    ("concrete", "Disposal.kind", "concrete debris"), ("brush", "Disposal.kind", "green waste"),
+    ("yard waste", "Disposal.kind", "green waste"), ("tires", "Disposal.kind", ""),
+    ("rebar", "Area.reinforcement", "bars"), ("wire mesh", "Area.reinforcement", "mesh"),
+    ("WWM", "Area.reinforcement", "mesh"), ("fiber", "Area.reinforcement", ""),
+    ("tailgate", "Access.method", "chute"), ("truck", "Access.method", "chute"),
+    ("buggy", "Access.method", "wheelbarrow"),
+    ("line pump", "Access.method", "pump"), ("boom", "Access.method", "pump"), ("sacks", "Access.method", "bags"),
+    ("crane", "Access.method", ""),
+    ("backhoe", "Digging.by", "machine"), ("mini excavator", "Digging.by", "machine"), ("shovel", "Digging.by", "hand"),
+    ("sawcut", "Site.joint_method", "saw-cut"), ("saw cut", "Site.joint_method", "saw-cut"),
+    ("grooved", "Site.joint_method", "tooled"), ("none", "Site.joint_method", ""),
+    ("davis-bacon", "Crew.wages", "prevailing"), ("public", "Crew.wages", "prevailing"),
+    ("cars", "AreaUse.vehicles", "light"), ("trucks", "AreaUse.vehicles", "heavy"),
+    ("house", "Edge.kind", "building"), ("doweled", "Edge.kind", "existing"), ("forms", "Edge.kind", "form"),
+    ("x", "Area.vapor_retarder", "yes"), ("true", "Area.vapor_retarder", "yes"), ("nope", "Area.vapor_retarder", "no"),
+    ("HOA", "Permissions.client", "association"), ("homeowner", "Permissions.client", "owner"),
+)  # fmt: skip
+
+# A role that Wages does not have, and the role that is suggested; blank for a list of all.
+ROLES = (
+    ("labor", "laborer"), ("labour", "laborer"), ("labourer", "laborer"), ("helper", "laborer"),
+    ("cement finisher", "finisher"), ("mason", "finisher"), ("finishers", "finisher"), ("truck driver", "driver"),
+    ("teamster", "driver"), ("crew", "crew mix"), ("foreman", ""), ("operator", ""), ("apprentice", ""),
+)  # fmt: skip

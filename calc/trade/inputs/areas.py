@@ -135,10 +135,18 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         low=0,
         high=200000,
         example="0",
+        needs=("old_slab_thickness",),
         help="Existing slab within the dig that is removed.",
     )
     old_slab_thickness = given(
-        "Old slab thickness", "in", default=0, low=0, high=24, example="0", help="Thickness of that existing slab."
+        "Old slab thickness",
+        "in",
+        default=0,
+        low=0,
+        high=24,
+        example="0",
+        needs=("old_slab",),
+        help="Thickness of that existing slab.",
     )
     reinforcement = choice(
         "Reinforcement",
@@ -148,7 +156,13 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         default="none",
         help="Wire mesh, or bars both ways; macro fiber in the mix counts as none.",
     )
-    bar_size = choice("Bar size", *BAR.axis.words, default="#4", help="Size of the reinforcing bars.")
+    bar_size = choice(
+        "Bar size",
+        *BAR.axis.words,
+        default="#4",
+        needs=((reinforcement, "bars"),),
+        help="Size of the reinforcing bars.",
+    )
     bar_spacing = given(
         "Bar spacing",
         "in",
@@ -158,6 +172,7 @@ class Area(Section, title="Areas", each=AREA, table="Areas"):
         ask_low=6,
         ask_high=24,
         example="18",
+        needs=((reinforcement, "bars"),),
         help="Spacing of the reinforcing bars, both ways.",
     )
     vapor_retarder = yes_no("Vapor retarder", help="Whether a vapor retarder goes under the slab.")
@@ -204,9 +219,27 @@ class CrossSection(Section, title="Cross-sections", each=CROSS_SECTION, table="C
 class OutlineCorner(Section, title="Outline points", each=OUTLINE_POINT, table="Outline points"):
     """The corners of an outline in order around it, in either direction."""
 
-    x = given("X", "ft", signed=True, low=-2000, high=2000, example="0", required=True, help="Distance along one line.")
+    x = given(
+        "X",
+        "ft",
+        signed=True,
+        low=-2000,
+        high=2000,
+        example="0",
+        required=True,
+        needs=((Area.shape, "outline points"),),
+        help="Distance along one line.",
+    )
     y = given(
-        "Y", "ft", signed=True, low=-2000, high=2000, example="0", required=True, help="Distance square to that line."
+        "Y",
+        "ft",
+        signed=True,
+        low=-2000,
+        high=2000,
+        example="0",
+        required=True,
+        needs=((Area.shape, "outline points"),),
+        help="Distance square to that line.",
     )
 
 
@@ -246,9 +279,19 @@ class Deduction(Section, title="Deductions", each=DEDUCTION, table="Deductions")
     quantity = given(
         "Quantity", "", default=1, low=1, high=500, whole=True, example="1", help="Number of identical deductions."
     )
-    isolation = yes_no("Isolation", default="yes", help="Whether an isolation joint goes around it.")
+    isolation = yes_no(
+        "Isolation",
+        default="yes",
+        help="Whether an isolation joint goes around it.",
+    )
     perimeter = given(
-        "Perimeter", "ft", over=0, high=10000, example="6", help="Length around it; blank for a rectangle or a circle."
+        "Perimeter",
+        "ft",
+        over=0,
+        high=10000,
+        example="6",
+        needs=((isolation, "yes"),),
+        help="Length around it; blank for a rectangle or a circle.",
     )
     notes = text("Notes", help="Anything else.", example="valve box")
 
@@ -270,7 +313,15 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         "Length", "ft", low=0, default=0, high=2000, ask_high=500, example="12' 6\"", help="Length of this edge."
     )
     quantity = given(
-        "Quantity", "", default=1, low=1, high=100, whole=True, example="1", help="Number of identical edges."
+        "Quantity",
+        "",
+        default=1,
+        low=1,
+        high=100,
+        whole=True,
+        example="1",
+        needs=("length",),
+        help="Number of identical edges.",
     )
     spacing = given(
         "Dowel spacing",
@@ -280,6 +331,7 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         ask_low=8,
         ask_high=36,
         example="24",
+        needs=("length",),
         help="Maximum dowel spacing; blank if there are no dowels.",
     )
     end_distance = given(
@@ -289,6 +341,7 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         low=0,
         high=36,
         example="6",
+        needs=("spacing",),
         help="Distance from the end of the edge to the first dowel.",
     )
     embedment = given(
@@ -299,16 +352,36 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         high=24,
         ask_low=4,
         example="6",
+        needs=("spacing",),
         help="Depth of the dowel in the existing slab.",
     )
     projection = given(
-        "Projection", "in", default=6, over=0, high=24, example="6", help="Length of the dowel in the new slab."
+        "Projection",
+        "in",
+        default=6,
+        over=0,
+        high=24,
+        example="6",
+        needs=("spacing",),
+        help="Length of the dowel in the new slab.",
     )
     bar_diameter = given(
-        "Bar diameter", "in", default=0.375, over=0, high=2, example="3/8", help="Diameter of the dowel bar."
+        "Bar diameter",
+        "in",
+        default=0.375,
+        over=0,
+        high=2,
+        example="3/8",
+        needs=("spacing",),
+        help="Diameter of the dowel bar.",
     )
     surface = choice(
-        "Bar surface", "smooth", "deformed", default="smooth", help="A deformed bar needs a larger hole than its size."
+        "Bar surface",
+        "smooth",
+        "deformed",
+        default="smooth",
+        needs=("spacing",),
+        help="A deformed bar needs a larger hole than its size.",
     )
     drill_diameter = given(
         "Drill diameter",
@@ -316,6 +389,7 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         over=0,
         high=3,
         example="1/2",
+        needs=("spacing",),
         help="Diameter of the drilled hole; blank is that of the bar.",
     )
     isolation = choice(
@@ -324,11 +398,22 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         "yes",
         "no",
         default="auto",
+        needs=("length",),
         help="Whether this edge has an isolation joint; auto is yes at a wall or a building.",
     )
-    curved = yes_no("Curved", help="Whether the form is curved.")
+    curved = yes_no("Curved", needs=("length",), help="Whether the form is curved.")
     thickened_width = given(
-        "Thickened width", "in", default=0, low=0, high=60, example="0", help="Width of a thickened edge."
+        "Thickened width",
+        "in",
+        default=0,
+        low=0,
+        high=60,
+        example="0",
+        needs=(
+            "length",
+            "extra_depth",
+        ),
+        help="Width of a thickened edge.",
     )
     extra_depth = given(
         "Extra depth",
@@ -337,9 +422,13 @@ class Edge(Section, title="Edges", each=EDGE, table="Edges"):
         low=0,
         high=36,
         example="0",
+        needs=(
+            "length",
+            "thickened_width",
+        ),
         help="Depth of the thickened edge below the bottom of the slab.",
     )
-    notes = text("Notes", help="Anything else.", example="against the old walk")
+    notes = text("Notes", needs=("length",), help="Anything else.", example="against the old walk")
 
 
 SHORT_EDGES = (

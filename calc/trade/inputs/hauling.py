@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.inputs.job import Site
 from calc.trade.levels import PLAN, VEHICLE
 
 CHEAPEST = "cheapest"
@@ -11,8 +12,13 @@ CHEAPEST = "cheapest"
 class Fleet(Section, title="Hauling", table="Site conditions"):
     """The other vehicles that may haul, and the haul plan if it is not to be the cheapest."""
 
-    vehicle_2 = row_of("Allowed vehicle 2", VEHICLE, help="A second vehicle that may haul, if vehicle 1 is named.")
-    vehicle_3 = row_of("Allowed vehicle 3", VEHICLE, help="A third vehicle that may haul.")
+    vehicle_2 = row_of(
+        "Allowed vehicle 2",
+        VEHICLE,
+        needs=(Site.vehicle_1,),
+        help="A second vehicle that may haul, if vehicle 1 is named.",
+    )
+    vehicle_3 = row_of("Allowed vehicle 3", VEHICLE, needs=(Site.vehicle_1,), help="A third vehicle that may haul.")
     plan = choice(
         "Haul plan",
         CHEAPEST,

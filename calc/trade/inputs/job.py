@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
-from calc.trade.levels import DISPOSAL, HOLIDAY, ROLE, VEHICLE, WORDING
+from calc.trade.levels import DISPOSAL, FOOTING, HOLIDAY, ROLE, VEHICLE, WORDING
 
 
 def _account_of(group: str, example: str) -> Input:
@@ -245,6 +245,7 @@ class Site(Section, title="Site conditions", table="Site conditions"):
         low=0,
         high=20,
         example="1.5",
+        needs=((Job.fiber, "micro", "macro"),),
         help="Fiber per cubic yard ordered; blank is the usual dose of that fiber.",
     )
     moisture = choice("Moisture", "dry", "damp", "wet", default="damp", help="Moisture of the soil when it is hauled.")
@@ -258,6 +259,7 @@ class Site(Section, title="Site conditions", table="Site conditions"):
         high=3,
         whole=True,
         example="1",
+        needs=(FOOTING,),
         help="Coats of bonding agent on an old footing.",
     )
     sealer_coats = given(

@@ -92,6 +92,7 @@ class Change(Section, title="Changes", each=CHANGE, table="Changes"):
         "Billed with",
         *DRAW.axis.words,
         default="balance on completion",
+        needs=((signed, "yes"),),
         help="Payment with which it is billed in full, once it is signed.",
     )
     notes = text("Notes", help="Anything else.", example="agreed by phone first")

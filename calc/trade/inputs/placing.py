@@ -164,6 +164,12 @@ class Forecast(Section, title="Weather", table="Site conditions"):
         "evaporation retarder",
         "night pour",
         default="none",
+        needs=(
+            air,
+            concrete,
+            humidity,
+            wind,
+        ),
         help="What is done against plastic shrinkage cracking.",
     )
     frozen = yes_no("Ground frozen", help="Whether the ground under the slab is frozen.")

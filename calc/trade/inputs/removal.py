@@ -39,6 +39,7 @@ class Footing(Section, title="Footings", each=FOOTING, table="Footings"):
         high=2,
         whole=True,
         example="1",
+        needs=(("treatment", "bonding agent"),),
         help="Number of its sides that the new slab touches.",
     )
     reinforced = choice(
@@ -65,12 +66,49 @@ class Plant(Section, title="Plants", each=PLANT, table="Plants"):
 
     what = text("What", help="Kind of plant.", example="boxwood")
     quantity = given("Quantity", "", default=1, low=0, high=500, whole=True, example="2", help="Number of plants.")
-    width = given("Width", "ft", default=0, low=0, high=100, example="3", help="Width of the brush.")
-    depth = given(
-        "Depth", "ft", default=0, low=0, high=100, example="3", help="Width of the brush in the other direction."
+    width = given(
+        "Width",
+        "ft",
+        default=0,
+        low=0,
+        high=100,
+        example="3",
+        needs=(
+            "depth",
+            "height",
+        ),
+        help="Width of the brush.",
     )
-    height = given("Height", "ft", default=0, low=0, high=100, ask_high=8, example="4", help="Height of the brush.")
+    depth = given(
+        "Depth",
+        "ft",
+        default=0,
+        low=0,
+        high=100,
+        example="3",
+        needs=(
+            "width",
+            "height",
+        ),
+        help="Width of the brush in the other direction.",
+    )
+    height = given(
+        "Height",
+        "ft",
+        default=0,
+        low=0,
+        high=100,
+        ask_high=8,
+        example="4",
+        needs=(
+            "width",
+            "depth",
+        ),
+        help="Height of the brush.",
+    )
     ball = given("Root ball", "ft", default=0, low=0, high=100, example="1.5", help="Diameter of the root ball.")
-    ball_height = given("Ball height", "ft", default=0, low=0, high=100, example="1", help="Height of the root ball.")
+    ball_height = given(
+        "Ball height", "ft", default=0, low=0, high=100, example="1", needs=("ball",), help="Height of the root ball."
+    )
     trunk = given("Trunk", "in", default=0, low=0, high=120, ask_high=6, example="1", help="Diameter of the trunk.")
     notes = text("Notes", help="Anything else.", example="roots under the walk")
