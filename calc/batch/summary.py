@@ -19,8 +19,9 @@ def summary(run: Run, folder: str) -> str:
     company = f"company book {run.company}" if run.company else "no company book"
     jobs = f"{len(run.jobs)} {'job' if len(run.jobs) == 1 else 'jobs'}"
     if not folder:
-        with_errors = len({each.job for each in run.findings if each.severity is Severity.ERROR and each.job})
-        return f"{jobs} checked, {with_errors} with errors; {company}; nothing was written"
+        with_errors = {each.job for each in run.findings if each.severity is Severity.ERROR and each.job}
+        with_errors |= set(run.not_written)  # by an error of the company book, which names no job
+        return f"{jobs} checked, {len(with_errors)} with errors; {company}; nothing was written"
     unchanged = sum(1 for job, _, saved in run.written if job and saved is Saved.UNCHANGED)
     written = sum(1 for job, _, _ in run.written if job) - unchanged
     parts = [f"{written} written to {folder}"]

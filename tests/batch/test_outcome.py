@@ -9,7 +9,7 @@ import pytest
 from books import write_book
 from calc import api
 from calc.batch.outcome import MOST_LISTED, JobOutcome, table
-from calc.batch.summary import as_data
+from calc.batch.summary import as_data, summary
 from calc.cli import commands
 from priced_company import PRICED
 
@@ -123,3 +123,11 @@ def test_a_mistyped_word_is_told_and_not_bid_as_a_file(
     with pytest.raises(SystemExit) as end:
         commands.main(words, prog_name="flatwork")
     assert end.value.code == 2 and message in capsys.readouterr().err
+
+
+def test_a_check_counts_every_job_that_an_error_of_the_company_book_holds_back(folder: Path) -> None:
+    (item,) = (row for row in PRICED["Prices"] if row[0] == "Concrete bag")
+    rows = [[*row[:3], None] if row is item else row for row in PRICED["Prices"]]
+    write_book(folder / "company.xlsx", {**PRICED, "Prices": rows})
+    told = summary(api.check(folder / "jobs.xlsx"), "")
+    assert told.startswith("2 jobs checked, 2 with errors;")
