@@ -169,7 +169,8 @@ def changed(chance: Random, job: JobInput, cell: Typed) -> Iterator[JobInput]:
     else:
         values = [given.limits.low or 0.0 if given.limits.over is None else given.limits.over + 0.001]
         values += [float(cell.entry.value) * share for share in (0.5, 1.5)]
-        values += [given.limits.high] if given.limits.high is not None else []
+        too_large = given.section.table in SMALL  # to fit into its area
+        values += [given.limits.high] if given.limits.high is not None and not too_large else []
         if given.whole:
             values = [float(round(float(value))) + 1.0 for value in values]
     for value in values:
@@ -205,6 +206,8 @@ STATED = {
     "Change.billed_with": "moves money, where the change has an amount",
     "Site.bond_coats": "matters where a footing that stands in the slab is bonded",
     "Site.keep_backfill": "keeps what is filled back, where there is any",
+    "Deduction.isolation": "goes around it, where the length around it is known",
+    "PaperFacts.arrives": "is asked of the plant, where trucks come",
     "Site.moisture": "is of soil, where some is hauled",
 }
 """Facts of the site and the work that are true of a job whether or not they move a number of it, and when they do."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.declare import *
+from calc.trade.inputs.job import Job
 
 _TABLE = "Site conditions"
 
@@ -55,5 +56,6 @@ class PaperFacts(Section, title="For the documents", table=_TABLE):
         "the client",
         "us",
         default="the client",
+        needs=(Job.lines_to_cap,),
         help="Who shuts off the water at its source before lines are capped.",
     )
