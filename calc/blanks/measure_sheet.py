@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 from calc.declared import Input, Kind
 from calc.layout.addresses import CellMap
-from calc.layout.line_sheets import SAFETY
 from calc.layout.page import FixedText, Page
+from calc.layout.sheets import SAFETY
 from calc.layout.workbook import resolve
 from calc.trade.inputs.areas import Area, CrossSection, Deduction, Edge, OutlineCorner
 from calc.trade.inputs.job import Job

@@ -33,7 +33,7 @@ from calc.intake.schema import (
     facts_of,
 )
 from calc.intake.spelling import one_of
-from calc.layout.line_sheets import SAFETY
+from calc.layout.sheets import SAFETY
 from calc.trade.inputs.job import Site
 from calc.trade.inputs.pour import Ordering
 from calc.trade.ordering.order import Order

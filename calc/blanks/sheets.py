@@ -14,8 +14,8 @@ from calc.blanks.rows import DropDownList, Row, Typed, drop_down_of, message, ne
 from calc.declared import Kind
 from calc.intake.schema import FACT_TABLES, KEYS, LISTS, READ_ME, Heading, Table
 from calc.intake.values import serial
-from calc.layout.line_sheets import SAFETY
 from calc.layout.page import lines_of
+from calc.layout.sheets import SAFETY
 from calc.layout.styles import BODY, COUNT_FORMAT, FONT, ID_FORMAT, LINE_HEIGHT, number_format, properties
 from calc.units.algebra import DATE
 from calc.xlsx_write.worksheets import FormatCache, check_code, write_value

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from math import ceil
 
-from calc.declared import Caution
-from calc.layout.addresses import cell, span
-from calc.layout.caution_table import CautionTable, active_cautions
+from calc.layout.addresses import cell
+from calc.layout.caution_table import CautionTable, ShownOf, active_cautions, lay_place
 from calc.layout.front_page import (
     BESIDE,
     KEY_LABEL,
@@ -55,8 +53,7 @@ def lay_cautions(page: FullSizePage, cautions: CautionTable) -> None:
     top = page.row
     page.put(FixedText(top - 1, _PLACE, "rowkey", "Place"))
     for place in range(SHOWN):
-        above = span(NAME, (top - 1, _PLACE), (page.row - 1, _PLACE), NAME)
-        page.put(Linked(page.row, _PLACE, "rowkey", _fixed(f"MAX({above})+1"), _is(place + 1.0), "0"))
+        lay_place(page, top, _PLACE, place)
         _lay_caution(page, cautions, place)
         end_row(page)
 
@@ -83,37 +80,13 @@ def _lay_more(page: FullSizePage, cautions: CautionTable) -> None:
 def _lay_caution(page: FullSizePage, cautions: CautionTable, place: int) -> None:
     """A caution: what, how severe, its number, and what to do in brief."""
     number = cell(NAME, page.row, _PLACE, NAME, "cr")
-    columns: tuple[tuple[int, str, Callable[[JobValues, Caution], CellValue], CellValue, str, str], ...] = (
-        (LABEL, "item", lambda _job, each: each.label, "", "label", ""),
-        (SEVERITY, "told", lambda _job, each: each.severity.value, "", "severity", ""),
-        (NUMBER, "shrunkright", lambda job, each: job.of(each.number), 0.0, "number", NUMBER_FORMAT),
-        (OF, "shrunkunit", lambda _job, each: each.number.unit_text or "-", "", "unit", ""),
-        (DO, "told", lambda _job, each: each.brief, "", "brief", ""),
+    columns: tuple[tuple[int, str, ShownOf, str, str], ...] = (
+        (LABEL, "item", lambda _job, each: each.label, "label", ""),
+        (SEVERITY, "told", lambda _job, each: each.severity.value, "severity", ""),
+        (NUMBER, "shrunkright", lambda job, each: job.of(each.number), "number", NUMBER_FORMAT),
+        (OF, "shrunkunit", lambda _job, each: each.number.unit_text or "-", "unit", ""),
+        (DO, "told", lambda _job, each: each.brief, "brief", ""),
     )
-    for col, role, value_of, empty, column, format_text in columns:
-        text, value = _listed(cautions, number, column, empty), _in_slot(place, value_of, empty)
+    for col, role, value_of, column, format_text in columns:
+        text, value = cautions.in_slot(column, place, number, NAME, value_of)
         page.put(Linked(page.row, col, role, text, value, format_text))
-
-
-def _listed(cautions: CautionTable, number: str, column: str, empty: CellValue) -> Callable[[], str]:
-    """The formula that finds a column of the active caution with that number."""
-    otherwise = "0" if empty == 0.0 else '""'
-    return lambda: f"IF({number}>{cautions.count(NAME)},{otherwise},{cautions.picked(column, number, NAME)})"
-
-
-def _fixed(text: str) -> Callable[[], str]:
-    return lambda: text
-
-
-def _is(value: float) -> Callable[[JobValues], float]:
-    return lambda _job: value
-
-
-def _in_slot(
-    place: int, value_of: Callable[[JobValues, Caution], CellValue], empty: CellValue
-) -> Callable[[JobValues], CellValue]:
-    def value(job: JobValues) -> CellValue:
-        cautions = list(active_cautions(job))
-        return value_of(job, cautions[place]) if place < len(cautions) else empty
-
-    return value

@@ -6,15 +6,15 @@ To the right of the printed columns stand the texts that are read from here: wha
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, partial
 
 from calc.declared import Caution, Severity
 from calc.declared.paper import CautionList
 from calc.layout.addresses import cell, span
 from calc.layout.grid import ITEM, VALUE
-from calc.layout.line_sheets import format_of
-from calc.layout.page import Computed, FixedText, Linked
+from calc.layout.page import CellValue, Computed, FixedText, Linked, Page
 from calc.layout.sheet_layout import SheetLayout
+from calc.layout.shown import format_of
 from calc.layout.styles import COUNT_FORMAT, dashed
 from calc.layout.text_width import text_width
 from calc.model.results import JobValues
@@ -37,6 +37,9 @@ _ASIDE = ("so far", "open", "found", "do", "brief", "limit")
 
 _WIDE = {"found": 60.0, "do": 54.0, "brief": 40.0, "limit": 60.0}
 _COUNTED = dashed(COUNT_FORMAT)
+
+ShownOf = Callable[[JobValues, Caution], CellValue]
+"""What a list shows of an active caution."""
 
 ActiveOf = Callable[[JobValues], list[Caution]]
 """The active cautions of a job that a list holds."""
@@ -95,6 +98,25 @@ class CautionTable:
         """What the active caution with that number has in a column; for a number that is not above those active."""
         return f"INDEX({self.column(what, seen_from, True)},MATCH({number},{self.column('so far', seen_from)},0)+1)"
 
+    def in_slot(
+        self, what: str, place: int, number: str, seen_from: str, value_of: ShownOf
+    ) -> tuple[Callable[[], str], Callable[[JobValues], CellValue]]:
+        """What the active caution of a slot has in a column, as the text of a formula and as a value.
+
+        ``number`` is the cell of the number of the slot, ``place`` its place from 0. A slot not in use shows nothing.
+        """
+        empty: CellValue = 0.0 if what == "number" else ""
+        otherwise = "0" if what == "number" else '""'
+
+        def value(job: JobValues) -> CellValue:
+            cautions = list(active_cautions(job))
+            return value_of(job, cautions[place]) if place < len(cautions) else empty
+
+        return (
+            lambda: f"IF({number}>{self.count(seen_from)},{otherwise},{self.picked(what, number, seen_from)})",
+            value,
+        )
+
     def count(self, seen_from: str) -> str:
         """How many cautions are active."""
         return f"SUM({self.column('active', seen_from)})"
@@ -145,7 +167,7 @@ class CautionTable:
         self._lay_place(sheet, "so far", each, lambda job: list(active_cautions(job)))
         for title, listed in paper_cautions().items():
             if listed.holds(each):
-                self._lay_place(sheet, title, each, lambda job, held=listed: _held(job, held))  # type: ignore[misc]
+                self._lay_place(sheet, title, each, partial(_held, listed))
         sheet.end_row()
 
     def _lay_place(self, sheet: SheetLayout, what: str, each: Caution, active: ActiveOf) -> None:
@@ -162,7 +184,13 @@ class CautionTable:
         page.put(Linked(row, col, "issuedcount", lambda: text, value, COUNT_FORMAT))
 
 
-def _held(job: JobValues, listed: CautionList) -> list[Caution]:
+def lay_place(page: Page, top: int, col: int, place: int) -> None:
+    """The number of a slot of a list of cautions that begins at row ``top``: one more than the slot above it."""
+    above = span(page.name, (top - 1, col), (page.row - 1, col), page.name)
+    page.put(Linked(page.row, col, "rowkey", lambda: f"MAX({above})+1", lambda _job: place + 1.0, "0"))
+
+
+def _held(listed: CautionList, job: JobValues) -> list[Caution]:
     return [each for each in active_cautions(job) if listed.holds(each)]
 
 

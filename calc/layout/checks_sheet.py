@@ -6,15 +6,15 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
-from calc.declared import Caution, Check
+from calc.declared import Check
 from calc.layout.addresses import CellMap, cell, span
-from calc.layout.caution_table import CautionTable, active_cautions, limit_of, open_stops
+from calc.layout.caution_table import CautionTable, ShownOf, active_cautions, lay_place, limit_of, open_stops
 from calc.layout.grid import CHECKS, ITEM, VALUE
-from calc.layout.line_sheets import format_of
 from calc.layout.page import CellValue, Computed, FixedText, FullSizePage, Linked
 from calc.layout.proof import Proof, ProofRows
 from calc.layout.sheet_layout import Draft
 from calc.layout.sheets import open_sheet, paged
+from calc.layout.shown import format_of
 from calc.layout.styles import COUNT_FORMAT
 from calc.model.results import JobValues
 from calc.trade.catalog import SECTIONS
@@ -264,8 +264,7 @@ class ChecksPage:
         number, top = sheet.grid.last + 2, page.row
         page.put(FixedText(top - 1, number, "rowkey", "Place"))
         for place in range(slots):
-            above = span(NAME, (top - 1, number), (page.row - 1, number), NAME)
-            page.put(Linked(page.row, number, "rowkey", _fixed(f"MAX({above})+1"), _is(place + 1.0), "0"))
+            lay_place(page, top, number, place)
             self._lay_caution(place, cell(NAME, page.row, number, NAME, "cr"))
         if slots:
             self._lay_more(slots, cell(NAME, page.row - 3, number, NAME, "cr"))
@@ -273,7 +272,7 @@ class ChecksPage:
     def _lay_caution(self, place: int, number: str) -> None:
         sheet, page, top = self._sheet, self._sheet.page, self._sheet.page.row
         sheet.number_row()
-        cells: tuple[tuple[int, int, str, str, Callable[[JobValues, Caution], CellValue]], ...] = (
+        cells: tuple[tuple[int, int, str, str, ShownOf], ...] = (
             (0, ITEM, "itemstrong", "label", lambda _job, each: each.label),
             (0, _FOUND, "told", "found", lambda job, each: job.of(each.found)),
             (1, ITEM, "item", "severity", lambda _job, each: each.severity.value),
@@ -283,12 +282,9 @@ class ChecksPage:
             (2, ITEM, "quiet", "limit", lambda _job, each: limit_of(each)),
         )
         for down, col, role, what, value_of in cells:
-            empty: CellValue = 0.0 if what == "number" else ""
-            otherwise = "0" if what == "number" else '""'
-            text = f"IF({number}>{self.cautions.count(NAME)},{otherwise},{self.cautions.picked(what, number, NAME)})"
-            value = _in_slot(place, value_of, empty)
             format_text = _NUMBERS if what == "number" else ""
-            page.put(Linked(top + down, col, role, _fixed(text), value, format_text))
+            text, value = self.cautions.in_slot(what, place, number, NAME, value_of)
+            page.put(Linked(top + down, col, role, text, value, format_text))
         for down in range(3):
             sheet.end_row(detail=down == 2)
 
@@ -325,21 +321,3 @@ class ChecksPage:
     def stops_cell(self, seen_from: str) -> str:
         """The address of the number of stops that nobody acknowledged."""
         return cell(NAME, self._ready_row + 1, ONE, seen_from, "cr")
-
-
-def _fixed(text: str) -> Callable[[], str]:
-    return lambda: text
-
-
-def _is(value: float) -> Callable[[JobValues], float]:
-    return lambda _job: value
-
-
-def _in_slot(
-    place: int, value_of: Callable[[JobValues, Caution], CellValue], empty: CellValue
-) -> Callable[[JobValues], CellValue]:
-    def value(job: JobValues) -> CellValue:
-        cautions = list(active_cautions(job))
-        return value_of(job, cautions[place]) if place < len(cautions) else empty
-
-    return value

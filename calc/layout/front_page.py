@@ -11,8 +11,8 @@ from calc.declared import Declared, Line
 from calc.formula.value_types import ValueType
 from calc.layout.addresses import CellMap
 from calc.layout.grid import Grid
-from calc.layout.line_sheets import cell_value, format_of
 from calc.layout.page import Computed, FixedText, FullSizePage, Jump, Linked
+from calc.layout.shown import cell_value, format_of
 from calc.layout.styles import dashed
 
 NAME = "Bid"

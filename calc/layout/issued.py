@@ -154,7 +154,7 @@ def _runs(boxes: list[Typed], contents: list[Content]) -> list[_Run]:
     alike: dict[tuple[int, int], list[int]] = {}
     for col in sorted({box.col for box in boxes}):
         rows = sorted(box.row for box in boxes if box.col == col)
-        for first, last in _stretches(rows, lambda row, at=col: (row, at) in taken):  # type: ignore[misc]
+        for first, last in _stretches(rows, {row for row, at in taken if at == col}):
             alike.setdefault((first, last), []).append(col)
     return sorted((each for (first, last), cols in alike.items() for each in _abreast(first, last, cols)), key=_place)
 
@@ -163,11 +163,11 @@ def _place(run: _Run) -> tuple[int, int]:
     return run.first, run.left
 
 
-def _stretches(rows: list[int], is_taken: Callable[[int], bool]) -> Iterator[tuple[int, int]]:
+def _stretches(rows: list[int], taken: set[int]) -> Iterator[tuple[int, int]]:
     """Rows without anything but boxes between them: the first and the last of each stretch."""
     first = rows[0]
     for row, following in pairwise([*rows, rows[-1] + 2]):
-        ends = following > rows[-1] or any(map(is_taken, range(row + 1, following)))
+        ends = following > rows[-1] or not taken.isdisjoint(range(row + 1, following))
         if ends:
             yield first, row
             first = following

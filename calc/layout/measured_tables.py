@@ -18,10 +18,10 @@ from calc.layout.as_typed import column_of, format_row, row_of, shows_itself
 from calc.layout.grid import ITEM, VALUE
 from calc.layout.issued import aside
 from calc.layout.key_cells import block_below, key_cell
-from calc.layout.line_sheets import format_of
 from calc.layout.page import CellValue, FixedText, JobText, Typed
 from calc.layout.row_keys import RowKey, RowText, known_rows_above, row_keys, row_names
 from calc.layout.sheet_layout import SheetLayout
+from calc.layout.shown import format_of
 from calc.layout.step_formats import unit_of
 from calc.layout.styles import ID_FORMAT, PLAIN_FORMAT
 

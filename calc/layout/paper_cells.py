@@ -14,9 +14,9 @@ from calc.intake.records import JobInput
 from calc.layout.addresses import CellMap, span
 from calc.layout.arial import pixels
 from calc.layout.checks_sheet import ChecksPage
-from calc.layout.line_sheets import cell_value, format_of
 from calc.layout.page import CellValue, FixedText, FullSizePage, Linked, Page
 from calc.layout.row_keys import row_word
+from calc.layout.shown import cell_value, format_of
 from calc.layout.styles import COUNT_FORMAT, dashed, number_format
 from calc.layout.text_width import wrapped
 from calc.layout.week_dates import COMPANY_DATE
@@ -46,7 +46,7 @@ AS_IT_IS = "as it is"
 _LINE = 12.5
 """Points of each further line of a text that is wrapped."""
 
-_SURE = 0.86
+SURE = 0.86
 """The share of a column that a text may fill: it is measured in the letters of a sheet to work on, which are smaller,
 and no two programs break lines alike."""
 
@@ -140,7 +140,7 @@ class PaperPage(FullSizePage):
 
     def height_of(self, text: str, col: int) -> float:
         """How high a row must be to show ``text`` wrapped in its column; no program takes more than 409 points."""
-        room = pixels(self.widths[min(col, len(self.widths) - 1)]) * _SURE
+        room = pixels(self.widths[min(col, len(self.widths) - 1)]) * SURE
         lines = sum(len(wrapped(part, room)) for part in text.split("\n"))
         return min(409.0, (lines - 1) * _LINE + ROW)
 

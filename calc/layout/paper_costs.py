@@ -76,8 +76,7 @@ def _lay_cost(page: PaperPage, context: PaperContext, part: paper.JobCosts, slot
     )
     for col, named, empty, role, shown in brought:
         page.put(Linked(page.row, col, role, *_picked(page, context, named, number, empty), shown))
-    expected: Value = lambda job: job.of(part.amount, number(job) - 1) if number(job) else 0.0  # noqa: E731
-    _lay_box(page, expected)
+    _lay_box(page, lambda job: job.of(part.amount, number(job) - 1) if number(job) else 0.0)
 
 
 def _picked(
@@ -98,9 +97,11 @@ def _lay_box(page: PaperPage, expected: Value) -> None:
     """The box of the current row, the difference beside it, and the end of its rule."""
     page.put(FixedText(page.row, _BOX, "box", ""))
     text = difference(page)
-    shown = _shown_money()
-    value: Value = lambda job: DASH if expected(job) == 0 else NOT_KNOWN  # noqa: E731
-    page.put(Linked(page.row, _DIFFERENCE, "papernumber", lambda: text, value, shown))
+
+    def value(job: JobValues) -> CellValue:
+        return DASH if expected(job) == 0 else NOT_KNOWN
+
+    page.put(Linked(page.row, _DIFFERENCE, "papernumber", lambda: text, value, _shown_money()))
     page.put(FixedText(page.row, _ACCOUNT + 1, "paperwords", ""))
     page.next()
 
@@ -122,14 +123,21 @@ def _lay_labor(page: PaperPage, context: PaperContext, part: paper.JobCosts) -> 
 
 
 def _lay_added(page: PaperPage, context: PaperContext, part: paper.JobCosts, first: int) -> None:
-    """What all costs are more than those listed: 0 until an edit adds a cost."""
+    """What all costs are more than labor and those listed, which are added up from Cost workings and not from above."""
     whole = part.amount.all_rows
     assert whole is not None, "costs add up"
     total = context.text_of(whole, 0, page.name)
-    above = ":".join(cell(page.name, row, _ESTIMATE, page.name) for row in (first, page.row - 1))
+    labor = context.text_of(part.subtotal, part.subtotal.level.axis.words.index(part.labor), page.name)
+    numbers = [cell(page.name, row, _NUMBER, page.name, "c") for row in range(first, page.row - 1)]
+
+    def text() -> str:
+        location = context.places.locations[part.amount]
+        amounts = context.places.range_of(location.block, location.position, page.name, headed=True)
+        listed = ",".join(f"INDEX({amounts},{number}+1)" for number in numbers)
+        return f"ROUND({total()}-SUM({','.join(filter(None, (labor(), listed)))}),2)"
+
     page.put(FixedText(page.row, LABEL, "papernameline", "Costs added since issue"))
     page.put(FixedText(page.row, _GROUP, "issued", "added"))
-    text: Callable[[], str] = lambda: f"ROUND({total()}-SUM({above}),2)"  # noqa: E731
     page.put(Linked(page.row, _ESTIMATE, "papernumber", text, lambda _job: 0.0, paper_format(part.amount)))
     _fill(page)
     _lay_box(page, lambda _job: 0.0)

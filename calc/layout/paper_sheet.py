@@ -19,6 +19,7 @@ from calc.layout.paper_cells import (
     LABEL,
     NOTHING,
     ROW,
+    SURE,
     VALUE,
     WIDE,
     PaperContext,
@@ -35,13 +36,8 @@ from calc.model.results import JobValues
 NOT_READY = "NOT READY: see Bid"
 """Shown beside the price of a bid that may not be sent; such a paper is not given out."""
 
-AREAS_ON_A_PAGE = 6
-"""A paper of a job with no more areas is one page."""
-
 _TITLE_HEIGHT, _SECTION_HEIGHT, _GAP, _LARGE_HEIGHT, _SIGN_HEIGHT, _LINE_HEIGHT = 25.0, 17.0, 5.0, 20.0, 26.0, 19.0
 _WRITTEN_HEIGHT = 18.0
-_SURE = 0.86
-"""The share of the width of a paper that a sentence may fill."""
 _TICK = 3
 """The column of the box to tick."""
 
@@ -222,7 +218,7 @@ def _(part: paper.CautionList, page: PaperPage, context: PaperContext, handout: 
 @_lay.register
 def _(part: paper.Sentences, page: PaperPage, context: PaperContext, handout: paper.Paper) -> None:
     for sentence in part.sentences:
-        for line in wrapped(sentence, sum(map(pixels, page.widths)) * _SURE):
+        for line in wrapped(sentence, sum(map(pixels, page.widths)) * SURE):
             page.put(FixedText(page.row, LABEL, "paperline", line))
             page.next()
 

@@ -8,10 +8,10 @@ from calc.declared import Pack, Price
 from calc.intake.records import JobInput, PriceRow
 from calc.intake.schema import NAMED_TABLES, PRICE_LIST
 from calc.layout.grid import ITEM, VALUE
-from calc.layout.line_sheets import format_of
 from calc.layout.measured_tables import lay_table
 from calc.layout.page import CellValue, FixedText, JobText, Typed
 from calc.layout.sheet_layout import SheetLayout
+from calc.layout.shown import format_of
 from calc.layout.styles import ID_FORMAT
 from calc.model.results import Shape
 from calc.trade.catalog import SECTIONS

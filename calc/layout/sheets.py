@@ -21,6 +21,9 @@ WORKINGS = {
 SHEETS_OF_LINES = (*(sheet.name for sheet in STORY), *WORKINGS)
 """The sheets whose lines follow from the others: those of the story, then the workings."""
 
+SAFETY = "Check local code. This is not engineering. Licensed trades where the law asks."
+"""Printed on every page."""
+
 BAR = {
     "Bid": "Bid",
     "Measured": "Measured",

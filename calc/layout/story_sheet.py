@@ -13,10 +13,10 @@ from calc.layout.addresses import Shown, span
 from calc.layout.drawings import lay_plans
 from calc.layout.grid import ITEM, VALUE
 from calc.layout.key_cells import block_below, key_cell, used_keys
-from calc.layout.line_sheets import cell_value
 from calc.layout.page import CellValue, FixedText, JobText, Jump, Linked
 from calc.layout.row_keys import RowKey, row_names
 from calc.layout.sheet_layout import SheetLayout
+from calc.layout.shown import cell_value
 from calc.layout.step_formats import is_words, step_format, unit_of
 from calc.model.results import JobValues, Shape
 

@@ -31,7 +31,6 @@ from calc.layout.grid import PRICES as PRICES_GRID
 from calc.layout.grid import STORY as STORY_GRID
 from calc.layout.grid import WORKINGS as WORKINGS_GRID
 from calc.layout.issued import lay_changed, lay_issued
-from calc.layout.line_sheets import cell_value
 from calc.layout.measured_sheet import ABOUT as ABOUT_MEASURED
 from calc.layout.measured_sheet import NAME as MEASURED_SHEET
 from calc.layout.measured_sheet import lay_measured
@@ -62,6 +61,7 @@ from calc.layout.prices_sheet import lay_prices
 from calc.layout.proof import lay_proof
 from calc.layout.sheet_layout import Draft, SheetLayout
 from calc.layout.sheets import SHORT_NAMES, WORKINGS, open_sheet, paged
+from calc.layout.shown import cell_value
 from calc.layout.story_places import lines_left_out, upright_lines, workings_of
 from calc.layout.story_sheet import has_rows, lay_story
 from calc.layout.text_width import wrapped_code

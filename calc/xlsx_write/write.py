@@ -18,9 +18,9 @@ from calc.layout.addresses import CellMap
 from calc.layout.bid_cautions import slots_for
 from calc.layout.charts import draw
 from calc.layout.checks_sheet import NAME as CHECKS
-from calc.layout.line_sheets import SAFETY
 from calc.layout.log_sheet import log_page
 from calc.layout.page import FullSizePage, Page
+from calc.layout.sheets import SAFETY
 from calc.layout.styles import FONT, LINE_HEIGHT
 from calc.layout.validations import validations_of
 from calc.layout.workbook import SheetPlan, papers_of, plan_of, resolve
