@@ -60,6 +60,7 @@ def proposal_workbook(path: Path) -> bytes:
     _check_ready(job, cells)
     _check_formulas(job, sheets, cells, page)
     typed = {each.named: _value(each.cell) for each in job.inputs() if each.named in _OF_THE_COMPANY}
+    _check_added(job, cells, page)
     plan = SheetPlan(page, tuple(_values(page, cells, STYLES[str(typed[Company.dates])].full)))
     return workbook_bytes([plan], None, _identity(typed))
 
@@ -99,6 +100,16 @@ def _check_formulas(
         source = _source(sheets, cell)
         if source is not None and source.value != cell.value:
             raise job.refused(f"{ref} differs from {source.sheet}!{source.ref}. {_RECALCULATE}")
+
+
+def _check_added(job: WrittenWorkbook, cells: Mapping[tuple[int, int], Cell], page: Page) -> None:
+    """Refuses a formula that somebody added and no program calculated: the client would see a blank there."""
+    in_layout = {(put.row, put.col) for put in page.contents}
+    for (row, col), cell in cells.items():
+        if (row, col) not in in_layout and cell.kind in (Kind.UNCOMPUTED, Kind.ERROR):
+            raise job.refused(
+                f"{NAME}!{column_letters(col + 1)}{row + 1} has a formula that was added, and no value. {_RECALCULATE}"
+            )
 
 
 def _source(sheets: Mapping[str, Sheet], cell: Cell) -> Cell | None:

@@ -80,14 +80,15 @@ def recalculated(
             Tried("pasted", cells={part: places[at % len(places)] for part, places in parts.items()}) for at in (0, 7)
         ]
         tried += [Tried(kind, (box,)) for kind, box in alone(boxes)]
-    tried.append(Tried("renamed"))
+    tried += [Tried("renamed"), Tried("job cost")]
     folder = tmp_path_factory.mktemp("edits")
     files = [folder / f"{number}.xlsx" for number in range(len(tried))]
     for each, file in zip(tried, files, strict=True):
         typed = {box.place: KINDS[each.kind] for box in each.boxes}
         pasted = {place: PASTED + at for at, place in enumerate((each.cells or {}).values())}
         renamed = {group_of_a_cost(job): "concreet"} if each.kind == "renamed" else {}
-        type_over(workbook, typed or pasted or renamed, file)
+        estimate = {first_estimate(workbook): PASTED} if each.kind == "job cost" else {}
+        type_over(workbook, typed or pasted or renamed or estimate, file)
     done = recalculate(files, libreoffice, folder)
     return [(each, done[file]) for each, file in zip(tried, files, strict=True)]
 
@@ -96,6 +97,13 @@ def group_of_a_cost(job: JobValues) -> Place:
     """The group of the first cost with an amount."""
     index = next(row for row in range(job.count(CostTable.amount.level)) if job.of(CostTable.amount, row) > 0)
     return addresses(job.shape, slots_for(job))[CostTable.group.id, index]
+
+
+def first_estimate(workbook: Path) -> Place:
+    """The estimate of the first cost on the paper Job cost."""
+    cells = read_cells(workbook)
+    ref = next(ref for (sheet, ref), held in cells.items() if sheet == "Job cost" and held.value == "Estimate")
+    return "Job cost", f"{ref[0]}{int(ref[1:]) + 1}"
 
 
 def half(boxes: Sequence[Box], kind: str, place: int) -> list[Box]:
@@ -204,3 +212,14 @@ def test_a_cost_whose_group_was_renamed_fails_the_check_of_the_groups(recalculat
     )
     assert cells["Checks", f"F{row}"].value == 1 and not is_ready(cells)
     assert remedy(cells, row, "A group was renamed")
+
+
+def test_a_number_pasted_over_an_estimate_of_job_cost_fails_the_check_of_its_sum(
+    recalculated: list[tuple[Tried, Path]],
+) -> None:
+    (file,) = (file for each, file in recalculated if each.kind == "job cost")
+    cells = read_cells(file)
+    row = next(
+        ref[1:] for (sheet, ref), held in cells.items() if sheet == "Checks" and held.value == "Job cost = Costs"
+    )
+    assert cells["Checks", f"F{row}"].value == 1 and not is_ready(cells)

@@ -672,3 +672,16 @@ def test_the_sheets_of_a_job_fit_both_sizes_of_paper(folder: Path, size: str, ac
             place: each.width for each in sheet.column_dimensions.values() for place in range(each.min, each.max + 1)
         }
         assert sum(widths.get(place, 9.14) * 5.25 for place in printed) * wider <= room, sheet.title
+
+
+def test_a_formula_added_to_the_proposal_and_never_computed_is_not_handed_out_as_a_blank(
+    folder: Path, book: Path
+) -> None:
+    texts = parts(book)
+    sheet = f"xl/worksheets/sheet{opened(book).sheetnames.index('Proposal') + 1}.xml"
+    added = '<row r="90"><c r="B90"><f>1+1</f></c></row></sheetData>'
+    with zipfile.ZipFile(folder / "added.xlsx", "w") as package:
+        for name, text in texts.items():
+            package.writestr(name, text.replace("</sheetData>", added) if name == sheet else text)
+    with pytest.raises(Unreadable, match="Proposal!B90 has a formula that was added, and no value"):
+        proposal_workbook(folder / "added.xlsx")
