@@ -22,8 +22,8 @@ NOT_KNOWN = "not known"
 """Shown where nothing was typed in a box; its estimate is kept in totals."""
 
 _QUANTITY, _UNIT, _RATE, _ESTIMATE, _BOX, _DIFFERENCE, _ACCOUNT = range(VALUE, VALUE + 7)
-_NUMBER, _GROUP = VALUE + 9, VALUE + 10
-"""The columns behind the printed ones: the number of the cost among all, and its group."""
+_NUMBER, _GROUP, _LISTED = VALUE + 9, VALUE + 10, VALUE + 11
+"""The columns behind the printed ones: the number of the cost among all, its group, and its amount once more."""
 
 _HEADS = {
     LABEL: "Cost", _QUANTITY: "Quantity", _UNIT: "Unit", _RATE: "Rate", _ESTIMATE: "Estimate", _BOX: "Actual",
@@ -36,12 +36,13 @@ _ANY = '#,##0.00##;-#,##0.00##;""'
 
 def lay_costs(page: PaperPage, context: PaperContext, part: paper.JobCosts) -> None:
     """The heads, a row for each cost that the job had at issue, one for labor, and one for what was added since."""
-    page.widths = (*page.widths, 2.0, 6.0, 9.0)
+    page.widths = (*page.widths, 2.0, 6.0, 9.0, 9.0)
     for col in range(page.printed_cols):
         role = "paperhead" if col == LABEL else "paperheadindent" if col in _INDENTED else "paperheadright"
         page.put(FixedText(page.row, col, role, _HEADS.get(col, "")))
     page.put(FixedText(page.row, _NUMBER, "rowkey", "No."))
     page.put(FixedText(page.row, _GROUP, "issued", "Group"))
+    page.put(FixedText(page.row, _LISTED, "issued", "Listed, $"))
     page.next()
     first, slots = page.row, context.counts[part.listed.level]
     page.boxes = Boxes(first, first + slots + 1, _BOX, _ESTIMATE, _GROUP)
@@ -73,6 +74,7 @@ def _lay_cost(page: PaperPage, context: PaperContext, part: paper.JobCosts, slot
         (_ESTIMATE, part.amount, 0.0, "papernumber", _MONEY),
         (_ACCOUNT, part.account, "", "paperwordsindent", ""),
         (_GROUP, part.group, "", "issued", ""),
+        (_LISTED, part.amount, 0.0, "issued", _MONEY),
     )
     for col, named, empty, role, shown in brought:
         page.put(Linked(page.row, col, role, *_picked(page, context, named, number, empty), shown))
@@ -118,23 +120,23 @@ def _lay_labor(page: PaperPage, context: PaperContext, part: paper.JobCosts) -> 
     page.put(FixedText(page.row, _GROUP, "issued", part.labor))
     text, value = context.text_of(part.subtotal, place, page.name), context.value_of(part.subtotal, place)
     page.put(Linked(page.row, _ESTIMATE, "papernumber", text, value, paper_format(part.amount)))
+    page.put(Linked(page.row, _LISTED, "issued", text, value, _MONEY))
     _fill(page)
     _lay_box(page, value)
 
 
 def _lay_added(page: PaperPage, context: PaperContext, part: paper.JobCosts, first: int) -> None:
-    """What all costs are more than labor and those listed, which are added up from Cost workings and not from above."""
+    """What all costs are more than labor and those listed.
+
+    These are added up in a column of their own: a number pasted over an estimate must not be taken up here.
+    """
     whole = part.amount.all_rows
     assert whole is not None, "costs add up"
     total = context.text_of(whole, 0, page.name)
-    labor = context.text_of(part.subtotal, part.subtotal.level.axis.words.index(part.labor), page.name)
-    numbers = [cell(page.name, row, _NUMBER, page.name, "c") for row in range(first, page.row - 1)]
+    listed = ":".join(cell(page.name, row, _LISTED, page.name) for row in (first, page.row - 1))
 
     def text() -> str:
-        location = context.places.locations[part.amount]
-        amounts = context.places.range_of(location.block, location.position, page.name, headed=True)
-        listed = ",".join(f"INDEX({amounts},{number}+1)" for number in numbers)
-        return f"ROUND({total()}-SUM({','.join(filter(None, (labor(), listed)))}),2)"
+        return f"ROUND({total()}-SUM({listed}),2)"
 
     page.put(FixedText(page.row, LABEL, "papernameline", "Costs added since issue"))
     page.put(FixedText(page.row, _GROUP, "issued", "added"))
